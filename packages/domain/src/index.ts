@@ -1,0 +1,7 @@
+export * from './kernel/input.ts'
+export * from './kernel/text.ts'
+export * from './kernel/standings.ts'
+export * from './kernel/dates.ts'
+export * from './kernel/spans.ts'
+export * from './kernel/month-days.ts'
+export * from './kernel/rough-days.ts'
