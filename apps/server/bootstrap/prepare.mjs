@@ -1,0 +1,76 @@
+// Brings a clone from "just fetched" to "can run". Each step remembers what it was done for and does nothing when that
+// has not changed, so that a second start is quick. Everything said goes to standard error: standard output belongs to
+// the command that was asked for.
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { nodeTool, npmCommand, quietly } from './child.mjs';
+import { alone, fingerprint, mustBeWritable, remember, remembered, root } from './folder.mjs';
+
+const manifests = ['package.json', 'pnpm-lock.yaml', 'pnpm-workspace.yaml', 'apps/server/package.json', 'apps/web/package.json',
+  'packages/domain/package.json', 'packages/contracts/package.json'];
+const pnpm = () => JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')).packageManager;
+
+const install = {
+  name: 'install',
+  title: 'Installing packages (the first time takes a minute)',
+  print: () => fingerprint(manifests, `${process.platform} ${process.arch}`),
+  present: 'node_modules/.pnpm',
+  run() {
+    const [npm, ...before] = npmCommand();
+    // --yes because a person's own npm settings may refuse what is not installed yet; NODE_ENV because production
+    // would leave out the tools that build the web app; CI because no question can be answered here.
+    return quietly(npm, [...before, 'exec', '--yes', `--package=${pnpm()}`, '--', 'pnpm', 'install', '--frozen-lockfile'], {
+      env: { NODE_ENV: 'development', CI: 'true' },
+      failure: 'the packages could not be installed. What the installer said stands above; a missing network is the usual cause.',
+    });
+  },
+};
+
+const generate = {
+  name: 'generate',
+  title: 'Generating the database client',
+  print: () => fingerprint(['prisma', 'pnpm-lock.yaml']),
+  present: 'apps/server/src/db/generated/client.ts',
+  run() {
+    const [node, cli] = nodeTool('node_modules', 'prisma', 'build', 'index.js');
+    return quietly(node, [cli, 'generate', '--config', 'prisma/prisma.config.ts'], {
+      // Prisma first wants to download an engine that generating does not use; naming any existing file as that engine
+      // stops it. Never set this for `prisma migrate`: it would then do nothing and call that a success.
+      env: { PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, CHECKPOINT_DISABLE: '1', PRISMA_HIDE_UPDATE_MESSAGE: '1' },
+      failure: 'the database client could not be generated from prisma/; see above.',
+    });
+  },
+};
+
+const buildWeb = {
+  name: 'web',
+  title: 'Building the web app',
+  print: () => fingerprint(['apps/web', 'packages', 'pnpm-lock.yaml']),
+  present: 'apps/web/dist/index.html',
+  run() {
+    const [node, cli] = nodeTool('apps', 'web', 'node_modules', 'vite', 'bin', 'vite.js');
+    return quietly(node, [cli, 'build', 'apps/web', '--logLevel', 'warn'], {
+      env: { NODE_ENV: 'production' },
+      failure: 'the web app could not be built; see above.',
+    });
+  },
+};
+
+const due = (step) => !existsSync(path.join(root, step.present)) || remembered(step.name) !== step.print();
+
+/** Installs, generates and (for what serves it) builds the web app, as far as sources changed since the last time. */
+export async function prepare({ web }) {
+  const steps = web ? [install, generate, buildWeb] : [install, generate];
+  if (!steps.some(due)) return;
+  mustBeWritable();
+  await alone(async () => {
+    for (const step of steps.filter(due)) {
+      const print = step.print();
+      const startedAt = Date.now();
+      console.error(`${step.title}…`);
+      await step.run();
+      remember(step.name, print);
+      console.error(`  done in ${((Date.now() - startedAt) / 1000).toFixed(1)} s`);
+    }
+  });
+}

@@ -1,0 +1,35 @@
+// When node is killed outright, its database goes on alone. The next start stops that one first, and only that one.
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import { isAlive, isPostgresOn } from './processes.ts';
+
+async function gone(pid: number, withinMs: number): Promise<boolean> {
+  for (const until = Date.now() + withinMs; Date.now() < until; await pause(20)) if (!isAlive(pid)) return true;
+  return !isAlive(pid);
+}
+
+/** Asks a database process to stop: politely (open work is rolled back), then at once (it repairs itself at the next start). */
+export async function stopPostgres(pid: number): Promise<void> {
+  for (const [signal, patienceMs] of [['SIGINT', 15_000], ['SIGQUIT', 5_000], ['SIGKILL', 5_000]] as const) {
+    try {
+      process.kill(pid, signal);
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code === 'ESRCH') return;
+      throw error;
+    }
+    if (await gone(pid, patienceMs)) return;
+  }
+  throw new Error(`The database process ${pid} does not stop.`);
+}
+
+/** Stops a server that was left behind on this cluster folder. A process that merely has the noted pid is not touched. */
+export async function stopOrphan(folder: string): Promise<void> {
+  let noted: number;
+  try {
+    noted = Number(readFileSync(path.join(folder, 'postmaster.pid'), 'utf8').split('\n')[0]);
+  } catch {
+    return;
+  }
+  if (isPostgresOn(noted, folder)) await stopPostgres(noted);
+}
