@@ -1,0 +1,1 @@
+export { FieldGroup, Form, FormActions, type FormProps } from './form.tsx';
