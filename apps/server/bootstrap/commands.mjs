@@ -5,8 +5,6 @@ import { pathToFileURL } from 'node:url';
 import { prepare } from './prepare.mjs';
 import { refuse, root } from './folder.mjs';
 
-const servesTheWeb = (verb) => verb === undefined || verb === 'serve';
-
 export async function run([command, ...rest]) {
   process.chdir(root);
   switch (command) {
@@ -14,8 +12,10 @@ export async function run([command, ...rest]) {
       await prepare({ web: true });
       return enter('apps/server/src/main.ts', ['serve', ...rest]);
     case 'cli':
-      await prepare({ web: servesTheWeb(rest[0]) && rest.length > 0 });
-      return enter('apps/server/src/main.ts', rest);
+      await prepare({ web: rest[0] === 'serve' });
+      await enter('apps/server/src/main.ts', rest);
+      // The verb that rewrites the schema leaves a client to be generated from it.
+      return rest[0] === 'schema' ? prepare({ web: false }) : undefined;
     case 'bench':
       await prepare({ web: false });
       return enter('tests/bench/bench.ts', rest);

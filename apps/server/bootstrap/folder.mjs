@@ -14,12 +14,15 @@ export function refuse(sentence) {
   throw Object.assign(new Error(sentence), { refusal: true });
 }
 
+// Made from other sources, or (migrations) read only when the server starts.
+const passedOver = new Set(['node_modules', 'dist', 'generated', 'migrations']);
+
 function filesUnder(relative) {
   const absolute = path.join(root, relative);
   if (!existsSync(absolute)) return [];
   if (statSync(absolute).isFile()) return [relative];
   return readdirSync(absolute, { withFileTypes: true })
-    .filter((entry) => entry.name !== 'node_modules' && entry.name !== 'dist' && entry.name !== 'generated')
+    .filter((entry) => !passedOver.has(entry.name))
     .flatMap((entry) => filesUnder(path.join(relative, entry.name)));
 }
 

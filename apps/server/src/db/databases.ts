@@ -12,12 +12,25 @@ async function asAdmin<T>(adminUrl: string, work: (client: pg.Client) => Promise
   }
 }
 
-/** Makes the database if it is not there. */
-export async function ensureDatabase(adminUrl: string, name: string): Promise<void> {
-  await asAdmin(adminUrl, async (client) => {
-    const { rowCount } = await client.query('SELECT FROM pg_database WHERE datname = $1', [name]);
-    if (rowCount === 0) await client.query(`CREATE DATABASE ${client.escapeIdentifier(name)}`);
-  });
+export function hasDatabase(adminUrl: string, name: string): Promise<boolean> {
+  return asAdmin(adminUrl, async (client) => (await client.query('SELECT FROM pg_database WHERE datname = $1', [name])).rowCount === 1);
+}
+
+/** Makes an empty database, or a copy of another that nobody is connected to. */
+export async function createDatabase(adminUrl: string, name: string, template?: string): Promise<void> {
+  await asAdmin(adminUrl, (client) =>
+    client.query(`CREATE DATABASE ${pg.escapeIdentifier(name)}${template === undefined ? '' : ` TEMPLATE ${pg.escapeIdentifier(template)}`}`),
+  );
+}
+
+/** Drops the database if it is there, closing the connections of whoever still uses it. */
+export async function dropDatabase(adminUrl: string, name: string): Promise<void> {
+  await asAdmin(adminUrl, (client) => client.query(`DROP DATABASE IF EXISTS ${pg.escapeIdentifier(name)} WITH (FORCE)`));
+}
+
+/** Renames a database that nobody is connected to. */
+export async function renameDatabase(adminUrl: string, from: string, to: string): Promise<void> {
+  await asAdmin(adminUrl, (client) => client.query(`ALTER DATABASE ${pg.escapeIdentifier(from)} RENAME TO ${pg.escapeIdentifier(to)}`));
 }
 
 const login = 'rootclock_server';
@@ -31,10 +44,10 @@ export async function ensureServerLogin(ownerUrl: string): Promise<string> {
   const url = new URL(ownerUrl);
   const password = createHmac('sha256', decodeURIComponent(url.password)).update(login).digest('base64url');
   await asAdmin(ownerUrl, async (client) => {
-    const name = client.escapeIdentifier(login);
+    const name = pg.escapeIdentifier(login);
     const { rowCount } = await client.query('SELECT FROM pg_roles WHERE rolname = $1', [login]);
     if (rowCount === 0) await client.query(`CREATE ROLE ${name} LOGIN NOINHERIT`);
-    await client.query(`ALTER ROLE ${name} PASSWORD ${client.escapeLiteral(password)}`);
+    await client.query(`ALTER ROLE ${name} PASSWORD ${pg.escapeLiteral(password)}`);
     await client.query(`GRANT rootclock_app TO ${name}`);
   });
   url.username = login;

@@ -1,7 +1,7 @@
 // The folder of one PostgreSQL cluster: made once, with a random password that stays in a file beside it.
 import { spawnSync } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { chownSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, chownSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Binaries } from './binaries.ts';
 import { claim, type Privilege } from './privilege.ts';
@@ -41,6 +41,7 @@ export function ensureCluster(dataDir: string, binaries: Binaries, privilege: Pr
   writeFileSync(passwordFile(dataDir), randomBytes(24).toString('base64url'), { mode: 0o600 });
   if (privilege.options.uid !== undefined) {
     // The database's own user must be able to fill the folder and to read the password it is given.
+    chmodSync(dataDir, statSync(dataDir).mode | 0o011);
     for (const each of [draft, passwordFile(dataDir)]) chownSync(each, privilege.options.uid, privilege.options.uid);
   }
   const [program, ...args] = [

@@ -1,0 +1,73 @@
+// Starts everything in order, waits, and stops everything in the opposite order.
+import type { AddressInfo } from 'node:net';
+import path from 'node:path';
+import { createApp } from '../app.ts';
+import { placeOf, readConfig, repositoryRoot, type Config } from '../config.ts';
+import { holdFolder } from '../db/embedded/folder-lock.ts';
+import { migrate } from '../db/migrate.ts';
+import { createClosing, type Closing } from './closing.ts';
+import { addressesOf, mustBeFree, portTaken } from './listening.ts';
+import { openOwnNursery, startOwnDatabase, type Addresses } from './nursery-database.ts';
+import { listenForStop, Stopped, type StopRequest } from './stop-request.ts';
+
+const say = (line: string) => console.log(line);
+
+/** Serves until asked to stop. Answers 0 when a signal asked, 1 when the database ended by itself. Throws when the start fails. */
+export async function serve(): Promise<number> {
+  const config = readConfig(process.env);
+  const stop = listenForStop();
+  const closing = createClosing(say);
+  try {
+    await start(config, closing, stop);
+    const { words, exitCode } = await stop.asked;
+    say(`Stopping: ${words}.`);
+    return exitCode;
+  } catch (error) {
+    if (!(error instanceof Stopped)) throw error;
+    say(`Stopping before the start was complete: ${error.message}.`);
+    return (await stop.asked).exitCode;
+  } finally {
+    await closing.all();
+  }
+}
+
+async function start(config: Config, closing: Closing, stop: StopRequest): Promise<void> {
+  const announce = config.database.kind === 'embedded' ? takeFolder(config, closing) : undefined;
+  // Looked at before the database starts, so that a busy port costs nothing and leaves nothing behind.
+  await mustBeFree(config);
+  stop.check();
+
+  const addresses = announce === undefined ? await openGiven(config) : await openEmbedded(config, announce, closing, stop);
+  stop.check();
+
+  const app = await createApp({ databaseUrl: addresses.url, webRoot: path.join(repositoryRoot, 'apps', 'web', 'dist'), logger: true });
+  closing.add('the server', () => app.close());
+  await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
+    throw error.code === 'EADDRINUSE' ? portTaken(config) : error;
+  });
+  stop.check();
+
+  const reachable = addressesOf(config.host, (app.server.address() as AddressInfo).port);
+  announce?.announce({ address: reachable[0] as string });
+  say(`Rootclock is ready at ${reachable.join(' and ')}`);
+  say('Stop it with Ctrl-C.');
+}
+
+function takeFolder(config: Config, closing: Closing) {
+  const lock = holdFolder(config.dataDir, 'serve');
+  closing.add('using the data folder', () => lock.release());
+  return lock;
+}
+
+async function openEmbedded(config: Config, lock: ReturnType<typeof takeFolder>, closing: Closing, stop: StopRequest): Promise<Addresses> {
+  const urlOf = await startOwnDatabase(config, lock, closing, stop);
+  stop.check();
+  return openOwnNursery(urlOf, stop);
+}
+
+async function openGiven({ database }: Config): Promise<Addresses> {
+  if (database.kind !== 'given') throw new Error('no database was given');
+  say(`Using the PostgreSQL server at ${placeOf(database.url)}.`);
+  await migrate(database.ownerUrl);
+  return database;
+}

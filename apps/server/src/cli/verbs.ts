@@ -1,0 +1,38 @@
+// The command line: one word, one file. A verb is loaded only when asked for, so that `allocate` need not load a server.
+import { ConfigError } from '../config.ts';
+import { FolderHeldError } from '../db/embedded/folder-lock.ts';
+import { MigrationError } from '../db/migrate.ts';
+import { CommandFailure } from './failure.ts';
+
+interface Verb {
+  about: string;
+  /** Answers the exit code. */
+  load(): Promise<(args: string[]) => Promise<number>>;
+}
+
+const verbs: Record<string, Verb> = {
+  serve: { about: 'start the server (the same as npm start)', load: async () => (await import('./serve.ts')).serve },
+  schema: { about: 'for developers: write prisma/*.prisma anew from the migrations', load: async () => (await import('./schema.ts')).schema },
+};
+
+const usage = () =>
+  ['Usage: npm run -s rootclock -- <verb>', '', ...Object.entries(verbs).map(([name, { about }]) => `  ${name.padEnd(10)} ${about}`)].join('\n');
+
+/** Failures that a person can act on are shown as their sentence; anything else is a fault of ours and needs its stack. */
+const expected = [ConfigError, FolderHeldError, MigrationError, CommandFailure];
+
+/** Runs the verb and answers the exit code: 0 done, 1 failed, 2 not understood. */
+export async function runVerb([name, ...args]: string[]): Promise<number> {
+  const verb = name !== undefined && Object.hasOwn(verbs, name) ? verbs[name] : undefined;
+  if (verb === undefined) {
+    console.error(name === undefined ? usage() : `There is no verb "${name}".\n\n${usage()}`);
+    return 2;
+  }
+  try {
+    const run = await verb.load();
+    return await run(args);
+  } catch (error) {
+    console.error(expected.some((kind) => error instanceof kind) ? `Rootclock: ${(error as Error).message}` : error);
+    return 1;
+  }
+}
