@@ -43,6 +43,28 @@ CREATE POLICY within_nursery ON nursery
   WITH CHECK (id = (SELECT nullif(current_setting('app.nursery', true), '')::uuid));
 GRANT SELECT, UPDATE ON nursery TO rootclock_app;
 
+-- Begins a command: sets whose nursery this transaction is, takes the nursery's one write lock, and looks the command id up.
+-- Each statement of a volatile function has its own snapshot, so the look-up after the lock sees what was just committed.
+CREATE FUNCTION begin_command(nursery_key uuid, command_key uuid)
+  RETURNS TABLE (version int, zone text, rules_version int, rolled_on text, known_name text, known_person uuid, known_hash text, known_answer jsonb)
+  LANGUAGE plpgsql AS $$
+BEGIN
+  PERFORM set_config('app.nursery', nursery_key::text, true);
+  UPDATE nursery n SET version = n.version + 1 WHERE n.id = nursery_key
+    RETURNING n.version::int, n.zone, n.rules_version::int, n.rolled_on::text INTO version, zone, rules_version, rolled_on;
+  IF NOT FOUND THEN RETURN; END IF;
+  SELECT c.name, c.person_id, c.input_hash, c.answer INTO known_name, known_person, known_hash, known_answer
+    FROM command c WHERE c.nursery_id = nursery_key AND c.id = command_key;
+  RETURN NEXT;
+END $$;
+
+-- Begins a read: sets whose nursery this transaction is and answers its time zone.
+CREATE FUNCTION begin_read(nursery_key uuid) RETURNS text LANGUAGE plpgsql AS $$
+BEGIN
+  PERFORM set_config('app.nursery', nursery_key::text, true);
+  RETURN (SELECT n.zone FROM nursery n WHERE n.id = nursery_key);
+END $$;
+
 -- People and tokens stand outside row security; these functions are the only way to them.
 CREATE FUNCTION person_by_email(address text)
   RETURNS TABLE (person_id uuid, person_name text, password_hash text, nursery_id uuid, role text)

@@ -1,0 +1,107 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import cookie from '@fastify/cookie';
+import helmet from '@fastify/helmet';
+import rateLimit from '@fastify/rate-limit';
+import fastifyStatic from '@fastify/static';
+import { fastifyTRPCPlugin, type FastifyTRPCPluginOptions } from '@trpc/server/adapters/fastify';
+import Fastify, { type FastifyInstance, type FastifyRequest } from 'fastify';
+import { findRoleFault, openDatabase } from './db/pool.ts';
+import { createRunner } from './db/runner.ts';
+import { replan, rollDay } from './features/replan.ts';
+import { callerOf } from './features/people/sign-in.ts';
+import { Live } from './live.ts';
+import { appRouter, type AppRouter } from './router.ts';
+import type { RequestContext } from './trpc/procedures.ts';
+
+export interface AppParts {
+  databaseUrl: string;
+  /** Folder of the built web app; without it only the interfaces are served. */
+  webRoot?: string;
+  /** The clock, so that tests set the day. */
+  clock?: () => Date;
+  logger?: boolean;
+  /** Cookies only over https. */
+  secureCookies?: boolean;
+  /** Requests a minute and address, over all interfaces. */
+  requestsAMinute?: number;
+}
+
+const COOKIE = 'rootclock_session';
+
+export async function createApp({ databaseUrl, webRoot, clock = () => new Date(), logger = false, secureCookies = false, requestsAMinute = 6000 }: AppParts): Promise<FastifyInstance> {
+  const database = openDatabase(databaseUrl);
+  const fault = await findRoleFault(database);
+  if (fault) {
+    await database.$disconnect();
+    throw new Error(`Rootclock refuses to serve from this database: ${fault}. The laws of its data would not bind.`);
+  }
+  const runner = createRunner({ database, replan, rollDay, clock });
+  const app = Fastify({ logger: logger ? { level: 'warn' } : false, bodyLimit: 2_000_000, routerOptions: { maxParamLength: 5000 }, trustProxy: false, forceCloseConnections: true });
+  await app.register(helmet, {
+    contentSecurityPolicy: { directives: { 'default-src': ["'self'"], 'style-src': ["'self'", "'unsafe-inline'"], 'img-src': ["'self'", 'data:'], 'upgrade-insecure-requests': null } },
+    hsts: secureCookies,
+  });
+  await app.register(cookie);
+  await app.register(rateLimit, { max: requestsAMinute, timeWindow: '1 minute', allowList: (request) => request.url.startsWith('/health') });
+
+  // A page of another site can make a browser send our cookie; SameSite stops most of that and this the rest.
+  app.addHook('onRequest', async (request, reply) => {
+    if (request.method !== 'GET' && request.method !== 'HEAD' && isForged(request)) {
+      await reply.code(403).send({ code: 'forged-request', message: 'forged-request', requestId: request.id });
+    }
+  });
+
+  const live = new Live(databaseUrl, app);
+  const caller = (request: FastifyRequest) => callerOf(database, request.cookies[COOKIE] ?? null, clock());
+
+  await app.register(fastifyTRPCPlugin, {
+    prefix: '/trpc',
+    trpcOptions: {
+      router: appRouter,
+      createContext: async ({ req, res }): Promise<RequestContext> => ({
+        runner, database, caller: await caller(req), requestId: req.id, address: req.ip, sessionToken: req.cookies[COOKIE] ?? null,
+        setSession: (token, expiresAt) => {
+          if (token && expiresAt) res.setCookie(COOKIE, token, { httpOnly: true, sameSite: 'lax', secure: secureCookies, path: '/', expires: expiresAt });
+          else res.clearCookie(COOKIE, { path: '/' });
+        },
+      }),
+      onError: ({ error, ctx, path: procedure }) => {
+        if (error.code === 'INTERNAL_SERVER_ERROR') app.log.error({ err: error.cause ?? error, procedure, requestId: ctx?.requestId }, 'fault');
+      },
+    } satisfies FastifyTRPCPluginOptions<AppRouter>['trpcOptions'],
+  });
+
+  app.get('/health', async () => ({ live: true }));
+  app.get('/ready', async (_request, reply) => {
+    const ready = await database.$queryRaw`SELECT any_nursery()`.then(() => true, () => false);
+    return reply.code(ready ? 200 : 503).send({ ready });
+  });
+  app.get('/live', async (request, reply) => {
+    const who = await caller(request);
+    if (!who) return reply.code(401).send({ code: 'not-signed-in', message: 'not-signed-in', requestId: request.id });
+    live.open(who, reply);
+    return reply;
+  });
+
+  if (webRoot && existsSync(path.join(webRoot, 'index.html'))) {
+    await app.register(fastifyStatic, { root: webRoot, wildcard: true, immutable: true, maxAge: '1y', setHeaders: (reply, file) => {
+      if (file.endsWith('.html')) reply.header('cache-control', 'no-cache');
+    } });
+    // Addresses of screens are the web app's own: each gets the same page.
+    app.setNotFoundHandler((request, reply) => (request.method === 'GET' && request.headers.accept?.includes('text/html') ? reply.sendFile('index.html') : reply.code(404).send({ code: 'not-found', message: 'not-found', requestId: request.id })));
+  }
+
+  app.addHook('onReady', () => live.start());
+  app.addHook('preClose', () => live.stop());
+  app.addHook('onClose', () => database.$disconnect());
+  return app;
+}
+
+function isForged(request: FastifyRequest): boolean {
+  const site = request.headers['sec-fetch-site'];
+  if (site && site !== 'same-origin' && site !== 'none') return true;
+  const origin = request.headers.origin;
+  if (!origin) return false;
+  return !URL.canParse(origin) || new URL(origin).host !== request.headers.host;
+}

@@ -1,0 +1,27 @@
+import { PrismaPg } from '@prisma/adapter-pg';
+import { PrismaClient, type Prisma } from './generated/client.ts';
+
+/** The role that the server works as: it owns nothing, and row security binds it. */
+export const APP_ROLE = 'rootclock_app';
+
+/** What stores and reads are handed: one transaction, already set to one nursery. */
+export type Tx = Prisma.TransactionClient;
+export type Database = PrismaClient;
+
+export function openDatabase(databaseUrl: string, connections = 10): Database {
+  const adapter = new PrismaPg({ connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` });
+  // Waiting is normal here: the writes of one nursery come one after another.
+  return new PrismaClient({ adapter, transactionOptions: { maxWait: 10_000, timeout: 10_000 } });
+}
+
+/** Why this database must not be served from, or null. The laws hold only where the server's role is bound by them. */
+export async function findRoleFault(database: Database): Promise<string | null> {
+  const [role] = await database.$queryRaw<{ name: string; bypasses: boolean; owned: number }[]>`
+    SELECT current_user::text AS name, r.rolsuper OR r.rolbypassrls AS bypasses,
+           (SELECT count(*)::int FROM pg_class c WHERE c.relowner = r.oid AND c.relkind IN ('r', 'p')) AS owned
+      FROM pg_roles r WHERE r.rolname = current_user`;
+  if (!role) return 'the role of the connection could not be read';
+  if (role.bypasses) return `the role ${role.name} bypasses row security`;
+  if (role.owned > 0) return `the role ${role.name} owns ${role.owned} tables`;
+  return null;
+}

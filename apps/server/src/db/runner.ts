@@ -1,0 +1,152 @@
+import { createHash } from 'node:crypto';
+import type { Role } from '@rootclock/domain';
+import { DateTime } from 'luxon';
+import type * as z from 'zod/mini';
+import { Refusal, refuse } from '../refusal.ts';
+import type { Caller, Command, CommandContext, Query } from '../trpc/operation.ts';
+import { databaseFailure, isWorthRetrying } from './failure.ts';
+import type { Database, Tx } from './pool.ts';
+import { Touched } from './touched.ts';
+
+/** Reckons anew what a command touched, in the command's own transaction. */
+export type Replan = (context: CommandContext, rulesVersion: number) => Promise<void>;
+
+/** The day's roll: what time alone changes. It runs before the day's first write. */
+export type RollDay = (context: CommandContext) => Promise<void>;
+
+export interface RunnerParts {
+  database: Database;
+  replan: Replan;
+  rollDay: RollDay;
+  clock: () => Date;
+}
+
+interface Begun {
+  version: number;
+  zone: string;
+  rules_version: number;
+  rolled_on: string | null;
+  known_name: string | null;
+  known_person: string | null;
+  known_hash: string | null;
+  known_answer: unknown;
+}
+
+/** Leaves the transaction without a trace, carrying the answer that was stored when the command first took effect. */
+class AlreadyAnswered extends Error {
+  constructor(readonly answer: unknown) {
+    super('already answered');
+  }
+}
+class DayNotRolled extends Error {
+  constructor(readonly today: string) {
+    super('day not rolled');
+  }
+}
+
+const MOST_TRIES = 4;
+
+export type Runner = ReturnType<typeof createRunner>;
+
+/** The only way to write. One transaction: lock the nursery, look the command up, run, replan, log, notify. */
+export function createRunner({ database, replan, rollDay, clock }: RunnerParts) {
+  async function execute<Input extends z.ZodMiniType, Answer>(
+    operation: Command<Input, Answer>, caller: Caller, commandId: string, body: z.output<Input>, inputHash: string, now: Date, isRoll: boolean,
+  ): Promise<Answer> {
+    return database.$transaction(async (tx) => {
+      const [begun] = await tx.$queryRaw<Begun[]>`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid)`;
+      if (!begun) refuse('not-found', { what: 'nursery' });
+      const state = begun as Begun;
+      if (state.known_name !== null) {
+        if (state.known_name !== operation.name || (state.known_person ?? '') !== caller.personId || state.known_hash !== inputHash) {
+          refuse('command-id-reused', { command: state.known_name });
+        }
+        throw new AlreadyAnswered(state.known_answer);
+      }
+      const today = dayIn(now, state.zone);
+      if (!isRoll && (state.rolled_on === null || state.rolled_on < today)) throw new DayNotRolled(today);
+      const touched = new Touched();
+      const context: CommandContext = { tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today, now, commandId, version: state.version, touched };
+      const answer = await operation.run(context, body);
+      await replan(context, state.rules_version);
+      await log(tx, context, operation.name, caller, inputHash, answer);
+      return answer;
+    });
+  }
+
+  async function withRetries<Answer>(attempt: () => Promise<Answer>): Promise<Answer> {
+    for (let tried = 1; ; tried++) {
+      try {
+        return await attempt();
+      } catch (error) {
+        if (error instanceof AlreadyAnswered) return error.answer as Answer;
+        if (error instanceof Refusal || error instanceof DayNotRolled) throw error;
+        if (tried >= MOST_TRIES || !isWorthRetrying(databaseFailure(error))) throw error;
+      }
+    }
+  }
+
+  /** Rolls the day of a nursery; harmless when it is rolled already. */
+  async function roll(caller: Caller, today: string, now: Date): Promise<void> {
+    const operation: Command<z.ZodMiniType, null> = {
+      kind: 'command', name: 'roll-day', input: null as never, roles: [],
+      run: async (context) => {
+        await rollDay(context);
+        return null;
+      },
+    };
+    const system = { ...caller, personId: '' };
+    await withRetries(() => execute(operation, system, keyOfDay(caller.nurseryId, today), null as never, today, now, true));
+  }
+
+  async function run<Input extends z.ZodMiniType, Answer>(operation: Command<Input, Answer>, caller: Caller, commandId: string, body: z.output<Input>, inputHash: string): Promise<Answer> {
+    requireRole(operation.roles, caller.role);
+    const now = clock();
+    const attempt = () => withRetries(() => execute(operation, caller, commandId, body, inputHash, now, false));
+    try {
+      return await attempt();
+    } catch (error) {
+      if (!(error instanceof DayNotRolled)) throw error;
+      await roll(caller, error.today, now);
+      return attempt();
+    }
+  }
+
+  async function read<Input extends z.ZodMiniType, Answer>(operation: Query<Input, Answer>, caller: Caller, input: z.output<Input>): Promise<Answer> {
+    requireRole(operation.roles, caller.role);
+    const now = clock();
+    return database.$transaction(async (tx) => {
+      const [set] = await tx.$queryRaw<{ zone: string | null }[]>`SELECT begin_read(${caller.nurseryId}::uuid) AS zone`;
+      if (!set?.zone) refuse('not-found', { what: 'nursery' });
+      return operation.read({ tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today: dayIn(now, set!.zone!), now }, input);
+    });
+  }
+
+  return { run, read, roll, clock };
+}
+
+function requireRole(allowed: readonly Role[], role: Role): void {
+  if (!allowed.includes(role)) refuse('not-allowed', { role, needs: [...allowed] });
+}
+
+export function dayIn(now: Date, zone: string): string {
+  const day = DateTime.fromJSDate(now, { zone }).toISODate();
+  if (!day) throw new Error(`the time zone ${zone} is unknown`);
+  return day;
+}
+
+/** One roll a nursery and day: its command id follows from both. */
+function keyOfDay(nurseryId: string, today: string): string {
+  const hex = createHash('sha256').update(`roll-day/${nurseryId}/${today}`).digest('hex');
+  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
+}
+
+async function log(tx: Tx, context: CommandContext, name: string, caller: Caller, inputHash: string, answer: unknown): Promise<void> {
+  const change = JSON.stringify({ nursery: caller.nurseryId, version: context.version, features: [...context.touched.features] });
+  await tx.$queryRaw`
+    WITH logged AS (
+      INSERT INTO command (nursery_id, id, version, name, person_id, input_hash, answer, recorded_at)
+      VALUES (${caller.nurseryId}::uuid, ${context.commandId}::uuid, ${context.version}, ${name}, nullif(${caller.personId}, '')::uuid, ${inputHash},
+              ${JSON.stringify(answer ?? null)}::jsonb, ${context.now}))
+    SELECT pg_notify('rootclock', ${change})::text`;
+}

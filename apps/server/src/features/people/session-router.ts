@@ -1,0 +1,47 @@
+import { people } from '@rootclock/contracts';
+import * as z from 'zod/mini';
+import { answered, checked, openProcedure, signedIn } from '../../trpc/procedures.ts';
+import { parseEnvelope, parseInput } from '../../trpc/input.ts';
+import { readNursery } from './reads.ts';
+import { createFirstOwner, signIn, signOut } from './sign-in.ts';
+import { setupFacts } from './store.ts';
+
+// These work before anyone is signed in, so they stand outside the runner; each is harmless when sent twice.
+
+const nothing = z.optional(z.nullable(z.object({})));
+interface Sent<Body> {
+  commandId: string;
+  body: Body;
+}
+
+/** A parser that tells the browser's types what is sent and the procedure's what arrives. */
+function sent<Schema extends z.ZodMiniType>(schema: Schema) {
+  return { parse: checked((raw) => parseEnvelope(schema, raw)) } as unknown as { _input: Sent<z.input<Schema>>; _output: Sent<z.output<Schema>>; parse(raw: unknown): unknown };
+}
+
+export const sessionProcedures = {
+  setupState: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => {
+    const facts = await setupFacts(ctx.database);
+    return { needsFirstOwner: !facts.anyNursery, demo: facts.demo };
+  })),
+  me: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => {
+    const caller = signedIn(ctx);
+    const nursery = await ctx.runner.read(readNursery, caller, {});
+    return { person: { id: caller.personId, name: caller.personName, email: caller.email }, role: caller.role, nursery };
+  })),
+  signIn: openProcedure.input(sent(people.signIn)).mutation(({ ctx, input }) => answered(async () => {
+    const session = await signIn(ctx.database, input.body, ctx.address, ctx.runner.clock());
+    ctx.setSession(session.token, session.expiresAt);
+    return { signedIn: true };
+  })),
+  signOut: openProcedure.input(sent(z.strictObject({}))).mutation(({ ctx }) => answered(async () => {
+    if (ctx.sessionToken) await signOut(ctx.database, ctx.sessionToken, ctx.runner.clock());
+    ctx.setSession(null, null);
+    return { signedIn: false };
+  })),
+  createFirstOwner: openProcedure.input(sent(people.createFirstOwner)).mutation(({ ctx, input }) => answered(async () => {
+    const session = await createFirstOwner(ctx.database, input.body, ctx.runner.clock());
+    ctx.setSession(session.token, session.expiresAt);
+    return { signedIn: true };
+  })),
+};

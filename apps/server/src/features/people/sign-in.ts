@@ -1,0 +1,72 @@
+import { createHash, randomBytes, randomUUID } from 'node:crypto';
+import { hash, verify } from '@node-rs/argon2';
+import type { Role } from '@rootclock/domain';
+import { IANAZone } from 'luxon';
+import type { Database } from '../../db/pool.ts';
+import { Refusal, refuse } from '../../refusal.ts';
+import type { Caller } from '../../trpc/operation.ts';
+import { claimFirstOwner, countFailures, findPerson, findTokenHolder, noteFailure, openToken, revokeToken } from './store.ts';
+
+const SESSION_DAYS = 30;
+const FAILURE_WINDOW_MINUTES = 15;
+/** An account is guessed at from many addresses, an address guesses at many accounts: each has its own limit. */
+const MOST_FAILURES = { account: 8, address: 40 };
+
+const tokenHash = (token: string) => createHash('sha256').update(token).digest();
+export const passwordHash = (password: string) => hash(password);
+
+// Verified against when nobody has the address, so that the time taken does not tell which addresses exist.
+const nobodysHash = passwordHash(randomUUID());
+
+export interface OpenedSession {
+  token: string;
+  expiresAt: Date;
+}
+
+export async function signIn(database: Database, input: { email: string; password: string }, address: string, now: Date): Promise<OpenedSession> {
+  const subjects = { account: `account:${input.email.toLowerCase()}`, address: `address:${address}` };
+  const failures = await countFailures(database, Object.values(subjects), new Date(now.getTime() - FAILURE_WINDOW_MINUTES * 60_000));
+  if ((failures.get(subjects.account) ?? 0) >= MOST_FAILURES.account || (failures.get(subjects.address) ?? 0) >= MOST_FAILURES.address) {
+    refuse('too-many-sign-ins', { waitMinutes: FAILURE_WINDOW_MINUTES });
+  }
+  const person = await findPerson(database, input.email);
+  const matches = await verify(person?.passwordHash ?? (await nobodysHash), input.password);
+  if (!person || !matches) {
+    await noteFailure(database, Object.values(subjects), now);
+    throw new Refusal('wrong-sign-in', undefined, 'password');
+  }
+  return openSession(database, person, now);
+}
+
+async function openSession(database: Database, person: { nurseryId: string; personId: string }, now: Date): Promise<OpenedSession> {
+  const token = randomBytes(32).toString('base64url');
+  const expiresAt = new Date(now.getTime() + SESSION_DAYS * 86_400_000);
+  await openToken(database, { hash: tokenHash(token), kind: 'session', ...person, openedAt: now, expiresAt });
+  return { token, expiresAt };
+}
+
+export async function callerOf(database: Database, token: string | null, now: Date): Promise<Caller | null> {
+  if (!token) return null;
+  const holder = await findTokenHolder(database, tokenHash(token), 'session', now);
+  return holder ? { ...holder, role: holder.role as Role } : null;
+}
+
+export const signOut = (database: Database, token: string, now: Date) => revokeToken(database, tokenHash(token), now);
+
+export interface FirstOwner {
+  nurseryName: string;
+  zone: string;
+  name: string;
+  email: string;
+  password: string;
+}
+
+export async function createFirstOwner(database: Database, input: FirstOwner, now: Date): Promise<OpenedSession> {
+  if (!IANAZone.isValidZone(input.zone)) throw new Refusal('invalid-input', { issues: [{ path: 'zone', problem: 'not-a-choice' }] }, 'zone');
+  const nurseryId = randomUUID();
+  const personId = randomUUID();
+  const seasonEndOn = `${now.getUTCFullYear()}-10-31`;
+  const isFirst = await claimFirstOwner(database, { ...input, nurseryId, personId, seasonEndOn, passwordHash: await passwordHash(input.password) });
+  if (!isFirst) refuse('nursery-exists', undefined);
+  return openSession(database, { nurseryId, personId }, now);
+}

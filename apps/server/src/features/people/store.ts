@@ -1,0 +1,51 @@
+import type { Tx } from '../../db/pool.ts';
+
+// People and tokens are reached only through the database's own functions: they stand outside row security.
+
+interface PersonRow {
+  personId: string;
+  personName: string;
+  passwordHash: string;
+  nurseryId: string;
+  role: string;
+}
+
+export async function findPerson(tx: Tx, email: string): Promise<PersonRow | null> {
+  const [row] = await tx.$queryRaw<PersonRow[]>`
+    SELECT person_id AS "personId", person_name AS "personName", password_hash AS "passwordHash", nursery_id AS "nurseryId", role FROM person_by_email(${email})`;
+  return row ?? null;
+}
+
+export async function openToken(tx: Tx, token: { hash: Buffer; kind: string; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date }): Promise<void> {
+  await tx.$queryRaw`SELECT open_token(${token.hash}, ${token.kind}, ${token.nurseryId}::uuid, ${token.personId}::uuid, ${token.openedAt}, ${token.expiresAt})::text`;
+}
+
+export async function findTokenHolder(tx: Tx, hash: Buffer, kind: string, at: Date) {
+  const [row] = await tx.$queryRaw<{ personId: string; personName: string; email: string; nurseryId: string; role: string }[]>`
+    SELECT person_id AS "personId", person_name AS "personName", email, nursery_id AS "nurseryId", role FROM token_holder(${hash}, ${kind}, ${at})`;
+  return row ?? null;
+}
+
+export async function revokeToken(tx: Tx, hash: Buffer, at: Date): Promise<void> {
+  await tx.$queryRaw`SELECT revoke_token(${hash}, ${at})::text`;
+}
+
+export async function countFailures(tx: Tx, subjects: string[], since: Date): Promise<Map<string, number>> {
+  const rows = await tx.$queryRaw<{ subject: string; failures: number }[]>`SELECT subject, failures::int FROM sign_in_failures(${subjects}, ${since})`;
+  return new Map(rows.map((row) => [row.subject, row.failures]));
+}
+
+export async function noteFailure(tx: Tx, subjects: string[], at: Date): Promise<void> {
+  await tx.$queryRaw`SELECT note_sign_in_failure(${subjects}, ${at})::text`;
+}
+
+export async function claimFirstOwner(tx: Tx, owner: { nurseryId: string; nurseryName: string; zone: string; seasonEndOn: string; personId: string; name: string; email: string; passwordHash: string }): Promise<boolean> {
+  const [row] = await tx.$queryRaw<{ claimed: boolean }[]>`
+    SELECT create_first_owner(${owner.nurseryId}::uuid, ${owner.nurseryName}, ${owner.zone}, ${owner.seasonEndOn}::date, ${owner.personId}::uuid, ${owner.name}, ${owner.email}, ${owner.passwordHash}) AS claimed`;
+  return row?.claimed ?? false;
+}
+
+export async function setupFacts(tx: Tx): Promise<{ anyNursery: boolean; demo: boolean }> {
+  const [row] = await tx.$queryRaw<{ anyNursery: boolean; demo: boolean }[]>`SELECT any_nursery() AS "anyNursery", demo_nursery() AS demo`;
+  return row ?? { anyNursery: false, demo: false };
+}

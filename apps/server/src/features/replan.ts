@@ -1,0 +1,14 @@
+import type { Replan, RollDay } from '../db/runner.ts';
+import { reckonClocks } from './pot-life/clocks/reckon.ts';
+
+/** After a command, in its own transaction: what was touched gets its clocks and then its promises reckoned anew. */
+export const replan: Replan = async (context, rulesVersion) => {
+  await reckonClocks(context, rulesVersion);
+};
+
+/** What time alone changes: lots past their plant-by day serve nobody, overdue orders are served from today. */
+export const rollDay: RollDay = async (context) => {
+  context.touched.allPromises = true;
+  context.touched.features.add('promises').add('pot-life');
+  await context.tx.$executeRaw`UPDATE nursery SET rolled_on = ${context.today}::date WHERE id = ${context.nurseryId}::uuid`;
+};

@@ -1,0 +1,79 @@
+import { type AccountRef, type EntryKind, type MovementDraft, holderOf } from '@rootclock/domain';
+import { refuse } from '../../../refusal.ts';
+import type { CommandContext } from '../../../trpc/operation.ts';
+import { type AccountRow, insertEntry, insertMovements } from './store.ts';
+
+export interface EntryDraft {
+  kind: EntryKind;
+  happenedOn: string;
+  cause?: string | null;
+  note?: string;
+  details?: Record<string, unknown>;
+  reversesId?: string;
+  /** What the entry is about where no movement says so: a hold, an observation, a treatment. */
+  subjects?: { kind: 'lot' | 'batch' | 'place' | 'source' | 'line'; id: string }[];
+}
+
+/**
+ * Writes the entry of a command. One command makes one entry, and the entry's id is the command's, so that whoever sent it can reverse it.
+ * A day in the future is refused here, for every kind of entry.
+ */
+export async function openEntry(context: CommandContext, draft: EntryDraft): Promise<string> {
+  requirePast(context, draft.happenedOn);
+  const subjects = draft.subjects ?? [];
+  await insertEntry(context, draft, subjects);
+  for (const subject of subjects) {
+    if (subject.kind === 'lot') context.touched.lot(subject.id);
+    if (subject.kind === 'batch') context.touched.batch(subject.id);
+    if (subject.kind === 'line') context.touched.line(subject.id);
+  }
+  context.touched.features.add('stock');
+  return context.commandId;
+}
+
+/** Moves units under an entry that stands; all movements of an entry go in at once. */
+export async function postMovements(context: CommandContext, entryId: string, movements: readonly MovementDraft[]): Promise<void> {
+  if (movements.length === 0) return;
+  const accounts = new Map<string, AccountRow>();
+  const rows = movements.map((movement, line) => {
+    const from = accountRow(movement.from);
+    const to = accountRow(movement.to);
+    accounts.set(keyOf(from), from).set(keyOf(to), to);
+    for (const side of [movement.from, movement.to]) touch(context, side);
+    return { line, from: { kind: from.kind, holder: from.holder, standing: from.standing }, to: { kind: to.kind, holder: to.holder, standing: to.standing }, fromUnits: movement.fromUnits, toUnits: movement.toUnits };
+  });
+  await insertMovements(context, entryId, [...accounts.values()], rows);
+}
+
+/** An entry and its movements in one go, for commands that make no new lot in between. */
+export async function postEntry(context: CommandContext, draft: EntryDraft, movements: readonly MovementDraft[]): Promise<string> {
+  const entryId = await openEntry(context, draft);
+  await postMovements(context, entryId, movements);
+  return entryId;
+}
+
+export function requirePast(context: { today: string }, day: string, field = 'happenedOn'): void {
+  if (day > context.today) refuse('day-in-future', { day, today: context.today }, field);
+}
+
+/** Refuses a day before what it is about began: a batch cannot be counted before it was started. */
+export function requireSince(day: string, earliest: string, field = 'happenedOn'): void {
+  if (day < earliest) refuse('day-too-early', { day, earliest }, field);
+}
+
+function touch(context: CommandContext, account: AccountRef): void {
+  const holder = holderOf(account);
+  if (holder?.kind === 'lot') context.touched.lot(holder.id);
+  if (holder?.kind === 'batch') context.touched.batch(holder.id);
+  if (account.kind === 'staged') context.touched.line(account.lineId);
+}
+
+const keyOf = (account: AccountRow) => `${account.kind}/${account.holder}/${account.standing}`;
+
+function accountRow(account: AccountRef): AccountRow {
+  const empty = { lotId: null, batchId: null, placeId: null, lineId: null, outside: null };
+  if (account.kind === 'outside') return { ...empty, kind: 'outside', holder: 'outside', standing: account.outside, outside: account.outside };
+  if (account.kind === 'staged') return { ...empty, kind: 'staged', holder: account.lotId, standing: account.lineId, lotId: account.lotId, lineId: account.lineId };
+  if ('batchId' in account) return { ...empty, kind: 'place', holder: account.batchId, standing: account.placeId, batchId: account.batchId, placeId: account.placeId };
+  return { ...empty, kind: 'place', holder: account.lotId, standing: account.placeId, lotId: account.lotId, placeId: account.placeId };
+}

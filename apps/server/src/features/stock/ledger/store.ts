@@ -1,0 +1,62 @@
+import type { CommandContext } from '../../../trpc/operation.ts';
+import type { EntryDraft } from './post.ts';
+
+/** An account as it is written: kind, holder and standing together make its id. */
+export interface AccountRow {
+  kind: 'place' | 'staged' | 'outside';
+  holder: string;
+  standing: string;
+  lotId: string | null;
+  batchId: string | null;
+  placeId: string | null;
+  lineId: string | null;
+  outside: string | null;
+}
+
+interface AccountKey {
+  kind: string;
+  holder: string;
+  standing: string;
+}
+export interface MovementRow {
+  line: number;
+  from: AccountKey;
+  to: AccountKey;
+  fromUnits: number;
+  toUnits: number;
+}
+
+export async function insertEntry({ tx, nurseryId, commandId, version, personId, now }: CommandContext, draft: EntryDraft, subjects: { kind: string; id: string }[]): Promise<void> {
+  await tx.$executeRaw`
+    WITH written AS (
+      INSERT INTO entry (nursery_id, id, version, kind, happened_on, recorded_at, person_id, reverses_id, cause, note, details)
+      VALUES (${nurseryId}::uuid, ${commandId}::uuid, ${version}, ${draft.kind}, ${draft.happenedOn}::date, ${now}, ${personId}::uuid,
+              ${draft.reversesId ?? null}::uuid, ${draft.cause ?? null}, ${draft.note ?? ''}, ${JSON.stringify(draft.details ?? {})}::jsonb))
+    INSERT INTO entry_subject (nursery_id, entry_id, subject_id, subject_kind)
+    SELECT ${nurseryId}::uuid, ${commandId}::uuid, s.id, s.kind FROM jsonb_to_recordset(${JSON.stringify(subjects)}::jsonb) AS s (id uuid, kind text)`;
+}
+
+/** Opens the accounts that are new and moves the units; the database keeps the balances in the same statement. */
+export async function insertMovements({ tx, nurseryId }: CommandContext, entryId: string, accounts: readonly AccountRow[], movements: readonly MovementRow[]): Promise<void> {
+  await tx.$executeRaw`
+    WITH opened AS (
+      INSERT INTO account (nursery_id, id, kind, lot_id, batch_id, place_id, line_id, outside)
+      SELECT ${nurseryId}::uuid, account_key(a.kind, a.holder, a.standing), a.kind, a."lotId", a."batchId", a."placeId", a."lineId", a.outside
+        FROM jsonb_to_recordset(${JSON.stringify(accounts)}::jsonb)
+          AS a (kind text, holder text, standing text, "lotId" uuid, "batchId" uuid, "placeId" uuid, "lineId" uuid, outside text)
+      ON CONFLICT DO NOTHING)
+    INSERT INTO movement (nursery_id, entry_id, line, from_account_id, to_account_id, from_units, to_units)
+    SELECT ${nurseryId}::uuid, ${entryId}::uuid, m.line, account_key(m."from" ->> 'kind', m."from" ->> 'holder', m."from" ->> 'standing'),
+           account_key(m."to" ->> 'kind', m."to" ->> 'holder', m."to" ->> 'standing'), m."fromUnits", m."toUnits"
+      FROM jsonb_to_recordset(${JSON.stringify(movements)}::jsonb) AS m (line int, "from" jsonb, "to" jsonb, "fromUnits" int, "toUnits" int)`;
+}
+
+/** The next code for people of a plant and year, `ASTU-26-014`; one number serves sources, batches and lots, so a code names one thing. */
+export async function nextCodes({ tx, nurseryId }: CommandContext, plantCode: string, year: number, howMany: number): Promise<string[]> {
+  const prefix = `${plantCode}-${String(year % 100).padStart(2, '0')}`;
+  const [row] = await tx.$queryRaw<{ last: number }[]>`
+    INSERT INTO code_counter (nursery_id, prefix, last) VALUES (${nurseryId}::uuid, ${prefix}, ${howMany})
+    ON CONFLICT (nursery_id, prefix) DO UPDATE SET last = code_counter.last + ${howMany} RETURNING last`;
+  const last = row?.last ?? howMany;
+  return Array.from({ length: howMany }, (_, i) => `${prefix}-${String(last - howMany + 1 + i).padStart(3, '0')}`);
+}

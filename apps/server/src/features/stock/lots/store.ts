@@ -1,0 +1,90 @@
+import type { PlaceBalance } from '@rootclock/domain';
+import { found } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+/** What commands need to know of a lot before they touch it. */
+export interface LotFacts {
+  id: string;
+  code: string;
+  plantId: string;
+  plantCode: string;
+  scientificName: string;
+  genus: string;
+  larvalHost: boolean;
+  dormantMonths: number[];
+  lastEmergenceMd: string | null;
+  sourceId: string;
+  containerId: string;
+  containerKind: string;
+  pottedOn: string;
+  pottedPrecision: string;
+  confinedOn: string | null;
+  confinedStanding: 'recorded' | 'assumed';
+  containerOn: string | null;
+  containerStanding: 'recorded' | 'assumed';
+  readyOn: string | null;
+  rootCheckedOn: string | null;
+  countKind: string;
+  note: string;
+  balances: (PlaceBalance & { placeCode: string })[];
+  holds: string[];
+  reserved: number;
+}
+
+/** Loads lots by id in the order asked for; an id that is not this nursery's answers as not found. */
+export async function loadLots({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'lotId'): Promise<LotFacts[]> {
+  const rows = await tx.$queryRaw<LotFacts[]>`
+    SELECT l.id::text, l.code, l.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.genus,
+           p.larval_host AS "larvalHost", p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", l.source_id::text AS "sourceId",
+           l.container_id::text AS "containerId", c.kind AS "containerKind", l.potted_on::text AS "pottedOn", l.potted_precision AS "pottedPrecision",
+           l.confined_on::text AS "confinedOn", l.confined_standing AS "confinedStanding", l.container_on::text AS "containerOn",
+           l.container_standing AS "containerStanding", l.ready_on::text AS "readyOn", l.root_checked_on::text AS "rootCheckedOn",
+           l.count_kind AS "countKind", l.note,
+           coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', a.place_id, 'placeCode', w.code, 'units', a.units) ORDER BY w.code)
+                       FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                      WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), '[]') AS balances,
+           coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL), '{}') AS holds,
+           coalesce((SELECT sum(r.units)::int FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved
+      FROM lot l JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+                 JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+     WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[])`;
+  const byId = new Map(rows.map((row) => [row.id, row]));
+  return ids.map((id) => found(byId.get(id), 'lot', field));
+}
+
+export async function loadLot(context: ReadContext, id: string, field = 'lotId'): Promise<LotFacts> {
+  const [lot] = await loadLots(context, [id], field);
+  return found(lot, 'lot', field);
+}
+
+export interface NewLot {
+  id: string;
+  code: string;
+  plantId: string;
+  sourceId: string;
+  containerId: string;
+  pottedOn: string;
+  pottedPrecision?: string;
+  confinedOn: string | null;
+  confinedStanding?: 'recorded' | 'assumed';
+  containerOn: string | null;
+  containerStanding?: 'recorded' | 'assumed';
+  readyOn?: string | null;
+  rootCheckedOn?: string | null;
+  countKind?: string;
+  note?: string;
+}
+
+/** Adds lots under an entry that already stands. */
+export async function insertLots(context: CommandContext, entryId: string, lots: readonly NewLot[]): Promise<void> {
+  for (const lot of lots) context.touched.lot(lot.id);
+  await context.tx.$executeRaw`
+    INSERT INTO lot (nursery_id, id, code, plant_id, source_id, container_id, created_entry_id, potted_on, potted_precision, confined_on, confined_standing,
+                     container_on, container_standing, ready_on, root_checked_on, count_kind, note)
+    SELECT ${context.nurseryId}::uuid, n.id, n.code, n."plantId", n."sourceId", n."containerId", ${entryId}::uuid, n."pottedOn", coalesce(n."pottedPrecision", 'day'),
+           n."confinedOn", coalesce(n."confinedStanding", 'recorded'), n."containerOn", coalesce(n."containerStanding", 'recorded'), n."readyOn",
+           n."rootCheckedOn", coalesce(n."countKind", 'counted'), coalesce(n.note, '')
+      FROM jsonb_to_recordset(${JSON.stringify(lots)}::jsonb) AS n (id uuid, code text, "plantId" uuid, "sourceId" uuid, "containerId" uuid, "pottedOn" date,
+           "pottedPrecision" text, "confinedOn" date, "confinedStanding" text, "containerOn" date, "containerStanding" text, "readyOn" date,
+           "rootCheckedOn" date, "countKind" text, note text)`;
+}

@@ -1,0 +1,3 @@
+import { loseFromLot } from './lots/commands/lose-from-lot.ts';
+
+export const stockOperations = { loseFromLot };

@@ -1,0 +1,53 @@
+import { ERRORS, type ErrorAnswer, type ErrorCode } from '@rootclock/contracts';
+import { InputError } from '@rootclock/domain';
+import { TRPCError } from '@trpc/server';
+import { databaseFailure } from '../db/failure.ts';
+import { Refusal } from '../refusal.ts';
+
+type TrpcCode = ConstructorParameters<typeof TRPCError>[0]['code'];
+const TRPC_CODE: Record<number, TrpcCode> = {
+  400: 'BAD_REQUEST', 401: 'UNAUTHORIZED', 403: 'FORBIDDEN', 404: 'NOT_FOUND', 409: 'CONFLICT', 422: 'UNPROCESSABLE_CONTENT', 429: 'TOO_MANY_REQUESTS',
+  500: 'INTERNAL_SERVER_ERROR', 503: 'SERVICE_UNAVAILABLE',
+};
+
+/** Laws that the database refused by name, and the error a person sees when no command noticed first. */
+const BY_CONSTRAINT: Record<string, ErrorCode> = {
+  entry_reverses_key: 'already-reversed',
+  reversal_is_final: 'reversal-is-final',
+};
+
+/** Any failure as one of the table's errors. What is not expected becomes a fault that tells only its request id. */
+export function asRefusal(error: unknown): Refusal {
+  if (error instanceof Refusal) return error;
+  if (error instanceof InputError) return new Refusal('invalid-input', { issues: [{ path: error.argument, problem: 'wrong-form' }], detail: error.message }, error.argument);
+  const failure = databaseFailure(error);
+  if (failure) {
+    const named = BY_CONSTRAINT[failure.constraint];
+    if (named) return new Refusal(named, {});
+    if (failure.sqlState === '23505') return new Refusal('id-taken', { what: failure.constraint });
+    if (failure.sqlState === '23503') return new Refusal('not-found', { what: 'row' });
+    if (failure.sqlState === '22P02' || failure.sqlState === '22003' || failure.sqlState === '22008' || failure.sqlState === '22021') {
+      return new Refusal('invalid-input', { issues: [{ path: '', problem: 'wrong-form' }] });
+    }
+    if (/^(08|57P|53|40)/.test(failure.sqlState)) return new Refusal('outcome-unknown', {});
+  }
+  return isConnectionLost(error) ? new Refusal('outcome-unknown', {}) : new Refusal('fault', {});
+}
+
+/** A connection that broke or a transaction that ran out of time: nobody knows whether it was committed. */
+function isConnectionLost(error: unknown): boolean {
+  const code = (error as { code?: unknown } | null)?.code;
+  if (code === 'P2028' || code === 'P1001' || code === 'P1017' || code === 'P2024' || code === 'P2034') return true;
+  const text = error instanceof Error ? `${error.name} ${error.message} ${String((error.cause as { kind?: unknown } | undefined)?.kind ?? '')}` : '';
+  return /ECONNREFUSED|ECONNRESET|EPIPE|Connection terminated|ConnectionClosed|DatabaseNotReachable|SocketTimeout|server closed the connection|timeout exceeded when trying to connect/i.test(text);
+}
+
+export function toTrpcError(error: unknown): TRPCError {
+  const refusal = asRefusal(error);
+  return new TRPCError({ code: TRPC_CODE[ERRORS[refusal.code].status] ?? 'INTERNAL_SERVER_ERROR', message: refusal.code, cause: error instanceof Error && refusal.code === 'fault' ? error : refusal });
+}
+
+export function errorAnswer(cause: unknown, requestId: string): ErrorAnswer {
+  const refusal = asRefusal(cause);
+  return { code: refusal.code, class: ERRORS[refusal.code].class, ...(refusal.field ? { field: refusal.field } : {}), ...(refusal.data ? { data: refusal.data } : {}), requestId };
+}

@@ -1,0 +1,76 @@
+import { initTRPC, type TRPCMutationProcedure, type TRPCQueryProcedure } from '@trpc/server';
+import type * as z from 'zod/mini';
+import type { Database } from '../db/pool.ts';
+import type { Runner } from '../db/runner.ts';
+import { refuse } from '../refusal.ts';
+import { errorAnswer, toTrpcError } from './answer-error.ts';
+import { parseEnvelope, parseInput } from './input.ts';
+import type { Caller, Command, Operation, Query } from './operation.ts';
+
+/** What a request brings to its procedures. */
+export interface RequestContext {
+  runner: Runner;
+  database: Database;
+  caller: Caller | null;
+  requestId: string;
+  /** The address that asks, for slowing down guessed sign-ins. */
+  address: string;
+  sessionToken: string | null;
+  setSession(token: string | null, expiresAt: Date | null): void;
+}
+
+export const t = initTRPC.context<RequestContext>().create({
+  errorFormatter: ({ shape, error, ctx }) => ({ ...shape, message: error.message, data: errorAnswer(error.cause ?? error, ctx?.requestId ?? '') }),
+});
+
+const answered = async <Answer>(work: () => Promise<Answer>): Promise<Answer> => {
+  try {
+    return await work();
+  } catch (error) {
+    throw toTrpcError(error);
+  }
+};
+
+const checked = <Parsed>(parse: (raw: unknown) => Parsed) => (raw: unknown): Parsed => {
+  try {
+    return parse(raw);
+  } catch (error) {
+    throw toTrpcError(error);
+  }
+};
+
+function signedIn(context: RequestContext): Caller {
+  if (!context.caller) refuse('not-signed-in', undefined);
+  return context.caller as Caller;
+}
+
+type ProcedureOf<Op> =
+  Op extends Command<infer Input, infer Answer> ? TRPCMutationProcedure<{ input: { commandId: string; body: z.input<Input> }; output: Answer; meta: unknown }>
+  : Op extends Query<infer Input, infer Answer> ? TRPCQueryProcedure<{ input: z.input<Input>; output: Answer; meta: unknown }>
+  : never;
+
+function procedureOf(operation: Operation) {
+  if (operation.kind === 'command') {
+    return t.procedure
+      .input(checked((raw) => ({ raw })))
+      .mutation(({ ctx, input }) => answered(async () => {
+        const caller = signedIn(ctx);
+        const { commandId, body, inputHash } = parseEnvelope(operation.input, input.raw);
+        return ctx.runner.run(operation, caller, commandId, body, inputHash);
+      }));
+  }
+  return t.procedure
+    .input(checked((raw) => ({ raw })))
+    .query(({ ctx, input }) => answered(async () => ctx.runner.read(operation, signedIn(ctx), parseInput(operation.input, input.raw ?? {}))));
+}
+
+/** Turns a feature's operations into its router; each procedure is named as its operation. */
+export function featureRouter<Operations extends Record<string, Operation>>(operations: Operations) {
+  const procedures = Object.fromEntries(Object.entries(operations).map(([name, operation]) => [name, procedureOf(operation)]));
+  return t.router(procedures as unknown as { [Name in keyof Operations]: ProcedureOf<Operations[Name]> });
+}
+
+/** For the few procedures that work before anyone is signed in. */
+export const openProcedure = t.procedure;
+export { answered, checked, signedIn };
+export const createCallerFactory = t.createCallerFactory;

@@ -1,0 +1,21 @@
+import { generalErrors } from './general.ts';
+import { peopleErrors } from './people.ts';
+import { stockErrors } from './stock.ts';
+
+export * from './kind.ts';
+export type { InputIssue } from './general.ts';
+
+/** The one table of errors, for server and web: an error that is not here cannot be raised, one that is must have a sentence for people. */
+export const ERRORS = { ...generalErrors, ...peopleErrors, ...stockErrors };
+export type ErrorCode = keyof typeof ERRORS;
+export type ErrorData<Code extends ErrorCode> = NonNullable<(typeof ERRORS)[Code]['data']>;
+
+/** What the server answers in `error.data` when a procedure fails. */
+export interface ErrorAnswer {
+  code: ErrorCode;
+  class: (typeof ERRORS)[ErrorCode]['class'];
+  /** The field of the input that the error belongs to, if it is one. */
+  field?: string;
+  data?: Record<string, unknown>;
+  requestId: string;
+}

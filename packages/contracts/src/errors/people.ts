@@ -1,0 +1,9 @@
+import { errorKind } from './kind.ts';
+
+export const peopleErrors = {
+  'wrong-sign-in': errorKind('access', 401),
+  'too-many-sign-ins': errorKind<{ waitMinutes: number }>('access', 429),
+  'nursery-exists': errorKind('refusal', 409),
+  'email-taken': errorKind<{ email: string }>('refusal', 409),
+  'last-owner': errorKind('refusal', 409),
+} as const;

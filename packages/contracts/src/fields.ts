@@ -1,0 +1,46 @@
+import { InputError, earliestOfDay, isCalendarDate, isMonthDay } from '@rootclock/domain';
+import * as z from 'zod/mini';
+
+// The building blocks of inputs. Sentences for people are the web's: here each failure only has its kind.
+
+export const id = z.uuid();
+
+/** Plants, trays, cells: whole units above zero. */
+export const units = z.int().check(z.gte(1), z.lte(10_000_000));
+/** Whole units from zero on. */
+export const unitsOrNone = z.int().check(z.gte(0), z.lte(10_000_000));
+
+export const calendarDate = z.string().check(z.refine(isCalendarDate, { params: { problem: 'not-a-date' } }));
+export const monthDay = z.string().check(z.refine(isMonthDay, { params: { problem: 'not-a-date' } }));
+
+/** A day, or only a month, season or year: '2026-04-14', '2026-04', '2026-spring', '2026'. */
+export const roughDay = z.string().check(z.refine(isRoughDay, { params: { problem: 'not-a-date' } }));
+
+function isRoughDay(value: string): boolean {
+  try {
+    earliestOfDay(value);
+    return true;
+  } catch (error) {
+    if (error instanceof InputError) return false;
+    throw error;
+  }
+}
+
+export const shortText = z.string().check(z.trim(), z.minLength(1), z.maxLength(120));
+export const longText = z.string().check(z.trim(), z.maxLength(2000));
+/** A text that may be left out or left empty; empty becomes null. */
+export const optionalText = z.optional(z.nullable(z.pipe(z.string().check(z.trim(), z.maxLength(500)), z.transform((text: string) => (text === '' ? null : text)))));
+
+export const page = {
+  /** Which page of a list, from 1. */
+  page: z._default(z.int().check(z.gte(1), z.lte(100_000)), 1),
+  perPage: z._default(z.int().check(z.gte(1), z.lte(200)), 50),
+};
+
+/** One page of a long list, with the number of rows that match in all. */
+export interface Page<Row> {
+  rows: Row[];
+  total: number;
+  page: number;
+  perPage: number;
+}

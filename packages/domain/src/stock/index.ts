@@ -1,0 +1,3 @@
+export * from './ledger-words.ts';
+export * from './accounts.ts';
+export * from './drawing.ts';

@@ -1,0 +1,36 @@
+// Once for a whole run: a PostgreSQL server, one migrated database to copy for each test file, and a browser.
+import { createDatabase, ensureServerLogin } from '@rootclock/server/db/databases';
+import { migrate } from '@rootclock/server/db/migrate';
+import type { TestProject } from 'vitest/node';
+import { prepareBrowser, type Browser } from './browser.ts';
+import { startTestServer } from './postgres.ts';
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    /** The owner's address of a database to send CREATE DATABASE from. */
+    adminUrl: string;
+    /** The server's login, in the template database. */
+    loginUrl: string;
+    template: string;
+    browser: Browser;
+  }
+}
+
+const template = 'rootclock_template';
+
+export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  const server = await startTestServer();
+  try {
+    const adminUrl = server.url('postgres');
+    await createDatabase(adminUrl, template);
+    await migrate(server.url(template));
+    project.provide('adminUrl', adminUrl);
+    project.provide('loginUrl', await ensureServerLogin(server.url(template)));
+    project.provide('template', template);
+    project.provide('browser', await prepareBrowser());
+  } catch (error) {
+    await server.stop();
+    throw error;
+  }
+  return () => server.stop();
+}

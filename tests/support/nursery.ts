@@ -1,0 +1,82 @@
+import { createHash, randomUUID } from 'node:crypto';
+import type { Role } from '@rootclock/domain';
+import pg from 'pg';
+import { openDatabase, type Database } from '../../apps/server/src/db/pool.ts';
+import { createRunner } from '../../apps/server/src/db/runner.ts';
+import { replan, rollDay } from '../../apps/server/src/features/replan.ts';
+import { appRouter } from '../../apps/server/src/router.ts';
+import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
+import type { Caller } from '../../apps/server/src/trpc/operation.ts';
+
+/** A day in the growing season of the Upper Midwest; tests move the clock themselves. */
+export const FIRST_DAY = '2026-05-20';
+
+export interface TestDatabase {
+  ownerUrl: string;
+  url: string;
+}
+
+export type TestNursery = Awaited<ReturnType<typeof openNursery>>;
+
+const createCaller = createCallerFactory(appRouter);
+
+/** The clock of a test: it stands still until it is set. */
+export function testClock(day = FIRST_DAY) {
+  let now = new Date(`${day}T17:00:00Z`);
+  return { now: () => now, set: (next: string) => void (now = new Date(next.length === 10 ? `${next}T17:00:00Z` : next)) };
+}
+
+/**
+ * A nursery of a test with one person of each role, worked through the real procedures.
+ * `as(role)` gives the typed procedures; `sql` speaks as the owner, for setting up and for looking.
+ */
+export async function openNursery(database: TestDatabase, { zone = 'America/Chicago', day = FIRST_DAY } = {}) {
+  const clock = testClock(day);
+  const owner = new pg.Client({ connectionString: database.ownerUrl });
+  await owner.connect();
+  const app: Database = openDatabase(database.url);
+  const runner = createRunner({ database: app, replan, rollDay, clock: clock.now });
+  const nurseryId = randomUUID();
+  await owner.query(`INSERT INTO nursery (id, name, zone, season_end_on) VALUES ($1, 'Test nursery', $2, '2026-10-31')`, [nurseryId, zone]);
+  const people = Object.fromEntries(await Promise.all((['owner', 'grower', 'crew', 'viewer'] as const).map(async (role) => [role, await addPerson(owner, nurseryId, role)]))) as Record<Role, Caller>;
+  const as = (role: Role = 'grower') => createCaller({
+    runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', sessionToken: null, setSession: () => {},
+  });
+  return {
+    nurseryId, clock, runner, app, people, as,
+    sql: async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> => (await owner.query<Row>(text, values)).rows,
+    close: async () => {
+      await app.$disconnect();
+      await owner.end();
+    },
+  };
+}
+
+async function addPerson(owner: pg.Client, nurseryId: string, role: Role): Promise<Caller> {
+  const personId = randomUUID();
+  const email = `${role}-${personId.slice(0, 8)}@example.test`;
+  await owner.query(`INSERT INTO person (id, email, name, password_hash) VALUES ($1, $2, $3, 'unusable')`, [personId, email, `Test ${role}`]);
+  await owner.query('INSERT INTO membership (nursery_id, person_id, role) VALUES ($1, $2, $3)', [nurseryId, personId, role]);
+  return { nurseryId, personId, personName: `Test ${role}`, email, role };
+}
+
+/** What the outbox of a browser does: a body under a command id of its own. */
+export const sent = <Body>(body: Body, commandId: string = randomUUID()) => ({ commandId, body });
+
+/** The error a procedure refused with; a procedure that did not refuse fails the test. */
+export async function refusalOf(work: Promise<unknown>): Promise<{ code: string; data: Record<string, unknown> | undefined; field: string | undefined }> {
+  try {
+    await work;
+  } catch (error) {
+    const cause = (error as { cause?: { code?: string; data?: Record<string, unknown>; field?: string } }).cause;
+    if (cause?.code) return { code: cause.code, data: cause.data, field: cause.field };
+    throw error;
+  }
+  throw new Error('the procedure was expected to refuse');
+}
+
+/** The same id for the same words, so that a failing test names the same rows again. */
+export function idOf(...words: string[]): string {
+  const hex = createHash('sha256').update(words.join('/')).digest('hex');
+  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-4${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
+}
