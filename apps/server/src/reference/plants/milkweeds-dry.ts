@@ -107,7 +107,7 @@ export const dryMilkweeds: readonly ReferencePlant[] = [
       seedsPerPound: notFound(),
       germinationPercent: notFound(),
       yearOfFirstBloom: memory(3),
-      bloomMonths: vendor([4, 5, 6, 7, 8, 9], cited.TEXAS_CATALOGUE),
+      bloomMonths: vendor([4, 5, 6, 7, 8, 9], cited.TEXAS_CATALOGUE, 'printed for Texas; later and shorter in the north'),
       dormantMonths: memory([1, 2, 3, 4, 10, 11, 12]),
       lastEmergenceMd: memory('06-10'),
       heightCm: vendor([30, 91], cited.TEXAS_CATALOGUE),
