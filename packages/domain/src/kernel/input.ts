@@ -4,58 +4,58 @@
  * beside the right field; `data` carries the numbers a sentence may need.
  */
 export class InputError extends Error {
-  override readonly name = 'InputError'
-  readonly argument: string
-  readonly data: Readonly<Record<string, unknown>> | undefined
+  override readonly name = 'InputError';
+  readonly argument: string;
+  readonly data: Readonly<Record<string, unknown>> | undefined;
 
   constructor(argument: string, problem: string, data?: Readonly<Record<string, unknown>>) {
-    super(`${argument}: ${problem}`)
-    this.argument = argument
-    this.data = data
+    super(`${argument}: ${problem}`);
+    this.argument = argument;
+    this.data = data;
   }
 }
 
 /** Returns the text when it holds more than blanks. Throws InputError naming the argument otherwise. */
 export function requireText(argument: string, value: unknown): string {
-  if (typeof value !== 'string' || value.trim() === '') throw new InputError(argument, 'must be a text that is not empty')
-  return value
+  if (typeof value !== 'string' || value.trim() === '') throw new InputError(argument, 'must be a text that is not empty');
+  return value;
 }
 
 /** Returns the value when it is one of the choices. Throws InputError naming the argument and the choices otherwise. */
 export function requireOneOf<T extends string>(argument: string, value: unknown, choices: readonly T[]): T {
-  const found = choices.find((choice) => choice === value)
-  if (found === undefined) throw new InputError(argument, `must be one of ${choices.join(', ')}`, { choices: [...choices] })
-  return found
+  const found = choices.find((choice) => choice === value);
+  if (found === undefined) throw new InputError(argument, `must be one of ${choices.join(', ')}`, { choices: [...choices] });
+  return found;
 }
 
 /** The most units one entry may carry. It keeps every sum of a nursery far below the largest exact integer. */
-export const MAX_UNITS = 10_000_000
+export const MAX_UNITS = 10_000_000;
 
 /** Returns a whole number from `least` to `most`. Throws InputError naming the argument otherwise (NaN, fraction, outside). */
 export function requireWhole(argument: string, value: unknown, least: number, most: number): number {
   if (typeof value !== 'number' || !Number.isInteger(value) || value < least || value > most) {
-    throw new InputError(argument, `must be a whole number from ${least} to ${most}`, { least, most })
+    throw new InputError(argument, `must be a whole number from ${least} to ${most}`, { least, most });
   }
-  return value
+  return value;
 }
 
 /** Returns positive whole units, 1 to MAX_UNITS. Throws InputError naming the argument otherwise. */
 export function requireUnits(argument: string, value: unknown): number {
-  return requireWhole(argument, value, 1, MAX_UNITS)
+  return requireWhole(argument, value, 1, MAX_UNITS);
 }
 
 /** Returns a share from 0 to 1, both included. Throws InputError naming the argument otherwise (NaN, percent). */
 export function requireShare(argument: string, value: unknown): number {
   if (typeof value !== 'number' || !(value >= 0 && value <= 1)) {
-    throw new InputError(argument, 'must be a share from 0 to 1')
+    throw new InputError(argument, 'must be a share from 0 to 1');
   }
-  return value
+  return value;
 }
 
 /** Returns a finite number above zero (a length, an area, a ratio). Throws InputError naming the argument otherwise. */
 export function requirePositive(argument: string, value: unknown): number {
   if (typeof value !== 'number' || !Number.isFinite(value) || value <= 0) {
-    throw new InputError(argument, 'must be a number above 0')
+    throw new InputError(argument, 'must be a number above 0');
   }
-  return value
+  return value;
 }

@@ -1,6 +1,6 @@
-import { describe, expect, it } from 'vitest'
-import { InputError } from './input.ts'
-import { earliestOfDay } from './rough-days.ts'
+import { describe, expect, it } from 'vitest';
+import { InputError } from './input.ts';
+import { earliestOfDay } from './rough-days.ts';
 
 describe('a day known roughly', () => {
   it.each([
@@ -15,11 +15,11 @@ describe('a day known roughly', () => {
     ['2024-winter', '2023-12-01', '2024-02-29', 'season'],
     ['2026', '2026-01-01', '2026-12-31', 'year'],
   ])('%s lies from %s to %s', (value, earliestOn, latestOn, precision) => {
-    expect(earliestOfDay(value)).toEqual({ earliestOn, latestOn, precision })
-  })
+    expect(earliestOfDay(value)).toEqual({ earliestOn, latestOn, precision });
+  });
 
   it.each(['2026-13', '2026-00', '2026-fall', '26', '2026-02-30', '0000', '', 'spring', '2026-4'])('refuses %j', (value) => {
-    expect(() => earliestOfDay(value, 'receivedOn')).toThrow(InputError)
-    expect(() => earliestOfDay(value, 'receivedOn')).toThrow(/^receivedOn: /)
-  })
-})
+    expect(() => earliestOfDay(value, 'receivedOn')).toThrow(InputError);
+    expect(() => earliestOfDay(value, 'receivedOn')).toThrow(/^receivedOn: /);
+  });
+});

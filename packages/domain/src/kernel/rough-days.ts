@@ -1,33 +1,33 @@
-import { type CalendarDate, dateOf, daysInMonth, isCalendarDate } from './dates.ts'
-import { InputError } from './input.ts'
+import { type CalendarDate, dateOf, daysInMonth, isCalendarDate } from './dates.ts';
+import { InputError } from './input.ts';
 
 /** How exactly a day is known. */
-export const DAY_PRECISIONS = ['day', 'month', 'season', 'year'] as const
-export type DayPrecision = (typeof DAY_PRECISIONS)[number]
+export const DAY_PRECISIONS = ['day', 'month', 'season', 'year'] as const;
+export type DayPrecision = (typeof DAY_PRECISIONS)[number];
 
-export const SEASONS = ['spring', 'summer', 'autumn', 'winter'] as const
-export type Season = (typeof SEASONS)[number]
+export const SEASONS = ['spring', 'summer', 'autumn', 'winter'] as const;
+export type Season = (typeof SEASONS)[number];
 
 /** A day known only roughly: it lies from `earliestOn` to `latestOn`, both included. */
 export interface RoughDay {
-  earliestOn: CalendarDate
-  latestOn: CalendarDate
-  precision: DayPrecision
+  earliestOn: CalendarDate;
+  latestOn: CalendarDate;
+  precision: DayPrecision;
 }
 
-const FIRST_MONTH_OF_SEASON: Record<Season, number> = { spring: 3, summer: 6, autumn: 9, winter: 12 }
-const YEAR_FORM = /^\d{4}$/
-const MONTH_FORM = /^(\d{4})-(\d{2})$/
-const SEASON_FORM = /^(\d{4})-(spring|summer|autumn|winter)$/
+const FIRST_MONTH_OF_SEASON: Record<Season, number> = { spring: 3, summer: 6, autumn: 9, winter: 12 };
+const YEAR_FORM = /^\d{4}$/;
+const MONTH_FORM = /^(\d{4})-(\d{2})$/;
+const SEASON_FORM = /^(\d{4})-(spring|summer|autumn|winter)$/;
 
 function monthsFrom(year: number, month: number, count: number, precision: DayPrecision): RoughDay {
-  const lastMonth = ((month - 1 + count - 1) % 12) + 1
-  const lastYear = year + Math.floor((month - 1 + count - 1) / 12)
+  const lastMonth = ((month - 1 + count - 1) % 12) + 1;
+  const lastYear = year + Math.floor((month - 1 + count - 1) / 12);
   return {
     earliestOn: dateOf({ year, month, day: 1 }),
     latestOn: dateOf({ year: lastYear, month: lastMonth, day: daysInMonth(lastYear, lastMonth) }),
     precision,
-  }
+  };
 }
 
 /**
@@ -38,18 +38,18 @@ function monthsFrom(year: number, month: number, count: number, precision: DayPr
  * Throws InputError naming the argument for anything else.
  */
 export function earliestOfDay(value: string, argument = 'day'): RoughDay {
-  if (isCalendarDate(value)) return { earliestOn: value, latestOn: value, precision: 'day' }
-  const text = typeof value === 'string' ? value : ''
-  const year = Number(text.slice(0, 4))
-  if (YEAR_FORM.test(text) && year >= 1) return monthsFrom(year, 1, 12, 'year')
-  const month = MONTH_FORM.exec(text)
-  const monthNumber = Number(month?.[2])
-  if (month !== null && year >= 1 && monthNumber >= 1 && monthNumber <= 12) return monthsFrom(year, monthNumber, 1, 'month')
-  const season = SEASONS.find((name) => name === SEASON_FORM.exec(text)?.[2])
+  if (isCalendarDate(value)) return { earliestOn: value, latestOn: value, precision: 'day' };
+  const text = typeof value === 'string' ? value : '';
+  const year = Number(text.slice(0, 4));
+  if (YEAR_FORM.test(text) && year >= 1) return monthsFrom(year, 1, 12, 'year');
+  const month = MONTH_FORM.exec(text);
+  const monthNumber = Number(month?.[2]);
+  if (month !== null && year >= 1 && monthNumber >= 1 && monthNumber <= 12) return monthsFrom(year, monthNumber, 1, 'month');
+  const season = SEASONS.find((name) => name === SEASON_FORM.exec(text)?.[2]);
   if (season !== undefined && year >= 2) {
-    return monthsFrom(season === 'winter' ? year - 1 : year, FIRST_MONTH_OF_SEASON[season], 3, 'season')
+    return monthsFrom(season === 'winter' ? year - 1 : year, FIRST_MONTH_OF_SEASON[season], 3, 'season');
   }
   throw new InputError(argument, 'must be a day, month, season or year such as 2026-04-14, 2026-04, 2026-spring or 2026', {
     value: String(value),
-  })
+  });
 }

@@ -11,6 +11,6 @@ export const STANDINGS = [
   'own setting',
   'assumed',
   'not found',
-] as const
+] as const;
 
-export type Standing = (typeof STANDINGS)[number]
+export type Standing = (typeof STANDINGS)[number];

@@ -3,6 +3,6 @@
  * never with a locale's collation, which differs between a server, a phone and the database.
  */
 export function compareText(a: string, b: string): number {
-  if (a === b) return 0
-  return a < b ? -1 : 1
+  if (a === b) return 0;
+  return a < b ? -1 : 1;
 }
