@@ -1,33 +1,51 @@
 import { referencePlants } from '@rootclock/server/reference/index'
+import { matchName, nameKey, parseScientificName, plantCode } from '@rootclock/domain'
 import { describe, expect, it } from 'vitest'
 
-/** Codes of all plants that go by a common name, whatever its capitals. */
-function meant(name: string): string[] {
-  return referencePlants
-    .filter((plant) => plant.commonNames.some((common) => common.name.toLowerCase() === name.toLowerCase()))
-    .map((plant) => plant.code)
-    .sort()
-}
+const named = referencePlants.map((plant) => ({
+  id: plant.code,
+  scientificName: `${plant.scientificName} ${plant.scientificNameAuthorship}`.trim(),
+  synonyms: plant.synonyms.map((synonym) => `${synonym.scientificName} ${synonym.scientificNameAuthorship}`),
+  vernacularNames: plant.commonNames.map((common) => common.name),
+}))
 
 describe('common names', () => {
-  it('that several plants share point at all of them', () => {
-    expect(meant('butterfly weed')).toEqual(['ASCU', 'ASTH', 'ASTU'])
-    expect(meant('butterfly milkweed')).toEqual(['ASCU', 'ASTH', 'ASTU'])
-    expect(meant('black-eyed Susan')).toEqual(['RUFU', 'RUHI'])
-    expect(meant('blazing star')).toEqual(['LIAS', 'LIPY'])
-    expect(meant('coneflower')).toEqual(['ECPA', 'ECPU', 'RUFU', 'RUHI'])
-    expect(meant('wild indigo')).toEqual(['BAAL', 'BAAU'])
+  it.each([
+    ['butterfly weed', ['ASCU', 'ASTU', 'ASTUA']],
+    ['Butterfly Milkweed', ['ASCU', 'ASTU', 'ASTUA']],
+    ['black-eyed Susan', ['RUFU', 'RUHI']],
+    ['blazing star', ['LIAS', 'LIPY']],
+    ['coneflower', ['ECPA', 'ECPU', 'RUFU', 'RUHI']],
+    ['wild indigo', ['BAAL', 'BAAU']],
+    ['goldenrod', ['SORI', 'SOSP']],
+    ['violet', ['VIPE', 'VISO']],
+  ])('%s is ambiguous and points at all its plants', (name, plantIds) => {
+    expect(matchName(name, named)).toEqual({ kind: 'ambiguous', plantIds })
   })
 
   it('reach every milkweed through "milkweed"', () => {
     const milkweeds = referencePlants.filter((plant) => plant.genus === 'Asclepias').map((plant) => plant.code)
-    expect(meant('milkweed')).toEqual(milkweeds.sort())
+    expect(matchName('milkweed', named)).toEqual({ kind: 'ambiguous', plantIds: milkweeds.sort() })
   })
 
-  it('begin with the vernacular name, each name once a plant, each with its standing', () => {
+  it.each([
+    ['compass plant', 'SILA'],
+    ["Dutchman's pipe", 'ARMA'],
+    ['tropical milkweed', 'ASCU'],
+    ['purple coneflower', 'ECPU'],
+  ])('%s means one plant', (name, plantId) => {
+    expect(matchName(name, named)).toEqual({ kind: 'common', plantId, name })
+  })
+
+  it('are each looked up under a key of their own within a plant', () => {
+    for (const { id, vernacularNames } of named) {
+      expect(new Set(vernacularNames.map(nameKey)).size, id).toBe(vernacularNames.length)
+    }
+  })
+
+  it('begin with the vernacular name, each with its standing', () => {
     for (const { commonNames, vernacularName } of referencePlants) {
       expect(commonNames[0]?.name).toBe(vernacularName)
-      expect(new Set(commonNames.map((common) => common.name.toLowerCase())).size).toBe(commonNames.length)
       expect(commonNames.every((common) => common.standing === 'from memory')).toBe(true)
     }
   })
@@ -35,11 +53,18 @@ describe('common names', () => {
 
 describe('scientific names', () => {
   it('are made of their Darwin Core parts', () => {
-    for (const plant of referencePlants) {
-      const species = `${plant.genus} ${plant.specificEpithet}`
-      expect(plant.scientificName).toBe(plant.cultivarEpithet === null ? species : `${species} '${plant.cultivarEpithet}'`)
-      expect(plant.taxonRank).toBe(plant.cultivarEpithet === null ? 'species' : 'cultivar')
-      expect(plant.infraspecificEpithet).toBeNull()
+    for (const [index, plant] of referencePlants.entries()) {
+      const { scientificName, scientificNameAuthorship, genus, specificEpithet, infraspecificEpithet, cultivarEpithet, taxonRank } = plant
+      expect(parseScientificName(named[index]?.scientificName ?? '')).toEqual({
+        scientificName,
+        scientificNameAuthorship,
+        genus,
+        specificEpithet,
+        infraspecificEpithet,
+        cultivarEpithet,
+        taxonRank,
+        hybrid: false,
+      })
     }
   })
 
@@ -64,17 +89,22 @@ describe('scientific names', () => {
     expect(cultivar?.facts.nativeRegions.value).toEqual([])
   })
 
-  it('have one code each, of two letters of the genus and two more', () => {
-    expect(new Set(referencePlants.map((plant) => plant.code)).size).toBe(referencePlants.length)
-    expect(referencePlants.filter((plant) => !plant.code.startsWith(plant.genus.slice(0, 2).toUpperCase()) || !/^[A-Z]{4}$/.test(plant.code))).toEqual([])
+  it('have the codes the server would give them in the order of the list', () => {
+    const taken = new Set<string>()
+    for (const plant of referencePlants) {
+      expect(plant.code).toBe(plantCode(plant.scientificName, taken))
+      taken.add(plant.code)
+    }
   })
 
-  it('are met under the names they used to have', () => {
-    const synonyms = new Map(referencePlants.flatMap((plant) => plant.synonyms.map((synonym) => [synonym.scientificName, plant.scientificName])))
-    expect(synonyms.get('Aster novae-angliae')).toBe('Symphyotrichum novae-angliae')
-    expect(synonyms.get('Eupatorium maculatum')).toBe('Eutrochium maculatum')
-    expect(synonyms.get('Andropogon scoparius')).toBe('Schizachyrium scoparium')
-    expect(synonyms.get('Oligoneuron rigidum')).toBe('Solidago rigida')
+  it.each([
+    ['Aster novae-angliae L.', 'SYNO'],
+    ['Aster laevis', 'SYLA'],
+    ['Eupatorium maculatum', 'EUMA'],
+    ['Andropogon scoparius Michx.', 'SCSC'],
+    ['Oligoneuron rigidum', 'SORI'],
+  ])('that were in use before still find their plant: %s is %s', (synonym, plantId) => {
+    expect(matchName(synonym, named)).toMatchObject({ kind: 'synonym', plantId })
   })
 
   it('are never a synonym of another plant', () => {

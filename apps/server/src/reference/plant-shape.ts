@@ -76,7 +76,7 @@ export interface Synonym {
   readonly standing: Standing
 }
 
-/** One plant. The name fields carry the names of Darwin Core terms; `code` is two letters of genus and two of species. */
+/** One plant. The name fields carry the names of Darwin Core terms; `code` is two letters of genus and two of species, a letter settling clashes. */
 export interface ReferencePlant {
   readonly code: string
   /** Without its author. */

@@ -122,7 +122,7 @@ export const blazingStars: readonly ReferencePlant[] = [
   }),
   plant({
     code: 'EUMA', name: 'Eutrochium maculatum', author: memory('(L.) E.E. Lamont'), family: 'Asteraceae',
-    common: ['spotted Joe-Pye weed', 'Joe-Pye weed', 'Joe Pye weed'],
+    common: ['spotted Joe-Pye weed', 'Joe-Pye weed'],
     synonyms: [['Eupatorium maculatum', 'L.'], ['Eupatoriadelphus maculatus', '(L.) R.M. King & H. Rob.']],
     handling: [mayLoosen, mayDivide, keepCrownClear],
     facts: {

@@ -80,7 +80,7 @@ const butterflyMilkweeds = dryMilkweeds.filter((row) => row.scientificName === '
 
 const yellowButterflyMilkweeds = butterflyMilkweeds.map((species) =>
   cultivar(species, {
-    code: 'ASTH',
+    code: 'ASTUA',
     epithet: 'Hello Yellow',
     common: ['yellow butterfly milkweed', 'butterfly milkweed', 'butterfly weed', 'milkweed'],
   }),
