@@ -16,3 +16,7 @@ export * from './pot-life/bands.ts';
 export * from './pot-life/root-depth.ts';
 export * from './pot-life/clocks/confined-from.ts';
 export * from './pot-life/clocks/clocks-after.ts';
+export * from './plants/name-key.ts';
+export * from './plants/scientific-name.ts';
+export * from './plants/plant-code.ts';
+export * from './plants/match-name.ts';
