@@ -1,8 +1,8 @@
 // What a running server has opened, closed in the opposite order: the server before the database it writes to.
 
 export interface Closing {
-  /** Remembers how to close what was just opened. */
-  add(what: string, close: () => Promise<void> | void): void;
+  /** Remembers how to close what was just opened. What has no name is closed without a word. */
+  add(what: string | undefined, close: () => Promise<void> | void): void;
   /** Closes everything, last opened first. What fails or hangs is told and does not keep the rest open. */
   all(): Promise<void>;
 }
@@ -10,7 +10,7 @@ export interface Closing {
 const patienceMs = 15_000;
 
 export function createClosing(tell: (line: string) => void): Closing {
-  const open: { what: string; close: () => Promise<void> | void }[] = [];
+  const open: { what: string | undefined; close: () => Promise<void> | void }[] = [];
   return {
     add: (what, close) => void open.push({ what, close }),
     async all() {
@@ -18,9 +18,9 @@ export function createClosing(tell: (line: string) => void): Closing {
         const { what, close } = each;
         try {
           await within(patienceMs, Promise.resolve(close()));
-          tell(`Stopped ${what}.`);
+          if (what !== undefined) tell(`Stopped ${what}.`);
         } catch (error) {
-          tell(`Stopping ${what} failed: ${(error as Error).message}`);
+          tell(`Stopping ${what ?? 'orderly'} failed: ${(error as Error).message}`);
         }
       }
     },

@@ -72,7 +72,7 @@ export async function withOwnerUrl(config: Config, purpose: string, work: (owner
   const stop = listenForStop();
   try {
     const lock = holdFolder(dataDir, purpose);
-    closing.add('using the data folder', () => lock.release());
+    closing.add(undefined, () => lock.release());
     const urlOf = await startOwnDatabase(config, lock, closing, stop);
     stop.check();
     if (!(await hasDatabase(urlOf('postgres'), database))) throw new CommandFailure(`There is no whole nursery in ${dataDir} yet; npm start makes one.`);

@@ -55,7 +55,7 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
 
 function takeFolder(config: Config, closing: Closing) {
   const lock = holdFolder(config.dataDir, 'serve');
-  closing.add('using the data folder', () => lock.release());
+  closing.add(undefined, () => lock.release());
   return lock;
 }
 

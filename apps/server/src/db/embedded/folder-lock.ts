@@ -31,9 +31,10 @@ export interface FolderLock {
 export class FolderHeldError extends Error {
   override name = 'FolderHeldError';
   constructor(readonly dataDir: string, readonly holder: Holder) {
+    const since = holder.since.replace('T', ' ').replace(/:\d\d\.\d+Z$/, ' UTC');
     const where = holder.address === undefined ? '' : ` and answers at ${holder.address}`;
     super(
-      `The data folder ${dataDir} is held by process ${holder.pid}, which has run "${holder.purpose}" since ${holder.since}${where}. ` +
+      `The data folder ${dataDir} is held by process ${holder.pid}, which has run "${holder.purpose}" since ${since}${where}. ` +
         'Stop that process first, or set DATA_DIR to another folder.',
     );
   }
