@@ -1,12 +1,15 @@
+import { gardensErrors } from './gardens.ts';
 import { generalErrors } from './general.ts';
 import { peopleErrors } from './people.ts';
+import { promisesErrors } from './promises.ts';
 import { stockErrors } from './stock.ts';
 
 export * from './kind.ts';
 export type { InputIssue } from './general.ts';
+export type { LineShortening } from './promises.ts';
 
 /** The one table of errors, for server and web: an error that is not here cannot be raised, one that is must have a sentence for people. */
-export const ERRORS = { ...generalErrors, ...peopleErrors, ...stockErrors };
+export const ERRORS = { ...generalErrors, ...peopleErrors, ...stockErrors, ...promisesErrors, ...gardensErrors };
 export type ErrorCode = keyof typeof ERRORS;
 export type ErrorData<Code extends ErrorCode> = NonNullable<(typeof ERRORS)[Code]['data']>;
 

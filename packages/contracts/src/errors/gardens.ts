@@ -1,0 +1,27 @@
+import { errorKind } from './kind.ts';
+
+export const gardensErrors = {
+  /** The order is done or cancelled, so nothing of it can be changed. */
+  'order-not-open': errorKind<{ order: string; state: string }>('refusal', 409),
+  'line-withdrawn': errorKind<{ plant: string }>('refusal', 409),
+  'site-needed': errorKind('input', 400),
+  'site-of-other-client': errorKind<{ site: string }>('input', 400),
+  'bed-of-other-site': errorKind<{ bed: string }>('input', 400),
+  /** The same item stands twice among what a line accepts. */
+  'alternative-twice': errorKind<{ plant: string }>('input', 400),
+  /** So many of the line have been pulled or planted already; it cannot become smaller than that. */
+  'below-what-happened': errorKind<{ least: number; staged: number; delivered: number }>('refusal', 409),
+  /** Plants stand staged for the order: they are planted, handed over or returned first, or a place is named for them. */
+  'plants-are-staged': errorKind<{ order: string; units: number }>('refusal', 409),
+  /** Nobody has checked whether these root balls hold: sent again with `confirmed` they are pulled all the same. */
+  'root-ball-not-checked': errorKind<{ lots: string[] }>('refusal', 422),
+  'not-enough-staged': errorKind<{ wanted: number; staged: number; of: string }>('refusal', 409),
+  /** The line accepts neither this plant in this container nor an alternative like it. */
+  'not-accepted': errorKind<{ lot: string; accepted: string[] }>('refusal', 409),
+  'more-than-ordered': errorKind<{ wanted: number; open: number; plant: string }>('refusal', 409),
+  'no-quarantine-place': errorKind('refusal', 422),
+  'cause-needed': errorKind('input', 400),
+  'nothing-returned': errorKind('input', 400),
+  'wrong-order-kind': errorKind<{ order: string; kind: string }>('refusal', 409),
+  'client-blanked': errorKind('refusal', 409),
+} as const;

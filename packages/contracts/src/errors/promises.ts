@@ -1,0 +1,25 @@
+import { errorKind } from './kind.ts';
+
+/** A line that a change would leave shorter than it is. */
+export interface LineShortening {
+  lineId: string;
+  orderId: string;
+  orderCode: string;
+  clientName: string;
+  scientificName: string;
+  containerCode: string;
+  filledNow: number;
+  filledThen: number;
+  shorterBy: number;
+}
+
+export const promisesErrors = {
+  /** Sent again with these as `acceptedShortages` it passes, unless the real ones have become worse. */
+  'would-shorten': errorKind<{ lines: LineShortening[]; ownerOnly: boolean }>('refusal', 409),
+  /** The lot or batch cannot serve the line: another item, not ready, past its plant-by day, held, or against a condition. */
+  'does-not-serve': errorKind<{ supply: string; reasons: string[] }>('refusal', 409),
+  'nothing-reserved': errorKind<{ supply: string }>('refusal', 409),
+  /** Pinned units of other lines hold what is there; those must be unpinned first. */
+  'pinned-by-others': errorKind<{ supply: string; wanted: number; available: number }>('refusal', 409),
+  'more-than-line-needs': errorKind<{ wanted: number; open: number }>('refusal', 409),
+} as const;

@@ -1,0 +1,58 @@
+import { ORDER_KINDS, ORDER_STATES } from '@rootclock/domain';
+import * as z from 'zod/mini';
+import { calendarDate, id, longText, optionalText, page, units } from '../fields.ts';
+
+/** An item that may stand in for the one asked for; the smaller penalty goes first. */
+const alternative = z.strictObject({ plantId: id, containerId: id, penalty: z._default(z.int().check(z.gte(1), z.lte(100)), 1) });
+
+/** What a line asks of each lot that is to serve it. */
+const conditions = {
+  bedId: z._default(z.nullable(id), null),
+  seedZone: optionalText,
+  wildType: z._default(z.boolean(), false),
+  untreated: z._default(z.boolean(), false),
+  alternatives: z._default(z.array(alternative).check(z.maxLength(20)), []),
+};
+const line = { lineId: id, plantId: id, containerId: id, units, ...conditions };
+
+export const orderLine = z.strictObject(line);
+
+export const addOrder = z.strictObject({
+  orderId: id,
+  clientId: id,
+  /** Needed for an installation. */
+  siteId: z._default(z.nullable(id), null),
+  kind: z.enum(ORDER_KINDS),
+  dueOn: calendarDate,
+  note: z._default(longText, ''),
+  lines: z._default(z.array(orderLine).check(z.maxLength(200)), []),
+});
+export const editOrder = z.strictObject({ orderId: id, note: z._default(longText, '') });
+export const addLine = z.strictObject({ orderId: id, ...line });
+
+/** By how many units each of these lines may become shorter; what turns out worse is refused once more with the real numbers. */
+const acceptedShortages = z._default(z.array(z.strictObject({ lineId: id, units })).check(z.maxLength(500)), []);
+/** The owner keeps the line's rank although others, who are named in the refusal, become shorter. */
+const keepRank = z._default(z.boolean(), false);
+
+export const editLine = z.strictObject({ lineId: id, units, ...conditions, acceptedShortages, keepRank });
+export const withdrawLine = z.strictObject({ lineId: id });
+export const changeDay = z.strictObject({ orderId: id, dueOn: calendarDate, acceptedShortages, keepRank });
+export const finishOrder = z.strictObject({ orderId: id });
+/** Plants that were pulled go back to `placeId` in the same entry; without one an order with pulled plants is refused. */
+export const cancelOrder = z.strictObject({ orderId: id, happenedOn: calendarDate, placeId: z._default(z.nullable(id), null), note: z._default(longText, '') });
+
+export const ORDER_SORTS = ['due', 'client', 'code', 'short'] as const;
+export const listOrders = z.strictObject({
+  search: z._default(z.string().check(z.maxLength(120)), ''),
+  state: z._default(z.nullable(z.enum(ORDER_STATES)), 'open'),
+  kind: z._default(z.nullable(z.enum(ORDER_KINDS)), null),
+  clientId: z._default(z.nullable(id), null),
+  dueFrom: z._default(z.nullable(calendarDate), null),
+  dueTo: z._default(z.nullable(calendarDate), null),
+  shortOnly: z._default(z.boolean(), false),
+  sort: z._default(z.enum(ORDER_SORTS), 'due'),
+  descending: z._default(z.boolean(), false),
+  ...page,
+});
+export const readOrder = z.strictObject({ orderId: id });

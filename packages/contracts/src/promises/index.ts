@@ -1,0 +1,3 @@
+export * from './reservations.ts';
+export * from './reasons.ts';
+export type * from './rows.ts';

@@ -1,0 +1,33 @@
+import * as z from 'zod/mini';
+import { calendarDate, id, page, units } from '../fields.ts';
+
+const reservation = { lineId: id, supplyId: id };
+
+/** Ties units of one lot or batch to a line until they are unpinned or pulled; floating units of the line make room for them. */
+export const pinReservation = z.strictObject({ ...reservation, units });
+/** Lets the reservation float again; the plants stay promised as long as nothing serves better. */
+export const unpinReservation = z.strictObject(reservation);
+/** Gives the units up; the line is filled again from whatever serves it, this lot or batch only after all others. */
+export const releaseReservation = z.strictObject(reservation);
+
+/** What could serve a line, or a new line of an item on a day, the supply that must leave its pot first going first. */
+export const offersForLine = z.strictObject({ lineId: id });
+export const offersForItem = z.strictObject({
+  plantId: id,
+  containerId: id,
+  on: calendarDate,
+  siteId: z._default(z.nullable(id), null),
+  clientId: z._default(z.nullable(id), null),
+  seedZone: z._default(z.nullable(z.string().check(z.maxLength(120))), null),
+  wildType: z._default(z.boolean(), false),
+  untreated: z._default(z.boolean(), false),
+});
+export const offersFor = z.union([offersForLine, offersForItem]);
+
+/** Where a lot or batch could go: the open lines that accept it. */
+export const demandFor = z.strictObject({ supplyId: id });
+
+/** What moving an order to another day would fill and what it would leave short. */
+export const whatIfDay = z.strictObject({ orderId: id, dueOn: calendarDate });
+
+export const listShort = z.strictObject({ ...page });

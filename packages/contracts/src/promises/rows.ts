@@ -1,0 +1,131 @@
+import type { ShortageReason } from './reasons.ts';
+
+/** Units of one lot or batch that are held for a line. */
+export interface ReservationRow {
+  supplyId: string;
+  supplyKind: 'lot' | 'batch';
+  code: string;
+  plantId: string;
+  scientificName: string;
+  containerId: string;
+  containerCode: string;
+  units: number;
+  /** Tied by a person or by a pull list; floating ones may change to another lot when that serves better. */
+  pinned: boolean;
+  /** Null while it is not known when the plants can go out. */
+  readyOn: string | null;
+  /** Only a lot whose root ball was checked is ready; until then it is expected to be. */
+  rootChecked: boolean;
+  plantByOn: string | null;
+  plantByState: string;
+  /** The last day on which the plants may leave for this order: the plant-by day less the client's lead, cut by the site's windows. */
+  leaveByOn: string | null;
+  places: { placeId: string; code: string; units: number }[];
+}
+
+/** A lot or batch that could serve a line. */
+export interface OfferRow {
+  supplyId: string;
+  supplyKind: 'lot' | 'batch';
+  code: string;
+  plantId: string;
+  scientificName: string;
+  containerId: string;
+  containerCode: string;
+  /** 0 for the item asked for, else that of the alternative. */
+  penalty: number;
+  onHandUnits: number;
+  reservedUnits: number;
+  freeUnits: number;
+  readyOn: string | null;
+  rootChecked: boolean;
+  plantByOn: string | null;
+  plantByState: string;
+  leaveByOn: string | null;
+  seedZone: string | null;
+  origin: string;
+  /** Released from this line by a person; pinning it takes that back. */
+  releasedByHand: boolean;
+}
+
+export interface Offers {
+  on: string;
+  /** Eligible ones first to last as they must leave their pots. */
+  offers: OfferRow[];
+  /** What of the item cannot serve, and why, in numbers. */
+  reasons: ShortageReason[];
+}
+
+/** An open line that could take what a lot or batch holds. */
+export interface DemandRow {
+  lineId: string;
+  orderId: string;
+  orderCode: string;
+  clientName: string;
+  siteName: string | null;
+  dueOn: string;
+  plantId: string;
+  scientificName: string;
+  containerCode: string;
+  penalty: number;
+  units: number;
+  shortUnits: number;
+  /** Units this very lot or batch holds for the line. */
+  reservedHereUnits: number;
+  /** Whether it serves as things stand; if not, `reasons` says why. */
+  serves: boolean;
+  reasons: string[];
+}
+
+export interface SupplyDemand {
+  supplyId: string;
+  supplyKind: 'lot' | 'batch';
+  code: string;
+  onHandUnits: number;
+  reservedUnits: number;
+  freeUnits: number;
+  plantByOn: string | null;
+  lines: DemandRow[];
+}
+
+/** How a line would fare: filled counts what is reserved, staged and planted alike. */
+export interface LineChange {
+  lineId: string;
+  orderId: string;
+  orderCode: string;
+  clientName: string;
+  dueOn: string;
+  scientificName: string;
+  containerCode: string;
+  units: number;
+  filledNow: number;
+  filledThen: number;
+  /** Units by which it becomes shorter; 0 when it does not. */
+  shorterBy: number;
+}
+
+export interface DayOutlook {
+  orderId: string;
+  dueOn: string;
+  newDueOn: string;
+  /** The order's own lines first, then other lines that would change. */
+  lines: LineChange[];
+  /** Whether the order keeps its turn; if not, it goes behind all others so that nobody else becomes shorter. */
+  keepsRank: boolean;
+}
+
+export interface ShortRow {
+  lineId: string;
+  orderId: string;
+  orderCode: string;
+  orderKind: string;
+  clientName: string;
+  siteName: string | null;
+  dueOn: string;
+  plantId: string;
+  scientificName: string;
+  containerCode: string;
+  units: number;
+  filledUnits: number;
+  shortUnits: number;
+}

@@ -1,0 +1,1 @@
+export * from './order-words.ts';
