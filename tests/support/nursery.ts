@@ -7,14 +7,10 @@ import { replan, rollDay } from '../../apps/server/src/features/replan.ts';
 import { appRouter } from '../../apps/server/src/router.ts';
 import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
 import type { Caller } from '../../apps/server/src/trpc/operation.ts';
+import type { TestDatabase } from './database.ts';
 
 /** A day in the growing season of the Upper Midwest; tests move the clock themselves. */
 export const FIRST_DAY = '2026-05-20';
-
-export interface TestDatabase {
-  ownerUrl: string;
-  url: string;
-}
 
 export type TestNursery = Awaited<ReturnType<typeof openNursery>>;
 
@@ -30,7 +26,7 @@ export function testClock(day = FIRST_DAY) {
  * A nursery of a test with one person of each role, worked through the real procedures.
  * `as(role)` gives the typed procedures; `sql` speaks as the owner, for setting up and for looking.
  */
-export async function openNursery(database: TestDatabase, { zone = 'America/Chicago', day = FIRST_DAY } = {}) {
+export async function openNursery(database: Pick<TestDatabase, 'ownerUrl' | 'url'>, { zone = 'America/Chicago', day = FIRST_DAY } = {}) {
   const clock = testClock(day);
   const owner = new pg.Client({ connectionString: database.ownerUrl });
   await owner.connect();
@@ -38,7 +34,10 @@ export async function openNursery(database: TestDatabase, { zone = 'America/Chic
   const runner = createRunner({ database: app, replan, rollDay, clock: clock.now });
   const nurseryId = randomUUID();
   await owner.query(`INSERT INTO nursery (id, name, zone, season_end_on) VALUES ($1, 'Test nursery', $2, '2026-10-31')`, [nurseryId, zone]);
-  const people = Object.fromEntries(await Promise.all((['owner', 'grower', 'crew', 'viewer'] as const).map(async (role) => [role, await addPerson(owner, nurseryId, role)]))) as Record<Role, Caller>;
+  const people = {
+    owner: await addPerson(owner, nurseryId, 'owner'), grower: await addPerson(owner, nurseryId, 'grower'),
+    crew: await addPerson(owner, nurseryId, 'crew'), viewer: await addPerson(owner, nurseryId, 'viewer'),
+  };
   const as = (role: Role = 'grower') => createCaller({
     runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', sessionToken: null, setSession: () => {},
   });

@@ -37,8 +37,9 @@ export function stockOf(nursery: Pick<TestNursery, 'nurseryId' | 'sql'>) {
     const id = randomUUID();
     const entryId = randomUUID();
     const [person] = await sql<{ person_id: string }>('SELECT person_id FROM membership WHERE nursery_id = $1 LIMIT 1', [nurseryId]);
-    await sql(`WITH n AS (UPDATE nursery SET version = version + 1 WHERE id = $1 RETURNING version)
-      INSERT INTO entry (nursery_id, id, version, kind, happened_on, recorded_at, person_id) SELECT $1, $2, version, 'opening', $3::date, $3::date, $4 FROM n`, [nurseryId, entryId, pottedOn, person?.person_id]);
+    await sql(`WITH n AS (UPDATE nursery SET version = version + 1 WHERE id = $1 RETURNING version),
+      c AS (INSERT INTO command (nursery_id, id, version, name, person_id, input_hash, answer, recorded_at) SELECT $1, $2, version, 'set-up', $4, '', 'null', $3::date + interval '1 day' FROM n)
+      INSERT INTO entry (nursery_id, id, version, kind, happened_on, recorded_at, person_id) SELECT $1, $2, version, 'opening', $3::date, $3::date + interval '1 day', $4 FROM n`, [nurseryId, entryId, pottedOn, person?.person_id]);
     await sql(`INSERT INTO lot (nursery_id, id, code, plant_id, source_id, container_id, created_entry_id, potted_on, confined_on, container_on, plant_by_on, ready_on, root_checked_on)
       VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $8, $10, $11, $11)`, [nurseryId, id, `L-${id.slice(0, 6)}`, plantId, sourceId, containerId, entryId, pottedOn, confinedOn, plantByOn, rootCheckedOn]);
     await sql(`WITH a AS (
@@ -52,15 +53,25 @@ export function stockOf(nursery: Pick<TestNursery, 'nurseryId' | 'sql'>) {
 
   /** One lot of one plant with all that it needs, for tests that are about something else. */
   async function addReadyLot(options: { units?: number; pottedOn?: string } = {}) {
-    const plantId = await addPlant();
-    const containerId = await addContainer();
+    const unique = randomUUID().slice(0, 8);
+    const plantId = await addPlant({ name: `Asclepias proba-${unique}`, code: codeFrom(unique) });
+    const containerId = await addContainer({ code: `pot-${unique}` });
     const placeId = await addPlace();
     const sourceId = await addSource(plantId);
     const lotId = await addLot({ plantId, containerId, sourceId, placeId, ...options });
     return { plantId, containerId, placeId, sourceId, lotId };
   }
 
+  /** As `addReadyLot`, of a plant with a name of its own; answers the lot alone. */
+  async function addReadyLotOf(name: string, code: string) {
+    const plantId = await addPlant({ name, code });
+    return addLot({ plantId, containerId: await addContainer({ code: `pot-${code}` }), sourceId: await addSource(plantId), placeId: await addPlace() });
+  }
+
   const unitsOf = async (lotId: string) => (await sql<{ units: number }>(`SELECT coalesce(sum(units), 0)::int AS units FROM account WHERE nursery_id = $1 AND lot_id = $2 AND kind = 'place'`, [nurseryId, lotId]))[0]?.units ?? 0;
 
-  return { addPlant, addContainer, addPlace, addSource, addLot, addReadyLot, unitsOf };
+  return { addPlant, addContainer, addPlace, addSource, addLot, addReadyLot, addReadyLotOf, unitsOf };
 }
+
+/** Four capital letters from hexadecimal digits, for plant codes that must not clash. */
+const codeFrom = (hex: string) => [...hex].slice(0, 5).map((digit) => String.fromCharCode(65 + Number.parseInt(digit, 16))).join('');

@@ -1,0 +1,46 @@
+import { DATA_LAWS, type DataLaw } from '@rootclock/domain';
+import pg from 'pg';
+import { commandProofs } from './check/command-proofs.ts';
+import { ledgerProofs, type Proofs } from './check/ledger-proofs.ts';
+import { promiseProofs } from './check/promise-proofs.ts';
+
+export interface Breach {
+  law: DataLaw;
+  nursery: string | null;
+  what: string;
+}
+
+export interface LawReport {
+  breaches: Breach[];
+  /** How much was looked at, so that a clean report over nothing is not taken for a proof. */
+  looked: { nurseries: number; lots: number; entries: number; movements: number };
+  laws: DataLaw[];
+}
+
+const PROOFS: Proofs = { ...ledgerProofs, ...promiseProofs, ...commandProofs };
+/** Enough to see what is wrong; a law that breaks everywhere would fill the screen. */
+const MOST_A_LAW = 20;
+
+/** Proves every law over the whole database, in one snapshot, as the owner: row security would hide other nurseries. */
+export async function checkLaws(ownerUrl: string): Promise<LawReport> {
+  const client = new pg.Client({ connectionString: ownerUrl });
+  await client.connect();
+  try {
+    await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
+    const breaches: Breach[] = [];
+    const laws = Object.keys(DATA_LAWS) as DataLaw[];
+    for (const law of laws) {
+      const proof = PROOFS[law];
+      if (!proof) throw new Error(`the law ${law} has no proof`);
+      const { rows } = await client.query<{ nursery: string | null; what: string }>(`SELECT nursery::text, what FROM (${proof}) proof LIMIT ${MOST_A_LAW}`);
+      breaches.push(...rows.map(({ nursery, what }) => ({ law, nursery, what })));
+    }
+    const { rows: [looked] } = await client.query<LawReport['looked']>(`
+      SELECT (SELECT count(*)::int FROM nursery) AS nurseries, (SELECT count(*)::int FROM lot) AS lots,
+             (SELECT count(*)::int FROM entry) AS entries, (SELECT count(*)::int FROM movement) AS movements`);
+    await client.query('COMMIT');
+    return { breaches, looked: looked ?? { nurseries: 0, lots: 0, entries: 0, movements: 0 }, laws };
+  } finally {
+    await client.end();
+  }
+}
