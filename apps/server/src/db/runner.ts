@@ -125,7 +125,7 @@ export function createRunner({ database, replan, rollDay, clock }: RunnerParts) 
   return { run, read, roll, clock };
 }
 
-function requireRole(allowed: readonly Role[], role: Role): void {
+export function requireRole(allowed: readonly Role[], role: Role): void {
   if (!allowed.includes(role)) refuse('not-allowed', { role, needs: [...allowed] });
 }
 

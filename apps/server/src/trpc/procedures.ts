@@ -1,7 +1,7 @@
 import { initTRPC, type TRPCMutationProcedure, type TRPCQueryProcedure } from '@trpc/server';
 import type * as z from 'zod/mini';
 import type { Database } from '../db/pool.ts';
-import type { Runner } from '../db/runner.ts';
+import { requireRole, type Runner } from '../db/runner.ts';
 import { refuse } from '../refusal.ts';
 import { errorAnswer, toTrpcError } from './answer-error.ts';
 import { parseEnvelope, parseInput } from './input.ts';
@@ -44,6 +44,13 @@ function signedIn(context: RequestContext): Caller {
   return context.caller as Caller;
 }
 
+/** Asked before the input is even read: whoever may not learns nothing about what would have been accepted. */
+function allowed(context: RequestContext, operation: Operation): Caller {
+  const caller = signedIn(context);
+  requireRole(operation.roles, caller.role);
+  return caller;
+}
+
 type ProcedureOf<Op> =
   Op extends Command<infer Input, infer Answer> ? TRPCMutationProcedure<{ input: { commandId: string; body: z.input<Input> }; output: Answer; meta: unknown }>
   : Op extends Query<infer Input, infer Answer> ? TRPCQueryProcedure<{ input: z.input<Input>; output: Answer; meta: unknown }>
@@ -54,14 +61,14 @@ function procedureOf(operation: Operation) {
     return t.procedure
       .input(checked((raw) => ({ raw })))
       .mutation(({ ctx, input }) => answered(async () => {
-        const caller = signedIn(ctx);
+        const caller = allowed(ctx, operation);
         const { commandId, body, inputHash } = parseEnvelope(operation.input, input.raw);
         return ctx.runner.run(operation, caller, commandId, body, inputHash);
       }));
   }
   return t.procedure
     .input(checked((raw) => ({ raw })))
-    .query(({ ctx, input }) => answered(async () => ctx.runner.read(operation, signedIn(ctx), parseInput(operation.input, input.raw ?? {}))));
+    .query(({ ctx, input }) => answered(async () => ctx.runner.read(operation, allowed(ctx, operation), parseInput(operation.input, input.raw ?? {}))));
 }
 
 /** Turns a feature's operations into its router; each procedure is named as its operation. */
