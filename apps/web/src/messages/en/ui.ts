@@ -1,5 +1,5 @@
 import type { Standing } from '@rootclock/domain';
-import { plural } from './plural.ts';
+import { plural } from './words.ts';
 
 /** Words of the controls themselves; they know no plant. */
 export const ui = {

@@ -1,4 +1,9 @@
 import type { Messages } from '../en/index.ts';
+import { errors } from './errors/index.ts';
+import { issues } from './issues.ts';
+import { outbox } from './outbox.ts';
+import { people } from './people.ts';
+import { shell } from './shell.ts';
 import { ui } from './ui.ts';
 
-export const messages: Messages = { ui };
+export const messages: Messages = { errors, issues, outbox, people, shell, ui };

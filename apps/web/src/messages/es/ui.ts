@@ -1,5 +1,5 @@
 import type { ui as en } from '../en/ui.ts';
-import { plural } from './plural.ts';
+import { plural } from './words.ts';
 
 export const ui: typeof en = {
   optional: 'opcional',

@@ -15,7 +15,10 @@ export function ErrorSummary({ ref, formId, errors, problem, labels }: ErrorSumm
   const { ui } = useMessages();
   // Fields leave their labels in an effect, so the lines in their order are known one render later.
   const [known, setKnown] = useState<readonly string[]>([]);
-  useEffect(() => setKnown([...labels.keys()]), [labels, errors]);
+  useEffect(() => {
+    const now = [...labels.keys()];
+    setKnown((before) => (before.join() === now.join() ? before : now));
+  }, [labels, errors]);
   const places = Object.keys(errors).sort((a, b) => known.indexOf(a) - known.indexOf(b));
   const lines = places.map((name) => ({ name, sentence: errors[name], label: labels.get(name) }));
   const count = lines.length + (problem ? 1 : 0);

@@ -1,0 +1,1 @@
+export { useCommandForm } from './use-command-form.ts';

@@ -1,0 +1,84 @@
+/**
+ * A form that ends in a command: values, the check against the contract before sending, and errors beside their fields.
+ *
+ *   const form = useCommandForm({
+ *     command: useCommand('stock.loseFromLot'),
+ *     contract: stock.loseFromLot,
+ *     initial: { units: null as number | null, cause: '' as LossCause | '' },
+ *     body: (values) => ({ lotId, units: values.units, cause: values.cause }),
+ *     onSaved: (answer) => …,
+ *   });
+ *   <Form {...form.props}> <NumberField label=… {...form.field('units')} /> …
+ *
+ * Fields are named after the body's paths, so that the server's errors find them; give `name` where they differ.
+ */
+import { readInput } from '@rootclock/contracts';
+import { useMemo, useState } from 'react';
+import type * as z from 'zod/mini';
+import type { CommandAnswer, CommandBody, CommandName } from '../api/commands.ts';
+import type { Failure } from '../api/failure.ts';
+import { fieldSentences, sentenceOf } from '../api/sentences.ts';
+import type { CommandHandle } from '../outbox/index.ts';
+import { useMessages } from '../../messages/index.ts';
+
+export interface CommandFormParts<Name extends CommandName, Values extends object> {
+  command: CommandHandle<Name>;
+  /** The command's own schema: what it refuses is said at once and never sent. */
+  contract: z.ZodMiniType<unknown, CommandBody<Name>>;
+  initial: Values;
+  /** The body as it would be sent; it may still be incomplete, the contract judges it. */
+  body: (values: Values) => unknown;
+  onSaved?: (answer: CommandAnswer<Name>, values: Values) => void;
+}
+
+export function useCommandForm<Name extends CommandName, Values extends object>({ command, contract, initial, body, onSaved }: CommandFormParts<Name, Values>) {
+  const spoken = useMessages();
+  const [values, setValues] = useState(initial);
+  const [unsent, setUnsent] = useState<Failure | null>(null);
+  const [attempt, setAttempt] = useState(0);
+  const failure = unsent ?? command.failure;
+  // Sentences are made anew when the language changes; the failure itself stays.
+  const errors = useMemo(() => (spoken && failure ? fieldSentences(failure) : {}), [failure, spoken]);
+  const problem = failure && Object.keys(errors).length === 0 ? sentenceOf(failure) : undefined;
+  const busy = command.state === 'sending' || command.state === 'waiting';
+
+  const submit = async (): Promise<void> => {
+    if (busy) return;
+    const whole = body(values);
+    const read = readInput(contract, whole);
+    if (!read.ok) {
+      setUnsent({ code: 'invalid-input', class: 'input', data: { issues: read.issues } });
+      setAttempt((count) => count + 1);
+      return;
+    }
+    setUnsent(null);
+    try {
+      // What the contract has read is what it asks for; the server reads the same text once more.
+      const answer = await command.send(whole as CommandBody<Name>);
+      onSaved?.(answer, values);
+    } catch {
+      // The refusal is in command.failure and shown beside its field.
+      setAttempt((count) => count + 1);
+    }
+  };
+
+  return {
+    values,
+    set: (part: Partial<Values>) => setValues((before) => ({ ...before, ...part })),
+    field: <Key extends keyof Values & string>(name: Key) => ({
+      name,
+      value: values[name],
+      onChange: (value: Values[Key]) => setValues((before) => ({ ...before, [name]: value })),
+    }),
+    /** For the next entry of a session: the values given, nothing said. */
+    restart: (next: Partial<Values> = {}) => {
+      setValues({ ...initial, ...next });
+      setUnsent(null);
+      command.reset();
+    },
+    busy,
+    state: command.state,
+    failure,
+    props: { errors, problem, attempt, onSubmit: () => void submit() },
+  };
+}

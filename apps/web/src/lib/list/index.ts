@@ -1,0 +1,1 @@
+export { useListSearch } from './use-list-search.ts';

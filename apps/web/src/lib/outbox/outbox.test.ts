@@ -1,0 +1,211 @@
+import { describe, expect, it } from 'vitest';
+import type { CommandError, Failure } from '../api/failure.ts';
+import { Outbox, type Word } from './outbox.ts';
+import { memoryStorage, type Storage } from './storage.ts';
+import { transportBy, type Outcome, type Transport } from './transport.ts';
+
+const refusal: Failure = { code: 'not-enough-units', class: 'refusal', data: { wanted: 13, available: 12, of: 'lot' } };
+const NO_ANSWER: Failure = { code: 'no-answer', class: 'retry' };
+
+/** A server that books each command id once, behind a line that can lose what it answers. */
+function nursery() {
+  const booked = new Map<string, unknown>();
+  const sent: string[] = [];
+  const line = { loseAnswers: 0, down: false, refuses: new Set<string>(), signedOut: false };
+  const transport: Transport = async (entry): Promise<Outcome> => {
+    if (line.down) return { kind: 'lost', failure: NO_ANSWER };
+    sent.push(entry.id);
+    if (line.signedOut) return { kind: 'signed-out' };
+    if (line.refuses.has(entry.id)) return { kind: 'refused', failure: refusal };
+    if (!booked.has(entry.id)) booked.set(entry.id, { order: booked.size + 1 });
+    if (line.loseAnswers > 0) {
+      line.loseAnswers -= 1;
+      return { kind: 'lost', failure: NO_ANSWER };
+    }
+    return { kind: 'answered', answer: booked.get(entry.id) };
+  };
+  return { booked, sent, line, transport };
+}
+
+/** One tab, with a clock that only moves when the test says so. */
+function tab(transport: Transport, storage: Storage, air: ((word: Word) => void)[] = []) {
+  let now = 0;
+  let timers: { at: number; run: () => void }[] = [];
+  const parked: string[] = [];
+  let mine: (word: Word) => void = () => {};
+  const outbox = new Outbox({
+    storage,
+    transport,
+    lock: (work) => work(),
+    channel: {
+      post: (word) => {
+        for (const take of air) if (take !== mine) take(word);
+      },
+      listen: (take) => {
+        mine = take;
+        air.push(take);
+      },
+    },
+    now: () => now,
+    later: (run, ms) => timers.push({ at: now + ms, run }),
+    onAnswered: () => {},
+    onParked: (entry) => parked.push(entry.id),
+  });
+  const settled = async () => {
+    // The outbox works in promises only; a turn of the event loop lets all of them finish.
+    await new Promise((resolve) => setImmediate(resolve));
+  };
+  const pass = async (ms: number) => {
+    now += ms;
+    const due = timers.filter((timer) => timer.at <= now);
+    timers = timers.filter((timer) => timer.at > now);
+    for (const timer of due) timer.run();
+    await settled();
+  };
+  const enter = (id: string, replaces?: string) => outbox.enter({ id, name: 'stock.move', body: { id }, creates: [], from: '/stock' }, replaces);
+  return { outbox, parked, settled, pass, enter };
+}
+
+describe('the outbox', () => {
+  it('books once although the answer was lost twice', async () => {
+    const { booked, sent, line, transport } = nursery();
+    line.loseAnswers = 2;
+    const { outbox, enter, settled, pass } = tab(transport, memoryStorage());
+    await outbox.signedInAs('ann');
+    const answer = enter('a');
+    await settled();
+    await pass(1_000);
+    await pass(2_000);
+    expect(await answer).toEqual({ order: 1 });
+    expect(sent).toEqual(['a', 'a', 'a']);
+    expect(booked.size).toBe(1);
+  });
+
+  it('keeps the order in which entries were made through a line that was down', async () => {
+    const { booked, line, transport } = nursery();
+    line.down = true;
+    const { outbox, enter, settled, pass } = tab(transport, memoryStorage());
+    await outbox.signedInAs('ann');
+    const answers = [enter('a'), enter('b'), enter('c')];
+    await settled();
+    line.down = false;
+    await pass(60_000);
+    await Promise.all(answers);
+    expect([...booked.keys()]).toEqual(['a', 'b', 'c']);
+  });
+
+  it('says nothing is saved before the server has answered', async () => {
+    const { line, transport } = nursery();
+    line.down = true;
+    const { outbox, enter, settled } = tab(transport, memoryStorage());
+    await outbox.signedInAs('ann');
+    let said = false;
+    void enter('a').then(() => (said = true));
+    await settled();
+    expect(said).toBe(false);
+    expect(outbox.snapshot().queue).toMatchObject([{ id: 'a', tries: 1 }]);
+  });
+
+  it('gives a refused entry back to the form that waits for it', async () => {
+    const { line, transport } = nursery();
+    line.refuses.add('a');
+    const { outbox, enter, settled, parked } = tab(transport, memoryStorage());
+    await outbox.signedInAs('ann');
+    const failed = enter('a').catch((error: CommandError) => error.failure);
+    await settled();
+    expect(await failed).toEqual(refusal);
+    expect(outbox.snapshot().queue).toEqual([]);
+    expect(parked).toEqual([]);
+  });
+
+  it('parks a refused entry whose form is gone, with its input, and goes on', async () => {
+    const { booked, line, transport } = nursery();
+    line.down = true;
+    line.refuses.add('a');
+    const { outbox, enter, settled, parked } = tab(transport, memoryStorage());
+    await outbox.signedInAs('ann');
+    void enter('a');
+    void enter('b');
+    await settled();
+    outbox.release('a');
+    line.down = false;
+    await outbox.hurry();
+    await settled();
+    expect(parked).toEqual(['a']);
+    expect(outbox.snapshot().queue).toMatchObject([{ id: 'a', body: { id: 'a' }, parked: { kind: 'refused' } }]);
+    expect([...booked.keys()]).toEqual(['b']);
+  });
+
+  it('goes on after a reload with what was kept', async () => {
+    const { booked, line, transport } = nursery();
+    const storage = memoryStorage();
+    line.down = true;
+    const before = tab(transport, storage);
+    await before.outbox.signedInAs('ann');
+    void before.enter('a');
+    await before.settled();
+    line.down = false;
+    const after = tab(transport, storage);
+    await after.outbox.signedInAs('ann');
+    await after.pass(1_000);
+    expect([...booked.keys()]).toEqual(['a']);
+    expect(after.outbox.snapshot().queue).toEqual([]);
+  });
+
+  it('waits for the next sign-in when the session is over, and loses nothing', async () => {
+    const { booked, line, transport } = nursery();
+    line.signedOut = true;
+    const { outbox, enter, settled } = tab(transport, memoryStorage());
+    await outbox.signedInAs('ann');
+    const answer = enter('a');
+    await settled();
+    expect(outbox.snapshot()).toMatchObject({ signedOut: true, queue: [{ id: 'a' }] });
+    line.signedOut = false;
+    await outbox.signedInAs('ann');
+    expect(await answer).toEqual({ order: 1 });
+    expect(booked.size).toBe(1);
+  });
+
+  it('tells the tab that holds the form what another tab has sent', async () => {
+    const { transport, line } = nursery();
+    const storage = memoryStorage();
+    const air: ((word: Word) => void)[] = [];
+    const typing = tab(transport, storage, air);
+    const sending = tab(transport, storage, air);
+    await typing.outbox.signedInAs('ann');
+    line.down = true;
+    const answer = typing.enter('a');
+    await typing.settled();
+    line.down = false;
+    await sending.outbox.signedInAs('ann');
+    await sending.pass(1_000);
+    expect(await answer).toEqual({ order: 1 });
+  });
+});
+
+describe('what the server answers', () => {
+  const entry = { id: 'a', name: 'stock.move', body: {}, personId: 'ann', enteredAt: 0, creates: [], from: '/', tries: 0, dueAt: 0, parked: null };
+  const answered = (data: unknown, tries = 0) => transportBy(async () => Promise.reject({ data }))({ ...entry, tries });
+
+  it('is asked for again when the outcome is unknown', async () => {
+    expect(await answered({ code: 'outcome-unknown', requestId: 'r' })).toMatchObject({ kind: 'lost' });
+  });
+
+  it('is asked for again when the line broke', async () => {
+    expect(await transportBy(async () => Promise.reject(new TypeError('Failed to fetch')))(entry)).toMatchObject({ kind: 'lost' });
+  });
+
+  it('is final when it is a refusal, with its numbers', async () => {
+    const outcome = await answered({ code: 'not-enough-units', data: { wanted: 13, available: 12 }, requestId: 'r' });
+    expect(outcome).toMatchObject({ kind: 'refused', failure: { data: { wanted: 13, available: 12 } } });
+  });
+
+  it('is tried a few times when the server stumbled, then parked', async () => {
+    const kinds = await Promise.all([0, 1, 2, 3].map(async (tries) => (await answered({ code: 'fault', requestId: 'r' }, tries)).kind));
+    expect(kinds).toEqual(['lost', 'lost', 'lost', 'refused']);
+  });
+
+  it('waits for a sign-in when the session is over', async () => {
+    expect(await answered({ code: 'not-signed-in', requestId: 'r' })).toEqual({ kind: 'signed-out' });
+  });
+});

@@ -1,0 +1,62 @@
+/**
+ * `const lose = useCommand('stock.loseFromLot')`: one kind of write. `send(body)` keeps the entry in the outbox, resolves with the
+ * server's answer and rejects with CommandError. `state` is what a button or form shows: `waiting` means kept on this
+ * device without an answer yet; `saved` is said only after the server answered. When the component goes, the outbox
+ * carries on alone.
+ */
+import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
+import type { CommandAnswer, CommandBody, CommandName } from '../api/commands.ts';
+import { CommandError, readFailure, type Failure } from '../api/failure.ts';
+import { claimCreated, newCommandId } from '../ids.ts';
+import { outbox } from './browser-outbox.ts';
+import { takeMending } from './mending.ts';
+
+export type CommandState = 'idle' | 'sending' | 'waiting' | 'saved' | 'refused';
+
+export interface CommandHandle<Name extends CommandName> {
+  send(body: CommandBody<Name>): Promise<CommandAnswer<Name>>;
+  state: CommandState;
+  failure: Failure | null;
+  /** Back to idle, so that the next entry of a potting session can be typed. */
+  reset(): void;
+}
+
+type Settled = { state: 'idle' | 'saved' | 'refused'; failure: Failure | null };
+
+export function useCommand<Name extends CommandName>(name: Name): CommandHandle<Name> {
+  const [settled, setSettled] = useState<Settled>({ state: 'idle', failure: null });
+  const [entryId, setEntryId] = useState<string | null>(null);
+  const underWay = useRef<string | null>(null);
+  const last = useRef<{ id: string; creates: readonly string[] } | null>(null);
+  const tries = useSyncExternalStore(outbox.subscribe, () => outbox.snapshot().queue.find((entry) => entry.id === entryId)?.tries ?? 0);
+  useEffect(() => () => void (underWay.current && outbox.release(underWay.current)), []);
+
+  const send = useCallback(
+    async (body: CommandBody<Name>): Promise<CommandAnswer<Name>> => {
+      const id = newCommandId();
+      // An entry that was refused and mended creates the same things; what waits for them follows the new entry.
+      const refused = last.current ?? takeMending(name);
+      const creates = [...new Set([...claimCreated(body), ...(refused?.creates ?? [])])];
+      last.current = { id, creates };
+      underWay.current = id;
+      setEntryId(id);
+      setSettled({ state: 'idle', failure: null });
+      try {
+        const answer = await outbox.enter({ id, name, body, creates, from: window.location.pathname + window.location.search }, refused?.id);
+        last.current = null;
+        setSettled({ state: 'saved', failure: null });
+        return answer as CommandAnswer<Name>;
+      } catch (error) {
+        setSettled({ state: 'refused', failure: readFailure(error) });
+        throw error instanceof CommandError ? error : new CommandError(readFailure(error));
+      } finally {
+        underWay.current = null;
+        setEntryId(null);
+      }
+    },
+    [name],
+  );
+  const reset = useCallback(() => setSettled({ state: 'idle', failure: null }), []);
+  const state: CommandState = entryId === null ? settled.state : tries > 0 ? 'waiting' : 'sending';
+  return { send, state, failure: settled.failure, reset };
+}

@@ -1,0 +1,39 @@
+/**
+ * Where everything is. Features may not import each other's later ones, but their pages lead to each other: each asks here. A feature
+ * registers its routes under the same addresses with `$` in place of the ids (see routes/index.ts).
+ */
+export const paths = {
+  today: () => '/',
+  signIn: () => '/sign-in',
+  firstOwner: () => '/begin',
+  more: () => '/more',
+  outbox: () => '/outbox',
+
+  stock: () => '/stock',
+  board: () => '/stock/board',
+  lots: () => '/stock/lots',
+  lot: (lotId: string) => `/stock/lots/${lotId}`,
+  places: () => '/stock/places',
+  place: (placeId: string) => `/stock/places/${placeId}`,
+  receive: () => '/stock/receive',
+  opening: () => '/stock/opening',
+
+  propagation: () => '/propagation',
+  batch: (batchId: string) => `/propagation/${batchId}`,
+  startBatch: () => '/propagation/start',
+  sources: () => '/sources',
+  source: (sourceId: string) => `/sources/${sourceId}`,
+
+  gardens: () => '/gardens',
+  order: (orderId: string) => `/gardens/orders/${orderId}`,
+  clients: () => '/gardens/clients',
+  client: (clientId: string) => `/gardens/clients/${clientId}`,
+
+  plants: () => '/plants',
+  plant: (plantId: string) => `/plants/${plantId}`,
+  containers: () => '/plants/containers',
+  rules: () => '/plants/rules',
+
+  people: () => '/people',
+  settings: () => '/settings',
+} as const;

@@ -1,0 +1,23 @@
+import type { ErrorSentences } from '../../errors.ts';
+import { plural } from '../words.ts';
+
+export const gardens = {
+  'order-not-open': ({ order, state }) => (state === 'done' ? `${order} is finished. Nothing of it can be changed any more.` : `${order} was cancelled. Nothing of it can be changed any more.`),
+  'line-withdrawn': ({ plant }) => `The line of ${plant} was withdrawn. Add a new line instead.`,
+  'site-needed': () => 'Choose the site: an installation needs to know where the plants go.',
+  'site-of-other-client': ({ site }) => `${site} belongs to another client. Choose a site of this one.`,
+  'bed-of-other-site': ({ bed }) => `${bed} lies at another site. Choose a bed of this one.`,
+  'alternative-twice': ({ plant }) => `${plant} in this container stands here twice. Name it once.`,
+  'below-what-happened': ({ least, staged, delivered }) => `Enter ${least} or more: ${staged} are pulled and ${delivered} are planted or handed over already.`,
+  'plants-are-staged': ({ order, units }) =>
+    plural(units, { one: `# plant is still pulled for ${order}. Plant it, bring it back, or say where it goes.`, other: `# plants are still pulled for ${order}. Plant them, bring them back, or say where they go.` }),
+  'root-ball-not-checked': ({ lots }) => `Nobody has checked the root balls of ${lots.join(', ')}. Look at one first; if it holds, send this once more.`,
+  'not-enough-staged': ({ staged, of }) => (staged === 0 ? `None of ${of} are pulled for this line.` : `Enter ${staged} or fewer: ${staged} of ${of} are pulled for this line.`),
+  'not-accepted': ({ lot, accepted }) => `This line does not take ${lot}. It takes ${accepted.join(', ')}. Add the plant as an alternative first.`,
+  'more-than-ordered': ({ open, plant }) => (open === 0 ? `The line of ${plant} has all its plants already.` : `Enter ${open} or fewer: ${open} of ${plant} are still open.`),
+  'no-quarantine-place': () => 'There is no place of the kind quarantine. Choose where the plants go.',
+  'cause-needed': () => 'Say why these plants are lost.',
+  'nothing-returned': () => 'Enter how many came back or were lost.',
+  'wrong-order-kind': ({ order, kind }) => (kind === 'installation' ? `${order} is an installation: its plants are planted, not handed over.` : `${order} is no installation: its plants are handed over, not planted.`),
+  'client-blanked': () => 'The data of this client were blanked on request. Add a new client instead.',
+} satisfies Partial<ErrorSentences>;

@@ -1,0 +1,17 @@
+import type { ErrorSentences } from '../../errors.ts';
+import { days } from '../words.ts';
+
+export const general = {
+  'invalid-input': () => 'Something here is not right yet.',
+  'not-signed-in': () => 'You are not signed in any more. Sign in again; what you entered is kept.',
+  'not-allowed': () => 'Your role does not allow this. An owner can change what you may do.',
+  'not-found': () => 'This does not exist in your nursery.',
+  'forged-request': () => 'The server did not trust where this request came from. Open Rootclock at its own address and try again.',
+  'command-id-reused': () => 'This entry was already sent with other content. Reload the page and enter it once more.',
+  'id-taken': () => 'This already exists. Reload the page to see it.',
+  'code-taken': ({ code }) => `The code ${code} is in use already. Choose another.`,
+  'day-in-future': ({ day, today }) => `${days.long(day)} is still to come. Choose ${days.long(today)} or earlier.`,
+  'day-too-early': ({ day, earliest }) => `${days.long(day)} is before it began. Choose ${days.long(earliest)} or later.`,
+  'outcome-unknown': () => 'The server could not say whether this was booked. It is being asked again.',
+  fault: () => 'The server stumbled. Nothing is lost; try again in a moment.',
+} satisfies Partial<ErrorSentences>;

@@ -1,0 +1,22 @@
+/** Signing in and the first visit. */
+export const people = {
+  signInTitle: 'Sign in',
+  signInLead: 'What stands in which pot, until when, for whom.',
+  email: 'Email address',
+  password: 'Password',
+  signIn: 'Sign in',
+  showPassword: 'Show the password',
+  demoTitle: 'This is a demo nursery',
+  demoLead: 'Everything in it is invented. Choose who you want to be:',
+  demoEnter: (name: string, role: string) => `Enter as ${name}, ${role}`,
+  firstTitle: 'Begin your nursery',
+  firstLead: 'You are the first here. Whoever begins the nursery owns it and can invite the others.',
+  nursery: 'The nursery',
+  nurseryName: 'Name of the nursery',
+  zone: 'Time zone',
+  zoneHint: 'Days begin and end by this clock.',
+  you: 'You',
+  name: 'Your name',
+  passwordHint: 'At least 10 characters. A few words in a row are good.',
+  begin: 'Begin',
+};

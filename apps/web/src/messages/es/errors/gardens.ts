@@ -1,0 +1,23 @@
+import type { ErrorSentences } from '../../errors.ts';
+import { plural } from '../words.ts';
+
+export const gardens = {
+  'order-not-open': ({ order, state }) => (state === 'done' ? `${order} está terminado. Ya no se puede cambiar nada.` : `${order} fue cancelado. Ya no se puede cambiar nada.`),
+  'line-withdrawn': ({ plant }) => `El renglón de ${plant} fue retirado. Agregue un renglón nuevo.`,
+  'site-needed': () => 'Elija el sitio: para plantar hay que saber adónde van las plantas.',
+  'site-of-other-client': ({ site }) => `${site} es de otro cliente. Elija un sitio de este.`,
+  'bed-of-other-site': ({ bed }) => `${bed} está en otro sitio. Elija una jardinera de este.`,
+  'alternative-twice': ({ plant }) => `${plant} en este envase está dos veces. Anótelo una sola vez.`,
+  'below-what-happened': ({ least, staged, delivered }) => `Anote ${least} o más: ya se sacaron ${staged} y ya se plantaron o entregaron ${delivered}.`,
+  'plants-are-staged': ({ order, units }) =>
+    plural(units, { one: `# planta sigue apartada para ${order}. Plántela, devuélvala o diga adónde va.`, other: `# plantas siguen apartadas para ${order}. Plántelas, devuélvalas o diga adónde van.` }),
+  'root-ball-not-checked': ({ lots }) => `Nadie ha revisado el cepellón de ${lots.join(', ')}. Mire uno antes; si aguanta, envíe esto otra vez.`,
+  'not-enough-staged': ({ staged, of }) => (staged === 0 ? `De ${of} no hay ninguna sacada para este renglón.` : `Anote ${staged} o menos: de ${of} hay ${staged} sacadas para este renglón.`),
+  'not-accepted': ({ lot, accepted }) => `Este renglón no acepta ${lot}. Acepta ${accepted.join(', ')}. Agregue antes la planta como alternativa.`,
+  'more-than-ordered': ({ open, plant }) => (open === 0 ? `El renglón de ${plant} ya tiene todas sus plantas.` : `Anote ${open} o menos: de ${plant} faltan ${open}.`),
+  'no-quarantine-place': () => 'No hay ningún lugar de cuarentena. Elija adónde van las plantas.',
+  'cause-needed': () => 'Diga por qué se perdieron estas plantas.',
+  'nothing-returned': () => 'Anote cuántas volvieron o se perdieron.',
+  'wrong-order-kind': ({ order, kind }) => (kind === 'installation' ? `${order} es una instalación: sus plantas se plantan, no se entregan.` : `${order} no es una instalación: sus plantas se entregan, no se plantan.`),
+  'client-blanked': () => 'Los datos de este cliente se borraron a petición. Agregue un cliente nuevo.',
+} satisfies Partial<ErrorSentences>;

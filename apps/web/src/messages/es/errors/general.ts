@@ -1,0 +1,17 @@
+import type { ErrorSentences } from '../../errors.ts';
+import { days } from '../words.ts';
+
+export const general = {
+  'invalid-input': () => 'Algo aquí todavía no está bien.',
+  'not-signed-in': () => 'Su sesión terminó. Entre de nuevo; lo que anotó queda guardado.',
+  'not-allowed': () => 'Su función no permite esto. Una persona dueña puede cambiar lo que usted puede hacer.',
+  'not-found': () => 'Esto no existe en su vivero.',
+  'forged-request': () => 'El servidor no confió en el origen de este pedido. Abra Rootclock en su propia dirección e intente de nuevo.',
+  'command-id-reused': () => 'Esta anotación ya se envió con otro contenido. Recargue la página y anótela otra vez.',
+  'id-taken': () => 'Esto ya existe. Recargue la página para verlo.',
+  'code-taken': ({ code }) => `El código ${code} ya está en uso. Elija otro.`,
+  'day-in-future': ({ day, today }) => `El ${days.long(day)} aún no llega. Elija el ${days.long(today)} o antes.`,
+  'day-too-early': ({ day, earliest }) => `El ${days.long(day)} es antes del comienzo. Elija el ${days.long(earliest)} o después.`,
+  'outcome-unknown': () => 'El servidor no pudo decir si esto quedó anotado. Se le pregunta otra vez.',
+  fault: () => 'El servidor tropezó. Nada se perdió; intente de nuevo en un momento.',
+} satisfies Partial<ErrorSentences>;

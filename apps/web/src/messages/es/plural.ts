@@ -1,3 +1,0 @@
-import { pluralsOf } from '../plural.ts';
-
-export const plural = pluralsOf('es');
