@@ -97,7 +97,9 @@ function ensureOwnFolder(dataDir: string): void {
     accessSync(dataDir, constants.W_OK);
   } catch (error) {
     const reason = (error as NodeJS.ErrnoException).code ?? String(error);
-    throw new Error(`The data folder ${dataDir} cannot be written (${reason}). Run Rootclock as its owner, or set DATA_DIR to a folder of your own.`);
+    throw new Error(`The data folder ${dataDir} cannot be written (${reason}). Run Rootclock as its owner, or set DATA_DIR to a folder of your own.`, {
+      cause: error,
+    });
   }
 }
 
