@@ -1,0 +1,173 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { addDays } from '../kernel/dates.ts';
+import { allocate } from './allocate.ts';
+import { explainShortage } from './explain-shortage.ts';
+import type { AllocationInstance } from './instance.ts';
+import { supplyServes } from './supply-serves.ts';
+
+const day = fc.integer({ min: 0, max: 40 }).map((n) => addDays('2027-04-20', n));
+const someItem = fc.constantFrom('ASTU@tall-1l', 'ASIN@tall-1l', 'LIAS@plug');
+const someUnits = fc.integer({ min: 1, max: 30 });
+const supplyId = fc.constantFrom('S1', 'S2', 'S3', 'S4', 'S5');
+const demandId = fc.constantFrom('D1', 'D2', 'D3', 'D4', 'D5');
+const instances: fc.Arbitrary<AllocationInstance> = fc
+  .record({
+    today: fc.constant('2027-04-20'),
+    horizonOn: day,
+    supply: fc.uniqueArray(
+      fc.record({
+        id: supplyId,
+        item: someItem,
+        units: fc.integer({ min: 0, max: 30 }),
+        readyOn: day,
+        plantByOn: fc.option(day),
+        unitValue: fc.integer({ min: 0, max: 900 }),
+      }),
+      { selector: (row) => row.id },
+    ),
+    demand: fc.uniqueArray(
+      fc.record({
+        id: demandId,
+        rank: fc.integer({ min: 1, max: 4 }),
+        on: day,
+        units: someUnits,
+        refuses: fc.subarray(['S1', 'S2']),
+        accepts: fc.uniqueArray(fc.record({ item: someItem, penalty: fc.integer({ min: 0, max: 3 }) }), { selector: (row) => row.item }),
+      }),
+      { selector: (row) => row.id },
+    ),
+    current: fc.array(fc.record({ supply: supplyId, demand: demandId, units: someUnits, pinned: fc.boolean() }), { maxLength: 6 }),
+  })
+  .map(({ current, ...rest }) => ({
+    ...rest,
+    current: current.filter((row) => rest.supply.some(({ id }) => id === row.supply) && rest.demand.some(({ id }) => id === row.demand)),
+  }));
+
+describe('for any instance, allocation', () => {
+  it('does not depend on the order of input', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const reversed = {
+          ...instance,
+          supply: [...instance.supply].reverse(),
+          demand: [...instance.demand].reverse().map((row) => ({ ...row, accepts: [...row.accepts].reverse() })),
+          current: [...(instance.current ?? [])].reverse(),
+        };
+        expect(allocate(reversed)).toEqual(allocate(instance));
+      }),
+    );
+  });
+
+  it('promises no unit twice and no line more than it asked for', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const { assignments } = allocate(instance);
+        const total = (side: 'supply' | 'demand', id: string) =>
+          assignments.filter((row) => row[side] === id).reduce((units, row) => units + row.units, 0);
+        for (const { id, units } of instance.supply) expect(total('supply', id)).toBeLessThanOrEqual(units);
+        for (const { id, units } of instance.demand) expect(total('demand', id)).toBeLessThanOrEqual(units);
+        expect(assignments.every((row) => Number.isInteger(row.units) && row.units > 0)).toBe(true);
+      }),
+    );
+  });
+
+  it('assigns only what serves, or is pinned', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        for (const { supply, demand, units } of allocate(instance).assignments) {
+          const from = instance.supply.find((row) => row.id === supply);
+          const to = instance.demand.find((row) => row.id === demand);
+          const pinned = (instance.current ?? [])
+            .filter((row) => row.pinned === true && row.supply === supply && row.demand === demand)
+            .reduce((sum, row) => sum + row.units, 0);
+          expect(from !== undefined && to !== undefined && (supplyServes(from, to).serves || units <= pinned)).toBe(true);
+        }
+      }),
+    );
+  });
+
+  it('keeps all pinned units wherever they fit together', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const pinned = (instance.current ?? []).filter((row) => row.pinned === true);
+        const fits = (side: 'supply' | 'demand', rows: readonly { id: string; units: number }[]) =>
+          rows.every(({ id, units }) => pinned.filter((row) => row[side] === id).reduce((sum, row) => sum + row.units, 0) <= units);
+        fc.pre(fits('supply', instance.supply) && fits('demand', instance.demand));
+        const { assignments } = allocate(instance);
+        for (const row of pinned) {
+          const wanted = pinned.filter((p) => p.supply === row.supply && p.demand === row.demand).reduce((sum, p) => sum + p.units, 0);
+          const kept = assignments.find((a) => a.supply === row.supply && a.demand === row.demand)?.units ?? 0;
+          expect(kept).toBeGreaterThanOrEqual(wanted);
+        }
+      }),
+    );
+  });
+
+  it('leaves no line short while units that serve it are free', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const { assignments, short } = allocate(instance);
+        const given = (id: string) => assignments.filter((row) => row.supply === id).reduce((sum, row) => sum + row.units, 0);
+        for (const { demand } of short) {
+          const row = instance.demand.find((one) => one.id === demand);
+          const free = instance.supply.filter((from) => row !== undefined && supplyServes(from, row).serves && given(from.id) < from.units);
+          expect(free).toEqual([]);
+        }
+      }),
+    );
+  });
+
+  it('takes nothing from others for a line of the last rank', () => {
+    fc.assert(
+      fc.property(instances, fc.integer({ min: 1, max: 60 }), (instance, wanted) => {
+        const items = [...new Set(instance.supply.map((row) => row.item))];
+        const last = { id: 'last', rank: 1000, on: '2027-05-10', units: wanted, accepts: items.map((item) => ({ item, penalty: 0 })) };
+        const before = allocate(instance);
+        const after = allocate({ ...instance, demand: [...instance.demand, last] });
+        expect(after.assignments.filter((row) => row.demand !== 'last')).toEqual(before.assignments);
+      }),
+    );
+  });
+
+  it('accounts for every unit asked for', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const { short, totals } = allocate(instance);
+        const asked = instance.demand.reduce((sum, row) => sum + row.units, 0);
+        expect(totals.filled + short.reduce((sum, row) => sum + row.units, 0)).toBe(asked);
+      }),
+    );
+  });
+
+  it('solved again from its own answer moves nothing', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const first = allocate({ ...instance, current: [] });
+        const again = allocate({ ...instance, current: first.assignments });
+        expect(again.assignments).toEqual(first.assignments);
+        expect(again.totals.moved).toBe(0);
+      }),
+    );
+  });
+});
+
+describe('for any instance, an explained shortage', () => {
+  it('finds every unit of the items a line accepts', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const answer = allocate({ ...instance, current: [] });
+        for (const { demand: id } of answer.short) {
+          const row = instance.demand.find((one) => one.id === id);
+          const stock = instance.supply.filter((from) => row?.accepts.some((accepted) => accepted.item === from.item));
+          const explained = explainShortage({ ...instance, current: [] }, id, answer);
+          const { refused, 'not-ready': notReady, 'past-plant-by': past } = explained.unservedUnits;
+          expect(explained.filledUnits + explained.promisedToOthersUnits + refused + notReady + past).toBe(
+            stock.reduce((sum, from) => sum + from.units, 0),
+          );
+          expect(explained.freeUnits).toBe(0);
+        }
+      }),
+    );
+  });
+});
