@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { PrismaClient, type Prisma } from './generated/client.ts';
 
@@ -9,9 +10,23 @@ export type Tx = Prisma.TransactionClient;
 export type Database = PrismaClient;
 
 export function openDatabase(databaseUrl: string, connections = 10): Database {
-  const adapter = new PrismaPg({ connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` });
+  const adapter = new PrismaPg({ connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` }, { statementNameGenerator: ({ sql }) => statementName(sql) });
   // Waiting is normal here: the writes of one nursery come one after another.
   return new PrismaClient({ adapter, transactionOptions: { maxWait: 10_000, timeout: 10_000 } });
+}
+
+const statementNames = new Map<string, string>();
+/** Beyond this many texts something is built from values that should be parameters; such statements are planned each time. */
+const MOST_STATEMENTS = 1000;
+
+/** A name for each statement text, so that a connection plans it once: planning costs more than running for most of them. */
+function statementName(sql: string): string {
+  const known = statementNames.get(sql);
+  if (known) return known;
+  if (statementNames.size >= MOST_STATEMENTS) return '';
+  const name = `rc_${createHash('sha256').update(sql).digest('hex').slice(0, 24)}`;
+  statementNames.set(sql, name);
+  return name;
 }
 
 /** Why this database must not be served from, or null. The laws hold only where the server's role is bound by them. */
