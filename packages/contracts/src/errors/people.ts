@@ -6,4 +6,7 @@ export const peopleErrors = {
   'nursery-exists': errorKind('refusal', 409),
   'email-taken': errorKind<{ email: string }>('refusal', 409),
   'last-owner': errorKind('refusal', 409),
+  /** The current password was not the right one. */
+  'wrong-password': errorKind('input', 400),
+  'unknown-zone': errorKind<{ zone: string }>('input', 400),
 } as const;

@@ -7,4 +7,6 @@ export const people = {
   'nursery-exists': () => 'This server already has a nursery. Sign in instead.',
   'email-taken': ({ email }) => `Somebody with the address ${email} is here already.`,
   'last-owner': () => 'A nursery needs at least one owner. Make somebody else an owner first.',
+  'wrong-password': () => 'This is not your current password. Type it once more.',
+  'unknown-zone': ({ zone }) => `${zone} is no time zone. Choose one from the list.`,
 } satisfies Partial<ErrorSentences>;

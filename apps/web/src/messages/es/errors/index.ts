@@ -2,8 +2,10 @@ import type { ErrorSentences } from '../../errors.ts';
 import { gardens } from './gardens.ts';
 import { general } from './general.ts';
 import { people } from './people.ts';
+import { plants } from './plants.ts';
+import { potLife } from './pot-life.ts';
 import { promises } from './promises.ts';
 import { stock } from './stock.ts';
 
 /** One file a feature, as in the contracts; together they must cover every code. */
-export const errors: ErrorSentences = { ...general, ...people, ...stock, ...promises, ...gardens };
+export const errors: ErrorSentences = { ...general, ...people, ...plants, ...potLife, ...stock, ...promises, ...gardens };

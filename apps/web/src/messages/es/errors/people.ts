@@ -7,4 +7,6 @@ export const people = {
   'nursery-exists': () => 'Este servidor ya tiene un vivero. Entre con su cuenta.',
   'email-taken': ({ email }) => `Ya hay alguien con la dirección ${email}.`,
   'last-owner': () => 'Un vivero necesita al menos una persona dueña. Nombre antes a otra.',
+  'wrong-password': () => 'Esta no es su contraseña actual. Escríbala otra vez.',
+  'unknown-zone': ({ zone }) => `${zone} no es una zona horaria. Elija una de la lista.`,
 } satisfies Partial<ErrorSentences>;

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { shortText } from './fields.ts';
+import { shortText } from '../fields.ts';
 
 const email = z.string().check(z.trim(), z.maxLength(254), z.regex(/^[^\s@]+@[^\s@]+$/));
 /** Long rather than intricate: length is what resists guessing. */

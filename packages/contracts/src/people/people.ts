@@ -1,0 +1,19 @@
+import { ROLES } from '@rootclock/domain';
+import * as z from 'zod/mini';
+import { id, shortText } from '../fields.ts';
+import { emailField, passwordField } from './sign-in.ts';
+
+const role = z.enum(ROLES);
+
+export const listPeople = z.strictObject({});
+export const addPerson = z.strictObject({ personId: id, name: shortText, email: emailField, role, password: passwordField });
+export const changePerson = z.strictObject({
+  personId: id,
+  name: shortText,
+  role,
+  /** Whoever is ended can no longer sign in; what they entered stays theirs. */
+  ended: z.boolean(),
+  /** A new password, told to the person by the owner; every session of theirs ends. */
+  password: z.optional(z.nullable(passwordField)),
+});
+export const changeOwnPassword = z.strictObject({ currentPassword: z.string().check(z.minLength(1), z.maxLength(200)), password: passwordField });

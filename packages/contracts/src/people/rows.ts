@@ -1,0 +1,9 @@
+import type { Role } from '@rootclock/domain';
+
+export interface PersonRow {
+  id: string;
+  name: string;
+  email: string;
+  role: Role;
+  endedAt: string | null;
+}
