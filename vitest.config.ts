@@ -1,5 +1,7 @@
 import { configDefaults, defineConfig } from 'vitest/config';
 
+const withoutDatabase = ['tests/{structure,reference}/**/*.test.ts'];
+const butWith = ['tests/structure/drift.test.ts'];
 const exclude = [...configDefaults.exclude, '**/generated/**'];
 
 export default defineConfig({
@@ -9,16 +11,16 @@ export default defineConfig({
       {
         test: {
           name: 'pure',
-          include: ['packages/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}', 'tests/{structure,reference}/**/*.test.ts'],
-          exclude,
+          include: ['packages/*/src/**/*.test.ts', 'apps/web/src/**/*.test.{ts,tsx}', ...withoutDatabase],
+          exclude: [...exclude, ...butWith],
           testTimeout: 30_000,
         },
       },
       {
         test: {
           name: 'system',
-          include: ['tests/**/*.test.ts'],
-          exclude: [...exclude, 'tests/{structure,reference}/**'],
+          include: ['tests/!(structure|reference)/**/*.test.ts', ...butWith],
+          exclude,
           globalSetup: ['tests/support/global-setup.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,

@@ -103,8 +103,9 @@ describe('a start that fails', () => {
   afterEach(() => taken?.close());
 
   test('for a busy port says so and leaves no process behind', async () => {
-    taken = createServer();
-    const port = await new Promise<number>((resolve) => taken?.listen(0, '127.0.0.1', () => resolve((taken?.address() as AddressInfo).port)));
+    const other = createServer();
+    taken = other;
+    const port = await new Promise<number>((resolve) => other.listen(0, '127.0.0.1', () => resolve((other.address() as AddressInfo).port)));
     const server = startServer({ DATA_DIR, PORT: String(port) });
     expect((await server.ended).code).toBe(1);
     expect(server.words()).toContain(`Port ${port} on 127.0.0.1 is taken`);
