@@ -18,10 +18,8 @@ export const gardensErrors = {
   'not-enough-staged': errorKind<{ wanted: number; staged: number; of: string }>('refusal', 409),
   /** The line accepts neither this plant in this container nor an alternative like it. */
   'not-accepted': errorKind<{ lot: string; accepted: string[] }>('refusal', 409),
-  'more-than-ordered': errorKind<{ wanted: number; open: number; plant: string }>('refusal', 409),
   'no-quarantine-place': errorKind('refusal', 422),
   'cause-needed': errorKind('input', 400),
-  'nothing-returned': errorKind('input', 400),
   'wrong-order-kind': errorKind<{ order: string; kind: string }>('refusal', 409),
   'client-blanked': errorKind('refusal', 409),
 } as const;

@@ -1,3 +1,4 @@
+import type { UnfitReason } from '../promises/reasons.ts';
 import { errorKind } from './kind.ts';
 
 /** A line that a change would leave shorter than it is. */
@@ -15,9 +16,9 @@ export interface LineShortening {
 
 export const promisesErrors = {
   /** Sent again with these as `acceptedShortages` it passes, unless the real ones have become worse. */
-  'would-shorten': errorKind<{ lines: LineShortening[]; ownerOnly: boolean }>('refusal', 409),
+  'would-shorten': errorKind<{ lines: LineShortening[] }>('refusal', 409),
   /** The lot or batch cannot serve the line: another item, not ready, past its plant-by day, held, or against a condition. */
-  'does-not-serve': errorKind<{ supply: string; reasons: string[] }>('refusal', 409),
+  'does-not-serve': errorKind<{ supply: string; reasons: (UnfitReason | 'not-accepted')[] }>('refusal', 409),
   'nothing-reserved': errorKind<{ supply: string }>('refusal', 409),
   /** Pinned units of other lines hold what is there; those must be unpinned first. */
   'pinned-by-others': errorKind<{ supply: string; wanted: number; available: number }>('refusal', 409),

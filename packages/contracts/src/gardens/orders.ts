@@ -1,6 +1,7 @@
 import { ORDER_KINDS, ORDER_STATES } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { calendarDate, id, longText, optionalText, page, units } from '../fields.ts';
+import { acceptedShortages } from '../promises/shortages.ts';
 
 /** An item that may stand in for the one asked for; the smaller penalty goes first. */
 const alternative = z.strictObject({ plantId: id, containerId: id, penalty: z._default(z.int().check(z.gte(1), z.lte(100)), 1) });
@@ -30,8 +31,6 @@ export const addOrder = z.strictObject({
 export const editOrder = z.strictObject({ orderId: id, note: z._default(longText, '') });
 export const addLine = z.strictObject({ orderId: id, ...line });
 
-/** By how many units each of these lines may become shorter; what turns out worse is refused once more with the real numbers. */
-const acceptedShortages = z._default(z.array(z.strictObject({ lineId: id, units })).check(z.maxLength(500)), []);
 /** The owner keeps the line's rank although others, who are named in the refusal, become shorter. */
 const keepRank = z._default(z.boolean(), false);
 

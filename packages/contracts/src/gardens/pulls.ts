@@ -1,6 +1,6 @@
 import { LOSS_CAUSES } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { calendarDate, id, longText, units } from '../fields.ts';
+import { calendarDate, id, longText, units, unitsOrNone } from '../fields.ts';
 
 const rows = <Row extends z.ZodMiniType>(row: Row) => z.array(row).check(z.minLength(1), z.maxLength(500));
 const entry = { orderId: id, happenedOn: calendarDate, note: z._default(longText, '') };
@@ -16,17 +16,17 @@ export const pullForOrder = z.strictObject({
   confirmed: z._default(z.boolean(), false),
 });
 
+const extra = z.discriminatedUnion('from', [z.strictObject({ from: z.literal('place'), placeId: id, units }), z.strictObject({ from: z.literal('found'), units })]);
+
 /**
- * Plants put into the ground. What was pulled is taken first; `extra` says where units come from that were never pulled: from the lot
- * at a place, or found (they stood there though the books did not know them).
+ * Plants put into the ground: `units` of those that were pulled, and as `extra` those that never were, from the lot at a place or found
+ * (they stood there though the books did not know them).
  */
-const plantedRow = z.strictObject({
-  lineId: id,
-  lotId: id,
-  units,
-  extra: z._default(z.nullable(z.discriminatedUnion('from', [z.strictObject({ from: z.literal('place'), placeId: id, units }), z.strictObject({ from: z.literal('found'), units })])), null),
+export const plantOrder = z.strictObject({
+  ...entry,
+  rows: rows(z.strictObject({ lineId: id, lotId: id, units: unitsOrNone, extra: z._default(z.nullable(extra), null) })
+    .check(z.refine((row) => row.units > 0 || row.extra !== null, { path: ['units'], params: { problem: 'too-small' } }))),
 });
-export const plantOrder = z.strictObject({ ...entry, rows: rows(plantedRow), confirmed: z._default(z.boolean(), false) });
 
 /** Staged plants go to the client who fetches them. */
 export const handOver = z.strictObject({ ...entry, rows: rows(z.strictObject({ lineId: id, lotId: id, units })) });
@@ -35,13 +35,10 @@ export const handOver = z.strictObject({ ...entry, rows: rows(z.strictObject({ l
 export const returnFromOrder = z.strictObject({
   ...entry,
   placeId: z._default(z.nullable(id), null),
-  rows: rows(z.strictObject({
-    lineId: id,
-    lotId: id,
-    returnedUnits: z._default(z.int().check(z.gte(0), z.lte(10_000_000)), 0),
-    lostUnits: z._default(z.int().check(z.gte(0), z.lte(10_000_000)), 0),
-    cause: z._default(z.nullable(z.enum(LOSS_CAUSES)), null),
-  })),
+  /** Needed where plants are lost. */
+  cause: z._default(z.nullable(z.enum(LOSS_CAUSES)), null),
+  rows: rows(z.strictObject({ lineId: id, lotId: id, returnedUnits: z._default(unitsOrNone, 0), lostUnits: z._default(unitsOrNone, 0) })
+    .check(z.refine((row) => row.returnedUnits + row.lostUnits > 0, { path: ['returnedUnits'], params: { problem: 'too-small' } }))),
 });
 
 /** Open orders that are due within so many days, overdue ones included. */

@@ -1,13 +1,17 @@
 import * as z from 'zod/mini';
 import { calendarDate, id, page, units } from '../fields.ts';
+import { acceptedShortages } from './shortages.ts';
 
 const reservation = { lineId: id, supplyId: id };
 
-/** Ties units of one lot or batch to a line until they are unpinned or pulled; floating units of the line make room for them. */
-export const pinReservation = z.strictObject({ ...reservation, units });
+/**
+ * Ties so many units of one lot or batch to a line until they are unpinned or pulled; floating units of the line make room for them.
+ * Where that leaves other lines shorter it is refused with their names, and sent again with `acceptedShortages`.
+ */
+export const pinReservation = z.strictObject({ ...reservation, units, acceptedShortages });
 /** Lets the reservation float again; the plants stay promised as long as nothing serves better. */
 export const unpinReservation = z.strictObject(reservation);
-/** Gives the units up; the line is filled again from whatever serves it, this lot or batch only after all others. */
+/** Gives the units up; the line is filled again from whatever else serves it, and from this lot or batch only once it is pinned to it again. */
 export const releaseReservation = z.strictObject(reservation);
 
 /** What could serve a line, or a new line of an item on a day, the supply that must leave its pot first going first. */

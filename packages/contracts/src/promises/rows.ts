@@ -1,4 +1,4 @@
-import type { ShortageReason } from './reasons.ts';
+import type { ShortageReason, UnfitReason } from './reasons.ts';
 
 /** Units of one lot or batch that are held for a line. */
 export interface ReservationRow {
@@ -74,7 +74,7 @@ export interface DemandRow {
   reservedHereUnits: number;
   /** Whether it serves as things stand; if not, `reasons` says why. */
   serves: boolean;
-  reasons: string[];
+  reasons: UnfitReason[];
 }
 
 export interface SupplyDemand {

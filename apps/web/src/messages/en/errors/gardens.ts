@@ -14,10 +14,8 @@ export const gardens = {
   'root-ball-not-checked': ({ lots }) => `Nobody has checked the root balls of ${lots.join(', ')}. Look at one first; if it holds, send this once more.`,
   'not-enough-staged': ({ staged, of }) => (staged === 0 ? `None of ${of} are pulled for this line.` : `Enter ${staged} or fewer: ${staged} of ${of} are pulled for this line.`),
   'not-accepted': ({ lot, accepted }) => `This line does not take ${lot}. It takes ${accepted.join(', ')}. Add the plant as an alternative first.`,
-  'more-than-ordered': ({ open, plant }) => (open === 0 ? `The line of ${plant} has all its plants already.` : `Enter ${open} or fewer: ${open} of ${plant} are still open.`),
   'no-quarantine-place': () => 'There is no place of the kind quarantine. Choose where the plants go.',
   'cause-needed': () => 'Say why these plants are lost.',
-  'nothing-returned': () => 'Enter how many came back or were lost.',
   'wrong-order-kind': ({ order, kind }) => (kind === 'installation' ? `${order} is an installation: its plants are planted, not handed over.` : `${order} is no installation: its plants are handed over, not planted.`),
   'client-blanked': () => 'The data of this client were blanked on request. Add a new client instead.',
 } satisfies Partial<ErrorSentences>;

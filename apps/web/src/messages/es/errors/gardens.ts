@@ -14,10 +14,8 @@ export const gardens = {
   'root-ball-not-checked': ({ lots }) => `Nadie ha revisado el cepellón de ${lots.join(', ')}. Mire uno antes; si aguanta, envíe esto otra vez.`,
   'not-enough-staged': ({ staged, of }) => (staged === 0 ? `De ${of} no hay ninguna sacada para este renglón.` : `Anote ${staged} o menos: de ${of} hay ${staged} sacadas para este renglón.`),
   'not-accepted': ({ lot, accepted }) => `Este renglón no acepta ${lot}. Acepta ${accepted.join(', ')}. Agregue antes la planta como alternativa.`,
-  'more-than-ordered': ({ open, plant }) => (open === 0 ? `El renglón de ${plant} ya tiene todas sus plantas.` : `Anote ${open} o menos: de ${plant} faltan ${open}.`),
   'no-quarantine-place': () => 'No hay ningún lugar de cuarentena. Elija adónde van las plantas.',
   'cause-needed': () => 'Diga por qué se perdieron estas plantas.',
-  'nothing-returned': () => 'Anote cuántas volvieron o se perdieron.',
   'wrong-order-kind': ({ order, kind }) => (kind === 'installation' ? `${order} es una instalación: sus plantas se plantan, no se entregan.` : `${order} no es una instalación: sus plantas se entregan, no se plantan.`),
   'client-blanked': () => 'Los datos de este cliente se borraron a petición. Agregue un cliente nuevo.',
 } satisfies Partial<ErrorSentences>;
