@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { addDays, fromDayNumber, toDayNumber } from '../kernel/dates.ts';
 import { InputError } from '../kernel/input.ts';
 import { plantBy, type PlantByInput } from './plant-by.ts';
-import { potBand } from './bands.ts';
 import type { PotLifeRule } from './rules.ts';
 import { windowsFor } from './windows.ts';
 
@@ -49,6 +48,16 @@ describe('plant by', () => {
   it('has no window when the last one closed before the plants were ready', () => {
     const result = plantBy({ ...potted('2026-09-01'), readyOn: '2026-10-16', rules: [inPlugTray], windows });
     expect(result).toMatchObject({ state: 'no-window', plantByOn: '2027-02-18', window: null, nextOpensOn: '2027-04-15' });
+  });
+
+  it('may be the very day on which the plants are ready', () => {
+    const result = plantBy({ ...potted('2026-09-01'), readyOn: '2026-10-15', rules: [inPlugTray], windows });
+    expect(result).toMatchObject({ state: 'window', plantByOn: '2026-10-15' });
+  });
+
+  it('of plants in no known container is not before their roots were confined', () => {
+    const half: PotLifeRule = { ...oneYear, span: 'P170D' };
+    expect(plantBy({ confinedOn: '2026-10-20', rules: [half], windows })).toMatchObject({ state: 'no-window', plantByOn: '2027-04-08' });
   });
 
   it('has no window when windows leave no day in common', () => {
@@ -140,6 +149,11 @@ describe('winter carry', () => {
     expect(carry('2026-03-20', { windows: late })).toMatchObject({ state: 'window', plantByOn: '2027-03-20' });
   });
 
+  it('does not help plants that were not ready while their limit’s own window was open', () => {
+    const late = [...windows, { id: 'dormant', opensMd: '11-01', closesMd: '03-31' }];
+    expect(carry('2026-03-20', { windows: late, readyOn: '2027-04-01' })).toMatchObject({ state: 'no-window', plantByOn: '2027-03-20' });
+  });
+
   it('does not go past the close of the window it is carried to', () => {
     const short = [{ id: 'short', opensMd: '04-15', closesMd: '04-20' }];
     expect(carry('2026-03-20', { windows: short }).plantByOn).toBe('2027-04-20');
@@ -226,16 +240,6 @@ describe('for any plants, the plant-by day', () => {
       fc.property(lot, fc.integer({ min: 0, max: 400 }), (input, earlier) => {
         const before = plantBy({ ...input, containerOn: addDays(input.containerOn, -earlier) });
         return later(plantBy(input).plantByOn, before.plantByOn);
-      }),
-    );
-  });
-
-  it('falls into a band on every day', () => {
-    fc.assert(
-      fc.property(lot, day, (input, today) => {
-        const { plantByOn } = plantBy(input);
-        const { band } = potBand(plantByOn, today, 21);
-        return (band === 'past') === (plantByOn !== null && plantByOn < today) && (band === 'unlimited') === (plantByOn === null);
       }),
     );
   });

@@ -59,6 +59,12 @@ describe('windows', () => {
     expect(nextOpening([dormant], '2027-01-20')?.opensOn).toBe('2027-10-01');
   });
 
+  it('open next in the year after when this year’s opening is over', () => {
+    expect(nextOpening([spring], '2027-04-14')?.opensOn).toBe('2027-04-15');
+    expect(nextOpening([spring], '2027-04-15')?.opensOn).toBe('2028-04-15');
+    expect(nextOpening([], '2027-04-15')).toBeNull();
+  });
+
   it('that close on the leap day close on 28 February in a common year', () => {
     const winter = { id: 'winter', opensMd: '01-10', closesMd: '02-29' };
     expect(lastOpenDay([winter], '2027-03-05')?.on).toBe('2027-02-28');

@@ -58,6 +58,13 @@ describe('a shortage', () => {
     });
   });
 
+  it('does not count as out of reach what is pinned to the line all the same', () => {
+    const current = [{ supply: 'S3', demand: 'D1', units: 4, pinned: true }];
+    const { filledUnits, unservedUnits } = explainShortage({ ...instance, current }, 'D1');
+    expect(filledUnits).toBe(11);
+    expect(unservedUnits['past-plant-by']).toBe(1);
+  });
+
   it('of an unknown line is refused', () => {
     expect(() => explainShortage(instance, 'D7')).toThrow(InputError);
   });
