@@ -12,6 +12,8 @@ interface Verb {
 
 const verbs: Record<string, Verb> = {
   serve: { about: 'start the server (the same as npm start)', load: async () => (await import('./serve.ts')).serve },
+  check: { about: 'prove all data laws over the whole database; exits 1 and names what broke', load: async () => (await import('./check.ts')).check },
+  allocate: { about: 'read an allocation instance as JSON on standard input, write the answer as JSON', load: async () => (await import('./allocate.ts')).allocate },
   schema: { about: 'for developers: write prisma/*.prisma anew from the migrations', load: async () => (await import('./schema.ts')).schema },
 };
 
