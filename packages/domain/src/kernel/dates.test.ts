@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDays, daysBetween, earliestOf, fromDayNumber, isCalendarDate, latestOf, requireDate, toDayNumber } from './dates.ts';
+import { addDays, dateOf, daysBetween, earliestOf, fromDayNumber, isCalendarDate, latestOf, requireDate, toDayNumber } from './dates.ts';
 import { InputError } from './input.ts';
 
 const dayNumber = fc.integer({ min: toDayNumber('1800-01-01'), max: toDayNumber('2400-12-31') });
@@ -54,6 +54,17 @@ describe('calendar dates', () => {
 
   it('sort as text in the order of days', () => {
     fc.assert(fc.property(dayNumber, dayNumber, (a, b) => fromDayNumber(a) < fromDayNumber(b) === a < b));
+  });
+
+  it('are not made of parts that make no day', () => {
+    expect(dateOf({ year: 2024, month: 2, day: 29 })).toBe('2024-02-29');
+    for (const parts of [
+      { year: 2026, month: 2, day: 29 },
+      { year: 2026, month: 13, day: 1 },
+      { year: 2026, month: 1, day: 1.5 },
+    ]) {
+      expect(() => dateOf(parts)).toThrow(InputError);
+    }
   });
 
   it('step over a leap day', () => {

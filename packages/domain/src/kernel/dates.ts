@@ -63,11 +63,14 @@ export function dateParts(on: CalendarDate, argument = 'on'): DateParts {
   return parts;
 }
 
-/** The date of a year, month and day that are known to exist. Throws InputError when the year leaves 0001 to 9999. */
+/** The date of a year, month and day. Throws InputError when there is no such day, or the year leaves 0001 to 9999. */
 export function dateOf({ year, month, day }: DateParts): CalendarDate {
   if (year < FIRST_YEAR || year > LAST_YEAR) throw new InputError('on', 'must stay within the years 0001 to 9999', { year });
-  const on = `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
-  return requireDate('on', on);
+  const exists = Number.isInteger(year) && Number.isInteger(month) && Number.isInteger(day);
+  if (!exists || month < 1 || month > 12 || day < 1 || day > daysInMonth(year, month)) {
+    throw new InputError('on', 'must be a day that exists', { year, month, day });
+  }
+  return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
 }
 
 /** Whole days since 1970-01-01 (negative before). Throws InputError when the date does not exist. */
