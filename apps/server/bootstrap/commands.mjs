@@ -8,6 +8,8 @@ import { refuse, root } from './folder.mjs';
 export async function run([command, ...rest]) {
   process.chdir(root);
   switch (command) {
+    case 'prepare':
+      return prepare({ web: true });
     case 'start':
       await prepare({ web: true });
       return enter('apps/server/src/main.ts', ['serve', ...rest]);
