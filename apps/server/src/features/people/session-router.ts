@@ -2,6 +2,7 @@ import { people } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import { answered, checked, openProcedure, signedIn } from '../../trpc/procedures.ts';
 import { parseEnvelope, parseInput } from '../../trpc/input.ts';
+import { DEMO_SIGN_INS } from './demo-sign-ins.ts';
 import { readNursery } from './reads.ts';
 import { createFirstOwner, signIn, signOut } from './sign-in.ts';
 import { setupFacts } from './store.ts';
@@ -22,7 +23,7 @@ function sent<Schema extends z.ZodMiniType>(schema: Schema) {
 export const sessionProcedures = {
   setupState: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => {
     const facts = await setupFacts(ctx.database);
-    return { needsFirstOwner: !facts.anyNursery, demo: facts.demo };
+    return { needsFirstOwner: !facts.anyNursery, demo: facts.demo, demoSignIns: facts.demo ? DEMO_SIGN_INS : [] };
   })),
   me: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => {
     const caller = signedIn(ctx);
