@@ -1,6 +1,6 @@
 export { trpc } from './client.ts';
 export type { CommandAnswer, CommandBody, CommandName } from './commands.ts';
 export { CommandError, readFailure, type Failure } from './failure.ts';
-export { queryClient } from './query-client.ts';
+export { onSignedOut, queryClient } from './query-client.ts';
 export { fieldSentences, sentenceOf } from './sentences.ts';
 export { useSession, type Session } from './session.ts';

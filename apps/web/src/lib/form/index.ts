@@ -1,1 +1,2 @@
+export { Submit, type SubmitProps } from './submit.tsx';
 export { useCommandForm } from './use-command-form.ts';

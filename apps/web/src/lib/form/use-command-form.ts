@@ -42,9 +42,9 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
   const problem = failure && Object.keys(errors).length === 0 ? sentenceOf(failure) : undefined;
   const busy = command.state === 'sending' || command.state === 'waiting';
 
-  const submit = async (): Promise<void> => {
+  const submit = async (entered: Values): Promise<void> => {
     if (busy) return;
-    const whole = body(values);
+    const whole = body(entered);
     const read = readInput(contract, whole);
     if (!read.ok) {
       setUnsent({ code: 'invalid-input', class: 'input', data: { issues: read.issues } });
@@ -55,7 +55,7 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
     try {
       // What the contract has read is what it asks for; the server reads the same text once more.
       const answer = await command.send(whole as CommandBody<Name>);
-      onSaved?.(answer, values);
+      onSaved?.(answer, entered);
     } catch {
       // The refusal is in command.failure and shown beside its field.
       setAttempt((count) => count + 1);
@@ -79,6 +79,8 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
     busy,
     state: command.state,
     failure,
-    props: { errors, problem, attempt, onSubmit: () => void submit() },
+    props: { errors, problem, attempt, onSubmit: () => void submit(values) },
+    /** Sends these values at once, for a button that fills in the whole form. */
+    submit: (whole: Values) => void submit(whole),
   };
 }

@@ -62,7 +62,7 @@ function tab(transport: Transport, storage: Storage, air: ((word: Word) => void)
     for (const timer of due) timer.run();
     await settled();
   };
-  const enter = (id: string, replaces?: string) => outbox.enter({ id, name: 'stock.move', body: { id }, creates: [], from: '/stock' }, replaces);
+  const enter = (id: string, replaces?: string) => outbox.enter({ id, name: 'stock.move', title: '', body: { id }, creates: [], from: '/stock' }, replaces);
   return { outbox, parked, settled, pass, enter };
 }
 
@@ -184,7 +184,7 @@ describe('the outbox', () => {
 });
 
 describe('what the server answers', () => {
-  const entry = { id: 'a', name: 'stock.move', body: {}, personId: 'ann', enteredAt: 0, creates: [], from: '/', tries: 0, dueAt: 0, parked: null };
+  const entry = { id: 'a', name: 'stock.move', title: '', body: {}, personId: 'ann', enteredAt: 0, creates: [], from: '/', tries: 0, dueAt: 0, parked: null };
   const answered = (data: unknown, tries = 0) => transportBy(async () => Promise.reject({ data }))({ ...entry, tries });
 
   it('is asked for again when the outcome is unknown', async () => {

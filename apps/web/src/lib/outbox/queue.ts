@@ -11,6 +11,8 @@ export interface Entry {
   id: string;
   /** `stock.loseFromLot` */
   name: string;
+  /** What people call it; empty where its screen gave it no name. */
+  title: string;
   body: unknown;
   /** Only sent while this person is signed in. */
   personId: string;

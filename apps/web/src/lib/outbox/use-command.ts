@@ -23,7 +23,8 @@ export interface CommandHandle<Name extends CommandName> {
 
 type Settled = { state: 'idle' | 'saved' | 'refused'; failure: Failure | null };
 
-export function useCommand<Name extends CommandName>(name: Name): CommandHandle<Name> {
+/** `title` is what the entry is called in the outbox while it waits, such as "Lost: 12 of ASTU-26-004". */
+export function useCommand<Name extends CommandName>(name: Name, { title = '' }: { title?: string } = {}): CommandHandle<Name> {
   const [settled, setSettled] = useState<Settled>({ state: 'idle', failure: null });
   const [entryId, setEntryId] = useState<string | null>(null);
   const underWay = useRef<string | null>(null);
@@ -42,7 +43,7 @@ export function useCommand<Name extends CommandName>(name: Name): CommandHandle<
       setEntryId(id);
       setSettled({ state: 'idle', failure: null });
       try {
-        const answer = await outbox.enter({ id, name, body, creates, from: window.location.pathname + window.location.search }, refused?.id);
+        const answer = await outbox.enter({ id, name, title, body, creates, from: window.location.pathname + window.location.search }, refused?.id);
         last.current = null;
         setSettled({ state: 'saved', failure: null });
         return answer as CommandAnswer<Name>;
@@ -54,7 +55,7 @@ export function useCommand<Name extends CommandName>(name: Name): CommandHandle<
         setEntryId(null);
       }
     },
-    [name],
+    [name, title],
   );
   const reset = useCallback(() => setSettled({ state: 'idle', failure: null }), []);
   const state: CommandState = entryId === null ? settled.state : tries > 0 ? 'waiting' : 'sending';

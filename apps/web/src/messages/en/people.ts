@@ -5,7 +5,6 @@ export const people = {
   email: 'Email address',
   password: 'Password',
   signIn: 'Sign in',
-  showPassword: 'Show the password',
   demoTitle: 'This is a demo nursery',
   demoLead: 'Everything in it is invented. Choose who you want to be:',
   demoEnter: (name: string, role: string) => `Enter as ${name}, ${role}`,

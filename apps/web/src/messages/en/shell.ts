@@ -11,7 +11,6 @@ export const shell = {
   moreLead: 'The rest of the nursery, and how this screen looks and speaks.',
   people: 'People',
   settings: 'Settings',
-  places: 'Places',
   signOut: 'Sign out',
   signedInAs: (name: string, role: string) => `${name}, ${role}`,
   demo: 'Demo nursery: invented names',
@@ -27,6 +26,8 @@ export const shell = {
   brokenTitle: 'This page could not be shown',
   brokenText: 'What you entered is kept. Try again; if it stays, reload the page.',
   noAccessTitle: 'Not for your role',
+  connection: 'Connection and entries',
+  openOutbox: 'Open the outbox',
   roles: { owner: 'owner', grower: 'grower', crew: 'crew', viewer: 'viewer' },
-  nothingHereTitle: 'Nothing to show yet',
+  noAnswerTitle: 'The server does not answer',
 };

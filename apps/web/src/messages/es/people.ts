@@ -6,7 +6,6 @@ export const people: typeof en = {
   email: 'Correo electrónico',
   password: 'Contraseña',
   signIn: 'Entrar',
-  showPassword: 'Mostrar la contraseña',
   demoTitle: 'Este es un vivero de muestra',
   demoLead: 'Todo en él es inventado. Elija quién quiere ser:',
   demoEnter: (name, role) => `Entrar como ${name}, ${role}`,

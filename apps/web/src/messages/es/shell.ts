@@ -12,7 +12,6 @@ export const shell: typeof en = {
   moreLead: 'Lo demás del vivero, y cómo se ve y habla esta pantalla.',
   people: 'Personas',
   settings: 'Ajustes',
-  places: 'Lugares',
   signOut: 'Salir',
   signedInAs: (name, role) => `${name}, ${role}`,
   demo: 'Vivero de muestra: nombres inventados',
@@ -28,6 +27,8 @@ export const shell: typeof en = {
   brokenTitle: 'No se pudo mostrar esta página',
   brokenText: 'Lo que anotó queda guardado. Intente de nuevo; si sigue así, recargue la página.',
   noAccessTitle: 'No es para su función',
+  connection: 'Conexión y anotaciones',
+  openOutbox: 'Abrir la bandeja de salida',
   roles: { owner: 'dueño o dueña', grower: 'cultivo', crew: 'cuadrilla', viewer: 'solo lectura' },
-  nothingHereTitle: 'Todavía no hay nada',
+  noAnswerTitle: 'El servidor no responde',
 };

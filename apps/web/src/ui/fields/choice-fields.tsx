@@ -56,7 +56,7 @@ export function RadioField<T extends string>({ value, onChange, choices, look = 
               checked={value === choice.value}
               onChange={() => onChange(choice.value)}
             />
-            <span>
+            <span lang={choice.lang}>
               {choice.label}
               {choice.hint && <span className="choice-hint">{choice.hint}</span>}
             </span>

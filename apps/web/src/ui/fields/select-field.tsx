@@ -7,6 +7,8 @@ export interface Choice<T extends string> {
   label: string;
   hint?: string;
   disabled?: boolean;
+  /** The language of the label where it is not the screen's. */
+  lang?: string;
 }
 
 export interface SelectFieldProps<T extends string> extends FieldProps {

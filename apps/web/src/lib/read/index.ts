@@ -1,0 +1,1 @@
+export { Read, ReadFailed } from './read.tsx';

@@ -1,0 +1,27 @@
+import type { ErrorSentences } from '../../errors.ts';
+import { days, plural } from '../words.ts';
+
+const METHODS: Record<string, string> = { seed: 'seed', cutting: 'cuttings', 'root-cutting': 'root cuttings', division: 'divisions' };
+const CONTAINERS: Record<string, string> = { tray: 'a plug tray', pot: 'pots', flat: 'an open flat', none: 'no container' };
+const UNITS: Record<string, string> = { cell: 'cells', tray: 'trays', piece: 'pieces', pack: 'packs' };
+const unitsOf = (count: number, unit: string): string => {
+  const forms = { cell: { one: '# cell', other: '# cells' }, tray: { one: '# tray', other: '# trays' }, piece: { one: '# piece', other: '# pieces' }, pack: { one: '# pack', other: '# packs' } };
+  return plural(count, forms[unit as keyof typeof forms] ?? { one: '# unit', other: '# units' });
+};
+const listed = (words: readonly string[], names: Record<string, string>): string => words.map((word) => names[word] ?? word).join(' or ');
+
+export const propagation = {
+  'batch-closed': ({ batch, closedOn }) => `${batch} was closed on ${days.long(closedOn)}. Undo its last entry to open it again.`,
+  'unit-not-for-method': ({ method, fits }) => `A batch of ${METHODS[method] ?? method} is counted in ${listed(fits, UNITS)}.`,
+  'container-not-for-unit': ({ unit, fits }) => `${UNITS[unit] ?? unit} stand in ${listed(fits, CONTAINERS)}. Choose one of these.`.replace(/^./, (letter) => letter.toUpperCase()),
+  'tray-without-cells': ({ container }) => (container === 'none' ? 'Choose the tray first.' : `Nobody has said how many cells ${container} has. Enter the cells themselves, or set the number on the container.`),
+  'more-emerged-than-units': ({ standing, unit }) => `Enter ${standing} or fewer: ${unitsOf(standing, unit)} stand there. Count ${unit === 'cell' ? 'cells with plants, not plants' : 'what lives'}; if more stand there, correct their number first.`,
+  'first-alive-unknown': ({ startedOn }) => `Say when the first came up or rooted, since their pot life runs from that day. A month or a season after ${days.long(startedOn)} is enough.`,
+  'units-must-leave': ({ unit }) => `Enter how many ${UNITS[unit] ?? unit} were emptied: 1 or more.`,
+  'lot-not-of-batch': ({ lot, batch }) => `${lot} was not potted from ${batch} into this container. Make a new lot instead.`,
+  'potting-is-over': ({ lot, lastOn }) => `${lot} could be added to until ${days.long(lastOn)}. Make a new lot instead.`,
+  'cautious-over-units': ({ standing, unit }) => `Enter ${standing} or fewer: ${unitsOf(standing, unit)} stand there.`,
+  'units-left': ({ left, unit }) => `${unitsOf(left, unit)} still stand there. Say why they are written off, or keep the batch open.`,
+  'batch-already-there': ({ batch, place }) => `All of ${batch} that you chose stands at ${place} already. Choose another place.`,
+  'nothing-left': ({ batch }) => `Nothing of ${batch} is left to pot from.`,
+} satisfies Partial<ErrorSentences>;

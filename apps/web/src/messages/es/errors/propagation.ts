@@ -1,0 +1,27 @@
+import type { ErrorSentences } from '../../errors.ts';
+import { days, plural } from '../words.ts';
+
+const METHODS: Record<string, string> = { seed: 'semilla', cutting: 'esquejes', 'root-cutting': 'esquejes de raíz', division: 'divisiones' };
+const CONTAINERS: Record<string, string> = { tray: 'una bandeja de alvéolos', pot: 'macetas', flat: 'una bandeja abierta', none: 'ningún envase' };
+const UNITS: Record<string, string> = { cell: 'alvéolos', tray: 'bandejas', piece: 'trozos', pack: 'paquetes' };
+const unitsOf = (count: number, unit: string): string => {
+  const forms = { cell: { one: '# alvéolo', other: '# alvéolos' }, tray: { one: '# bandeja', other: '# bandejas' }, piece: { one: '# trozo', other: '# trozos' }, pack: { one: '# paquete', other: '# paquetes' } };
+  return plural(count, forms[unit as keyof typeof forms] ?? { one: '# unidad', other: '# unidades' });
+};
+const listed = (words: readonly string[], names: Record<string, string>): string => words.map((word) => names[word] ?? word).join(' o ');
+
+export const propagation = {
+  'batch-closed': ({ batch, closedOn }) => `${batch} se cerró el ${days.long(closedOn)}. Deshaga su última anotación para abrirla de nuevo.`,
+  'unit-not-for-method': ({ method, fits }) => `Una tanda de ${METHODS[method] ?? method} se cuenta en ${listed(fits, UNITS)}.`,
+  'container-not-for-unit': ({ unit, fits }) => `Los ${UNITS[unit] ?? unit} van en ${listed(fits, CONTAINERS)}. Elija uno de estos.`,
+  'tray-without-cells': ({ container }) => (container === 'none' ? 'Elija antes la bandeja.' : `No se sabe cuántos alvéolos tiene ${container}. Anote los alvéolos mismos o ponga su número en el envase.`),
+  'more-emerged-than-units': ({ standing, unit }) => `Anote ${standing} o menos: hay ${unitsOf(standing, unit)}. ${unit === 'cell' ? 'Cuente alvéolos con plantas, no plantas' : 'Cuente lo que vive'}; si hay más, corrija antes su número.`,
+  'first-alive-unknown': ({ startedOn }) => `Diga cuándo brotó o enraizó lo primero, pues desde ese día corre su vida en maceta. Basta un mes o una estación posterior al ${days.long(startedOn)}.`,
+  'units-must-leave': ({ unit }) => `Anote cuántos ${UNITS[unit] ?? unit} se vaciaron: 1 o más.`,
+  'lot-not-of-batch': ({ lot, batch }) => `${lot} no salió de ${batch} en este envase. Haga un lote nuevo.`,
+  'potting-is-over': ({ lot, lastOn }) => `A ${lot} se le podía añadir hasta el ${days.long(lastOn)}. Haga un lote nuevo.`,
+  'cautious-over-units': ({ standing, unit }) => `Anote ${standing} o menos: hay ${unitsOf(standing, unit)}.`,
+  'units-left': ({ left, unit }) => `Aún quedan ${unitsOf(left, unit)}. Diga por qué se dan de baja o deje la tanda abierta.`,
+  'batch-already-there': ({ batch, place }) => `Lo elegido de ${batch} ya está en ${place}. Elija otro lugar.`,
+  'nothing-left': ({ batch }) => `No queda nada de ${batch} para pasar a maceta.`,
+} satisfies Partial<ErrorSentences>;

@@ -1,0 +1,23 @@
+/**
+ * Every page of the app. A feature exports `routes` from `features/<feature>/routes.tsx` (children of `signedInRoute`, each with a
+ * lazily loaded component) and is listed here; only pages that need no session hang on the root itself.
+ */
+import { createRouter } from '@tanstack/react-router';
+import { openRoutes } from '../features/people/routes.tsx';
+import { BrokenPage, NotFoundPage } from '../shell/trouble-pages.tsx';
+import { Skeleton } from '../ui/feedback/index.ts';
+import { rootRoute, signedInRoute } from './root.tsx';
+import { shellRoutes } from './shell-routes.tsx';
+
+const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes])]);
+
+export const router = createRouter({
+  routeTree,
+  scrollRestoration: true,
+  defaultPreload: 'intent',
+  // The cache of reads decides what is fresh; a preloaded page must not bring an older one.
+  defaultPreloadStaleTime: 0,
+  defaultPendingComponent: Skeleton,
+  defaultErrorComponent: BrokenPage,
+  defaultNotFoundComponent: NotFoundPage,
+});

@@ -1,0 +1,90 @@
+/**
+ * Shell: the frame around every page of somebody signed in. A bar at the lower edge of a phone, a rail at the side of a wide screen;
+ * the state of the line always in sight; the page takes focus when the route changes.
+ */
+import { Link, Outlet, useNavigate, useRouter } from '@tanstack/react-router';
+import { useEffect } from 'react';
+import { onSignedOut, useSession } from '../lib/api/index.ts';
+import { useLive } from '../lib/live/use-live.ts';
+import { onParked, outbox } from '../lib/outbox/index.ts';
+import { paths } from '../lib/paths.ts';
+import { useMessages } from '../messages/index.ts';
+import { toast } from '../ui/feedback/index.ts';
+import { offered, type Destination } from '../routes/destinations.ts';
+import { DestinationMark } from './destination-mark.tsx';
+import { LineMark } from './line-mark.tsx';
+import { PAGE_ID, useRouteFocus } from './route-focus.ts';
+import { SignOutButton } from './sign-out-button.tsx';
+import './shell.css';
+
+function DestinationLink({ destination }: { destination: Destination }) {
+  const { shell } = useMessages();
+  return (
+    <Link to={destination.to} className="destination" activeOptions={{ exact: destination.exact ?? false, includeSearch: false }}>
+      <DestinationMark name={destination.key} />
+      {shell[destination.key]}
+    </Link>
+  );
+}
+
+export function Shell() {
+  const { shell } = useMessages();
+  const { person, role, nursery } = useSession();
+  const destinations = offered(useRouter().routesByPath);
+  useLive();
+  useRouteFocus();
+  useOutboxOf(person.id);
+
+  return (
+    <div className="shell">
+      <a href={`#${PAGE_ID}`} className="skip-link">
+        {shell.skip}
+      </a>
+      <header className="shell-head">
+        <Link to={paths.more()} className="shell-name">
+          {nursery.name}
+        </Link>
+        {nursery.demo && <p className="shell-demo">{shell.demo}</p>}
+        <LineMark personId={person.id} />
+      </header>
+      <nav className="shell-rail" aria-label={shell.destinations}>
+        {destinations.map((destination) => (
+          <DestinationLink key={destination.key} destination={destination} />
+        ))}
+        <Link to={paths.more()} className="destination">
+          <DestinationMark name="more" />
+          {shell.more}
+        </Link>
+        <div className="shell-person">
+          <p>{shell.signedInAs(person.name, shell.roles[role])}</p>
+          <SignOutButton />
+        </div>
+      </nav>
+      <main id={PAGE_ID} className="shell-page" tabIndex={-1}>
+        <Outlet />
+      </main>
+      <nav className="shell-bar" aria-label={shell.destinations}>
+        {destinations
+          .filter((destination) => destination.bar)
+          .map((destination) => (
+            <DestinationLink key={destination.key} destination={destination} />
+          ))}
+        <Link to={paths.more()} className="destination">
+          <DestinationMark name="more" />
+          {shell.more}
+        </Link>
+      </nav>
+    </div>
+  );
+}
+
+/** Sends the entries of whoever is signed in, and tells of those refused after their form was left. */
+function useOutboxOf(personId: string): void {
+  const { outbox: words } = useMessages();
+  const navigate = useNavigate();
+  useEffect(() => void outbox.signedInAs(personId), [personId]);
+  useEffect(() => {
+    onParked(() => toast({ tone: 'problem', text: words.parkedToast, action: { label: words.show, onAction: () => void navigate({ to: paths.outbox() }) } }));
+  }, [words, navigate]);
+  useEffect(() => onSignedOut(() => void navigate({ to: paths.signIn(), search: { next: window.location.pathname + window.location.search } })), [navigate]);
+}
