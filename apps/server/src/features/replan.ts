@@ -1,9 +1,11 @@
 import type { Replan, RollDay } from '../db/runner.ts';
 import { reckonClocks } from './pot-life/clocks/reckon.ts';
+import { replanPromises } from './promises/replan.ts';
 
 /** After a command, in its own transaction: what was touched gets its clocks and then its promises reckoned anew. */
 export const replan: Replan = async (context, rulesVersion) => {
   await reckonClocks(context, rulesVersion);
+  await replanPromises(context);
 };
 
 /** What time alone changes: lots past their plant-by day serve nobody, overdue orders are served from today. */

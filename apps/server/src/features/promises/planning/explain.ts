@@ -1,0 +1,41 @@
+import type { promises } from '@rootclock/contracts';
+import { explainShortage } from '@rootclock/domain';
+import { instanceOf, judgeAll } from './plan.ts';
+import { readyFor } from './judging.ts';
+import { openUnits, type Scope, type ScopeLine } from './scope.ts';
+
+const MOST_CODES = 10;
+
+/** Explains the shortages of lines of one scope, as the reservations stand; the scope is judged once for all of them. */
+export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.ShortageReason[] {
+  const judged = judgeAll(scope);
+  const instance = instanceOf(scope);
+  const assignments = scope.reservations.map(({ lineId, supplyId, units }) => ({ supply: supplyId, demand: lineId, units }));
+  const lines = new Map(scope.lines.map((line) => [line.id, line]));
+  return (line) => {
+    const reserved = scope.reservations.filter((row) => row.lineId === line.id);
+    const short = openUnits(line) - reserved.reduce((sum, row) => sum + row.units, 0);
+    if (short <= 0) return [];
+    const reasons = new Map<promises.ShortageReasonCode, promises.ShortageReason>();
+    const add = (reason: promises.ShortageReasonCode, units: number, code: string, day: string | null = null) => {
+      if (units <= 0) return;
+      const row = reasons.get(reason) ?? { reason, units: 0, codes: [], day: null };
+      row.units += units;
+      if (row.codes.length < MOST_CODES) row.codes.push(code);
+      // The first day on which some are ready, the last on which some could still go.
+      if (day !== null && (row.day === null || (reason === 'not-ready' ? day < row.day : day > row.day))) row.day = day;
+      reasons.set(reason, row);
+    };
+    for (const supply of scope.supplies) {
+      const judgement = judged.get(line.id)?.get(supply.id);
+      if (!judgement) continue;
+      add('held', supply.quarantinedUnits, supply.code);
+      const [reason] = judgement.reasons;
+      const mine = reserved.filter((row) => row.supplyId === supply.id).reduce((sum, row) => sum + row.units, 0);
+      if (reason) add(reason, supply.units - mine, supply.code, reason === 'not-ready' ? readyFor(supply, scope.today) : reason === 'past-plant-by' ? judgement.leaveByOn : null);
+    }
+    for (const other of explainShortage(instance, line.id, { assignments }).promisedToOthers) add('promised', other.units, lines.get(other.demand)?.orderCode ?? '');
+    if (reasons.size === 0) add('not-grown', short, line.containerCode);
+    return [...reasons.values()];
+  };
+}

@@ -1,0 +1,19 @@
+import type { ReadContext } from '../../../trpc/operation.ts';
+import { itemOf, type Scope } from './scope.ts';
+import { loadHeirs, loadReservations, loadScopeLines, type ScopeSeed } from './store.ts';
+import { loadSeason, loadSupplies } from './supply-store.ts';
+
+/**
+ * Loads what has to be looked at together with the seed. `carries` is for the plan after a command, whose new lots take over the
+ * reservations of what they were made from.
+ */
+export async function loadScope(context: ReadContext, seed: ScopeSeed, carries = false): Promise<Scope> {
+  const lines = await loadScopeLines(context, seed);
+  const items = new Set([...lines.flatMap((line) => line.accepts.map(({ item }) => item)), ...(seed.items ?? []).map(({ plantId, containerId }) => itemOf(plantId, containerId))]);
+  const named = [...(seed.lots ?? []), ...(seed.batches ?? [])];
+  const supplies = await loadSupplies(context, [...items], named, lines.some(({ untreated }) => untreated) || (seed.items ?? []).length > 0);
+  const reservations = await loadReservations(context, [...lines.map(({ id }) => id), ...(seed.lines ?? [])], [...supplies.map(({ id }) => id), ...named], seed.all);
+  const season = await loadSeason(context, [...new Set(lines.flatMap(({ region }) => region ?? []))]);
+  const heirs = carries && named.length > 1 ? await loadHeirs(context, seed.lots ?? [], named) : [];
+  return { today: context.today, ...season, lines, supplies, reservations, heirs };
+}

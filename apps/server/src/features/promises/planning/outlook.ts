@@ -1,0 +1,52 @@
+import type { promises } from '@rootclock/contracts';
+import { refuse } from '../../../refusal.ts';
+import { planReservations } from './plan.ts';
+import type { Scope, ScopeLine, ScopeReservation } from './scope.ts';
+
+/** What a change would do to lines: their day, rank, units, conditions, or what is pinned to them. */
+export interface ScopeChange {
+  lines?: ReadonlyMap<string, Partial<ScopeLine>>;
+  reservations?: ScopeReservation[];
+}
+
+export const changed = (scope: Scope, { lines, reservations }: ScopeChange): Scope => ({
+  ...scope,
+  lines: scope.lines.map((line) => ({ ...line, ...lines?.get(line.id) })),
+  reservations: reservations ?? scope.reservations,
+});
+
+/** How every line of a scope fares now and would fare after a change. */
+export function outlook(scope: Scope, change: ScopeChange): promises.LineChange[] {
+  const then = changed(scope, change);
+  const reservedNow = reservedBy(scope.reservations);
+  const reservedThen = reservedBy(planReservations(then));
+  return then.lines.map((line) => {
+    const done = line.stagedUnits + line.deliveredUnits;
+    const filledNow = done + (reservedNow.get(line.id) ?? 0);
+    const filledThen = done + (reservedThen.get(line.id) ?? 0);
+    return {
+      lineId: line.id, orderId: line.orderId, orderCode: line.orderCode, clientName: line.clientName, dueOn: line.dueOn, scientificName: line.scientificName,
+      containerCode: line.containerCode, units: line.units, filledNow, filledThen,
+      // Wanting fewer is no shortening.
+      shorterBy: Math.max(0, Math.min(filledNow, line.units) - filledThen),
+    };
+  });
+}
+
+function reservedBy(rows: readonly ScopeReservation[]): Map<string, number> {
+  const units = new Map<string, number>();
+  for (const row of rows) units.set(row.lineId, (units.get(row.lineId) ?? 0) + row.units);
+  return units;
+}
+
+/** Passes when nothing becomes shorter, or only what was accepted and by no more units; else refuses with every line that would. */
+export function requireAccepted(lines: readonly promises.LineChange[], accepted: readonly { lineId: string; units: number }[]): void {
+  const shorter = lines.filter((line) => line.shorterBy > 0);
+  const worse = shorter.some((line) => line.shorterBy > (accepted.find((row) => row.lineId === line.lineId)?.units ?? 0));
+  if (worse) {
+    refuse('would-shorten', {
+      lines: shorter.map(({ lineId, orderId, orderCode, clientName, scientificName, containerCode, filledNow, filledThen, shorterBy }) =>
+        ({ lineId, orderId, orderCode, clientName, scientificName, containerCode, filledNow, filledThen, shorterBy })),
+    });
+  }
+}

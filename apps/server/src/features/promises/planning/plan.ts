@@ -1,0 +1,70 @@
+import { allocate, type AllocationInstance } from '@rootclock/domain';
+import { inherit } from './inherit.ts';
+import { type Judgement, judge, readyFor } from './judging.ts';
+import { openUnits, type Scope, type ScopeReservation, type ScopeSupply, servedOn } from './scope.ts';
+
+/** The day of plants of which nobody knows when they will be ready: no order asks for one so late. */
+const NEVER = '9999-12-31';
+
+/** Every pair of a scope whose items fit, judged once. */
+export function judgeAll(scope: Scope): Map<string, Map<string, Judgement>> {
+  const byItem = new Map<string, ScopeSupply[]>();
+  for (const supply of scope.supplies) byItem.set(supply.item, [...(byItem.get(supply.item) ?? []), supply]);
+  return new Map(scope.lines.map((line) => {
+    const supplies = [...new Set(line.accepts.map(({ item }) => item))].flatMap((item) => byItem.get(item) ?? []);
+    return [line.id, new Map(supplies.map((supply) => [supply.id, judge(supply, line, scope)]))];
+  }));
+}
+
+/**
+ * The instance of a scope. What only this server knows (lead days, a region's windows, conditions, holds, releases) reaches the allocation
+ * as refused supplies. Lines that want nothing more are left out.
+ */
+export function instanceOf(scope: Scope, reservations: readonly ScopeReservation[] = scope.reservations): AllocationInstance {
+  const judged = judgeAll(scope);
+  const lines = scope.lines.filter((line) => openUnits(line) > 0);
+  const demands = new Set(lines.map(({ id }) => id));
+  const there = new Map(scope.supplies.map((supply) => [supply.id, supply]));
+  return {
+    today: scope.today,
+    horizonOn: scope.horizonOn,
+    supply: scope.supplies.map((supply) => ({
+      id: supply.id, item: supply.item, units: supply.units, readyOn: readyFor(supply, scope.today) ?? NEVER, plantByOn: supply.plantByOn,
+      // Prices come with sales; until then every plant saved counts alike.
+      unitValue: 1,
+    })),
+    demand: lines.map((line) => ({
+      id: line.id, rank: line.rank, on: servedOn(line, scope.today), units: openUnits(line), accepts: line.accepts,
+      refuses: [...(judged.get(line.id) ?? [])].filter(([id, judgement]) => !judgement.serves && !isLeftToTheDays(judgement, there.get(id), servedOn(line, scope.today))).map(([id]) => id),
+    })),
+    current: reservations
+      .filter(({ lineId, supplyId }) => demands.has(lineId) && judged.get(lineId)?.has(supplyId))
+      .map(({ lineId, supplyId, units, pinned }) => ({ supply: supplyId, demand: lineId, units, pinned })),
+  };
+}
+
+/** The allocation compares the days of supply and line itself; only a lead or a region's windows are more than it knows. */
+const isLeftToTheDays = ({ reasons }: Judgement, supply: ScopeSupply | undefined, on: string) =>
+  reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
+
+/** A pin is a person's own choice of plants and day; but what is held or of another item goes to nobody. */
+function mayStay(scope: Scope, { lineId, supplyId, pinned }: ScopeReservation, judged: Map<string, Map<string, Judgement>>): boolean {
+  const judgement = judged.get(lineId)?.get(supplyId);
+  if (!judgement || judgement.penalty === null) return false;
+  return !pinned || !judgement.reasons.some((reason) => reason !== 'not-ready' && reason !== 'past-plant-by');
+}
+
+/** The reservations as they should be: pinned ones stay as far as their plants exist, all others follow the allocation. */
+export function planReservations(scope: Scope): ScopeReservation[] {
+  const judged = judgeAll(scope);
+  const standing = inherit(scope, judged).filter((row) => mayStay(scope, row, judged));
+  const { assignments } = allocate(instanceOf(scope, standing));
+  const kinds = new Map(scope.supplies.map(({ id, kind }) => [id, kind]));
+  const pinnedUnits = (lineId: string, supplyId: string) =>
+    standing.filter((row) => row.pinned && row.lineId === lineId && row.supplyId === supplyId).reduce((sum, row) => sum + row.units, 0);
+  return assignments.flatMap(({ supply, demand, units }) => {
+    const pinned = Math.min(units, pinnedUnits(demand, supply));
+    const row = { lineId: demand, supplyId: supply, supplyKind: kinds.get(supply) ?? 'lot' };
+    return [{ ...row, units: pinned, pinned: true }, { ...row, units: units - pinned, pinned: false }].filter((part) => part.units > 0);
+  });
+}

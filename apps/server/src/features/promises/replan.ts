@@ -1,0 +1,30 @@
+import type { CommandContext } from '../../trpc/operation.ts';
+import { loadScope } from './planning/load.ts';
+import { planReservations } from './planning/plan.ts';
+import type { ScopeReservation } from './planning/scope.ts';
+import { needsPlan, saveReservations } from './planning/store.ts';
+
+/**
+ * Brings the promises in line with what a command did, in the command's own transaction. What happened to plants stands: where fewer are left
+ * than were promised, reservations are given up, the last rank first, filled again from elsewhere, and what cannot be filled shows as short.
+ */
+export async function replanPromises(context: CommandContext): Promise<void> {
+  const { touched } = context;
+  const all = touched.allPromises || touched.allClocks;
+  const lots = [...touched.lots];
+  const batches = [...touched.batches];
+  const lines = [...touched.lines];
+  if (!all && lines.length === 0) {
+    if (lots.length + batches.length === 0 || !(await needsPlan(context, lots, batches))) return;
+  }
+  const scope = await loadScope(context, { all, lots, batches, lines }, true);
+  const wanted = planReservations(scope);
+  const keyOf = ({ lineId, supplyId, pinned }: ScopeReservation) => `${lineId}/${supplyId}/${pinned}`;
+  const wantedUnits = new Map(wanted.map((row) => [keyOf(row), row.units]));
+  const storedUnits = new Map(scope.reservations.map((row) => [keyOf(row), row.units]));
+  const gone = scope.reservations.filter((row) => !wantedUnits.has(keyOf(row)));
+  const kept = wanted.filter((row) => storedUnits.get(keyOf(row)) !== row.units);
+  if (gone.length + kept.length === 0) return;
+  await saveReservations(context, gone, kept);
+  touched.features.add('promises').add('gardens');
+}
