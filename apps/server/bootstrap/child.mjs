@@ -17,6 +17,7 @@ export function start(command, args, { env = {}, stdio }) {
     stdio,
     env: { ...process.env, ...env },
     detached: !windows,
+    // Windows starts .cmd files through a shell alone.
     shell: windows && !command.endsWith('.exe'),
   });
   const pass = (signal) => {

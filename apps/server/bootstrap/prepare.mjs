@@ -8,18 +8,34 @@ import { alone, fingerprint, mustBeWritable, remember, remembered, root } from '
 
 const manifests = ['package.json', 'pnpm-lock.yaml', 'pnpm-workspace.yaml', 'apps/server/package.json', 'apps/web/package.json',
   'packages/domain/package.json', 'packages/contracts/package.json'];
-const pnpm = () => JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')).packageManager;
+
+/**
+ * The pinned pnpm, in this clone's own folder. Not through npx, whose shared cache breaks with older npm when two clones
+ * fill it at the same moment, and which asks before it fetches.
+ */
+async function fetchPnpm() {
+  const pinned = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')).packageManager;
+  const folder = path.join(root, 'node_modules', '.rootclock', pinned.replace('@', '-'));
+  const program = path.join(folder, 'node_modules', '.bin', process.platform === 'win32' ? 'pnpm.cmd' : 'pnpm');
+  if (!existsSync(program)) {
+    const [npm, ...before] = npmCommand();
+    const quiet = ['--no-save', '--no-package-lock', '--no-audit', '--no-fund', '--loglevel=error'];
+    await quietly(npm, [...before, 'install', pinned, '--prefix', folder, '--ignore-scripts=false', ...quiet], {
+      failure: `${pinned} could not be fetched. What npm said stands above; a missing network is the usual cause.`,
+    });
+  }
+  return program;
+}
 
 const install = {
   name: 'install',
   title: 'Installing packages (the first time takes a minute)',
   print: () => fingerprint(manifests, `${process.platform} ${process.arch}`),
   present: 'node_modules/.pnpm',
-  run() {
-    const [npm, ...before] = npmCommand();
-    // --yes because a person's own npm settings may refuse what is not installed yet; NODE_ENV because production
-    // would leave out the tools that build the web app; CI because no question can be answered here.
-    return quietly(npm, [...before, 'exec', '--yes', `--package=${pnpm()}`, '--', 'pnpm', 'install', '--frozen-lockfile'], {
+  async run() {
+    // NODE_ENV because production would leave out the tools that build the web app; CI because no question can be
+    // answered here.
+    await quietly(await fetchPnpm(), ['install', '--frozen-lockfile'], {
       env: { NODE_ENV: 'development', CI: 'true' },
       failure: 'the packages could not be installed. What the installer said stands above; a missing network is the usual cause.',
     });
