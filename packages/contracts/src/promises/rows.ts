@@ -20,6 +20,8 @@ export interface ReservationRow {
   plantByState: string;
   /** The last day on which the plants may leave for this order: the plant-by day less the client's lead, cut by the site's windows. */
   leaveByOn: string | null;
+  /** Since when the clock of the rule that binds runs; with the plant-by day it says how far pot life has gone. */
+  clockOn: string | null;
   places: { placeId: string; code: string; units: number }[];
 }
 
@@ -42,6 +44,7 @@ export interface OfferRow {
   plantByOn: string | null;
   plantByState: string;
   leaveByOn: string | null;
+  clockOn: string | null;
   seedZone: string | null;
   origin: string;
   /** Released from this line by a person; pinning it takes that back. */
