@@ -4,7 +4,10 @@ import { featureRouter, t } from './trpc/procedures.ts';
 
 export const appRouter = t.router({
   people: t.router({ ...sessionProcedures }),
+  plants: featureRouter(operations.plants),
+  sources: featureRouter(operations.sources),
   stock: featureRouter(operations.stock),
+  propagation: featureRouter(operations.propagation),
 });
 
 export type AppRouter = typeof appRouter;
