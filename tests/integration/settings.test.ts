@@ -12,6 +12,7 @@ describe('settings', () => {
       host: '127.0.0.1',
       dataDir: path.join(repositoryRoot, '.data'),
       demo: true,
+      secureCookies: false,
     });
   });
 

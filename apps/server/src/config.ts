@@ -16,6 +16,8 @@ export interface Config {
   dataDir: string;
   /** Whether an empty nursery database is filled with the demo nursery. */
   demo: boolean;
+  /** Cookies for https alone: for a server that stands behind one which speaks TLS. */
+  secureCookies: boolean;
 }
 
 /** A setting that cannot be used. Its message is for the person who set it, and never repeats an address with its password. */
@@ -44,6 +46,7 @@ const settings = z.object({
   HOST: optional(z.string().regex(/^[\w.:-]+$/, 'HOST must be the name or the address of an interface, such as 127.0.0.1 or 0.0.0.0.')),
   DATA_DIR: optional(z.string()),
   ROOTCLOCK_DEMO: optional(z.enum(['on', 'off'], 'ROOTCLOCK_DEMO must be on or off.')),
+  SECURE_COOKIES: optional(z.enum(['on', 'off'], 'SECURE_COOKIES must be on or off.')),
 });
 
 /** Reads the settings. Throws ConfigError naming every setting that cannot be used. */
@@ -65,6 +68,7 @@ export function readConfig(environment: Record<string, string | undefined>): Con
     dataDir: path.resolve(repositoryRoot, given.DATA_DIR ?? '.data'),
     // A database that someone set up on purpose is meant for a real nursery: no invented plants unless asked for.
     demo: given.ROOTCLOCK_DEMO === undefined ? database.kind === 'embedded' : given.ROOTCLOCK_DEMO === 'on',
+    secureCookies: given.SECURE_COOKIES === 'on',
   };
 }
 

@@ -40,7 +40,8 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
   const addresses = announce === undefined ? await openGiven(config) : await openEmbedded(config, announce, closing, stop);
   stop.check();
 
-  const app = await createApp({ databaseUrl: addresses.url, webRoot: path.join(repositoryRoot, 'apps', 'web', 'dist'), logger: true });
+  const webRoot = path.join(repositoryRoot, 'apps', 'web', 'dist');
+  const app = await createApp({ databaseUrl: addresses.url, webRoot, logger: true, secureCookies: config.secureCookies });
   closing.add('the server', () => app.close());
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw error.code === 'EADDRINUSE' ? portTaken(config) : error;
