@@ -14,4 +14,17 @@ export const stockErrors = {
   'cannot-reverse': errorKind<{ kind: string }>('refusal', 409),
   /** The plant may only be dormant: sent again with `confirmed` it is recorded. */
   'may-be-dormant': errorKind<{ plant: string; lastEmergenceMd: string | null }>('refusal', 422),
+  /** Only plants of one plant, source and container share a lot. */
+  'lots-differ': errorKind<{ lots: string[]; in: ('plant' | 'source' | 'container')[] }>('refusal', 409),
+  /** Nothing stands there that the command could work on. */
+  'nothing-there': errorKind<{ of: string }>('refusal', 409),
+  'already-held': errorKind<{ lot: string; reason: string }>('refusal', 409),
+  'not-held': errorKind<{ lot: string; reason: string }>('refusal', 409),
+  'already-that-plant': errorKind<{ of: string; plant: string }>('refusal', 409),
+  /** Plants in the ground are lifted, not potted up, and only they can be lifted. */
+  'stands-in-ground': errorKind<{ lot: string }>('refusal', 409),
+  'not-in-ground': errorKind<{ lot: string }>('refusal', 409),
+  'not-a-nursery-bed': errorKind<{ place: string; kind: string }>('refusal', 409),
+  /** A pot in the one case, the ground in the other. */
+  'wrong-container': errorKind<{ container: string; kind: string; needs: 'pot' | 'ground' }>('refusal', 409),
 } as const;

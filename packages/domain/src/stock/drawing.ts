@@ -24,8 +24,9 @@ export function drawUnits(balances: readonly PlaceBalance[], wanted: number, pla
   const available = here.reduce((sum, s) => sum + s.units, 0);
   if (wanted > available) return { refused: 'not-enough-units', wanted, available };
   if (wanted === available) return { drawn: here };
-  if (here.length > 1) return { refused: 'which-place', places: here };
-  return { drawn: [{ placeId: here[0]!.placeId, units: wanted }] };
+  const [only, ...others] = here;
+  if (!only || others.length > 0) return { refused: 'which-place', places: here };
+  return { drawn: [{ placeId: only.placeId, units: wanted }] };
 }
 
 /**

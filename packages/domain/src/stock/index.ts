@@ -6,3 +6,4 @@ export * from './laws.ts';
 export * from './pairing.ts';
 export * from './merging.ts';
 export * from './recount.ts';
+export * from './readiness.ts';

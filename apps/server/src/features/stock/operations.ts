@@ -1,3 +1,8 @@
-import { loseFromLot } from './lots/commands/lose-from-lot.ts';
+import { intakeOperations } from './intake/operations.ts';
+import { lotOperations } from './lots/operations.ts';
+import { treatLots } from './treatments/commands/treat-lots.ts';
+import { treatPlace } from './treatments/commands/treat-place.ts';
+import { placesOperations } from './places/operations.ts';
+import { listLots } from './table/reads.ts';
 
-export const stockOperations = { loseFromLot };
+export const stockOperations = { ...intakeOperations, ...placesOperations, listLots, ...lotOperations, treatLots, treatPlace };

@@ -88,3 +88,64 @@ export async function insertLots(context: CommandContext, entryId: string, lots:
            "pottedPrecision" text, "confinedOn" date, "confinedStanding" text, "containerOn" date, "containerStanding" text, "readyOn" date,
            "rootCheckedOn" date, "countKind" text, note text)`;
 }
+
+export interface PlaceFacts {
+  id: string;
+  code: string;
+  kind: string;
+  closedUntilAt: string | null;
+  closedReason: string | null;
+  retired: boolean;
+}
+
+/** Loads places by id in the order asked for; an id that is not this nursery's answers as not found. */
+export async function loadPlaces({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'placeId'): Promise<PlaceFacts[]> {
+  const rows = await tx.$queryRaw<PlaceFacts[]>`
+    SELECT id::text, code, kind, to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt", closed_reason AS "closedReason",
+           retired_at IS NOT NULL AS retired
+      FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
+  const byId = new Map(rows.map((row) => [row.id, row]));
+  return ids.map((id) => found(byId.get(id), 'place', field));
+}
+
+export interface ContainerFacts {
+  id: string;
+  code: string;
+  kind: string;
+}
+
+/** Loads containers by id in the order asked for; one that is retired or not this nursery's answers as not found. */
+export async function loadContainers({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'containerId'): Promise<ContainerFacts[]> {
+  const rows = await tx.$queryRaw<ContainerFacts[]>`
+    SELECT id::text, code, kind FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
+  const byId = new Map(rows.map((row) => [row.id, row]));
+  return ids.map((id) => found(byId.get(id), 'container', field));
+}
+
+/** The nursery's ground: the first container that is no pot. */
+export async function loadGround({ tx, nurseryId }: ReadContext): Promise<ContainerFacts | undefined> {
+  const [row] = await tx.$queryRaw<ContainerFacts[]>`
+    SELECT id::text, code, kind FROM container WHERE nursery_id = ${nurseryId}::uuid AND kind = 'ground' AND retired_at IS NULL ORDER BY code LIMIT 1`;
+  return row;
+}
+
+export interface StandingAt {
+  placeIds: string[];
+  lotIds: string[];
+  batches: { id: string; code: string; placeId: string; units: number }[];
+}
+
+/** What stands at a place and at the places within it. */
+export async function loadStandingAt({ tx, nurseryId }: ReadContext, placeId: string): Promise<StandingAt> {
+  const [row] = await tx.$queryRaw<StandingAt[]>`
+    WITH RECURSIVE inside AS (
+      SELECT w.id FROM place w WHERE w.nursery_id = ${nurseryId}::uuid AND w.id = ${placeId}::uuid
+      UNION SELECT w.id FROM place w JOIN inside i ON w.parent_id = i.id WHERE w.nursery_id = ${nurseryId}::uuid),
+    standing AS (
+      SELECT a.lot_id, a.batch_id, a.place_id, a.units FROM account a JOIN inside i ON a.place_id = i.id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0)
+    SELECT (SELECT array_agg(id::text) FROM inside) AS "placeIds",
+           coalesce((SELECT array_agg(DISTINCT lot_id::text) FROM standing WHERE lot_id IS NOT NULL), '{}') AS "lotIds",
+           coalesce((SELECT jsonb_agg(jsonb_build_object('id', s.batch_id, 'code', b.code, 'placeId', s.place_id, 'units', s.units) ORDER BY b.code, s.place_id)
+                       FROM standing s JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = s.batch_id), '[]') AS batches`;
+  return row ?? { placeIds: [placeId], lotIds: [], batches: [] };
+}

@@ -12,4 +12,13 @@ export const stock = {
   'cannot-reverse': () => 'This kind of entry cannot be reversed.',
   'may-be-dormant': ({ plant, lastEmergenceMd }) =>
     `${plant} may only be dormant${lastEmergenceMd ? `: it can still come up until ${days.yearly(lastEmergenceMd)}` : ''}. If you have looked at the roots and they are dead, send it once more.`,
+  'lots-differ': ({ lots, in: differences }) => `${lots.join(', ')} cannot share a label: their ${differences.join(' and ')} differ. Choose lots of one plant, source and container.`,
+  'nothing-there': ({ of }) => `Nothing of ${of} stands there. Choose a lot or a place with plants in it.`,
+  'already-held': ({ lot }) => `${lot} is on hold for this reason already.`,
+  'not-held': ({ lot }) => `${lot} is not on hold for this reason.`,
+  'already-that-plant': ({ of, plant }) => `${of} is ${plant} already. Choose the plant that it really is.`,
+  'stands-in-ground': ({ lot }) => `${lot} stands in the ground. Lift it from the bed instead.`,
+  'not-in-ground': ({ lot }) => `${lot} stands in pots and cannot be lifted. Pot it up instead.`,
+  'not-a-nursery-bed': ({ place }) => `${place} is not a nursery bed. Choose a bed in the ground.`,
+  'wrong-container': ({ container, needs }) => (needs === 'pot' ? `${container} is the ground. Choose a pot or a tray.` : `${container} is a container. Choose the ground.`),
 } satisfies Partial<ErrorSentences>;

@@ -12,4 +12,14 @@ export const stock = {
   'cannot-reverse': () => 'Este tipo de anotación no se puede revertir.',
   'may-be-dormant': ({ plant, lastEmergenceMd }) =>
     `${plant} quizá solo duerme${lastEmergenceMd ? `: puede brotar hasta el ${days.yearly(lastEmergenceMd)}` : ''}. Si revisó las raíces y están muertas, envíelo otra vez.`,
+  'lots-differ': ({ lots, in: differences }) =>
+    `${lots.join(', ')} no pueden llevar la misma etiqueta: difieren en ${differences.map((what) => ({ plant: 'planta', source: 'procedencia', container: 'recipiente' })[what]).join(' y ')}. Elija lotes de una sola planta, procedencia y recipiente.`,
+  'nothing-there': ({ of }) => `Ahí no hay nada de ${of}. Elija un lote o un lugar con plantas.`,
+  'already-held': ({ lot }) => `${lot} ya está retenido por este motivo.`,
+  'not-held': ({ lot }) => `${lot} no está retenido por este motivo.`,
+  'already-that-plant': ({ of, plant }) => `${of} ya es ${plant}. Elija la planta que es en realidad.`,
+  'stands-in-ground': ({ lot }) => `${lot} está en el suelo. Arránquelo del bancal.`,
+  'not-in-ground': ({ lot }) => `${lot} está en macetas y no se puede arrancar. Trasplántelo a otra maceta.`,
+  'not-a-nursery-bed': ({ place }) => `${place} no es un bancal del vivero. Elija un bancal en el suelo.`,
+  'wrong-container': ({ container, needs }) => (needs === 'pot' ? `${container} es el suelo. Elija una maceta o bandeja.` : `${container} es un recipiente. Elija el suelo.`),
 } satisfies Partial<ErrorSentences>;

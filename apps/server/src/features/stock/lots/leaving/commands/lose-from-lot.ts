@@ -1,10 +1,10 @@
 import { stock } from '@rootclock/contracts';
-import { FIELD, lotAt, looksDeadTooSoon, moved, outside } from '@rootclock/domain';
-import { refuse } from '../../../../refusal.ts';
-import { command } from '../../../../trpc/operation.ts';
-import { postEntry, requireSince } from '../../ledger/post.ts';
-import { drawFromLot } from '../draw.ts';
-import { loadLot } from '../store.ts';
+import { FIELD, lotAt, moved, outside } from '@rootclock/domain';
+import { command } from '../../../../../trpc/operation.ts';
+import { postEntry, requireSince } from '../../../ledger/post.ts';
+import { drawFromLot } from '../../draw.ts';
+import { loadLot } from '../../store.ts';
+import { askIfDormant } from '../looks-dead.ts';
 
 /** What happened to plants is never refused for a promise's sake: the replan gives reservations up where too little is left. */
 export const loseFromLot = command({
@@ -14,10 +14,7 @@ export const loseFromLot = command({
   run: async (context, input) => {
     const lot = await loadLot(context, input.lotId);
     requireSince(input.happenedOn, lot.pottedOn);
-    const tooSoon = looksDeadTooSoon({ dormantMonths: lot.dormantMonths, lastEmergenceMd: lot.lastEmergenceMd, on: input.happenedOn });
-    if (input.cause === 'looks-dead' && tooSoon && !input.confirmed) {
-      refuse('may-be-dormant', { plant: lot.scientificName, lastEmergenceMd: lot.lastEmergenceMd }, 'cause');
-    }
+    askIfDormant([lot], input);
     const drawn = drawFromLot(lot, input.units, input.placeId);
     const entryId = await postEntry(context, { kind: 'lose', happenedOn: input.happenedOn, cause: input.cause, note: input.note },
       drawn.map(({ placeId, units }) => moved(units, lotAt(lot.id, placeId), outside('lost'))));

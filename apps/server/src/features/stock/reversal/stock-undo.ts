@@ -1,0 +1,57 @@
+import type { CountKind } from '@rootclock/domain';
+import { refuse } from '../../../refusal.ts';
+import type { ReIdentification } from '../lots/changing/re-identify.ts';
+import { setPlants } from '../lots/changing/store.ts';
+import { setCountKind, setReadiness } from '../lots/looking/store.ts';
+import { type Closing, reopenPlaces } from '../treatments/store.ts';
+import { endHoldsOf, findLaterOfKind, loadChecks, type RootCheck, reopenHoldsOf } from './store.ts';
+import type { Undo } from './undo.ts';
+
+/** Any entry may have opened holds: a hold, a treatment, plants that came in under quarantine, lots that took a hold over. */
+const holds: Undo = {
+  kinds: 'every',
+  undo: (context, entry) => endHoldsOf(context, { entryId: context.commandId, reversesId: entry.id }),
+};
+
+const releases: Undo = { kinds: ['release'], undo: (context, entry) => reopenHoldsOf(context, entry.id) };
+
+const closings: Undo = {
+  kinds: ['treat'],
+  undo: (context, entry) => reopenPlaces(context, entry.id, (entry.details as { closings?: Closing[] }).closings ?? []),
+};
+
+/** The last check that stands decides again; with none left the lot is what it was before the first. */
+const rootChecks: Undo = {
+  kinds: ['observe'],
+  undo: async (context, entry) => {
+    const undone: { lotId: string; readyOn: string | null; rootCheckedOn: string | null }[] = [];
+    for (const { lotId } of (entry.details as { checks?: RootCheck[] }).checks ?? []) {
+      const checks = (await loadChecks(context, lotId)).flatMap(({ details, reversed }) => (details.checks ?? []).filter((check) => check.lotId === lotId).map((check) => ({ ...check, reversed })));
+      const standing = checks.find((check) => !check.reversed)?.after ?? checks.at(-1)?.before;
+      if (standing) undone.push({ lotId, ...standing });
+    }
+    if (undone.length > 0) await setReadiness(context, undone);
+  },
+};
+
+const counts: Undo = {
+  kinds: ['count'],
+  undo: async (context, entry) => {
+    const { before } = entry.details as { before?: { countKind?: CountKind } };
+    const lot = entry.subjects.find(({ kind }) => kind === 'lot');
+    const later = await findLaterOfKind(context, entry);
+    if (lot && before?.countKind && later.length === 0) await setCountKind(context, lot.id, before.countKind);
+  },
+};
+
+/** Names go back one by one, so one that was changed again since must be taken back first. */
+const identities: Undo = {
+  kinds: ['re-identify'],
+  undo: async (context, entry) => {
+    const later = await findLaterOfKind(context, entry);
+    if (later.length > 0) refuse('units-have-gone', { later }, 'entryId');
+    await setPlants(context, (entry.details as unknown as ReIdentification).from);
+  },
+};
+
+export const stockUndos: readonly Undo[] = [holds, releases, closings, rootChecks, counts, identities];
