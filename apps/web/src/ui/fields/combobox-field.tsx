@@ -14,6 +14,8 @@ export interface Option {
   label: string;
   /** A second line, such as the common name or what is free. */
   detail?: string;
+  /** Set in italics, as scientific names are. */
+  scientific?: boolean;
 }
 
 export interface ComboboxFieldProps extends FieldProps {
@@ -74,7 +76,7 @@ export function ComboboxField({ value, onChange, options, onText, loading = fals
             {(option) => (
               <ListBoxItem id={option.id} className="menu-item" textValue={option.label}>
                 <span>
-                  {option.label}
+                  {option.scientific ? <i lang="la">{option.label}</i> : option.label}
                   {option.detail && <span className="choice-hint">{option.detail}</span>}
                 </span>
               </ListBoxItem>

@@ -1,0 +1,77 @@
+/**
+ * PlantPicker: a plant by any name it goes by. Synonyms and common names find it; a name of several plants is never guessed: all it could
+ * mean are listed by scientific name, and a sentence asks which. A misspelt name is offered what comes near.
+ */
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import type { plants as contracts } from '@rootclock/contracts';
+import { useState } from 'react';
+import { trpc } from '../../lib/api/index.ts';
+import { useMessages } from '../../messages/index.ts';
+import { ComboboxField, type FieldProps, type Option } from '../../ui/fields/index.ts';
+
+export type PickedPlant = Pick<contracts.PlantChoice, 'id' | 'scientificName'>;
+
+export interface PlantPickerProps extends Omit<FieldProps, 'label'> {
+  label?: string;
+  value: PickedPlant | null;
+  onChange: (plant: contracts.PlantChoice | null) => void;
+}
+
+interface Offer {
+  plant: contracts.PlantChoice;
+  detail: string;
+}
+
+const FIRST_OFFERED = 12;
+
+export function PlantPicker({ label, value, onChange, hint, ...props }: PlantPickerProps) {
+  const { picker } = useMessages().plants;
+  const [text, setText] = useState('');
+  const found = useQuery({ ...trpc.plants.findPlant.queryOptions({ text }), enabled: text !== '', placeholderData: keepPreviousData });
+  // Before anything is typed, the plants that stand here in most units are the likeliest.
+  const most = useQuery({ ...trpc.plants.listPlants.queryOptions({ sort: 'units', perPage: FIRST_OFFERED }), enabled: text === '' });
+
+  const named = (name: string, code: string) => picker.calledHere(name, code);
+  const offers = text === '' ? (most.data?.rows ?? []).map((plant) => ({ plant, detail: named(plant.vernacularName, plant.code) })) : offersOf(found.data, named, picker.nearMiss);
+  const isAnswered = text !== '' && !found.isPlaceholderData && found.data !== undefined;
+  const said = isAnswered ? sentence(text, found.data.match, offers.length, picker) : null;
+
+  return (
+    <ComboboxField
+      {...props}
+      label={label ?? picker.label}
+      placeholder={picker.placeholder}
+      hint={said ? <span role="status">{said}</span> : hint}
+      value={value && asOption({ plant: { ...value, code: '' }, detail: '' })}
+      options={offers.map(asOption)}
+      onText={setText}
+      loading={found.isFetching || most.isFetching}
+      onChange={(option) => onChange(offers.find(({ plant }) => plant.id === option?.id)?.plant ?? null)}
+    />
+  );
+}
+
+const asOption = ({ plant, detail }: { plant: PickedPlant & { code: string }; detail: string }): Option => ({ id: plant.id, label: plant.scientificName, detail, scientific: true });
+
+/** Whoever bears the whole name first, then whoever has a name beginning so, or else what comes near. */
+function offersOf(found: contracts.FoundPlant | undefined, named: (name: string, code: string) => string, nearMiss: (name: string) => string): Offer[] {
+  if (!found) return [];
+  const { match, suggestions } = found;
+  const meant = match.kind === 'ambiguous' ? match.plants : match.kind === 'unknown' ? [] : [match.plant];
+  const offers = [
+    ...meant.map((plant) => ({ plant, detail: named(plant.vernacularName, plant.code) })),
+    ...suggestions.map(({ plant, name, kind }) => ({ plant, detail: named(kind === 'scientific' ? plant.vernacularName : name, plant.code) })),
+    ...(match.kind === 'unknown' ? match.nearMisses.map(({ plant, name }) => ({ plant, detail: nearMiss(name) })) : []),
+  ];
+  return offers.filter(({ plant }, index) => offers.findIndex((other) => other.plant.id === plant.id) === index);
+}
+
+interface PickerSentences {
+  ambiguous: (text: string, count: number) => string;
+  unknown: (text: string) => string;
+}
+
+function sentence(text: string, match: contracts.PlantMatch, offered: number, say: PickerSentences): string | null {
+  if (match.kind === 'ambiguous') return say.ambiguous(text, match.plants.length);
+  return match.kind === 'unknown' && offered === 0 ? say.unknown(text) : null;
+}
