@@ -1,0 +1,26 @@
+import { propagation } from '@rootclock/contracts';
+import { batchAt, FIELD, moved } from '@rootclock/domain';
+import { refuse } from '../../../../refusal.ts';
+import { command } from '../../../../trpc/operation.ts';
+import { postEntry } from '../../../stock/ledger/post.ts';
+import { drawFromLot } from '../../../stock/lots/draw.ts';
+import { settleBatch } from '../history/settle.ts';
+import { loadOpenBatch } from '../open.ts';
+import { loadPlace } from '../store.ts';
+
+export const moveBatch = command({
+  name: 'moveBatch',
+  input: propagation.moveBatch,
+  roles: FIELD,
+  run: async (context, input) => {
+    const batch = await loadOpenBatch(context, input.batchId, input.happenedOn);
+    const place = await loadPlace(context, input.toPlaceId, 'toPlaceId');
+    const elsewhere = { code: batch.code, balances: batch.balances.filter((balance) => balance.placeId !== place.id && (!input.fromPlaceId || balance.placeId === input.fromPlaceId)) };
+    if (elsewhere.balances.length === 0) refuse('batch-already-there', { batch: batch.code, place: place.code }, 'toPlaceId');
+    const drawn = input.units ? drawFromLot(elsewhere, input.units, input.fromPlaceId) : elsewhere.balances;
+    const entryId = await postEntry(context, { kind: 'move', happenedOn: input.happenedOn, note: input.note, subjects: [{ kind: 'batch', id: batch.id }] },
+      drawn.map(({ placeId, units }) => moved(units, batchAt(batch.id, placeId), batchAt(batch.id, place.id))));
+    await settleBatch(context, batch.id);
+    return { entryId };
+  },
+});

@@ -1,0 +1,16 @@
+import { batchState } from '@rootclock/domain';
+import type { CommandContext } from '../../../../trpc/operation.ts';
+import { loadBatch } from '../store.ts';
+import { loadBatchEntries, storeBatchState } from './store.ts';
+
+/**
+ * Brings a batch's counts, clocks, forecast and closing in line with its entries. Commands call it when they have written theirs, and the
+ * reversal of an entry calls it as well: since all of it is derived, nothing has to remember what it was before.
+ */
+export async function settleBatch(context: CommandContext, batchId: string): Promise<void> {
+  context.touched.batch(batchId);
+  const batch = await loadBatch(context, batchId);
+  const entries = await loadBatchEntries(context, batchId);
+  const standing = batch.balances.reduce((units, balance) => units + balance.units, 0);
+  await storeBatchState(context, batchId, batchState(batch, entries, standing));
+}

@@ -1,0 +1,54 @@
+import { propagation } from '@rootclock/contracts';
+import { type BatchKind, countsOf, daysBetween, EVERYONE, type FirstAlive, firstAliveOf, isDormant, type PotBand, potBand, startsWithFirstAlive } from '@rootclock/domain';
+import { found } from '../../../../refusal.ts';
+import { query } from '../../../../trpc/operation.ts';
+import { loadBatchEntries } from '../history/store.ts';
+import {
+  type BatchHead, type BatchReservation, type BatchStoryEntry, type BatchTreatment, type PottedLot, readBatchHead, readBatchReservations, readBatchStory, readBatchTreatments, readPottedLots,
+} from './reads.ts';
+
+export interface BatchPage extends Omit<BatchHead, 'noticeDays'> {
+  standingUnits: number;
+  /** When the first came up or rooted. */
+  firstAlive: FirstAlive | null;
+  /** Whether potting needs to know when the first came up or rooted. */
+  needsFirstAlive: boolean;
+  daysSinceStart: number;
+  daysSinceConfined: number | null;
+  band: PotBand;
+  daysLeft: number | null;
+  dormantNow: boolean;
+  /** Counts that stand, by day: the course of emergence or rooting. */
+  course: { on: string; emergedUnits: number }[];
+  story: BatchStoryEntry[];
+  lots: PottedLot[];
+  treatments: BatchTreatment[];
+  reservations: BatchReservation[];
+}
+
+export const readBatch = query({
+  name: 'readBatch',
+  input: propagation.readBatch,
+  roles: EVERYONE,
+  read: async (context, { batchId }): Promise<BatchPage> => {
+    const { noticeDays, ...head } = found(await readBatchHead(context, batchId), 'batch', 'batchId');
+    const entries = await loadBatchEntries(context, batchId);
+    const kind: BatchKind = { method: head.method, unit: head.unit, containerKind: head.containerKind, startedOn: head.startedOn };
+    const { today } = context;
+    return {
+      ...head,
+      standingUnits: head.places.reduce((units, place) => units + place.units, 0),
+      firstAlive: firstAliveOf(entries),
+      needsFirstAlive: startsWithFirstAlive(kind),
+      daysSinceStart: daysBetween(head.startedOn, today),
+      daysSinceConfined: head.confinedOn ? daysBetween(head.confinedOn, today) : null,
+      ...potBand(head.closedOn ? null : head.plantByOn, today, noticeDays),
+      dormantNow: isDormant(head.dormantMonths, today),
+      course: countsOf(entries).map((entry) => ({ on: entry.happenedOn, emergedUnits: entry.emergedUnits })),
+      story: await readBatchStory(context, batchId),
+      lots: await readPottedLots(context, batchId),
+      treatments: await readBatchTreatments(context, batchId),
+      reservations: await readBatchReservations(context, batchId),
+    };
+  },
+});

@@ -1,0 +1,103 @@
+import { type Page, propagation } from '@rootclock/contracts';
+import { type BatchUnit, daysBetween, EVERYONE, nameKey, type PlantByState, type PotBand, potBand, type PropagationMethod } from '@rootclock/domain';
+import { Prisma } from '../../../db/generated/client.ts';
+import { containing } from '../../../db/like.ts';
+import { query } from '../../../trpc/operation.ts';
+
+interface StoredRow {
+  batchId: string;
+  code: string;
+  plantId: string;
+  plantCode: string;
+  scientificName: string;
+  vernacularName: string;
+  method: PropagationMethod;
+  unit: BatchUnit;
+  containerCode: string | null;
+  containerName: string | null;
+  startedOn: string;
+  startedUnits: number;
+  standingUnits: number;
+  placeCodes: string[];
+  /** Plants alive at the last count, and its day. */
+  emergedUnits: number | null;
+  emergedOn: string | null;
+  confinedOn: string | null;
+  containerOn: string | null;
+  targetContainerId: string | null;
+  targetContainerName: string | null;
+  cautiousUnits: number;
+  reservedUnits: number;
+  readyOn: string | null;
+  plantByOn: string | null;
+  plantByState: PlantByState;
+  limitOn: string | null;
+  secondWinterOn: string | null;
+  closedOn: string | null;
+  dormantNow: boolean;
+}
+
+export interface BatchRow extends StoredRow {
+  daysSinceStart: number;
+  /** Since the first count that found anything alive; null before. */
+  daysSinceConfined: number | null;
+  band: PotBand;
+  daysLeft: number | null;
+}
+
+const ORDER: Record<(typeof propagation.BATCH_SORTS)[number], Prisma.Sql> = {
+  plantBy: Prisma.sql`b.plant_by_on`,
+  startedOn: Prisma.sql`b.started_on`,
+  readyOn: Prisma.sql`b.ready_on`,
+  plant: Prisma.sql`p.scientific_name`,
+  code: Prisma.sql`b.code`,
+  units: Prisma.sql`standing.units`,
+};
+
+export const listBatches = query({
+  name: 'listBatches',
+  input: propagation.listBatches,
+  roles: EVERYONE,
+  read: async ({ tx, nurseryId, today }, input): Promise<Page<BatchRow>> => {
+    const where = [Prisma.sql`b.nursery_id = ${nurseryId}::uuid`];
+    if (input.state !== 'all') where.push(input.state === 'open' ? Prisma.sql`b.closed_on IS NULL` : Prisma.sql`b.closed_on IS NOT NULL`);
+    if (input.method) where.push(Prisma.sql`b.method = ${input.method}`);
+    if (input.plantId) where.push(Prisma.sql`b.plant_id = ${input.plantId}::uuid`);
+    if (input.placeId) where.push(Prisma.sql`EXISTS (SELECT 1 FROM account x WHERE x.nursery_id = b.nursery_id AND x.batch_id = b.id AND x.place_id = ${input.placeId}::uuid AND x.units > 0)`);
+    if (input.text) {
+      const key = nameKey(input.text);
+      where.push(Prisma.sql`(b.code ILIKE ${containing(input.text)} OR p.scientific_name ILIKE ${containing(input.text)}
+        OR b.plant_id IN (SELECT plant_id FROM plant_name WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)}))`);
+    }
+    const direction = input.descending ? Prisma.sql`DESC NULLS LAST` : Prisma.sql`ASC NULLS LAST`;
+    const rows = await tx.$queryRaw<(StoredRow & { total: number; noticeDays: number })[]>`
+      SELECT b.id::text AS "batchId", b.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
+             b.method, b.unit, c.code AS "containerCode", c.name AS "containerName", b.started_on::text AS "startedOn", coalesce(begun.units, 0) AS "startedUnits",
+             standing.units AS "standingUnits", standing.places AS "placeCodes", b.emerged_units AS "emergedUnits", b.emerged_on::text AS "emergedOn",
+             b.confined_on::text AS "confinedOn", b.container_on::text AS "containerOn", b.target_container_id::text AS "targetContainerId", t.name AS "targetContainerName",
+             b.cautious_units AS "cautiousUnits",
+             coalesce((SELECT sum(r.units)::int FROM reservation r WHERE r.nursery_id = b.nursery_id AND r.batch_id = b.id), 0) AS "reservedUnits",
+             b.ready_on::text AS "readyOn", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
+             b.second_winter_on::text AS "secondWinterOn", b.closed_on::text AS "closedOn",
+             extract(month FROM ${today}::date)::int = ANY (p.dormant_months) AS "dormantNow", n.notice_days AS "noticeDays", count(*) OVER ()::int AS total
+        FROM batch b
+        JOIN nursery n ON n.id = b.nursery_id
+        JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+        LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+        LEFT JOIN container t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
+        JOIN LATERAL (SELECT coalesce(sum(a.units), 0)::int AS units, coalesce(array_agg(w.code ORDER BY w.code) FILTER (WHERE a.units > 0), '{}') AS places
+                        FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0) standing ON true
+        LEFT JOIN LATERAL (SELECT sum(m.to_units)::int AS units FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id) begun ON true
+       WHERE ${Prisma.join(where, ' AND ')}
+       ORDER BY ${ORDER[input.sort]} ${direction}, b.code
+       LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}`;
+    return {
+      rows: rows.map(({ total: _total, noticeDays, ...row }) => ({
+        ...row, ...potBand(row.closedOn ? null : row.plantByOn, today, noticeDays),
+        daysSinceStart: daysBetween(row.startedOn, today), daysSinceConfined: row.confinedOn ? daysBetween(row.confinedOn, today) : null,
+      })),
+      total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage,
+    };
+  },
+});

@@ -1,0 +1,143 @@
+import type { BatchUnit, ContainerKind, PlaceBalance, PropagationMethod } from '@rootclock/domain';
+import { found } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+/** What commands need to know of a batch before they touch it. */
+export interface BatchFacts {
+  id: string;
+  code: string;
+  plantId: string;
+  plantCode: string;
+  scientificName: string;
+  dormantMonths: number[];
+  lastEmergenceMd: string | null;
+  sourceId: string;
+  method: PropagationMethod;
+  unit: BatchUnit;
+  containerId: string | null;
+  containerKind: ContainerKind | null;
+  startedOn: string;
+  targetContainerId: string | null;
+  cautiousUnits: number;
+  readyOn: string | null;
+  closedOn: string | null;
+  balances: (PlaceBalance & { placeCode: string })[];
+}
+
+/** Loads a batch; an id that is not this nursery's answers as not found. */
+export async function loadBatch({ tx, nurseryId }: ReadContext, id: string, field = 'batchId'): Promise<BatchFacts> {
+  const [batch] = await tx.$queryRaw<BatchFacts[]>`
+    SELECT b.id::text, b.code, b.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.dormant_months AS "dormantMonths",
+           p.last_emergence_md AS "lastEmergenceMd", b.source_id::text AS "sourceId", b.method, b.unit, b.container_id::text AS "containerId", c.kind AS "containerKind",
+           b.started_on::text AS "startedOn", b.target_container_id::text AS "targetContainerId", b.cautious_units AS "cautiousUnits", b.ready_on::text AS "readyOn",
+           b.closed_on::text AS "closedOn",
+           coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', a.place_id, 'placeCode', w.code, 'units', a.units) ORDER BY w.code)
+                       FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                      WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS balances
+      FROM batch b JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+                   LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+     WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${id}::uuid`;
+  return found(batch, 'batch', field);
+}
+
+export interface NewBatch {
+  id: string;
+  code: string;
+  plantId: string;
+  sourceId: string;
+  method: PropagationMethod;
+  unit: BatchUnit;
+  containerId: string | null;
+  startedOn: string;
+  seedsSown: number | null;
+  note: string;
+}
+
+/** Adds a batch under its start entry; what follows from its entries is written when it is settled. */
+export async function insertBatch({ tx, nurseryId, touched }: CommandContext, entryId: string, batch: NewBatch): Promise<void> {
+  touched.batch(batch.id);
+  await tx.$executeRaw`
+    INSERT INTO batch (nursery_id, id, code, plant_id, source_id, created_entry_id, method, unit, container_id, started_on, seeds_sown, note)
+    VALUES (${nurseryId}::uuid, ${batch.id}::uuid, ${batch.code}, ${batch.plantId}::uuid, ${batch.sourceId}::uuid, ${entryId}::uuid, ${batch.method}, ${batch.unit},
+            ${batch.containerId}::uuid, ${batch.startedOn}::date, ${batch.seedsSown}, ${batch.note})`;
+}
+
+export interface NewCount {
+  batchId: string;
+  countedOn: string;
+  countKind: string;
+  emergedUnits: number;
+  unexplainedUnits: number;
+}
+
+/** Adds the count of an entry; one entry makes one count, so the entry's id is the count's. */
+export async function insertCount({ tx, nurseryId }: CommandContext, entryId: string, count: NewCount): Promise<void> {
+  await tx.$executeRaw`
+    INSERT INTO batch_count (nursery_id, id, batch_id, entry_id, counted_on, count_kind, emerged_units, unexplained_units)
+    VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${count.batchId}::uuid, ${entryId}::uuid, ${count.countedOn}::date, ${count.countKind}, ${count.emergedUnits}, ${count.unexplainedUnits})`;
+}
+
+/** Adds what was seen: plants thinned out so that the others have room. */
+export async function insertThinning({ tx, nurseryId }: CommandContext, entryId: string, thinnedUnits: number | null): Promise<void> {
+  await tx.$executeRaw`
+    INSERT INTO observation (nursery_id, id, entry_id, kind, amount) VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, 'thinned', ${thinnedUnits})`;
+}
+
+export interface PlantFacts {
+  id: string;
+  code: string;
+  scientificName: string;
+}
+
+export async function loadPlant({ tx, nurseryId }: ReadContext, id: string): Promise<PlantFacts> {
+  const [plant] = await tx.$queryRaw<PlantFacts[]>`
+    SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+  return found(plant, 'plant', 'plantId');
+}
+
+export interface SourceFacts {
+  id: string;
+  code: string;
+  plantId: string;
+  plantName: string;
+  gatheredOn: string | null;
+  isRetired: boolean;
+}
+
+export async function loadSource({ tx, nurseryId }: ReadContext, id: string): Promise<SourceFacts> {
+  const [source] = await tx.$queryRaw<SourceFacts[]>`
+    SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.scientific_name AS "plantName", s.gathered_on::text AS "gatheredOn", s.retired_at IS NOT NULL AS "isRetired"
+      FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+     WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ${id}::uuid`;
+  return found(source, 'source', 'sourceId');
+}
+
+export interface ContainerFacts {
+  id: string;
+  name: string;
+  kind: ContainerKind;
+  cells: number | null;
+}
+
+export async function loadContainer({ tx, nurseryId }: ReadContext, id: string, field: string): Promise<ContainerFacts> {
+  const [container] = await tx.$queryRaw<ContainerFacts[]>`
+    SELECT id::text, name, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+  return found(container, 'container', field);
+}
+
+export interface PlaceFacts {
+  id: string;
+  code: string;
+}
+
+export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field: string): Promise<PlaceFacts> {
+  const [place] = await tx.$queryRaw<PlaceFacts[]>`SELECT id::text, code FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+  return found(place, 'place', field);
+}
+
+/** Whether the lot was potted from this batch and from nothing else. */
+export async function isPottedFrom({ tx, nurseryId }: ReadContext, lotId: string, batchId: string): Promise<boolean> {
+  const [row] = await tx.$queryRaw<{ only: boolean }[]>`
+    SELECT count(*) > 0 AND bool_and(parent_id = ${batchId}::uuid) AS only FROM lineage WHERE nursery_id = ${nurseryId}::uuid AND child_lot_id = ${lotId}::uuid`;
+  return row?.only ?? false;
+}

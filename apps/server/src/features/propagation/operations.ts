@@ -1,0 +1,17 @@
+import { closeBatch } from './batches/commands/close-batch.ts';
+import { correctBatchUnits } from './batches/commands/correct-batch-units.ts';
+import { countBatch } from './batches/commands/count-batch.ts';
+import { keepForSecondWinter } from './batches/commands/keep-for-second-winter.ts';
+import { loseFromBatch } from './batches/commands/lose-from-batch.ts';
+import { moveBatch } from './batches/commands/move-batch.ts';
+import { potBatch } from './batches/commands/pot-batch.ts';
+import { setBatchForecast } from './batches/commands/set-batch-forecast.ts';
+import { startBatch } from './batches/commands/start-batch.ts';
+import { thinBatch } from './batches/commands/thin-batch.ts';
+import { readBatch } from './batches/page/read-batch.ts';
+import { listBatches } from './batches/reads.ts';
+
+export const propagationOperations = {
+  startBatch, countBatch, thinBatch, loseFromBatch, potBatch, moveBatch, setBatchForecast, correctBatchUnits, closeBatch, keepForSecondWinter,
+  listBatches, readBatch,
+};

@@ -1,0 +1,2 @@
+export * from './batches.ts';
+export * from './lists.ts';

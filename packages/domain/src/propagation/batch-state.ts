@@ -1,0 +1,115 @@
+import type { CalendarDate } from '../kernel/dates.ts';
+import type { EntryKind } from '../stock/ledger-words.ts';
+import { batchClocks, type FirstAlive } from './batch-clocks.ts';
+import type { LeftSinceCount } from './counting.ts';
+import { cautiousLeft } from './forecast.ts';
+import type { BatchKind } from './words.ts';
+
+/** What somebody expects of a batch: the container its plants are meant for, a cautious number of plants, the day they are ready. */
+export interface BatchForecast {
+  targetContainerId: string | null;
+  cautiousUnits: number;
+  readyOn: CalendarDate | null;
+}
+
+/** One entry of a batch that stands, that is, has not been reversed. Units in the batch's own unit, plants in plants. */
+export interface BatchEntry {
+  entryId: string;
+  /** The order in which entries were written down, which need not be that of their days. */
+  version: number;
+  kind: EntryKind;
+  happenedOn: CalendarDate;
+  cause: string | null;
+  /** Units that left the batch for a lot or for the outside; moves from place to place are not among them. */
+  unitsOut: number;
+  unitsIn: number;
+  /** Plants that stand in the lots of a potting. */
+  pottedPlants: number;
+  /** Plants alive, where the entry is a count of them. */
+  emergedUnits: number | null;
+  forecast: BatchForecast | null;
+  firstAlive: FirstAlive | null;
+  isSecondWinter: boolean;
+}
+
+/** What follows from a batch's entries; all of it is derived, so that reversing an entry needs no undoing of its own. */
+export interface BatchState {
+  emergedUnits: number | null;
+  emergedOn: CalendarDate | null;
+  confinedOn: CalendarDate | null;
+  containerOn: CalendarDate | null;
+  /** Null where no entry says anything of it: what is stored then stays. */
+  forecast: BatchForecast | null;
+  secondWinterOn: CalendarDate | null;
+  closedOn: CalendarDate | null;
+}
+
+const byDay = (a: BatchEntry, b: BatchEntry) => (a.happenedOn === b.happenedOn ? a.version - b.version : a.happenedOn < b.happenedOn ? -1 : 1);
+const lastOf = <Item>(items: readonly Item[]): Item | null => items[items.length - 1] ?? null;
+const isCount = (entry: BatchEntry): entry is BatchEntry & { emergedUnits: number } => entry.emergedUnits !== null;
+
+/** Counts in the order of their days, those of one day in the order in which they were written down. */
+export const countsOf = (entries: readonly BatchEntry[]) => entries.filter(isCount).sort(byDay);
+
+/** The earliest day on which anything of the batch is known to have come up or rooted, or null. */
+export function firstAliveOf(entries: readonly BatchEntry[]): FirstAlive | null {
+  const known = entries.flatMap((entry) => [
+    ...(isCount(entry) && entry.emergedUnits > 0 ? [{ on: entry.happenedOn, assumed: false }] : []),
+    ...(entry.firstAlive ? [entry.firstAlive] : []),
+  ]);
+  return known.reduce<FirstAlive | null>((first, next) => (first === null || next.on < first.on ? next : first), null);
+}
+
+/** What left the batch after a count was written down, on days up to `on`. */
+export function leftSince(entries: readonly BatchEntry[], version: number, on: CalendarDate): LeftSinceCount {
+  const later = entries.filter((entry) => entry.version > version && entry.happenedOn <= on);
+  const sum = (kept: BatchEntry[], of: 'unitsOut' | 'pottedPlants') => kept.reduce((total, entry) => total + entry[of], 0);
+  const pots = later.filter((entry) => entry.kind === 'pot');
+  const losses = later.filter((entry) => entry.kind === 'lose' || entry.kind === 'close');
+  return {
+    pottedUnits: sum(pots, 'unitsOut'),
+    pottedPlants: sum(pots, 'pottedPlants'),
+    failedUnits: sum(losses.filter((entry) => entry.cause === 'failed'), 'unitsOut'),
+    lostUnits: sum(losses.filter((entry) => entry.cause !== 'failed'), 'unitsOut'),
+  };
+}
+
+/** Units that stood at the end of a day: what stands now, less what came and plus what went on later days. Never below zero. */
+export function standingOn(entries: readonly BatchEntry[], standingUnits: number, on: CalendarDate): number {
+  const later = entries.filter((entry) => entry.happenedOn > on);
+  return Math.max(0, later.reduce((units, entry) => units + entry.unitsOut - entry.unitsIn, standingUnits));
+}
+
+function forecastOf(batch: BatchKind, entries: readonly BatchEntry[], standingUnits: number): BatchForecast | null {
+  const base = lastOf(entries.filter((entry) => entry.forecast !== null));
+  if (base?.forecast == null) return null;
+  const pottedPlants = entries.reduce((plants, entry) => (entry.version > base.version ? plants + entry.pottedPlants : plants), 0);
+  return { ...base.forecast, cautiousUnits: cautiousLeft({ unit: batch.unit, cautiousUnits: base.forecast.cautiousUnits, pottedPlants, standingUnits }) };
+}
+
+/** A batch is over when it was closed, or when the last of it has left. */
+function closedOnOf(batch: BatchKind, entries: readonly BatchEntry[], standingUnits: number): CalendarDate | null {
+  const closing = lastOf(entries.filter((entry) => entry.kind === 'close'));
+  if (closing) return closing.happenedOn;
+  if (standingUnits > 0) return null;
+  return lastOf(entries.filter((entry) => entry.unitsOut > 0).sort(byDay))?.happenedOn ?? batch.startedOn;
+}
+
+/**
+ * The state of a batch from the entries that stand, in the order they were written down, and the units that stand.
+ * Throws InputError for a day that does not exist.
+ */
+export function batchState(batch: BatchKind, written: readonly BatchEntry[], standingUnits: number): BatchState {
+  const entries = [...written].sort((a, b) => a.version - b.version);
+  const count = lastOf(countsOf(entries));
+  const { confinedOn, containerOn } = batchClocks(batch, firstAliveOf(entries));
+  return {
+    emergedUnits: count?.emergedUnits ?? null,
+    emergedOn: count?.happenedOn ?? null,
+    confinedOn,
+    containerOn,
+    forecast: forecastOf(batch, entries, standingUnits),
+    secondWinterOn: lastOf(entries.filter((entry) => entry.isSecondWinter))?.happenedOn ?? null,
+    closedOn: closedOnOf(batch, entries, standingUnits),
+  };
+}

@@ -1,0 +1,5 @@
+export * from './words.ts';
+export * from './batch-clocks.ts';
+export * from './counting.ts';
+export * from './batch-state.ts';
+export * from './forecast.ts';
