@@ -6,6 +6,7 @@ import { placeOf, readConfig, repositoryRoot, type Config } from '../config.ts';
 import { holdFolder } from '../db/embedded/folder-lock.ts';
 import { migrate } from '../db/migrate.ts';
 import { createClosing, type Closing } from './closing.ts';
+import { greeting } from './greeting.ts';
 import { addressesOf, mustBeFree, portTaken } from './listening.ts';
 import { openOwnNursery, startOwnDatabase, type Addresses } from './nursery-database.ts';
 import { listenForStop, Stopped, type StopRequest } from './stop-request.ts';
@@ -50,8 +51,7 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
 
   const reachable = addressesOf(config.host, (app.server.address() as AddressInfo).port);
   announce?.announce({ address: reachable[0] as string });
-  say(`Rootclock is ready at ${reachable.join(' and ')}`);
-  say('Stop it with Ctrl-C.');
+  for (const line of await greeting(addresses.url, reachable)) say(line);
 }
 
 function takeFolder(config: Config, closing: Closing) {
