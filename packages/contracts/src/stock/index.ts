@@ -1,1 +1,6 @@
 export * from './lots.ts';
+export * from './intake.ts';
+export * from './places.ts';
+export * from './table.ts';
+export * from './reversal.ts';
+export * from './treatments.ts';

@@ -1,0 +1,20 @@
+import { sources } from '@rootclock/contracts';
+import { FIELD } from '@rootclock/domain';
+import { found } from '../../../refusal.ts';
+import { command } from '../../../trpc/operation.ts';
+import { nextCodes } from '../codes/store.ts';
+import { describeSource, yearOfSource } from '../describe.ts';
+import { insertSources, loadPlantNames } from '../store.ts';
+
+export const addSource = command({
+  name: 'addSource',
+  input: sources.addSource,
+  roles: FIELD,
+  run: async (context, { plantId, ...input }) => {
+    const plant = found((await loadPlantNames(context, [plantId])).get(plantId), 'plant', 'plantId');
+    const fields = await describeSource(context, input, plant);
+    const [code = ''] = await nextCodes(context, plant.code, yearOfSource(fields.gatheredOn, context.today), 1);
+    await insertSources(context, [{ ...fields, id: input.sourceId, code, plantId }]);
+    return { sourceId: input.sourceId, code };
+  },
+});

@@ -1,0 +1,19 @@
+import { sources } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { command } from '../../../trpc/operation.ts';
+import { describeSource } from '../describe.ts';
+import { loadSource, updateSource } from '../store.ts';
+
+export const editSource = command({
+  name: 'editSource',
+  input: sources.editSource,
+  roles: GROWERS,
+  run: async (context, input) => {
+    const before = await loadSource(context, input.sourceId);
+    const fields = await describeSource(context, input, { id: before.plantId, scientificName: before.scientificName });
+    await updateSource(context, before.id, fields);
+    // A line may ask for a seed zone or for wild plants: whoever was promised plants of this source is looked at again.
+    if (before.seedZone !== fields.seedZone || before.origin !== fields.origin) context.touched.allPromises = true;
+    return { sourceId: before.id };
+  },
+});

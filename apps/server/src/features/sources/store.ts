@@ -1,0 +1,121 @@
+import type { SourceKind, SourceOrigin } from '@rootclock/domain';
+import { found } from '../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
+
+export interface SourceFields {
+  kind: SourceKind;
+  provenance: string;
+  seedZone: string | null;
+  origin: SourceOrigin;
+  gatheredOn: string | null;
+  gatheredPrecision: string | null;
+  collector: string | null;
+  permit: string | null;
+  vendor: string | null;
+  vendorLot: string | null;
+  pesticideStatement: string | null;
+  motherLotId: string | null;
+  note: string;
+}
+
+export interface NewSource extends SourceFields {
+  id: string;
+  code: string;
+  plantId: string;
+}
+
+/** A source as commands need it. */
+export interface SourceFacts extends SourceFields {
+  id: string;
+  code: string;
+  plantId: string;
+  plantCode: string;
+  scientificName: string;
+  retired: boolean;
+}
+
+export interface PlantName {
+  id: string;
+  code: string;
+  scientificName: string;
+}
+
+/** Plants by id; an id that is not this nursery's is left out, so that the caller can say which field it came from. */
+export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, PlantName>> {
+  const rows = await tx.$queryRaw<PlantName[]>`
+    SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
+  return new Map(rows.map((row) => [row.id, row]));
+}
+
+/** Sources by id, as `loadPlantNames`. */
+export async function loadSources({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, SourceFacts>> {
+  const rows = await tx.$queryRaw<SourceFacts[]>`
+    SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", s.kind, s.provenance,
+           s.seed_zone AS "seedZone", s.origin, s.gathered_on::text AS "gatheredOn", s.gathered_precision AS "gatheredPrecision", s.collector, s.permit,
+           s.vendor, s.vendor_lot AS "vendorLot", s.pesticide_statement AS "pesticideStatement", s.mother_lot_id::text AS "motherLotId", s.note,
+           s.retired_at IS NOT NULL AS retired
+      FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+     WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ANY (${[...ids]}::uuid[])`;
+  return new Map(rows.map((row) => [row.id, row]));
+}
+
+export async function loadSource(context: ReadContext, id: string, field = 'sourceId'): Promise<SourceFacts> {
+  return found((await loadSources(context, [id])).get(id), 'source', field);
+}
+
+/** Sources of these plants that are still in use: where words describe one of them, no second one is made. */
+export async function loadOpenSourcesOf({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<NewSource[]> {
+  return tx.$queryRaw<NewSource[]>`
+    SELECT id::text, code, plant_id::text AS "plantId", kind, provenance, seed_zone AS "seedZone", origin, gathered_on::text AS "gatheredOn",
+           gathered_precision AS "gatheredPrecision", collector, permit, vendor, vendor_lot AS "vendorLot", pesticide_statement AS "pesticideStatement",
+           mother_lot_id::text AS "motherLotId", note
+      FROM source WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ANY (${[...plantIds]}::uuid[]) AND retired_at IS NULL ORDER BY code`;
+}
+
+export async function insertSources(context: CommandContext, sources: readonly NewSource[]): Promise<void> {
+  if (sources.length === 0) return;
+  context.touched.features.add('sources');
+  await context.tx.$executeRaw`
+    INSERT INTO source (nursery_id, id, code, plant_id, kind, provenance, seed_zone, origin, gathered_on, gathered_precision, collector, permit, vendor, vendor_lot,
+                        pesticide_statement, mother_lot_id, note)
+    SELECT ${context.nurseryId}::uuid, n.id, n.code, n."plantId", n.kind, n.provenance, n."seedZone", n.origin, n."gatheredOn", n."gatheredPrecision", n.collector, n.permit,
+           n.vendor, n."vendorLot", n."pesticideStatement", n."motherLotId", n.note
+      FROM jsonb_to_recordset(${JSON.stringify(sources)}::jsonb) AS n (id uuid, code text, "plantId" uuid, kind text, provenance text, "seedZone" text, origin text,
+           "gatheredOn" date, "gatheredPrecision" text, collector text, permit text, vendor text, "vendorLot" text, "pesticideStatement" text, "motherLotId" uuid, note text)`;
+}
+
+export async function updateSource(context: CommandContext, id: string, fields: SourceFields): Promise<void> {
+  context.touched.features.add('sources');
+  await context.tx.$executeRaw`
+    UPDATE source SET kind = ${fields.kind}, provenance = ${fields.provenance}, seed_zone = ${fields.seedZone}, origin = ${fields.origin},
+           gathered_on = ${fields.gatheredOn}::date, gathered_precision = ${fields.gatheredPrecision}, collector = ${fields.collector}, permit = ${fields.permit},
+           vendor = ${fields.vendor}, vendor_lot = ${fields.vendorLot}, pesticide_statement = ${fields.pesticideStatement},
+           mother_lot_id = ${fields.motherLotId}::uuid, note = ${fields.note}
+     WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+}
+
+export async function setSourceRetired(context: CommandContext, id: string, retiredAt: Date | null): Promise<void> {
+  context.touched.features.add('sources');
+  await context.tx.$executeRaw`UPDATE source SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+}
+
+export interface MotherLot {
+  id: string;
+  code: string;
+  plantId: string;
+  /** The sources it came from itself, its own first. */
+  sourceIds: string[];
+}
+
+/** A mother lot with the line of sources behind it, so that no source is made to come from its own offspring. */
+export async function loadMotherLot({ tx, nurseryId }: ReadContext, lotId: string): Promise<MotherLot | undefined> {
+  const [row] = await tx.$queryRaw<MotherLot[]>`
+    WITH RECURSIVE line AS (
+      SELECT l.source_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid
+      UNION
+      SELECT m.source_id FROM line JOIN source s ON s.nursery_id = ${nurseryId}::uuid AND s.id = line.source_id
+                              JOIN lot m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id)
+    SELECT l.id::text, l.code, l.plant_id::text AS "plantId", (SELECT array_agg(source_id::text) FROM line) AS "sourceIds"
+      FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
+  return row;
+}

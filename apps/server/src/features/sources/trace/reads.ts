@@ -1,0 +1,158 @@
+import { sources } from '@rootclock/contracts';
+import { EVERYONE, type DayPrecision } from '@rootclock/domain';
+import { found } from '../../../refusal.ts';
+import { query, type ReadContext } from '../../../trpc/operation.ts';
+import { loadSources, type SourceFacts } from '../store.ts';
+
+export interface TracedBatch {
+  batchId: string;
+  code: string;
+  sourceCode: string;
+  method: string;
+  unit: string;
+  startedOn: string;
+  closedOn: string | null;
+  units: number;
+}
+export interface TracedLot {
+  lotId: string;
+  code: string;
+  plantName: string;
+  sourceCode: string;
+  containerName: string;
+  pottedOn: string;
+  pottedPrecision: DayPrecision;
+  closedOn: string | null;
+  plantByOn: string | null;
+  units: number;
+}
+export interface TracedGarden {
+  orderId: string;
+  code: string;
+  clientName: string;
+  siteName: string | null;
+  plantedUnits: number;
+  firstOn: string;
+  lastOn: string;
+}
+export interface DaughterSource {
+  sourceId: string;
+  code: string;
+  motherCode: string;
+}
+
+/** The most of each that a page shows; the counts are of all. */
+const MOST = 300;
+
+export interface SourceStory extends Omit<SourceFacts, 'id'> {
+  sourceId: string;
+  vernacularName: string;
+  motherLotCode: string | null;
+  batches: TracedBatch[];
+  lots: TracedLot[];
+  gardens: TracedGarden[];
+  /** Sources that are the seed or cuttings of plants of this one. */
+  daughters: DaughterSource[];
+  counts: { batches: number; lots: number; gardens: number };
+}
+
+/** A source and all that came of it: batches, lots, what was gathered from those in turn, and the gardens it was planted in. */
+export const readSource = query({
+  name: 'readSource',
+  input: sources.readSource,
+  roles: EVERYONE,
+  read: async (context, { sourceId }): Promise<SourceStory> => {
+    const { id, ...facts } = found((await loadSources(context, [sourceId])).get(sourceId), 'source', 'sourceId');
+    const names = await readNames(context, id);
+    const descent = await readDescent(context, id);
+    const lotIds = descent.filter((each) => each.kind === 'lot').map((each) => each.id);
+    const batchIds = descent.filter((each) => each.kind === 'batch').map((each) => each.id);
+    const gardens = await readGardens(context, lotIds);
+    return {
+      ...facts, sourceId: id, ...names,
+      batches: await readBatches(context, batchIds),
+      lots: await readLots(context, lotIds),
+      gardens: gardens.slice(0, MOST),
+      daughters: await readDaughters(context, lotIds),
+      counts: { batches: batchIds.length, lots: lotIds.length, gardens: gardens.length },
+    };
+  },
+});
+
+async function readNames({ tx, nurseryId }: ReadContext, sourceId: string): Promise<{ vernacularName: string; motherLotCode: string | null }> {
+  const [row] = await tx.$queryRaw<{ vernacularName: string; motherLotCode: string | null }[]>`
+    SELECT p.vernacular_name AS "vernacularName", m.code AS "motherLotCode"
+      FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+                    LEFT JOIN lot m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id
+     WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ${sourceId}::uuid`;
+  return row ?? { vernacularName: '', motherLotCode: null };
+}
+
+/** All lots and batches of the source, of what was gathered from them, and all lots made from those: by lineage, not by name. */
+async function readDescent({ tx, nurseryId }: ReadContext, sourceId: string): Promise<{ id: string; kind: 'lot' | 'batch' }[]> {
+  return tx.$queryRaw<{ id: string; kind: 'lot' | 'batch' }[]>`
+    WITH RECURSIVE descent (id, kind) AS (
+      SELECT x.id, x.kind FROM (
+        SELECT l.id, 'lot' AS kind FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.source_id = ${sourceId}::uuid
+        UNION ALL
+        SELECT b.id, 'batch' FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = ${sourceId}::uuid) x
+      UNION
+      SELECT y.id, y.kind FROM descent d CROSS JOIN LATERAL (
+        SELECT g.child_lot_id AS id, 'lot' AS kind FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = d.id
+        UNION ALL
+        SELECT l.id, 'lot' FROM source s JOIN lot l ON l.nursery_id = s.nursery_id AND l.source_id = s.id
+         WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = d.id
+        UNION ALL
+        SELECT b.id, 'batch' FROM source s JOIN batch b ON b.nursery_id = s.nursery_id AND b.source_id = s.id
+         WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = d.id) y)
+    SELECT id::text, kind FROM descent`;
+}
+
+async function readBatches({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<TracedBatch[]> {
+  return tx.$queryRaw<TracedBatch[]>`
+    SELECT b.id::text AS "batchId", b.code, s.code AS "sourceCode", b.method, b.unit, b.started_on::text AS "startedOn", b.closed_on::text AS "closedOn",
+           coalesce((SELECT sum(a.units)::int FROM account a WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), 0) AS units
+      FROM batch b JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
+     WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ANY (${[...ids]}::uuid[]) ORDER BY b.started_on DESC, b.code LIMIT ${MOST}`;
+}
+
+async function readLots({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<TracedLot[]> {
+  return tx.$queryRaw<TracedLot[]>`
+    SELECT l.id::text AS "lotId", l.code, p.scientific_name AS "plantName", s.code AS "sourceCode", c.name AS "containerName", l.potted_on::text AS "pottedOn",
+           l.potted_precision AS "pottedPrecision", l.closed_on::text AS "closedOn", l.plant_by_on::text AS "plantByOn",
+           coalesce((SELECT sum(a.units)::int FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.units > 0), 0) AS units
+      FROM lot l JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+                 JOIN source s ON s.nursery_id = l.nursery_id AND s.id = l.source_id
+                 JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+     WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[]) ORDER BY l.closed_on IS NOT NULL, l.potted_on DESC, l.code LIMIT ${MOST}`;
+}
+
+/** What was planted and not taken back, by garden order: staged plants know their line, others the line their entry is about. */
+async function readGardens({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<TracedGarden[]> {
+  return tx.$queryRaw<TracedGarden[]>`
+    WITH accounts AS (
+      SELECT a.id, a.line_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[])),
+    planted AS (
+      SELECT m.entry_id AS told_by, a.line_id, m.from_units AS units, e.happened_on
+        FROM accounts a JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = a.id AND m.to_account_id = account_key('outside', 'outside', 'planted')
+        JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
+      UNION ALL
+      SELECT coalesce(e.reverses_id, e.id), a.line_id, -m.to_units, NULL
+        FROM accounts a JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.to_account_id = a.id AND m.from_account_id = account_key('outside', 'outside', 'planted')
+        JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id)
+    SELECT o.id::text AS "orderId", o.code, c.name AS "clientName", t.name AS "siteName", sum(x.units)::int AS "plantedUnits",
+           min(x.happened_on)::text AS "firstOn", max(x.happened_on)::text AS "lastOn"
+      FROM planted x
+      JOIN order_line n ON n.nursery_id = ${nurseryId}::uuid AND n.id = coalesce(x.line_id,
+           (SELECT j.subject_id FROM entry_subject j WHERE j.nursery_id = ${nurseryId}::uuid AND j.entry_id = x.told_by AND j.subject_kind = 'line' ORDER BY j.subject_id LIMIT 1))
+      JOIN garden_order o ON o.nursery_id = n.nursery_id AND o.id = n.order_id
+      JOIN client c ON c.nursery_id = o.nursery_id AND c.id = o.client_id
+      LEFT JOIN site t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
+     GROUP BY o.id, o.code, c.name, t.name HAVING sum(x.units) > 0 ORDER BY max(x.happened_on) DESC, o.code`;
+}
+
+async function readDaughters({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<DaughterSource[]> {
+  return tx.$queryRaw<DaughterSource[]>`
+    SELECT s.id::text AS "sourceId", s.code, l.code AS "motherCode" FROM source s JOIN lot l ON l.nursery_id = s.nursery_id AND l.id = s.mother_lot_id
+     WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = ANY (${[...lotIds]}::uuid[]) ORDER BY s.code LIMIT ${MOST}`;
+}

@@ -1,0 +1,28 @@
+import { stock } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { refuse } from '../../../../refusal.ts';
+import { command } from '../../../../trpc/operation.ts';
+import { describePlace } from '../describe.ts';
+import { loadPlace, loadStanding, updatePlace } from '../store.ts';
+
+export const editPlace = command({
+  name: 'editPlace',
+  input: stock.editPlace,
+  roles: GROWERS,
+  run: async (context, input) => {
+    const before = await loadPlace(context, input.placeId);
+    const after = await describePlace(context, input);
+    const standing = await loadStanding(context, before.id);
+    // What grows in its ground would grow in the ground of a bench.
+    if (after.kind !== 'nursery-bed' && standing.groundUnits > 0) {
+      refuse('place-not-empty', { place: before.code, units: standing.groundUnits, lots: standing.lotIds.length, batches: standing.batchIds.length }, 'kind');
+    }
+    await updatePlace(context, before.id, after);
+    // Rules against the winter bind or no longer bind what stands here.
+    if (before.winterCover !== after.winterCover) {
+      for (const lotId of standing.lotIds) context.touched.lot(lotId);
+      for (const batchId of standing.batchIds) context.touched.batch(batchId);
+    }
+    return { placeId: before.id };
+  },
+});

@@ -1,0 +1,91 @@
+import type { PlaceKind } from '@rootclock/domain';
+import { found } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+export interface PlaceFields {
+  code: string;
+  name: string;
+  kind: PlaceKind;
+  parentId: string | null;
+  winterCover: boolean;
+}
+
+export interface PlaceState extends PlaceFields {
+  id: string;
+  closedUntilAt: string | null;
+  closedReason: string | null;
+  retired: boolean;
+}
+
+export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field = 'placeId'): Promise<PlaceState> {
+  const [row] = await tx.$queryRaw<PlaceState[]>`
+    SELECT id::text, code, name, kind, parent_id::text AS "parentId", winter_cover AS "winterCover", closed_reason AS "closedReason",
+           to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt", retired_at IS NOT NULL AS retired
+      FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  return found(row, 'place', field);
+}
+
+/** Whether another place has this code; codes differ by more than their case, since people shout them across a yard. */
+export async function isCodeTaken({ tx, nurseryId }: ReadContext, code: string, byOtherThan: string): Promise<boolean> {
+  const rows = await tx.$queryRaw<{ id: string }[]>`
+    SELECT id::text FROM place WHERE nursery_id = ${nurseryId}::uuid AND lower(code) = lower(${code}) AND id <> ${byOtherThan}::uuid LIMIT 1`;
+  return rows.length > 0;
+}
+
+/** The place and all in which it lies, itself first. */
+export async function loadLineage({ tx, nurseryId }: ReadContext, id: string): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ id: string }[]>`
+    WITH RECURSIVE above AS (
+      SELECT id, parent_id FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid
+      UNION SELECT p.id, p.parent_id FROM place p JOIN above a ON p.id = a.parent_id WHERE p.nursery_id = ${nurseryId}::uuid)
+    SELECT id::text FROM above`;
+  return rows.map((row) => row.id);
+}
+
+export async function insertPlace(context: CommandContext, id: string, { code, name, kind, parentId, winterCover }: PlaceFields): Promise<void> {
+  context.touched.features.add('stock');
+  await context.tx.$executeRaw`
+    INSERT INTO place (nursery_id, id, parent_id, code, name, kind, winter_cover)
+    VALUES (${context.nurseryId}::uuid, ${id}::uuid, ${parentId}::uuid, ${code}, ${name}, ${kind}, ${winterCover})`;
+}
+
+export async function updatePlace(context: CommandContext, id: string, { code, name, kind, parentId, winterCover }: PlaceFields): Promise<void> {
+  context.touched.features.add('stock');
+  await context.tx.$executeRaw`
+    UPDATE place SET code = ${code}, name = ${name}, kind = ${kind}, parent_id = ${parentId}::uuid, winter_cover = ${winterCover}
+     WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+}
+
+export async function setPlaceRetired(context: CommandContext, id: string, retiredAt: Date | null): Promise<void> {
+  context.touched.features.add('stock');
+  await context.tx.$executeRaw`UPDATE place SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+}
+
+export async function setPlaceClosed(context: CommandContext, id: string, untilAt: Date | null, reason: string | null): Promise<void> {
+  context.touched.features.add('stock');
+  await context.tx.$executeRaw`
+    UPDATE place SET closed_until_at = ${untilAt}, closed_reason = ${reason} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+}
+
+export interface Standing {
+  lotIds: string[];
+  batchIds: string[];
+  units: number;
+  /** Of these, plants that grow in the ground itself. */
+  groundUnits: number;
+  /** Places in it that are still in use. */
+  places: number;
+}
+
+/** What stands at the place itself, and how many places lie directly in it. */
+export async function loadStanding({ tx, nurseryId }: ReadContext, id: string): Promise<Standing> {
+  const [row] = await tx.$queryRaw<Standing[]>`
+    SELECT coalesce(array_agg(DISTINCT a.lot_id::text) FILTER (WHERE a.lot_id IS NOT NULL), '{}') AS "lotIds",
+           coalesce(array_agg(DISTINCT a.batch_id::text) FILTER (WHERE a.batch_id IS NOT NULL), '{}') AS "batchIds",
+           coalesce(sum(a.units), 0)::int AS units, coalesce(sum(a.units) FILTER (WHERE c.kind = 'ground'), 0)::int AS "groundUnits",
+           (SELECT count(*)::int FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.parent_id = ${id}::uuid AND p.retired_at IS NULL) AS places
+      FROM account a LEFT JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
+                     LEFT JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+     WHERE a.nursery_id = ${nurseryId}::uuid AND a.place_id = ${id}::uuid AND a.units > 0`;
+  return row ?? { lotIds: [], batchIds: [], units: 0, groundUnits: 0, places: 0 };
+}

@@ -1,0 +1,106 @@
+import { type Page, stock } from '@rootclock/contracts';
+import { type ContainerKind, type CountKind, type DayPrecision, EVERYONE, type HoldReason, isDormant, type PlantByState, potBand, type PotBand } from '@rootclock/domain';
+import { Prisma } from '../../../db/generated/client.ts';
+import { query } from '../../../trpc/operation.ts';
+import { conditionsOf, keyOf } from './conditions.ts';
+
+interface StoredLot {
+  lotId: string;
+  code: string;
+  plantId: string;
+  plantCode: string;
+  scientificName: string;
+  vernacularName: string;
+  containerId: string;
+  containerName: string;
+  containerKind: ContainerKind;
+  sourceId: string;
+  sourceCode: string;
+  pottedOn: string;
+  pottedPrecision: DayPrecision;
+  countKind: CountKind;
+  readyOn: string | null;
+  rootCheckedOn: string | null;
+  plantByOn: string | null;
+  plantByState: PlantByState;
+  limitOn: string | null;
+  nextOpensOn: string | null;
+  /** Since when the clock of the rule that binds runs, and whether that day is a guess. */
+  clockOn: string | null;
+  clockAssumed: boolean;
+  closedOn: string | null;
+  places: { placeId: string; code: string; units: number }[];
+  onHandUnits: number;
+  reservedUnits: number;
+  stagedUnits: number;
+  holds: HoldReason[];
+}
+
+export interface LotRow extends StoredLot {
+  /** What may still be promised: on hand, less reserved; nothing of a held lot. */
+  freeUnits: number;
+  /** What of it stands in the place that was asked for, and in what lies in it. */
+  hereUnits: number | null;
+  band: PotBand;
+  daysLeft: number | null;
+  dormant: boolean;
+}
+
+type Stored = StoredLot & { here: number; dormantMonths: number[] };
+
+/** The stock table: lots by any of their facts, with their units, their clock and what is promised of them. */
+export const listLots = query({
+  name: 'listLots',
+  input: stock.listLots,
+  roles: EVERYONE,
+  read: async (context, input): Promise<Page<LotRow>> => {
+    const { tx, nurseryId, today } = context;
+    const [nursery] = await tx.$queryRaw<{ noticeDays: number }[]>`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
+    const noticeDays = nursery?.noticeDays ?? 0;
+    const direction = input.descending ? Prisma.sql`DESC NULLS LAST` : Prisma.sql`ASC NULLS LAST`;
+    const place = input.placeId ?? null;
+    // What decides which lots are shown is read of all of them, everything else only of those on the page.
+    const rows = await tx.$queryRaw<(Omit<Stored, 'lotId'> & { lotId: string | null; total: number })[]>`
+      WITH RECURSIVE within AS (
+        SELECT p.id FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ${place}::uuid
+        UNION SELECT p.id FROM place p JOIN within w ON p.parent_id = w.id WHERE p.nursery_id = ${nurseryId}::uuid),
+      matching AS MATERIALIZED (
+        SELECT l.id, l.code, ${keyOf(input)} AS key FROM lot l JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+         WHERE ${conditionsOf(context, input, noticeDays)}),
+      shown AS (
+        SELECT id, key FROM matching ORDER BY key ${direction}, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
+      SELECT t.total, x.* FROM (SELECT count(*)::int AS total FROM matching) t LEFT JOIN (
+        SELECT shown.key, l.id::text AS "lotId", l.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
+               p.dormant_months AS "dormantMonths", c.id::text AS "containerId", c.name AS "containerName", c.kind AS "containerKind", s.id::text AS "sourceId", s.code AS "sourceCode",
+               l.potted_on::text AS "pottedOn", l.potted_precision AS "pottedPrecision", l.count_kind AS "countKind", l.ready_on::text AS "readyOn", l.root_checked_on::text AS "rootCheckedOn",
+               l.plant_by_on::text AS "plantByOn", l.plant_by_state AS "plantByState", l.limit_on::text AS "limitOn", l.next_opens_on::text AS "nextOpensOn",
+               CASE WHEN r.basis = 'confined' THEN l.confined_on ELSE l.container_on END::text AS "clockOn",
+               CASE WHEN r.basis = 'confined' THEN l.confined_standing ELSE l.container_standing END = 'assumed' AS "clockAssumed", l.closed_on::text AS "closedOn",
+               coalesce(u.places, '[]') AS places, coalesce(u.on_hand, 0)::int AS "onHandUnits", coalesce(u.staged, 0)::int AS "stagedUnits", coalesce(u.here, 0)::int AS here,
+               coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)::int AS "reservedUnits",
+               coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL), '{}') AS holds
+          FROM shown
+          JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = shown.id
+          JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+          JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+          JOIN source s ON s.nursery_id = l.nursery_id AND s.id = l.source_id
+          LEFT JOIN pot_life_rule r ON r.nursery_id = l.nursery_id AND r.id = l.rule_id
+          LEFT JOIN LATERAL (
+            SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) FILTER (WHERE a.kind = 'place') AS places,
+                   sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged,
+                   sum(a.units) FILTER (WHERE a.place_id IN (SELECT id FROM within)) AS here
+              FROM account a LEFT JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+             WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.units > 0) u ON true) x ON true
+       ORDER BY x.key ${direction}, x.code`;
+    const found = rows.filter((row): row is Stored & { total: number } => row.lotId !== null);
+    return { rows: found.map((row) => shownLot(row, today, noticeDays, place !== null)), total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage };
+  },
+});
+
+function shownLot({ dormantMonths, here, ...stored }: Stored & { key?: unknown; total?: number }, today: string, noticeDays: number, placeAsked: boolean): LotRow {
+  const { key: _key, total: _total, ...lot } = stored;
+  return {
+    ...lot, ...potBand(lot.plantByOn, today, noticeDays), dormant: isDormant(dormantMonths, today), hereUnits: placeAsked ? here : null,
+    freeUnits: lot.holds.length > 0 ? 0 : Math.max(0, lot.onHandUnits - lot.reservedUnits),
+  };
+}
