@@ -13,7 +13,7 @@ export async function assignCodes(context: CommandContext, wanted: readonly Code
     const key = `${plantCode}/${year}`;
     groups.set(key, [...(groups.get(key) ?? []), index]);
   });
-  const codes = new Array<string>(wanted.length).fill('');
+  const codes = wanted.map(() => '');
   for (const indexes of groups.values()) {
     const first = wanted[indexes[0] ?? 0];
     if (!first) continue;
