@@ -26,8 +26,15 @@ export const paths = {
 
   gardens: () => '/gardens',
   order: (orderId: string) => `/gardens/orders/${orderId}`,
+  newOrder: () => '/gardens/new',
+  toPull: () => '/gardens/to-pull',
+  pullList: (orderId: string) => `/gardens/orders/${orderId}/pull`,
+  planting: (orderId: string) => `/gardens/orders/${orderId}/plant`,
+  handOver: (orderId: string) => `/gardens/orders/${orderId}/hand-over`,
+  bringBack: (orderId: string) => `/gardens/orders/${orderId}/bring-back`,
   clients: () => '/gardens/clients',
   client: (clientId: string) => `/gardens/clients/${clientId}`,
+  site: (siteId: string) => `/gardens/sites/${siteId}`,
 
   plants: () => '/plants',
   plant: (plantId: string) => `/plants/${plantId}`,

@@ -3,7 +3,7 @@ import { createRootRoute, createRoute, Outlet, redirect } from '@tanstack/react-
 import { queryClient, readFailure, trpc } from '../lib/api/index.ts';
 import { paths } from '../lib/paths.ts';
 import { Shell } from '../shell/shell.tsx';
-import { BrokenPage, NotFoundPage } from '../shell/trouble-pages.tsx';
+import { BrokenPage } from '../shell/trouble-pages.tsx';
 import { Skeleton, ToastRegion } from '../ui/feedback/index.ts';
 
 export const rootRoute = createRootRoute({
@@ -13,7 +13,6 @@ export const rootRoute = createRootRoute({
       <ToastRegion />
     </>
   ),
-  notFoundComponent: NotFoundPage,
 });
 
 export const signedInRoute = createRoute({

@@ -4,7 +4,10 @@ import { issues } from './issues.ts';
 import { outbox } from './outbox.ts';
 import { people } from './people.ts';
 import { plants } from './plants.ts';
+import { propagation } from './propagation/index.ts';
 import { shell } from './shell.ts';
+import { sources } from './sources.ts';
+import { stockIn } from './stock-in/index.ts';
 import { ui } from './ui.ts';
 
-export const messages: Messages = { errors, issues, outbox, people, plants, shell, ui };
+export const messages: Messages = { errors, issues, outbox, people, plants, propagation, shell, sources, stockIn, ui };

@@ -25,9 +25,11 @@ export function EmptyState({ kind, title, children, actions }: EmptyStateProps) 
       <svg className="empty-mark" viewBox="0 0 48 48" fill="none" stroke="currentColor" strokeWidth="2.5" aria-hidden="true">
         {MARKS[kind]}
       </svg>
-      <p className="empty-title">{title}</p>
-      {children && <div className="empty-text">{children}</div>}
-      {actions && <div className="row">{actions}</div>}
+      <div className="empty-words">
+        <p className="empty-title">{title}</p>
+        {children && <div className="empty-text">{children}</div>}
+        {actions && <div className="row">{actions}</div>}
+      </div>
     </div>
   );
 }

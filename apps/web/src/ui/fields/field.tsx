@@ -2,7 +2,7 @@
  * The frame of every field: label, hint and error, tied to the control by aria. Inside a Form a field finds its error by its
  * `name`; outside one it is given `error`. Build new kinds of field from `useField` and `FieldFrame`.
  */
-import { useContext, useEffect, useId, type ReactNode } from 'react';
+import { useContext, useId, useLayoutEffect, type ReactNode } from 'react';
 import { useMessages } from '../../messages/index.ts';
 import { fieldId, FormFieldsContext } from '../form/form-context.ts';
 import './field.css';
@@ -29,7 +29,8 @@ export function useField({ name, label, hint, error, optional }: FieldProps): Fi
   const form = useContext(FormFieldsContext);
   const own = useId();
   const id = form ? fieldId(form.id, name) : own;
-  useEffect(() => {
+  // Before the summary's own effect, which reads the labels of all fields.
+  useLayoutEffect(() => {
     form?.labels.set(name, label);
     return () => void form?.labels.delete(name);
   }, [form, name, label]);

@@ -26,7 +26,7 @@ export function SelectField<T extends string>({ value, onChange, choices, empty,
     <FieldFrame field={field} {...props}>
       <select
         {...field.control}
-        className="field-box select-box"
+        className="field-box"
         value={value}
         onChange={(event) => onChange(choices.find((choice) => choice.value === event.target.value)?.value ?? '')}
       >

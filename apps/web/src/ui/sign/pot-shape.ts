@@ -24,8 +24,8 @@ export function levelOf(share: number): number {
   return FLOOR_Y - held * (FLOOR_Y - RIM_Y);
 }
 
-const at = (point: Point): string => `${round(point.x)} ${round(point.y)}`;
 const round = (value: number): number => Math.round(value * 100) / 100;
+const at = (point: Point): string => `${round(point.x)} ${round(point.y)}`;
 
 /** The outline of what lies in the pot below a height. */
 export function fillPath(level: number): string {
@@ -36,27 +36,37 @@ export function fillPath(level: number): string {
 
 export const POT_OUTLINE = fillPath(RIM_Y);
 
-/** Slanting lines inside the pot, from the floor to the level: the hatching of what sleeps. */
-export function hatchPath(level: number, gap = 2.6): string {
+/** Rising lines inside the pot, from the floor to the level: the hatching of what sleeps. */
+export function hatchPath(level: number, gap = 3): string {
   const lines: string[] = [];
-  const rise = 4;
-  for (let y = FLOOR_Y; y - 0.4 > level; y -= gap) {
-    const high = Math.max(level, y - rise);
-    lines.push(`M${at({ x: MIDDLE - halfWidth(y), y })}L${at({ x: MIDDLE + halfWidth(high), y: high })}`);
+  for (let foot = MIDDLE - HALF_AT_RIM - (FLOOR_Y - level); foot < MIDDLE + HALF_AT_FLOOR; foot += gap) {
+    // Each line rises at 45° from its foot on the floor and is cut by the walls and the level.
+    const points = alongSlope(foot, level);
+    if (points) lines.push(`M${at(points[0])}L${at(points[1])}`);
   }
   return lines.join('');
 }
 
-/** Root strands below the level, wandering from wall to wall; drawn only where the sign is large enough to show them. */
-export function rootPath(level: number, gap = 2.4): string {
+function alongSlope(foot: number, level: number): [Point, Point] | null {
+  const inside: Point[] = [];
+  for (let y = FLOOR_Y; y >= level; y -= 0.25) {
+    const x = foot + (FLOOR_Y - y);
+    if (Math.abs(x - MIDDLE) <= halfWidth(y)) inside.push({ x, y });
+  }
+  const [first] = inside;
+  const last = inside.at(-1);
+  return first && last && first !== last ? [first, last] : null;
+}
+
+/** Root strands below the level: each wanders from wall to wall and sends short rootlets down. For signs large enough to show them. */
+export function rootPath(level: number, gap = 2.9): string {
   const strands: string[] = [];
   let side = 1;
-  for (let y = FLOOR_Y - 1.2; y > level + 0.6; y -= gap) {
-    const reach = halfWidth(y) - 1.1;
-    const bend = 1.1 * side;
-    strands.push(
-      `M${at({ x: MIDDLE - reach, y })}C${at({ x: MIDDLE - reach / 3, y: y - bend })} ${at({ x: MIDDLE + reach / 3, y: y + bend })} ${at({ x: MIDDLE + reach, y: y - bend / 2 })}`,
-    );
+  for (let y = FLOOR_Y - 1.6; y > level + 1; y -= gap) {
+    const reach = halfWidth(y) - 0.9;
+    const bend = 1.2 * side;
+    strands.push(`M${at({ x: MIDDLE - reach, y: y + bend / 3 })}C${at({ x: MIDDLE - reach / 3, y: y - bend })} ${at({ x: MIDDLE + reach / 3, y: y + bend })} ${at({ x: MIDDLE + reach, y: y - bend / 3 })}`);
+    for (const share of [-0.55, 0.1, 0.6]) strands.push(`M${at({ x: MIDDLE + reach * share, y: y + (share < 0 ? -bend / 4 : bend / 4) })}l${round(0.7 * side)} ${1.1}`);
     side = -side;
   }
   return strands.join('');

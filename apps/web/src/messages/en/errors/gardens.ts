@@ -18,4 +18,5 @@ export const gardens = {
   'cause-needed': () => 'Say why these plants are lost.',
   'wrong-order-kind': ({ order, kind }) => (kind === 'installation' ? `${order} is an installation: its plants are planted, not handed over.` : `${order} is no installation: its plants are handed over, not planted.`),
   'client-blanked': () => 'The data of this client were blanked on request. Add a new client instead.',
+  'orders-are-open': ({ orders }) => `${orders.join(', ')} ${orders.length === 1 ? 'is' : 'are'} still open. Finish or cancel first.`,
 } satisfies Partial<ErrorSentences>;

@@ -18,4 +18,5 @@ export const gardens = {
   'cause-needed': () => 'Diga por qué se perdieron estas plantas.',
   'wrong-order-kind': ({ order, kind }) => (kind === 'installation' ? `${order} es una instalación: sus plantas se plantan, no se entregan.` : `${order} no es una instalación: sus plantas se entregan, no se plantan.`),
   'client-blanked': () => 'Los datos de este cliente se borraron a petición. Agregue un cliente nuevo.',
+  'orders-are-open': ({ orders }) => `${orders.join(', ')} ${orders.length === 1 ? 'sigue abierto' : 'siguen abiertos'}. Termine o cancele antes.`,
 } satisfies Partial<ErrorSentences>;

@@ -1,0 +1,18 @@
+/** The three lists of gardens: orders, what is to be pulled, and clients. */
+import { paths } from '../../lib/paths.ts';
+import { useMessages } from '../../messages/index.ts';
+import { PageTabs } from '../../ui/layout/index.ts';
+
+export function GardensTabs() {
+  const { gardens } = useMessages();
+  return (
+    <PageTabs
+      label={gardens.tabs}
+      tabs={[
+        { to: paths.gardens(), label: gardens.ordersTab, exact: true },
+        { to: paths.toPull(), label: gardens.toPullTab },
+        { to: paths.clients(), label: gardens.clientsTab },
+      ]}
+    />
+  );
+}

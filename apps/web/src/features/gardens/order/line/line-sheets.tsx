@@ -1,0 +1,102 @@
+/** The forms of a line: a new one, told at once what is free for it, and a change of one that is there. */
+import { useQuery } from '@tanstack/react-query';
+import { gardens as contracts } from '@rootclock/contracts';
+import { OWNER } from '@rootclock/domain';
+import { useState } from 'react';
+import { trpc, useSession } from '../../../../lib/api/index.ts';
+import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
+import { newCommandId, newId } from '../../../../lib/ids.ts';
+import { useCommand } from '../../../../lib/outbox/index.ts';
+import { useMessages } from '../../../../messages/index.ts';
+import { toast } from '../../../../ui/feedback/index.ts';
+import { CheckboxField, NumberField } from '../../../../ui/fields/index.ts';
+import { Form } from '../../../../ui/form/index.ts';
+import { Sheet } from '../../../../ui/overlay/index.ts';
+import { Taxon } from '../../marks/taxon.tsx';
+import { ConditionFields, conditionsBody, NO_CONDITIONS, type Conditions } from '../../pickers/condition-fields.tsx';
+import { FreeThen } from '../../pickers/free-then.tsx';
+import { ItemPickers, type Item } from '../../pickers/item-pickers.tsx';
+import { WouldShorten } from '../would-shorten.tsx';
+
+interface SheetProps {
+  order: contracts.OrderPage;
+  onClose: () => void;
+}
+
+function useBeds(siteId: string | null): readonly contracts.BedRow[] {
+  const { data } = useQuery({ ...trpc.gardens.readSite.queryOptions({ siteId: siteId ?? '' }), enabled: siteId !== null });
+  return data?.beds ?? [];
+}
+
+export function AddLineSheet({ order, onClose }: SheetProps) {
+  const { gardens } = useMessages();
+  const words = gardens.line;
+  const beds = useBeds(order.siteId);
+  const [lineId] = useState(newId);
+  const form = useCommandForm({
+    command: useCommand('gardens.addLine', { title: words.addTitle }),
+    contract: contracts.addLine,
+    initial: { item: { plant: null, container: null } as Item, units: null as number | null, conditions: NO_CONDITIONS },
+    body: ({ item, units, conditions }) => ({ orderId: order.id, lineId, plantId: item.plant?.id ?? '', containerId: item.container?.id ?? '', units, ...conditionsBody(conditions) }),
+    onSaved: (_answer, { item, units }) => {
+      toast({ text: words.added(item.plant?.scientificName ?? '', units ?? 0) });
+      onClose();
+    },
+  });
+  return (
+    <Sheet open onClose={onClose} title={words.addTitle}>
+      <Form {...form.props}>
+        <ItemPickers value={form.values.item} onChange={(item) => form.set({ item })} />
+        <NumberField label={gardens.units} hint={<FreeThen item={form.values.item} on={order.dueOn} siteId={order.siteId} clientId={order.clientId} conditions={form.values.conditions} />} steps min={1} {...form.field('units')} />
+        <details className="fold">
+          <summary>{words.conditions}</summary>
+          <div className="stack">
+            <ConditionFields value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} beds={beds} />
+          </div>
+        </details>
+        <Submit form={form}>{words.add}</Submit>
+      </Form>
+    </Sheet>
+  );
+}
+
+const conditionsOf = (line: contracts.OrderLineRow): Conditions => ({
+  bedId: line.bedId ?? '',
+  seedZone: line.seedZone ?? '',
+  wildType: line.wildType,
+  untreated: line.untreated,
+  alternatives: line.alternatives
+    .toSorted((a, b) => a.penalty - b.penalty)
+    .map((each) => ({ key: newCommandId(), plant: { id: each.plantId, scientificName: each.scientificName }, container: { id: each.containerId, name: each.containerCode } })),
+});
+
+export function EditLineSheet({ order, line, onClose }: SheetProps & { line: contracts.OrderLineRow }) {
+  const { gardens } = useMessages();
+  const words = gardens.line;
+  const { mayBe } = useSession();
+  const beds = useBeds(order.siteId);
+  const form = useCommandForm({
+    command: useCommand('gardens.editLine', { title: `${words.editTitle}: ${line.scientificName}` }),
+    contract: contracts.editLine,
+    initial: { units: line.units as number | null, conditions: conditionsOf(line), keepRank: false, acceptedShortages: [] as { lineId: string; units: number }[] },
+    body: ({ units, conditions, keepRank, acceptedShortages }) => ({ lineId: line.id, units, ...conditionsBody(conditions), keepRank, acceptedShortages }),
+    onSaved: () => {
+      toast({ text: words.saved });
+      onClose();
+    },
+  });
+  return (
+    <Sheet open onClose={onClose} title={words.editTitle}>
+      <Form {...form.props}>
+        <WouldShorten failure={form.failure} busy={form.busy} onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })} />
+        <p className="line-asked">
+          <Taxon name={line.scientificName} />, {line.containerName}
+        </p>
+        <NumberField label={gardens.units} steps min={1} {...form.field('units')} />
+        <ConditionFields value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} beds={beds} />
+        {mayBe(OWNER) && <CheckboxField label={words.keepRank} hint={words.keepRankHint} {...form.field('keepRank')} />}
+        <Submit form={form}>{gardens.save}</Submit>
+      </Form>
+    </Sheet>
+  );
+}

@@ -1,0 +1,32 @@
+/** Why a line is short, in numbers, with the ways out. */
+import type { promises } from '@rootclock/contracts';
+import { useState } from 'react';
+import { useMessages } from '../../../../messages/index.ts';
+import { Button } from '../../../../ui/action/index.ts';
+import { Callout } from '../../../../ui/feedback/index.ts';
+import type { LineCardProps } from './line-card.tsx';
+import { OffersSheet } from './offers-sheet.tsx';
+
+export function LineShortage({ line, mayChange }: LineCardProps) {
+  const { gardens } = useMessages();
+  const words = gardens.line;
+  const [choosing, setChoosing] = useState(false);
+  return (
+    <Callout tone="caution" title={words.isShort(line.shortUnits)} actions={mayChange && <Button onClick={() => setChoosing(true)}>{words.choose}</Button>}>
+      <ShortageReasons reasons={line.reasons} />
+      {choosing && <OffersSheet line={line} onClose={() => setChoosing(false)} />}
+    </Callout>
+  );
+}
+
+export function ShortageReasons({ reasons }: { reasons: readonly promises.ShortageReason[] }) {
+  const { gardens } = useMessages();
+  return (
+    <ul className="plain-list">
+      {reasons.map((reason) => (
+        <li key={reason.reason}>{gardens.line.reasons[reason.reason](reason)}</li>
+      ))}
+    </ul>
+  );
+}
+

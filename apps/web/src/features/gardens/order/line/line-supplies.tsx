@@ -1,0 +1,100 @@
+/** What serves a line: pulled plants, and the lots and batches that hold units for it, with the ways to tie, untie and give them up. */
+import type { gardens as contracts, promises } from '@rootclock/contracts';
+import { useCommand } from '../../../../lib/outbox/index.ts';
+import { paths } from '../../../../lib/paths.ts';
+import { useMessages } from '../../../../messages/index.ts';
+import { Menu, TextLink, type MenuAction } from '../../../../ui/action/index.ts';
+import { Badge, toast } from '../../../../ui/feedback/index.ts';
+import { SupplyClock } from '../../marks/supply-clock.tsx';
+import { Taxon } from '../../marks/taxon.tsx';
+import { tellRefused } from '../../undo.ts';
+
+export interface LineSuppliesProps {
+  order: contracts.OrderPage;
+  line: contracts.OrderLineRow;
+  mayChange: boolean;
+}
+
+export function LineSupplies({ order, line, mayChange }: LineSuppliesProps) {
+  const { gardens } = useMessages();
+  const words = gardens.line;
+  if (line.reservations.length === 0 && line.staged.length === 0) return null;
+  return (
+    <div className="line-supplies">
+      {line.staged.map((staged) => (
+        <div key={staged.lotId} className="supply-row">
+          <div className="supply-words">
+            <p className="supply-head">
+              <TextLink to={paths.lot(staged.lotId)}>{staged.lotCode}</TextLink>
+              {gardens.pulled(staged.units)}
+            </p>
+            <OtherItem line={line} supply={staged} />
+          </div>
+        </div>
+      ))}
+      {line.reservations.map((reservation) => (
+        <SupplyRow key={`${reservation.supplyId}/${reservation.pinned}`} order={order} line={line} reservation={reservation} mayChange={mayChange} />
+      ))}
+      {mayChange && line.reservations.some(({ pinned }) => pinned) && <p className="field-hint">{words.tiedHint}</p>}
+    </div>
+  );
+}
+
+/** What stands in for the item asked for is named. */
+function OtherItem({ line, supply }: { line: contracts.OrderLineRow; supply: { scientificName: string; containerCode: string } }) {
+  if (supply.scientificName === line.scientificName && supply.containerCode === line.containerCode) return null;
+  return (
+    <p>
+      <Taxon name={supply.scientificName} />, {supply.containerCode}
+    </p>
+  );
+}
+
+function SupplyRow({ order, line, reservation, mayChange }: LineSuppliesProps & { reservation: promises.ReservationRow }) {
+  const { gardens } = useMessages();
+  const words = gardens.line;
+  const { code, units, pinned, supplyId, supplyKind, readyOn, rootChecked, plantByOn, leaveByOn } = reservation;
+  const leavesEarlier = leaveByOn !== null && leaveByOn !== plantByOn;
+  return (
+    <div className="supply-row">
+      <div className="supply-words">
+        <p className="supply-head">
+          <TextLink to={supplyKind === 'lot' ? paths.lot(supplyId) : paths.batch(supplyId)}>{code}</TextLink>
+          {gardens.reserved(units)}
+          {pinned && <Badge shape="tied">{words.tied}</Badge>}
+          {supplyKind === 'batch' && <Badge shape="open">{words.batch}</Badge>}
+        </p>
+        <OtherItem line={line} supply={reservation} />
+        <SupplyClock {...reservation} tied={pinned ? 'whole' : 'part'} />
+        {leavesEarlier && <p>{gardens.leaveBy(leaveByOn)}</p>}
+        {!rootChecked && <p className="supply-note">{supplyKind === 'lot' ? gardens.notChecked : readyOn ? gardens.readyOn(readyOn) : gardens.readyUnknown}</p>}
+        {reservation.places.length > 0 && <p className="supply-note">{reservation.places.map((place) => `${place.code} (${place.units})`).join(', ')}</p>}
+      </div>
+      {mayChange && <SupplyActions line={line} reservation={reservation} order={order} />}
+    </div>
+  );
+}
+
+function SupplyActions({ line, reservation }: Omit<LineSuppliesProps, 'mayChange'> & { reservation: promises.ReservationRow }) {
+  const { gardens, ui } = useMessages();
+  const words = gardens.line;
+  const { code, units, pinned, supplyId } = reservation;
+  const pin = useCommand('promises.pinReservation', { title: `${words.tie}: ${code}` });
+  const unpin = useCommand('promises.unpinReservation', { title: `${words.untie}: ${code}` });
+  const release = useCommand('promises.releaseReservation', { title: `${words.release}: ${code}` });
+  const here = { lineId: line.id, supplyId };
+  const tie = () => pin.send({ ...here, units });
+  const actions: MenuAction[] = [
+    pinned
+      ? { id: 'untie', label: words.untie, onAction: () => void unpin.send(here).then(() => toast({ text: words.untiedToast(code), undo: () => void tie().catch(tellRefused) }), tellRefused) }
+      : { id: 'tie', label: words.tie, onAction: () => void tie().then(() => toast({ text: words.tiedToast(units, code), undo: () => void unpin.send(here).catch(tellRefused) }), tellRefused) },
+    {
+      id: 'release',
+      label: words.release,
+      danger: true,
+      // Tying it again is what takes a release back.
+      onAction: () => void release.send(here).then(() => toast({ text: words.releasedToast(code), action: { label: words.tieAgain, onAction: () => void tie().catch(tellRefused) } }), tellRefused),
+    },
+  ];
+  return <Menu look="quiet" label={ui.more} aria-label={words.actionsOf(code)} actions={actions} />;
+}

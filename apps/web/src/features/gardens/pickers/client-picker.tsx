@@ -1,0 +1,38 @@
+/** ClientPicker: a client by the beginning of the name. */
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { trpc } from '../../../lib/api/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { ComboboxField } from '../../../ui/fields/index.ts';
+
+export interface PickedClient {
+  id: string;
+  name: string;
+}
+
+export interface ClientPickerProps {
+  name: string;
+  value: PickedClient | null;
+  onChange: (client: PickedClient | null) => void;
+}
+
+const MOST_OFFERED = 12;
+
+export function ClientPicker({ value, onChange, name }: ClientPickerProps) {
+  const { gardens } = useMessages();
+  const [text, setText] = useState('');
+  const query = useQuery({ ...trpc.gardens.listClients.queryOptions({ search: text, perPage: MOST_OFFERED }), placeholderData: keepPreviousData });
+  const offered = (query.data?.rows ?? []).filter((client) => !client.isBlanked);
+  return (
+    <ComboboxField
+      name={name}
+      label={gardens.client}
+      hint={gardens.orders.clientHint}
+      value={value && { id: value.id, label: value.name }}
+      options={offered.map((client) => ({ id: client.id, label: client.name, detail: gardens.clients.sitesCount(client.sites) }))}
+      onText={setText}
+      loading={query.isFetching}
+      onChange={(option) => onChange(option && { id: option.id, name: option.label })}
+    />
+  );
+}

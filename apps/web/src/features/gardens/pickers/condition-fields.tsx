@@ -1,0 +1,74 @@
+/** ConditionFields: where a line goes and what it asks of the lots that serve it, with what may stand in for it. */
+import { newCommandId } from '../../../lib/ids.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button } from '../../../ui/action/index.ts';
+import { CheckboxField, SelectField, TextField } from '../../../ui/fields/index.ts';
+import { FieldGroup } from '../../../ui/form/index.ts';
+import { ItemPickers, type Item } from './item-pickers.tsx';
+
+export interface Conditions {
+  bedId: string;
+  seedZone: string;
+  wildType: boolean;
+  untreated: boolean;
+  /** The best first: its place in the list is its penalty. */
+  alternatives: (Item & { key: string })[];
+}
+
+export const NO_CONDITIONS: Conditions = { bedId: '', seedZone: '', wildType: false, untreated: false, alternatives: [] };
+
+/** As the contracts take them. A choice that nobody filled in is left out. */
+export function conditionsBody(conditions: Conditions) {
+  return {
+    bedId: conditions.bedId || null,
+    seedZone: conditions.seedZone,
+    wildType: conditions.wildType,
+    untreated: conditions.untreated,
+    alternatives: conditions.alternatives
+      .filter(({ plant, container }) => plant !== null || container !== null)
+      .map(({ plant, container }, index) => ({ plantId: plant?.id ?? '', containerId: container?.id ?? '', penalty: index + 1 })),
+  };
+}
+
+export interface ConditionFieldsProps {
+  path?: string;
+  value: Conditions;
+  onChange: (conditions: Conditions) => void;
+  beds: readonly { id: string; name: string }[];
+}
+
+export function ConditionFields({ path = '', value, onChange, beds }: ConditionFieldsProps) {
+  const { gardens } = useMessages();
+  const words = gardens.line;
+  const set = (part: Partial<Conditions>) => onChange({ ...value, ...part });
+  return (
+    <>
+      {beds.length > 0 && (
+        <SelectField name={`${path}bedId`} label={gardens.bed} optional empty={gardens.noBed} value={value.bedId} onChange={(bedId) => set({ bedId })} choices={beds.map((bed) => ({ value: bed.id, label: bed.name }))} />
+      )}
+      <TextField name={`${path}seedZone`} label={words.seedZone} hint={words.seedZoneHint} optional value={value.seedZone} onChange={(seedZone) => set({ seedZone })} />
+      <CheckboxField name={`${path}wildType`} label={words.wildType} value={value.wildType} onChange={(wildType) => set({ wildType })} />
+      <CheckboxField name={`${path}untreated`} label={words.untreated} hint={words.untreatedHint} value={value.untreated} onChange={(untreated) => set({ untreated })} />
+      <FieldGroup legend={words.alternatives}>
+        <p className="field-hint">{words.alternativesHint}</p>
+        {value.alternatives.map((alternative, index) => (
+          <div key={alternative.key} className="stack">
+            <ItemPickers
+              path={`${path}alternatives.${index}.`}
+              value={alternative}
+              onChange={(item) => set({ alternatives: value.alternatives.map((each) => (each.key === alternative.key ? { ...each, ...item } : each)) })}
+            />
+            <div>
+              <Button look="quiet" onClick={() => set({ alternatives: value.alternatives.filter((each) => each.key !== alternative.key) })}>
+                {words.removeAlternative(index)}
+              </Button>
+            </div>
+          </div>
+        ))}
+        <div>
+          <Button onClick={() => set({ alternatives: [...value.alternatives, { key: newCommandId(), plant: null, container: null }] })}>{words.addAlternative}</Button>
+        </div>
+      </FieldGroup>
+    </>
+  );
+}

@@ -1,0 +1,9 @@
+/** The pages of propagation: the list, the form that starts a batch, and a batch's own page. */
+import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
+import { signedInRoute } from '../../routes/root.tsx';
+
+export const routes = [
+  createRoute({ getParentRoute: () => signedInRoute, path: '/propagation', component: lazyRouteComponent(() => import('./list/propagation-page.tsx'), 'PropagationPage') }),
+  createRoute({ getParentRoute: () => signedInRoute, path: '/propagation/start', component: lazyRouteComponent(() => import('./start/start-batch-page.tsx'), 'StartBatchPage') }),
+  createRoute({ getParentRoute: () => signedInRoute, path: '/propagation/$batchId', component: lazyRouteComponent(() => import('./batch/batch-page.tsx'), 'BatchPage') }),
+];

@@ -1,0 +1,10 @@
+/** Gardens: who wants plants, what was promised to them, and how it gets into the ground. */
+import { clients } from './clients.ts';
+import { day } from './day.ts';
+import { line } from './line.ts';
+import { orders } from './orders.ts';
+import { planting } from './planting.ts';
+import { pull } from './pull.ts';
+import { shared } from './shared.ts';
+
+export const gardens = { ...shared, orders, line, day, pull, planting, clients };

@@ -1,0 +1,88 @@
+import type { promises } from '@rootclock/contracts';
+import { days, plural } from '../words.ts';
+
+const listed = (codes: readonly string[]): string => (codes.length === 0 ? '' : ` (${codes.join(', ')})`);
+const plants = (count: number): string => plural(count, { one: '# plant', other: '# plants' });
+const are = (count: number): string => plural(count, { one: '# is', other: '# are' });
+
+type Reason = promises.ShortageReason;
+
+/** One line of an order: what serves it, why it is short, and its form. */
+export const line = {
+  title: 'Line',
+  also: 'or instead:',
+  servedBy: 'Served by',
+  servedByStaged: 'Pulled',
+  tied: 'tied',
+  floating: 'may change',
+  tiedHint: 'Tied plants stay with this line. The others may change to another lot when that serves better.',
+  batch: 'not potted yet',
+  tie: 'Tie to this line',
+  untie: 'Untie',
+  release: 'Give up',
+  actionsOf: (code: string) => `What to do with ${code}`,
+  tiedToast: (units: number, code: string) => `${plants(units)} of ${code} are tied to the line.`,
+  untiedToast: (code: string) => `${code} may change again.`,
+  releasedToast: (code: string) => `${code} is given up for this line.`,
+  tieAgain: 'Tie again',
+
+  isShort: (count: number) => plural(count, { one: '# plant short', other: '# plants short' }),
+  why: 'Why',
+  reasons: {
+    'not-grown': () => 'Nothing of this plant in this container stands here or is growing.',
+    promised: ({ units, codes }) => `${are(units)} promised to others${listed(codes)}.`,
+    held: ({ units, codes }) => `${are(units)} on hold or in quarantine${listed(codes)}.`,
+    'provenance-zone': ({ units, codes }) => `${are(units)} from another seed zone${listed(codes)}.`,
+    'provenance-unknown': ({ units, codes }) => `${are(units)} of an unknown seed zone${listed(codes)}.`,
+    'not-wild-type': ({ units, codes }) => `${are(units)} not of wild type${listed(codes)}.`,
+    'wild-type-unknown': ({ units, codes }) => `${are(units)} not known to be of wild type${listed(codes)}.`,
+    treated: ({ units, codes }) => `${are(units)} treated${listed(codes)}.`,
+    'treatment-unknown': ({ units, codes }) => `${are(units)} not known to be untreated${listed(codes)}.`,
+    'not-ready': ({ units, codes, day }) => `${are(units)} not ready by then${listed(codes)}${day ? `; the first on ${days.long(day)}` : ''}.`,
+    'past-plant-by': ({ units, codes, day }) => `${are(units)} past the plant-by day by then${listed(codes)}${day ? `; some could still go on ${days.long(day)}` : ''}.`,
+    'released-by-hand': ({ units, codes }) => `${are(units)} given up for this line by hand${listed(codes)}.`,
+  } satisfies Record<Reason['reason'], (reason: Reason) => string>,
+
+  alternatives: 'Takes in its stead',
+  alternative: (number: number) => `Choice ${number + 1}`,
+  addAlternative: 'Another choice',
+  removeAlternative: (number: number) => `Remove choice ${number + 1}`,
+  alternativesHint: 'What the client accepts when this is not to be had, the best first.',
+  wildType: 'Only wild type',
+  untreated: 'Only untreated plants',
+  untreatedHint: 'Lots of which nobody can say are left out too.',
+  seedZone: 'Seed zone',
+  seedZoneIs: (zone: string) => `Seed zone ${zone}`,
+  seedZoneHint: 'As the sources name it. Lots from elsewhere, or from nobody knows where, are left out.',
+  conditions: 'Conditions',
+
+  add: 'Add a line',
+  addTitle: 'New line',
+  editTitle: 'Change the line',
+  saved: 'The line is saved.',
+  added: (plant: string, units: number) => `${plants(units)} of ${plant} added.`,
+  withdraw: 'Withdraw the line',
+  withdrawTitle: 'Withdraw this line?',
+  withdrawText: 'Its plants become free for others. A withdrawn line stays readable and cannot be taken up again; add a new one instead.',
+  withdrawn: (plant: string) => `The line of ${plant} is withdrawn.`,
+  withdrawnOn: (on: string) => `withdrawn on ${days.long(on)}`,
+  moreActions: (plant: string) => `What to do with the line of ${plant}`,
+
+  choose: 'Choose lots',
+  chooseTitle: 'Lots that could serve',
+  chooseLead: 'What must leave its pot first stands first.',
+  free: (count: number) => plural(count, { zero: 'none free', one: '# free', other: '# free' }),
+  onHand: (count: number) => plural(count, { one: '# there', other: '# there' }),
+  tieUnits: (code: string) => `Plants of ${code}`,
+  noOffers: 'No lot could serve this line',
+  cannotServe: 'What cannot serve, and why',
+  givenUp: 'given up by hand',
+  freeThen: (count: number, on: string) => plural(count, { zero: `None free on ${days.long(on)}: the line would be short.`, one: `# free on ${days.long(on)}.`, other: `# free on ${days.long(on)}.` }),
+  checking: 'Looking what is free',
+
+  wouldShorten: 'Others would become short',
+  shorter: (order: string, client: string, plant: string, container: string, before: number, after: number, by: number) => `${order}, ${client}: ${plant} in ${container} has ${before} now, then ${after}: ${by} fewer.`,
+  accept: 'Do it all the same',
+  keepRank: 'Keep this order’s turn',
+  keepRankHint: 'Otherwise it goes behind all others where that spares them.',
+};
