@@ -3,11 +3,14 @@ import { sessionProcedures } from './features/people/session-router.ts';
 import { featureRouter, t } from './trpc/procedures.ts';
 
 export const appRouter = t.router({
-  people: t.router({ ...sessionProcedures }),
+  people: t.mergeRouters(t.router({ ...sessionProcedures }), featureRouter(operations.people)),
   plants: featureRouter(operations.plants),
   sources: featureRouter(operations.sources),
   stock: featureRouter(operations.stock),
+  potLife: featureRouter(operations.potLife),
   propagation: featureRouter(operations.propagation),
+  promises: featureRouter(operations.promises),
+  gardens: featureRouter(operations.gardens),
 });
 
 export type AppRouter = typeof appRouter;

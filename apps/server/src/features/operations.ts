@@ -1,5 +1,9 @@
 import type { Operation } from '../trpc/operation.ts';
+import { gardensOperations } from './gardens/operations.ts';
+import { peopleOperations } from './people/operations.ts';
 import { plantsOperations } from './plants/operations.ts';
+import { potLifeOperations } from './pot-life/operations.ts';
+import { promisesOperations } from './promises/operations.ts';
 import { propagationOperations } from './propagation/operations.ts';
 import { sourcesOperations } from './sources/operations.ts';
 import { stockOperations } from './stock/operations.ts';
@@ -8,8 +12,12 @@ import { undos } from './undo.ts';
 
 /** Every signed-in operation by feature: routers, role tests and the API description all derive from this one list. */
 export const operations = {
+  people: peopleOperations,
   plants: plantsOperations,
   sources: sourcesOperations,
   stock: { ...stockOperations, reverseEntry: reverseEntry(undos) },
+  potLife: potLifeOperations,
   propagation: propagationOperations,
+  promises: promisesOperations,
+  gardens: gardensOperations,
 } satisfies Record<string, Record<string, Operation>>;

@@ -22,4 +22,6 @@ export const gardensErrors = {
   'cause-needed': errorKind('input', 400),
   'wrong-order-kind': errorKind<{ order: string; kind: string }>('refusal', 409),
   'client-blanked': errorKind('refusal', 409),
+  /** Orders are finished or cancelled before a client's data are blanked. */
+  'orders-are-open': errorKind<{ orders: string[] }>('refusal', 409),
 } as const;

@@ -11,9 +11,9 @@ export async function loadScope(context: ReadContext, seed: ScopeSeed, carries =
   const lines = await loadScopeLines(context, seed);
   const items = new Set([...lines.flatMap((line) => line.accepts.map(({ item }) => item)), ...(seed.items ?? []).map(({ plantId, containerId }) => itemOf(plantId, containerId))]);
   const named = [...(seed.lots ?? []), ...(seed.batches ?? [])];
-  const supplies = await loadSupplies(context, [...items], named, lines.some(({ untreated }) => untreated) || (seed.items ?? []).length > 0);
+  const supplies = await loadSupplies(context, [...items], named, lines.some(({ untreated }) => untreated) || (seed.asksTreatments ?? false));
   const reservations = await loadReservations(context, [...lines.map(({ id }) => id), ...(seed.lines ?? [])], [...supplies.map(({ id }) => id), ...named], seed.all);
-  const season = await loadSeason(context, [...new Set(lines.flatMap(({ region }) => region ?? []))]);
+  const season = await loadSeason(context, [...new Set([...lines.flatMap(({ region }) => region ?? []), ...(seed.regions ?? [])])]);
   const heirs = carries && named.length > 1 ? await loadHeirs(context, seed.lots ?? [], named) : [];
   return { today: context.today, ...season, lines, supplies, reservations, heirs };
 }

@@ -9,7 +9,7 @@ export interface ScopeChange {
   reservations?: ScopeReservation[];
 }
 
-export const changed = (scope: Scope, { lines, reservations }: ScopeChange): Scope => ({
+const changed = (scope: Scope, { lines, reservations }: ScopeChange): Scope => ({
   ...scope,
   lines: scope.lines.map((line) => ({ ...line, ...lines?.get(line.id) })),
   reservations: reservations ?? scope.reservations,
@@ -49,4 +49,21 @@ export function requireAccepted(lines: readonly promises.LineChange[], accepted:
         ({ lineId, orderId, orderCode, clientName, scientificName, containerCode, filledNow, filledThen, shorterBy })),
     });
   }
+}
+
+export interface Turn {
+  keepsRank: boolean;
+  lines: promises.LineChange[];
+  /** The new ranks of the lines that change, when they go behind all others. */
+  ranks: { lineId: string; rank: number }[];
+}
+
+export const shortensOthers = (lines: readonly promises.LineChange[], own: ReadonlyMap<string, unknown>) => lines.some((line) => line.shorterBy > 0 && !own.has(line.lineId));
+
+/** What a change of lines does when they keep their rank only where that leaves no other line shorter, and else go behind all others from `first` on. */
+export function turnOf(scope: Scope, changes: ReadonlyMap<string, Partial<ScopeLine>>, first: number): Turn {
+  const kept = outlook(scope, { lines: changes });
+  if (!shortensOthers(kept, changes)) return { keepsRank: true, lines: kept, ranks: [] };
+  const ranks = scope.lines.filter(({ id }) => changes.has(id)).map(({ id }, at) => ({ lineId: id, rank: first + at }));
+  return { keepsRank: false, lines: outlook(scope, { lines: new Map(ranks.map(({ lineId, rank }) => [lineId, { ...changes.get(lineId), rank }])) }), ranks };
 }

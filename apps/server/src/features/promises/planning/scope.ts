@@ -49,6 +49,8 @@ export interface ScopeSupply {
   plantByOn: string | null;
   plantByState: PlantByState;
   limitOn: string | null;
+  /** The day the clock of the rule that binds began. */
+  clockOn: string | null;
   seedZone: string | null;
   origin: string;
   isCultivar: boolean;

@@ -8,6 +8,10 @@ export interface ScopeSeed {
   batches?: readonly string[];
   lines?: readonly string[];
   items?: readonly { plantId: string; containerId: string }[];
+  /** Whether treatments matter although no line of the scope asks about them yet. */
+  asksTreatments?: boolean;
+  /** Regions whose planting windows matter although no line of the scope lies there. */
+  regions?: readonly string[];
 }
 
 /**

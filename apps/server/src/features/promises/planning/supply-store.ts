@@ -17,23 +17,26 @@ export async function loadSupplies(context: ReadContext, items: readonly string[
            c.volume_ml AS "containerMl", coalesce(a.units, 0)::int AS units, coalesce(a.quarantined, 0)::int AS "quarantinedUnits",
            EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL) AS held,
            coalesce(l.ready_on, l.potted_on)::text AS "readyOn", l.root_checked_on IS NOT NULL AS "rootChecked", l.plant_by_on::text AS "plantByOn", l.plant_by_state AS "plantByState",
-           l.limit_on::text AS "limitOn", s.seed_zone AS "seedZone", s.origin, p.cultivar_epithet IS NOT NULL AS "isCultivar", s.kind AS "sourceKind", s.pesticide_statement AS "pesticideStatement"
+           l.limit_on::text AS "limitOn", CASE WHEN r.basis = 'confined' THEN l.confined_on ELSE l.container_on END::text AS "clockOn", s.seed_zone AS "seedZone", s.origin, p.cultivar_epithet IS NOT NULL AS "isCultivar", s.kind AS "sourceKind", s.pesticide_statement AS "pesticideStatement"
       FROM wanted w
       JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = w.id
       JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
       JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       JOIN source s ON s.nursery_id = l.nursery_id AND s.id = l.source_id
+      LEFT JOIN pot_life_rule r ON r.nursery_id = l.nursery_id AND r.id = l.rule_id
       LEFT JOIN LATERAL (
         SELECT sum(b.units) FILTER (WHERE k.kind <> 'quarantine') AS units, sum(b.units) FILTER (WHERE k.kind = 'quarantine') AS quarantined
           FROM account b JOIN place k ON k.nursery_id = b.nursery_id AND k.id = b.place_id
          WHERE b.nursery_id = l.nursery_id AND b.lot_id = l.id AND b.units > 0) a ON true
     UNION ALL
     SELECT b.id::text, 'batch', b.code, b.plant_id::text, p.scientific_name, b.target_container_id::text, c.code, c.volume_ml, b.cautious_units, 0, false,
-           b.ready_on::text, false, b.plant_by_on::text, b.plant_by_state, b.limit_on::text, s.seed_zone, s.origin, p.cultivar_epithet IS NOT NULL, s.kind, s.pesticide_statement
+           b.ready_on::text, false, b.plant_by_on::text, b.plant_by_state, b.limit_on::text,
+           CASE WHEN r.basis = 'confined' THEN b.confined_on ELSE b.container_on END::text, s.seed_zone, s.origin, p.cultivar_epithet IS NOT NULL, s.kind, s.pesticide_statement
       FROM batch b
       JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
       JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.target_container_id
       JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
+      LEFT JOIN pot_life_rule r ON r.nursery_id = b.nursery_id AND r.id = b.rule_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL
        AND ((b.cautious_units > 0 AND EXISTS (SELECT 1 FROM item i WHERE i.plant = b.plant_id AND i.container = b.target_container_id)) OR b.id = ANY (${[...ids]}::uuid[]))`;
   const treated = asksTreatments ? await loadTreated(context, rows.map(({ id }) => id)) : new Set<string>();

@@ -1,0 +1,20 @@
+import { gardens } from '@rootclock/contracts';
+import { OWNER } from '@rootclock/domain';
+import { refuse } from '../../../../refusal.ts';
+import { command } from '../../../../trpc/operation.ts';
+import { blankClientData, loadClient, openOrdersOf } from '../store.ts';
+
+/** Nobody could plant or hand over what stays open for a client without a name, so open orders are settled first. */
+export const blankClient = command({
+  name: 'blankClient',
+  input: gardens.blankClient,
+  roles: OWNER,
+  run: async (context, input) => {
+    await loadClient(context, input.clientId);
+    const open = await openOrdersOf(context, input.clientId);
+    if (open.length > 0) refuse('orders-are-open', { orders: open });
+    await blankClientData(context, input.clientId);
+    context.touched.features.add('gardens');
+    return { clientId: input.clientId };
+  },
+});

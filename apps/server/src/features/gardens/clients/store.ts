@@ -1,0 +1,58 @@
+import type { gardens } from '@rootclock/contracts';
+import type * as z from 'zod/mini';
+import { found, refuse } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+type ClientInput = z.output<typeof gardens.addClient>;
+
+export interface ClientFacts {
+  id: string;
+  name: string;
+  leadDays: number;
+  isBlanked: boolean;
+}
+
+/** Loads a client, or refuses; one whose data were blanked takes no changes and no new orders. */
+export async function loadClient({ tx, nurseryId }: ReadContext, id: string): Promise<ClientFacts> {
+  const [row] = await tx.$queryRaw<ClientFacts[]>`
+    SELECT id::text, name, lead_days AS "leadDays", blanked_at IS NOT NULL AS "isBlanked" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  const client = found(row, 'client', 'clientId');
+  if (client.isBlanked) refuse('client-blanked', undefined, 'clientId');
+  return client;
+}
+
+export async function insertClient({ tx, nurseryId }: CommandContext, client: ClientInput): Promise<void> {
+  await tx.$executeRaw`
+    INSERT INTO client (nursery_id, id, name, email, phone, address, lead_days, note)
+    VALUES (${nurseryId}::uuid, ${client.clientId}::uuid, ${client.name}, ${client.email ?? null}, ${client.phone ?? null}, ${client.address ?? null}, ${client.leadDays}, ${client.note})`;
+}
+
+export async function updateClient({ tx, nurseryId }: CommandContext, client: ClientInput): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE client SET name = ${client.name}, email = ${client.email ?? null}, phone = ${client.phone ?? null}, address = ${client.address ?? null},
+                      lead_days = ${client.leadDays}, note = ${client.note}
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ${client.clientId}::uuid`;
+}
+
+/** Takes out what tells who the client is or where they live. What was planted and promised stays under the order's code. */
+export async function blankClientData({ tx, nurseryId, now }: CommandContext, clientId: string): Promise<void> {
+  await tx.$executeRaw`
+    WITH sites AS (UPDATE site SET name = '—', address = '', note = '' WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid RETURNING id),
+    beds AS (UPDATE bed b SET name = '—', note = '' FROM sites s WHERE b.nursery_id = ${nurseryId}::uuid AND b.site_id = s.id),
+    orders AS (UPDATE garden_order SET note = '' WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid)
+    UPDATE client SET name = '—', email = NULL, phone = NULL, address = NULL, note = '', blanked_at = ${now} WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+}
+
+/** The client's open lines, whose leave-by days follow the client's lead. */
+export async function openLinesOfClient({ tx, nurseryId }: ReadContext, clientId: string): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ id: string }[]>`
+    SELECT l.id::text FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
+     WHERE o.nursery_id = ${nurseryId}::uuid AND o.client_id = ${clientId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL`;
+  return rows.map(({ id }) => id);
+}
+
+export async function openOrdersOf({ tx, nurseryId }: ReadContext, clientId: string): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ code: string }[]>`
+    SELECT code FROM garden_order WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid AND state = 'open' ORDER BY code`;
+  return rows.map(({ code }) => code);
+}

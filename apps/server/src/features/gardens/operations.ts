@@ -1,0 +1,33 @@
+import { addClient } from './clients/commands/add-client.ts';
+import { blankClient } from './clients/commands/blank-client.ts';
+import { editClient } from './clients/commands/edit-client.ts';
+import { listClients, readClient } from './clients/reads.ts';
+import { addLine } from './orders/commands/add-line.ts';
+import { addOrder } from './orders/commands/add-order.ts';
+import { cancelOrder } from './orders/commands/cancel-order.ts';
+import { changeDay } from './orders/commands/change-day.ts';
+import { editLine } from './orders/commands/edit-line.ts';
+import { editOrder } from './orders/commands/edit-order.ts';
+import { finishOrder } from './orders/commands/finish-order.ts';
+import { withdrawLine } from './orders/commands/withdraw-line.ts';
+import { listOrders } from './orders/list-orders.ts';
+import { readOrder } from './orders/page/read-order.ts';
+import { handOver } from './pulls/commands/hand-over.ts';
+import { issuePullList } from './pulls/commands/issue-pull-list.ts';
+import { plantOrder } from './pulls/commands/plant-order.ts';
+import { pullForOrder } from './pulls/commands/pull-for-order.ts';
+import { returnFromOrder } from './pulls/commands/return-from-order.ts';
+import { readPullList } from './pulls/read-pull-list.ts';
+import { listToPull } from './pulls/reads.ts';
+import { addBed } from './sites/commands/add-bed.ts';
+import { addSite } from './sites/commands/add-site.ts';
+import { editBed } from './sites/commands/edit-bed.ts';
+import { editSite } from './sites/commands/edit-site.ts';
+import { readSite } from './sites/reads.ts';
+
+export const gardensOperations = {
+  addClient, editClient, blankClient, listClients, readClient,
+  addSite, editSite, addBed, editBed, readSite,
+  addOrder, editOrder, addLine, editLine, withdrawLine, changeDay, cancelOrder, finishOrder, listOrders, readOrder,
+  issuePullList, readPullList, pullForOrder, plantOrder, handOver, returnFromOrder, listToPull,
+};

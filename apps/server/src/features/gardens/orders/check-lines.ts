@@ -1,0 +1,44 @@
+import type { gardens } from '@rootclock/contracts';
+import type * as z from 'zod/mini';
+import { refuse } from '../../../refusal.ts';
+import type { ReadContext } from '../../../trpc/operation.ts';
+import { loadContainers } from '../../stock/lots/store.ts';
+import { loadBeds } from '../sites/store.ts';
+import { type LineRow, loadPlantNames } from './store.ts';
+
+type LineInput = z.output<typeof gardens.orderLine>;
+
+/** Lines as they are stored. Everything they name is looked up first, so that a wrong id is said beside its field. */
+export async function checkLines(context: ReadContext, order: { siteId: string | null }, lines: readonly LineInput[], path: (at: number) => string): Promise<LineRow[]> {
+  await loadPlantNames(context, [...new Set(lines.map(({ plantId }) => plantId))], `${path(0)}plantId`);
+  await loadContainers(context, [...new Set(lines.map(({ containerId }) => containerId))], `${path(0)}containerId`);
+  for (const [at, line] of lines.entries()) await checkAlternatives(context, line, line.alternatives, path(at));
+  await checkBeds(context, order, lines, path);
+  return lines.map((line) => ({ ...line, seedZone: line.seedZone ?? null }));
+}
+
+export async function checkBeds(context: ReadContext, order: { siteId: string | null }, lines: readonly { bedId: string | null }[], path: (at: number) => string): Promise<void> {
+  const beds = await loadBeds(context, lines.flatMap(({ bedId }) => bedId ?? []));
+  for (const [at, line] of lines.entries()) {
+    const bed = line.bedId === null ? undefined : beds.get(line.bedId);
+    if (bed && bed.siteId !== order.siteId) refuse('bed-of-other-site', { bed: bed.name }, `${path(at)}bedId`);
+  }
+}
+
+interface Item {
+  plantId: string;
+  containerId: string;
+}
+
+/** Every alternative exists, and none is named twice or is what was asked for anyway. */
+export async function checkAlternatives(context: ReadContext, asked: Item, alternatives: readonly Item[], prefix: string): Promise<void> {
+  if (alternatives.length === 0) return;
+  const names = await loadPlantNames(context, [...new Set(alternatives.map(({ plantId }) => plantId))], `${prefix}alternatives`);
+  await loadContainers(context, [...new Set(alternatives.map(({ containerId }) => containerId))], `${prefix}alternatives`);
+  const seen = new Set([`${asked.plantId}/${asked.containerId}`]);
+  for (const { plantId, containerId } of alternatives) {
+    const key = `${plantId}/${containerId}`;
+    if (seen.has(key)) refuse('alternative-twice', { plant: names.get(plantId) ?? '' }, `${prefix}alternatives`);
+    seen.add(key);
+  }
+}

@@ -1,0 +1,17 @@
+import { gardens } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { command } from '../../../../trpc/operation.ts';
+import { checkLines } from '../check-lines.ts';
+import { insertLines, loadOpenOrder } from '../store.ts';
+
+export const addLine = command({
+  name: 'addLine',
+  input: gardens.addLine,
+  roles: GROWERS,
+  run: async (context, { orderId, ...line }) => {
+    const order = await loadOpenOrder(context, orderId);
+    await insertLines(context, orderId, await checkLines(context, order, [line], () => ''));
+    context.touched.line(line.lineId);
+    return { lineId: line.lineId };
+  },
+});

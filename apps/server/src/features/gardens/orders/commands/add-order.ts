@@ -1,0 +1,30 @@
+import { gardens } from '@rootclock/contracts';
+import { dateParts, GROWERS } from '@rootclock/domain';
+import { refuse } from '../../../../refusal.ts';
+import { command } from '../../../../trpc/operation.ts';
+import { nextCodes } from '../../../stock/ledger/store.ts';
+import { loadClient } from '../../clients/store.ts';
+import { loadSite } from '../../sites/store.ts';
+import { checkLines } from '../check-lines.ts';
+import { insertLines, insertOrder } from '../store.ts';
+
+/** New lines come behind all others, so a new order never takes a plant from one that was promised before. */
+export const addOrder = command({
+  name: 'addOrder',
+  input: gardens.addOrder,
+  roles: GROWERS,
+  run: async (context, input) => {
+    await loadClient(context, input.clientId);
+    if (input.siteId !== null) {
+      const site = await loadSite(context, input.siteId);
+      if (site.clientId !== input.clientId) refuse('site-of-other-client', { site: site.name }, 'siteId');
+    } else if (input.kind === 'installation') refuse('site-needed', undefined, 'siteId');
+    const lines = await checkLines(context, input, input.lines, (at) => `lines.${at}.`);
+    const [code = ''] = await nextCodes(context, 'G', dateParts(context.today).year, 1);
+    await insertOrder(context, { ...input, code });
+    await insertLines(context, input.orderId, lines);
+    for (const { lineId } of lines) context.touched.line(lineId);
+    context.touched.features.add('gardens');
+    return { orderId: input.orderId, code };
+  },
+});

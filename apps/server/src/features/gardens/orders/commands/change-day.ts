@@ -1,0 +1,22 @@
+import { gardens } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { command } from '../../../../trpc/operation.ts';
+import { loadScope } from '../../../promises/planning/load.ts';
+import { setDay } from '../change-store.ts';
+import { loadOpenOrder } from '../store.ts';
+import { settleTurn } from '../turn.ts';
+
+export const changeDay = command({
+  name: 'changeDay',
+  input: gardens.changeDay,
+  roles: GROWERS,
+  run: async (context, { orderId, dueOn, ...wish }) => {
+    const order = await loadOpenOrder(context, orderId);
+    const scope = await loadScope(context, { lines: order.openLines });
+    const { keepsRank } = await settleTurn(context, scope, new Map(order.openLines.map((lineId) => [lineId, { dueOn }])), wish);
+    await setDay(context, orderId, dueOn);
+    for (const lineId of order.openLines) context.touched.line(lineId);
+    context.touched.features.add('gardens');
+    return { orderId, dueOn, keepsRank };
+  },
+});

@@ -1,0 +1,35 @@
+import { gardens } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { refuse } from '../../../../refusal.ts';
+import { command } from '../../../../trpc/operation.ts';
+import { loadScope } from '../../../promises/planning/load.ts';
+import { itemOf } from '../../../promises/planning/scope.ts';
+import { updateLine } from '../change-store.ts';
+import { checkAlternatives, checkBeds } from '../check-lines.ts';
+import { loadOpenLine } from '../store.ts';
+import { settleTurn } from '../turn.ts';
+
+export const editLine = command({
+  name: 'editLine',
+  input: gardens.editLine,
+  roles: GROWERS,
+  run: async (context, { acceptedShortages, keepRank, ...input }) => {
+    const { line, order } = await loadOpenLine(context, input.lineId);
+    const least = Math.max(1, line.stagedUnits + line.deliveredUnits);
+    if (input.units < least) refuse('below-what-happened', { least, staged: line.stagedUnits, delivered: line.deliveredUnits }, 'units');
+    const [asked] = line.accepts;
+    const item = { plantId: asked?.plantId ?? '', containerId: asked?.containerId ?? '' };
+    await checkAlternatives(context, item, input.alternatives, '');
+    await checkBeds(context, order, [input], () => '');
+    const wanted = { ...input, seedZone: input.seedZone ?? null };
+    const scope = await loadScope(context, { lines: [line.id], items: input.alternatives, asksTreatments: input.untreated });
+    const change = {
+      units: wanted.units, seedZone: wanted.seedZone, wildType: wanted.wildType, untreated: wanted.untreated,
+      accepts: [{ item: itemOf(item.plantId, item.containerId), penalty: 0 }, ...wanted.alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty }))],
+    };
+    const { keepsRank } = await settleTurn(context, scope, new Map([[line.id, change]]), { acceptedShortages, keepRank });
+    await updateLine(context, wanted);
+    context.touched.line(line.id);
+    return { lineId: line.id, keepsRank };
+  },
+});

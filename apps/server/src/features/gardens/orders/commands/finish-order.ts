@@ -1,0 +1,21 @@
+import { gardens } from '@rootclock/contracts';
+import { FIELD } from '@rootclock/domain';
+import { refuse } from '../../../../refusal.ts';
+import { command } from '../../../../trpc/operation.ts';
+import { setState } from '../change-store.ts';
+import { loadOpenOrder } from '../store.ts';
+
+/** Nothing more will go out for the order. Plants it still held are free again. */
+export const finishOrder = command({
+  name: 'finishOrder',
+  input: gardens.finishOrder,
+  roles: FIELD,
+  run: async (context, input) => {
+    const order = await loadOpenOrder(context, input.orderId);
+    if (order.stagedUnits > 0) refuse('plants-are-staged', { order: order.code, units: order.stagedUnits }, 'orderId');
+    await setState(context, order.id, 'done');
+    for (const lineId of order.openLines) context.touched.line(lineId);
+    context.touched.features.add('gardens');
+    return { orderId: order.id };
+  },
+});

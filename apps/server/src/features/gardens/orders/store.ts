@@ -1,0 +1,122 @@
+import type { OrderKind, OrderState } from '@rootclock/domain';
+import { found, refuse } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+export interface OrderFacts {
+  id: string;
+  code: string;
+  kind: OrderKind;
+  state: OrderState;
+  dueOn: string;
+  clientId: string;
+  clientName: string;
+  siteId: string | null;
+  stagedUnits: number;
+  openLines: string[];
+}
+
+export async function loadOrder({ tx, nurseryId }: ReadContext, id: string, field = 'orderId'): Promise<OrderFacts> {
+  const [row] = await tx.$queryRaw<OrderFacts[]>`
+    SELECT o.id::text, o.code, o.kind, o.state, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId",
+           coalesce((SELECT sum(a.units)::int FROM order_line l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id), 0) AS "stagedUnits",
+           coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM order_line l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines"
+      FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
+     WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${id}::uuid`;
+  return found(row, 'order', field);
+}
+
+export async function loadOpenOrder(context: ReadContext, id: string): Promise<OrderFacts> {
+  const order = await loadOrder(context, id);
+  if (order.state !== 'open') refuse('order-not-open', { order: order.code, state: order.state }, 'orderId');
+  return order;
+}
+
+export interface LineFacts {
+  id: string;
+  orderId: string;
+  scientificName: string;
+  units: number;
+  stagedUnits: number;
+  deliveredUnits: number;
+  withdrawnOn: string | null;
+  accepts: { plantId: string; containerId: string; name: string }[];
+}
+
+/** Loads lines by id; one that is not this nursery's answers as not found. */
+export async function loadLines({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'lineId'): Promise<Map<string, LineFacts>> {
+  const rows = await tx.$queryRaw<LineFacts[]>`
+    SELECT l.id::text, l.order_id::text AS "orderId", p.scientific_name AS "scientificName", l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits",
+           l.withdrawn_on::text AS "withdrawnOn",
+           (SELECT jsonb_agg(jsonb_build_object('plantId', x.plant_id, 'containerId', x.container_id, 'name', q.scientific_name || ', ' || c.code) ORDER BY x.penalty, q.scientific_name)
+              FROM (SELECT l.plant_id, l.container_id, 0 AS penalty UNION ALL
+                    SELECT a.plant_id, a.container_id, a.penalty FROM line_alternative a WHERE a.nursery_id = l.nursery_id AND a.line_id = l.id) x
+              JOIN plant q ON q.nursery_id = l.nursery_id AND q.id = x.plant_id
+              JOIN container c ON c.nursery_id = l.nursery_id AND c.id = x.container_id) AS accepts
+      FROM order_line l
+      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
+     WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[])`;
+  const byId = new Map(rows.map((row) => [row.id, row]));
+  for (const id of ids) found(byId.get(id), 'line', field);
+  return byId;
+}
+
+export async function loadOpenLine(context: ReadContext, id: string): Promise<{ line: LineFacts; order: OrderFacts }> {
+  const line = found((await loadLines(context, [id])).get(id), 'line', 'lineId');
+  const order = await loadOpenOrder(context, line.orderId);
+  if (line.withdrawnOn !== null) refuse('line-withdrawn', { plant: line.scientificName }, 'lineId');
+  return { line, order };
+}
+
+/** Scientific names of plants by id; one that is retired or not this nursery's answers as not found. */
+export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readonly string[], field: string): Promise<Map<string, string>> {
+  const rows = await tx.$queryRaw<{ id: string; name: string }[]>`
+    SELECT id::text, scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
+  const byId = new Map(rows.map(({ id, name }) => [id, name]));
+  for (const id of ids) found(byId.get(id), 'plant', field);
+  return byId;
+}
+
+/** The rank behind all others: what is promised later is served later. */
+export async function nextRank({ tx, nurseryId }: CommandContext): Promise<number> {
+  const [row] = await tx.$queryRaw<{ rank: number }[]>`SELECT coalesce(max(rank), 0) + 1 AS rank FROM order_line WHERE nursery_id = ${nurseryId}::uuid`;
+  return row?.rank ?? 1;
+}
+
+export async function insertOrder({ tx, nurseryId }: CommandContext, order: { orderId: string; clientId: string; siteId: string | null; kind: OrderKind; dueOn: string; note: string; code: string }): Promise<void> {
+  await tx.$executeRaw`
+    INSERT INTO garden_order (nursery_id, id, code, client_id, site_id, kind, due_on, note)
+    VALUES (${nurseryId}::uuid, ${order.orderId}::uuid, ${order.code}, ${order.clientId}::uuid, ${order.siteId}::uuid, ${order.kind}, ${order.dueOn}::date, ${order.note})`;
+}
+
+export interface LineRow {
+  lineId: string;
+  plantId: string;
+  containerId: string;
+  units: number;
+  bedId: string | null;
+  seedZone: string | null;
+  wildType: boolean;
+  untreated: boolean;
+  alternatives: { plantId: string; containerId: string; penalty: number }[];
+}
+
+export async function insertLines(context: CommandContext, orderId: string, lines: readonly LineRow[]): Promise<void> {
+  if (lines.length === 0) return;
+  const first = await nextRank(context);
+  const rows = JSON.stringify(lines.map((line, at) => ({ ...line, rank: first + at })));
+  await context.tx.$executeRaw`
+    INSERT INTO order_line (nursery_id, id, order_id, bed_id, rank, plant_id, container_id, units, seed_zone, wild_type, untreated)
+    SELECT ${context.nurseryId}::uuid, n."lineId", ${orderId}::uuid, n."bedId", n.rank, n."plantId", n."containerId", n.units, n."seedZone", n."wildType", n.untreated
+      FROM jsonb_to_recordset(${rows}::jsonb) AS n ("lineId" uuid, "bedId" uuid, rank int, "plantId" uuid, "containerId" uuid, units int, "seedZone" text, "wildType" boolean, untreated boolean)`;
+  await insertAlternatives(context, lines);
+}
+
+export async function insertAlternatives({ tx, nurseryId }: CommandContext, lines: readonly Pick<LineRow, 'lineId' | 'alternatives'>[]): Promise<void> {
+  const rows = lines.flatMap(({ lineId, alternatives }) => alternatives.map((alternative) => ({ lineId, ...alternative })));
+  if (rows.length === 0) return;
+  await tx.$executeRaw`
+    INSERT INTO line_alternative (nursery_id, line_id, plant_id, container_id, penalty)
+    SELECT ${nurseryId}::uuid, n."lineId", n."plantId", n."containerId", n.penalty
+      FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS n ("lineId" uuid, "plantId" uuid, "containerId" uuid, penalty int)`;
+}

@@ -1,0 +1,25 @@
+import { refuse } from '../../../refusal.ts';
+import type { Undo } from '../../stock/reversal/undo.ts';
+import { setState } from '../orders/change-store.ts';
+import { loadOrdersOf } from './store.ts';
+
+/**
+ * Plants that come back to an order's staging need an order that is open: a finished one opens again, and so does one that was cancelled by the
+ * very entry that is taken back. For any other cancelled order there is no way back.
+ */
+const orders: Undo = {
+  kinds: ['pull', 'plant', 'return', 'sell'],
+  undo: async (context, entry) => {
+    const lines = entry.subjects.filter(({ kind }) => kind === 'line').map(({ id }) => id);
+    if (lines.length === 0) return;
+    for (const order of await loadOrdersOf(context, lines)) {
+      if (order.state === 'open') continue;
+      if (order.state === 'cancelled' && entry.details.cancels !== true) refuse('order-not-open', { order: order.code, state: order.state }, 'entryId');
+      await setState(context, order.id, 'open');
+    }
+    for (const lineId of lines) context.touched.line(lineId);
+    context.touched.features.add('gardens');
+  },
+};
+
+export const gardensUndos: readonly Undo[] = [orders];

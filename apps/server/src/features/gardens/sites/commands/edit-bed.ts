@@ -1,0 +1,19 @@
+import { gardens } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { found } from '../../../../refusal.ts';
+import { command } from '../../../../trpc/operation.ts';
+import { loadClient } from '../../clients/store.ts';
+import { loadBeds, updateBed } from '../store.ts';
+
+export const editBed = command({
+  name: 'editBed',
+  input: gardens.editBed,
+  roles: GROWERS,
+  run: async (context, input) => {
+    const bed = found((await loadBeds(context, [input.bedId])).get(input.bedId), 'bed', 'bedId');
+    await loadClient(context, bed.clientId);
+    await updateBed(context, input);
+    context.touched.features.add('gardens');
+    return { bedId: input.bedId };
+  },
+});

@@ -1,0 +1,19 @@
+import { gardens } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { command } from '../../../../trpc/operation.ts';
+import { loadClient } from '../../clients/store.ts';
+import { loadSite, openLinesOfSite, updateSite } from '../store.ts';
+
+export const editSite = command({
+  name: 'editSite',
+  input: gardens.editSite,
+  roles: GROWERS,
+  run: async (context, input) => {
+    const before = await loadSite(context, input.siteId);
+    await loadClient(context, before.clientId);
+    await updateSite(context, input);
+    context.touched.features.add('gardens');
+    if (before.region !== (input.region ?? null)) for (const lineId of await openLinesOfSite(context, input.siteId)) context.touched.line(lineId);
+    return { siteId: input.siteId };
+  },
+});

@@ -1,0 +1,69 @@
+import type { gardens } from '@rootclock/contracts';
+import type * as z from 'zod/mini';
+import { found } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+type SiteInput = z.output<typeof gardens.editSite>;
+type BedInput = z.output<typeof gardens.editBed>;
+
+export interface SiteFacts {
+  id: string;
+  clientId: string;
+  name: string;
+  region: string | null;
+}
+
+export async function loadSite({ tx, nurseryId }: ReadContext, id: string): Promise<SiteFacts> {
+  const [row] = await tx.$queryRaw<SiteFacts[]>`
+    SELECT id::text, client_id::text AS "clientId", name, region FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  return found(row, 'site', 'siteId');
+}
+
+export interface BedFacts {
+  id: string;
+  siteId: string;
+  clientId: string;
+  name: string;
+}
+
+/** Loads beds by id, in any order; one that is not this nursery's answers as not found. */
+export async function loadBeds({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, BedFacts>> {
+  const rows = ids.length === 0 ? [] : await tx.$queryRaw<BedFacts[]>`
+    SELECT b.id::text, b.site_id::text AS "siteId", s.client_id::text AS "clientId", b.name FROM bed b JOIN site s ON s.nursery_id = b.nursery_id AND s.id = b.site_id
+     WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ANY (${[...ids]}::uuid[])`;
+  const byId = new Map(rows.map((row) => [row.id, row]));
+  for (const id of ids) found(byId.get(id), 'bed', 'bedId');
+  return byId;
+}
+
+export async function insertSite({ tx, nurseryId }: CommandContext, site: SiteInput & { clientId: string }): Promise<void> {
+  await tx.$executeRaw`
+    INSERT INTO site (nursery_id, id, client_id, name, address, region, livestock_near, note)
+    VALUES (${nurseryId}::uuid, ${site.siteId}::uuid, ${site.clientId}::uuid, ${site.name}, ${site.address}, ${site.region ?? null}, ${site.livestockNear}, ${site.note})`;
+}
+
+export async function updateSite({ tx, nurseryId }: CommandContext, site: SiteInput): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE site SET name = ${site.name}, address = ${site.address}, region = ${site.region ?? null}, livestock_near = ${site.livestockNear}, note = ${site.note}
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ${site.siteId}::uuid`;
+}
+
+export async function insertBed({ tx, nurseryId }: CommandContext, bed: BedInput & { siteId: string }): Promise<void> {
+  await tx.$executeRaw`
+    INSERT INTO bed (nursery_id, id, site_id, name, area_cm2, sun, moisture, note)
+    VALUES (${nurseryId}::uuid, ${bed.bedId}::uuid, ${bed.siteId}::uuid, ${bed.name}, ${bed.areaCm2}, ${bed.sun}, ${bed.moisture}, ${bed.note})`;
+}
+
+export async function updateBed({ tx, nurseryId }: CommandContext, bed: BedInput): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE bed SET name = ${bed.name}, area_cm2 = ${bed.areaCm2}, sun = ${bed.sun}, moisture = ${bed.moisture}, note = ${bed.note}
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ${bed.bedId}::uuid`;
+}
+
+/** Open lines of a site, whose leave-by days follow its region's planting windows. */
+export async function openLinesOfSite({ tx, nurseryId }: ReadContext, siteId: string): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ id: string }[]>`
+    SELECT l.id::text FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
+     WHERE o.nursery_id = ${nurseryId}::uuid AND o.site_id = ${siteId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL`;
+  return rows.map(({ id }) => id);
+}

@@ -1,0 +1,9 @@
+import { demandFor } from './offers/demand-for.ts';
+import { offersFor } from './offers/offers-for.ts';
+import { whatIfDay } from './outlook/what-if-day.ts';
+import { pinReservation } from './reservations/commands/pin-reservation.ts';
+import { releaseReservation } from './reservations/commands/release-reservation.ts';
+import { unpinReservation } from './reservations/commands/unpin-reservation.ts';
+import { listShort } from './shortages/reads.ts';
+
+export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, whatIfDay, listShort };
