@@ -3,11 +3,11 @@ import { Link, useRouter } from '@tanstack/react-router';
 import { useSession } from '../lib/api/index.ts';
 import { paths } from '../lib/paths.ts';
 import { useMessages } from '../messages/index.ts';
+import { ButtonLink } from '../ui/action/index.ts';
 import { PageHeader, Section } from '../ui/layout/index.ts';
 import { offered } from '../routes/destinations.ts';
 import { DestinationMark } from './destination-mark.tsx';
 import { DisplayFields } from './display-fields.tsx';
-import { LineMark } from './line-mark.tsx';
 import { SignOutButton } from './sign-out-button.tsx';
 
 export function MorePage() {
@@ -30,10 +30,9 @@ export function MorePage() {
         </ul>
       )}
       <Section title={shell.connection}>
-        <LineMark personId={person.id} />
-        <p>
-          <Link to={paths.outbox()}>{shell.openOutbox}</Link>
-        </p>
+        <div>
+          <ButtonLink to={paths.outbox()}>{shell.openOutbox}</ButtonLink>
+        </div>
       </Section>
       <Section title={shell.display}>
         <DisplayFields />
