@@ -107,6 +107,13 @@ describe('moving', () => {
     expect(await refusalOf(crew().moveLot(sent({ lotId, toPlaceId: yardId, happenedOn })))).toMatchObject({ code: 'place-closed', field: 'toPlaceId' });
   });
 
+  test('to a bench of a closed house is refused too', async () => {
+    const { lotId, yardId, bedId } = await story.begin();
+    await story.sql('UPDATE place SET parent_id = $1 WHERE id = $2', [bedId, yardId]);
+    await story.sql(`UPDATE place SET closed_until_at = '2026-05-20T18:00:00Z', closed_reason = 'spraying' WHERE id = $1`, [bedId]);
+    expect(await refusalOf(crew().moveLot(sent({ lotId, toPlaceId: yardId, happenedOn })))).toMatchObject({ code: 'place-closed', data: { reason: 'spraying' } });
+  });
+
   test('from a closed place is recorded, since the plants have gone', async () => {
     const { lotId, benchId, yardId } = await story.begin();
     await story.sql(`UPDATE place SET closed_until_at = '2026-05-20T18:00:00Z', closed_reason = 'inspection' WHERE id = $1`, [benchId]);

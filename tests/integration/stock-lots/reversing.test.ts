@@ -111,6 +111,20 @@ describe('taking back what hangs on an entry', () => {
     expect([place?.closed_until_at.toISOString(), place?.closed_reason]).toEqual(['2026-05-20T20:00:00.000Z', 'inspection']);
   });
 
+  test('opens a place that somebody closed', async () => {
+    const { benchId } = await story.begin();
+    const { entryId } = await crew().closePlace(sent({ placeId: benchId, untilAt: '2026-05-22T12:00:00Z', reason: 'mud' }));
+    await crew().reverseEntry(sent({ entryId }));
+    expect(await story.sql('SELECT 1 FROM place WHERE id = $1 AND closed_until_at IS NOT NULL', [benchId])).toEqual([]);
+  });
+
+  test('does not close a place that was opened, since people may be in it', async () => {
+    const { benchId } = await story.begin();
+    await crew().closePlace(sent({ placeId: benchId, untilAt: '2026-05-22T12:00:00Z', reason: 'mud' }));
+    const { entryId } = await grower().openPlace(sent({ placeId: benchId, reason: 'dry again' }));
+    expect((await refusalOf(grower().reverseEntry(sent({ entryId })))).code).toBe('cannot-reverse');
+  });
+
   test('makes a root ball unchecked again, whichever of two checks goes first', async () => {
     const { plantId, sourceId, containerId, benchId } = await story.begin();
     const lotId = await story.stock.addLot({ plantId, sourceId, containerId, placeId: benchId, rootCheckedOn: null });

@@ -98,12 +98,21 @@ export interface PlaceFacts {
   retired: boolean;
 }
 
-/** Loads places by id in the order asked for; an id that is not this nursery's answers as not found. */
+/**
+ * Loads places by id in the order asked for; an id that is not this nursery's answers as not found. A place is closed as long as it or
+ * any place it lies in: nobody reaches a bench of a closed house.
+ */
 export async function loadPlaces({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'placeId'): Promise<PlaceFacts[]> {
   const rows = await tx.$queryRaw<PlaceFacts[]>`
-    SELECT id::text, code, kind, to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt", closed_reason AS "closedReason",
-           retired_at IS NOT NULL AS retired
-      FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
+    WITH RECURSIVE above (id, at) AS (
+      SELECT w.id, w.id FROM place w WHERE w.nursery_id = ${nurseryId}::uuid AND w.id = ANY (${[...ids]}::uuid[])
+      UNION SELECT a.id, w.parent_id FROM above a JOIN place w ON w.nursery_id = ${nurseryId}::uuid AND w.id = a.at WHERE w.parent_id IS NOT NULL)
+    SELECT w.id::text, w.code, w.kind, to_char(c.closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt", c.closed_reason AS "closedReason",
+           w.retired_at IS NOT NULL AS retired
+      FROM place w
+      LEFT JOIN LATERAL (SELECT o.closed_until_at, o.closed_reason FROM above a JOIN place o ON o.nursery_id = ${nurseryId}::uuid AND o.id = a.at
+                          WHERE a.id = w.id AND o.closed_until_at IS NOT NULL ORDER BY o.closed_until_at DESC LIMIT 1) c ON true
+     WHERE w.nursery_id = ${nurseryId}::uuid AND w.id = ANY (${[...ids]}::uuid[])`;
   const byId = new Map(rows.map((row) => [row.id, row]));
   return ids.map((id) => found(byId.get(id), 'place', field));
 }

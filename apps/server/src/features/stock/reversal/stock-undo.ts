@@ -4,7 +4,7 @@ import type { ReIdentification } from '../lots/changing/re-identify.ts';
 import { setPlants } from '../lots/changing/store.ts';
 import { setCountKind, setReadiness } from '../lots/looking/store.ts';
 import { type Closing, reopenPlaces } from '../treatments/store.ts';
-import { endHoldsOf, findLaterOfKind, loadChecks, type RootCheck, reopenHoldsOf } from './store.ts';
+import { endHoldsOf, findLaterOfKind, loadChecks, openPlacesClosedUntil, type RootCheck, reopenHoldsOf } from './store.ts';
 import type { Undo } from './undo.ts';
 
 /** Any entry may have opened holds: a hold, a treatment, plants that came in under quarantine, lots that took a hold over. */
@@ -54,4 +54,14 @@ const identities: Undo = {
   },
 };
 
-export const stockUndos: readonly Undo[] = [holds, releases, closings, rootChecks, counts, identities];
+/** A place that somebody closed opens again. One that was opened is closed anew instead, since by now people may be in it. */
+const placeClosings: Undo = {
+  kinds: ['observe'],
+  undo: async (context, entry) => {
+    const { place, untilAt } = entry.details as { place?: 'closed' | 'opened'; untilAt?: string };
+    if (place === 'opened') refuse('cannot-reverse', { kind: entry.kind }, 'entryId');
+    if (place === 'closed' && untilAt) await openPlacesClosedUntil(context, entry.subjects.map(({ id }) => id), untilAt);
+  },
+};
+
+export const stockUndos: readonly Undo[] = [holds, releases, closings, rootChecks, counts, identities, placeClosings];

@@ -81,6 +81,14 @@ export async function reopenHoldsOf({ tx, nurseryId, touched }: CommandContext, 
   for (const { lotId } of rows) touched.lot(lotId);
 }
 
+/** Opens places that are still closed until that very instant. */
+export async function openPlacesClosedUntil({ tx, nurseryId, touched }: CommandContext, placeIds: readonly string[], untilAt: string): Promise<void> {
+  touched.features.add('stock');
+  await tx.$executeRaw`
+    UPDATE place SET closed_until_at = NULL, closed_reason = NULL
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[]) AND closed_until_at = ${untilAt}::timestamptz`;
+}
+
 /** Root-ball checks of a lot that were not taken back, the last one first, and what the very first one found the lot to be before. */
 export async function loadChecks({ tx, nurseryId }: ReadContext, lotId: string): Promise<{ details: { checks?: RootCheck[] }; reversed: boolean }[]> {
   return tx.$queryRaw<{ details: { checks?: RootCheck[] }; reversed: boolean }[]>`
