@@ -1,3 +1,5 @@
+export * from './board.ts';
+export type * from './board-rows.ts';
 export * from './previews.ts';
 export * from './rules.ts';
 export type * from './rows.ts';

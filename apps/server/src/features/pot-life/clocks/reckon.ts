@@ -28,7 +28,8 @@ export async function reckonClocks(context: CommandContext, rulesVersion: number
   await storeClocks(context, 'batch', changed.filter(({ subject }) => subject.kind === 'batch').map(({ clock }) => clock));
 }
 
-function reckon(subject: ClockSubject, { rules, windows, freezeMd }: ClockRules, today: string): ReckonedClock {
+/** What the rules make of one lot or batch; nothing is written. */
+export function reckon(subject: ClockSubject, { rules, windows, freezeMd }: ClockRules, today: string): ReckonedClock {
   const result = plantBy({
     confinedOn: subject.confinedOn, containerOn: subject.containerOn, readyOn: subject.readyOn,
     rules: winningRules(rules, { lotId: subject.kind === 'lot' ? subject.id : null, plantId: subject.plantId, containerId: subject.containerId, genus: subject.genus, rootHabit: subject.rootHabit }),

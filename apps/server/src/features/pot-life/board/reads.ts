@@ -1,0 +1,77 @@
+import { potLife } from '@rootclock/contracts';
+import { daysBetween, EVERYONE, isDormant, potBand } from '@rootclock/domain';
+import { query, type ReadContext } from '../../../trpc/operation.ts';
+import { bandEnds, boardConditions, openStock } from './filters.ts';
+
+type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'freeUnits' | 'potUpHelps'> & { dormantMonths: number[]; total: number };
+
+/** Every lot, and every batch in cells, by the day it must be in the ground. */
+export const readBoard = query({
+  name: 'readBoard',
+  input: potLife.readBoard,
+  roles: EVERYONE,
+  read: async (context, input): Promise<potLife.Board> => {
+    const { tx, nurseryId, today } = context;
+    const { noticeDays, counts } = await countBands(context);
+    const rows = await tx.$queryRaw<StoredRow[]>`
+      WITH ${openStock(nurseryId)},
+      matching AS MATERIALIZED (SELECT * FROM stock s WHERE ${boardConditions(input, today, noticeDays)}),
+      shown AS (SELECT * FROM matching ORDER BY plant_by_on ASC NULLS LAST, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
+      SELECT (SELECT count(*)::int FROM matching) AS total, s.kind, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
+             p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", c.name AS "containerName", s.on_hand AS "onHandUnits", s.staged AS "stagedUnits",
+             s.reserved AS "reservedUnits", s.plant_by_on::text AS "plantByOn", s.plant_by_state AS state, s.limit_on::text AS "limitOn", s.next_opens_on::text AS "nextOpensOn",
+             CASE WHEN r.basis = 'confined' THEN s.confined_on ELSE s.container_on END::text AS "clockOn",
+             CASE WHEN r.basis = 'confined' THEN s.confined_standing ELSE s.container_standing END = 'assumed' AS "clockAssumed",
+             s.ready_on::text AS "readyOn", s.root_checked_on::text AS "rootCheckedOn",
+             CASE WHEN r.id IS NULL THEN NULL ELSE jsonb_build_object('ruleId', r.id, 'basis', r.basis, 'span', r.span, 'standing', r.standing, 'source', r.source,
+               'reach', jsonb_build_object('lot', r.lot_id IS NOT NULL, 'scientificName', rp.scientific_name, 'genus', r.genus, 'rootHabit', r.root_habit, 'containerName', rc.name)) END AS rule,
+             CASE WHEN w.id IS NULL THEN NULL ELSE jsonb_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) END AS window,
+             coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = s.nursery_id AND h.lot_id = s.id AND h.released_on IS NULL), '{}') AS holds,
+             coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM account a
+                         JOIN place o ON o.nursery_id = a.nursery_id AND o.id = a.place_id
+                        WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND CASE s.kind WHEN 'lot' THEN a.lot_id = s.id ELSE a.batch_id = s.id END), '[]') AS places
+        FROM shown s
+        JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+        LEFT JOIN container c ON c.nursery_id = s.nursery_id AND c.id = s.container_id
+        LEFT JOIN pot_life_rule r ON r.nursery_id = s.nursery_id AND r.id = s.rule_id
+        LEFT JOIN plant rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id
+        LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
+        LEFT JOIN planting_window w ON w.nursery_id = s.nursery_id AND w.id = s.window_id
+       ORDER BY s.plant_by_on ASC NULLS LAST, s.code`;
+    return { rows: rows.map((row) => boardRow(row, today, noticeDays)), total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage, counts, noticeDays, today };
+  },
+});
+
+async function countBands({ tx, nurseryId, today }: ReadContext): Promise<{ noticeDays: number; counts: potLife.Board['counts'] }> {
+  const [nursery] = await tx.$queryRaw<{ noticeDays: number }[]>`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const noticeDays = nursery?.noticeDays ?? 0;
+  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
+  const [counts] = await tx.$queryRaw<potLife.Board['counts'][]>`
+    WITH ${openStock(nurseryId)}
+    SELECT count(*) FILTER (WHERE plant_by_on < ${today}::date)::int AS past,
+           count(*) FILTER (WHERE plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date)::int AS due,
+           count(*) FILTER (WHERE plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date)::int AS coming,
+           count(*) FILTER (WHERE plant_by_on > ${comingUntil}::date)::int AS ample,
+           count(*) FILTER (WHERE plant_by_on IS NULL)::int AS unlimited,
+           count(*) FILTER (WHERE plant_by_state = 'no-window')::int AS "no-window",
+           count(*) FILTER (WHERE plant_by_state = 'winter-carry')::int AS "winter-carry"
+      FROM stock`;
+  return { noticeDays, counts: counts ?? { past: 0, due: 0, coming: 0, ample: 0, unlimited: 0, 'no-window': 0, 'winter-carry': 0 } };
+}
+
+function boardRow({ dormantMonths, total: _total, ...row }: StoredRow, today: string, noticeDays: number): potLife.BoardRow {
+  const isHeld = row.holds.length > 0;
+  return {
+    ...row, ...potBand(row.plantByOn, today, noticeDays),
+    freeUnits: isHeld ? 0 : Math.max(0, row.onHandUnits - row.reservedUnits),
+    share: shareOfLife(row.clockOn, row.plantByOn, today),
+    dormant: isDormant(dormantMonths, today),
+    potUpHelps: row.rule?.basis === 'container',
+  };
+}
+
+function shareOfLife(clockOn: string | null, plantByOn: string | null, today: string): number | null {
+  if (!clockOn || !plantByOn) return null;
+  const whole = daysBetween(clockOn, plantByOn);
+  return whole <= 0 ? 1 : Math.min(1, Math.max(0, daysBetween(clockOn, today) / whole));
+}
