@@ -4,12 +4,13 @@
  */
 import { createRouter } from '@tanstack/react-router';
 import { openRoutes } from '../features/people/routes.tsx';
+import { routes as propagationRoutes } from '../features/propagation/routes.tsx';
 import { BrokenPage, NotFoundPage } from '../shell/trouble-pages.tsx';
 import { Skeleton } from '../ui/feedback/index.ts';
 import { rootRoute, signedInRoute } from './root.tsx';
 import { shellRoutes } from './shell-routes.tsx';
 
-const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes])]);
+const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...propagationRoutes])]);
 
 export const router = createRouter({
   routeTree,

@@ -58,7 +58,8 @@ export function StartBatchPage() {
     initial,
     body: (v: Values) => ({
       batchId, plantId: v.plantId?.id, sourceId: v.sourceId || undefined, method: v.method, unit: v.unit, containerId: v.containerId?.id ?? null,
-      ...(countsTrays(v) ? { trays: v.trays } : { units: v.units }), seedsSown: v.method === 'seed' ? v.seedsSown : null, placeId: v.placeId || undefined, happenedOn: v.happenedOn,
+      // An empty number of trays must be said beside the trays, not beside the units that are not asked for.
+      ...(countsTrays(v) ? { trays: v.trays ?? Number.NaN } : { units: v.units }), seedsSown: v.method === 'seed' ? v.seedsSown : null, placeId: v.placeId || undefined, happenedOn: v.happenedOn,
       targetContainerId: v.targetContainerId?.id ?? null, cautiousUnits: v.cautiousUnits ?? 0, readyOn: v.readyOn || null, note: v.note,
     }),
     onSaved: ({ code, entryId }, v) => {

@@ -33,7 +33,6 @@ export function UnitsFields({ unit, cells, counts, trays, units, onCounts }: Uni
           choices={[{ value: 'trays', label: say.inTrays }, { value: 'units', label: say.inUnits }]} />
       )}
       {counts ? (
-        // The server's own complaint about units belongs to the trays that are typed here.
         <NumberField {...trays} label={say.trays} steps min={1} hint={total !== null && cells !== null ? <span role="status">{say.arithmetic(numbers.count(trays.value ?? 0), cells, numbers.count(total))}</span> : undefined} />
       ) : (
         <NumberField {...units} label={say.unitsOf(unit)} steps={unit === 'tray' || unit === 'pack'} min={1} />

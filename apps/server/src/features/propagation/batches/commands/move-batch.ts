@@ -21,6 +21,6 @@ export const moveBatch = command({
     const entryId = await postEntry(context, { kind: 'move', happenedOn: input.happenedOn, note: input.note, subjects: [{ kind: 'batch', id: batch.id }] },
       drawn.map(({ placeId, units }) => moved(units, batchAt(batch.id, placeId), batchAt(batch.id, place.id))));
     await settleBatch(context, batch.id);
-    return { entryId };
+    return { entryId, place: place.code };
   },
 });

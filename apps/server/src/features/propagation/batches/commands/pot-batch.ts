@@ -8,6 +8,7 @@ import { type CommandContext, command } from '../../../../trpc/operation.ts';
 import { openEntry, postMovements, requirePast, requireSince } from '../../../stock/ledger/post.ts';
 import { nextCodes } from '../../../stock/ledger/store.ts';
 import { drawFromLot } from '../../../stock/lots/draw.ts';
+import { inheritHolds } from '../../../stock/lots/holding/store.ts';
 import { insertLots, type NewLot } from '../../../stock/lots/store.ts';
 import { loadBatchEntries } from '../history/store.ts';
 import { settleBatch } from '../history/settle.ts';
@@ -46,6 +47,7 @@ export const potBatch = command({
     });
     await insertLots(context, entryId, lots);
     await postMovements(context, entryId, movements);
+    await inheritHolds(context, entryId);
     await settleBatch(context, batch.id);
     return { entryId, lots: lots.map(({ id, code }) => ({ lotId: id, code })) };
   },
