@@ -27,7 +27,7 @@ const codeOf = (response: { json(): { error?: { data: { code: string } } } }) =>
 
 describe('the first visit to an empty server', () => {
   test('makes the first owner, once', async () => {
-    expect((await get('people.setupState')).json().result.data).toEqual({ needsFirstOwner: true, demo: false });
+    expect((await get('people.setupState')).json().result.data).toEqual({ needsFirstOwner: true, demo: false, demoSignIns: [] });
     const made = await post('people.createFirstOwner', owner);
     expect(made.statusCode).toBe(200);
     expect((await get('people.me', cookieOf(made))).json().result.data).toMatchObject({ role: 'owner', nursery: { name: 'Proving Ground' } });

@@ -19,6 +19,8 @@ const BY_CONSTRAINT: Record<string, ErrorCode> = {
 /** Any failure as one of the table's errors. What is not expected becomes a fault that tells only its request id. */
 export function asRefusal(error: unknown): Refusal {
   if (error instanceof Refusal) return error;
+  // What a parser throws comes wrapped once more.
+  if (error instanceof TRPCError && error.cause) return asRefusal(error.cause);
   if (error instanceof InputError) return new Refusal('invalid-input', { issues: [{ path: error.argument, problem: 'wrong-form' }], detail: error.message }, error.argument);
   const failure = databaseFailure(error);
   if (failure) {

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { createHash, scryptSync } from 'node:crypto';
 import { readInput } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import { Refusal } from '../refusal.ts';
@@ -21,17 +21,27 @@ export interface Envelope<Body> {
 
 export function parseEnvelope<Schema extends z.ZodMiniType>(schema: Schema, raw: unknown): Envelope<z.output<Schema>> {
   const sent = parseInput(envelope, raw);
-  return { commandId: sent.commandId, body: parseInput(schema, sent.body), inputHash: hashOf(sent.body) };
+  return {
+    commandId: sent.commandId,
+    body: parseInput(schema, sent.body),
+    get inputHash() {
+      return hashOf(sent.body, sent.commandId);
+    },
+  };
 }
 
-const hashOf = (value: unknown) => createHash('sha256').update(canonical(value)).digest('hex');
+const hashOf = (value: unknown, salt: string) => createHash('sha256').update(canonical(value, salt)).digest('hex');
+
+/** Fields that are hashed slowly first: the log of commands must not be a way to guess passwords at speed. */
+const SECRETS = new Set(['password', 'currentPassword']);
+const slowly = (secret: string, salt: string) => scryptSync(secret, salt, 32).toString('hex');
 
 /** JSON with sorted keys: the order in which a browser wrote the fields is no content. */
-function canonical(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(canonical).join(',')}]`;
+function canonical(value: unknown, salt: string): string {
+  if (Array.isArray(value)) return `[${value.map((each) => canonical(each, salt)).join(',')}]`;
   if (value !== null && typeof value === 'object') {
     const entries = Object.entries(value).filter(([, v]) => v !== undefined).sort(([a], [b]) => (a < b ? -1 : 1));
-    return `{${entries.map(([key, v]) => `${JSON.stringify(key)}:${canonical(v)}`).join(',')}}`;
+    return `{${entries.map(([key, v]) => `${JSON.stringify(key)}:${canonical(SECRETS.has(key) && typeof v === 'string' ? slowly(v, salt) : v, salt)}`).join(',')}}`;
   }
   return JSON.stringify(value ?? null);
 }

@@ -1,6 +1,8 @@
-import { EVERYONE } from '@rootclock/domain';
+import { people } from '@rootclock/contracts';
+import { EVERYONE, OWNER } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { query } from '../../trpc/operation.ts';
+import { loadMembers } from './store.ts';
 
 export interface NurseryRow {
   id: string;
@@ -28,4 +30,12 @@ export const readNursery = query({
         FROM nursery WHERE id = ${nurseryId}::uuid`;
     return { ...(row as NurseryRow), today };
   },
+});
+
+/** Everybody who is or was of the nursery. Addresses are personal: only owners, who invite and end people, see the list. */
+export const listPeople = query({
+  name: 'listPeople',
+  input: people.listPeople,
+  roles: OWNER,
+  read: (context): Promise<people.PersonRow[]> => loadMembers(context),
 });

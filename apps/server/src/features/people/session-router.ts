@@ -1,13 +1,15 @@
 import { people } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import { answered, checked, openProcedure, signedIn } from '../../trpc/procedures.ts';
-import { parseEnvelope, parseInput } from '../../trpc/input.ts';
+import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
+import { loadReference } from '../plants/commands/load-reference.ts';
+import { changeOwnPassword } from './commands/change-own-password.ts';
 import { DEMO_SIGN_INS } from './demo-sign-ins.ts';
 import { readNursery } from './reads.ts';
-import { createFirstOwner, signIn, signOut } from './sign-in.ts';
+import { changePasswordOf, createFirstOwner, signIn, signOut } from './sign-in.ts';
 import { setupFacts } from './store.ts';
 
-// These work before anyone is signed in, so they stand outside the runner; each is harmless when sent twice.
+// These open and end sessions, most before anyone is signed in; each is harmless when sent twice.
 
 const nothing = z.optional(z.nullable(z.object({})));
 interface Sent<Body> {
@@ -17,7 +19,7 @@ interface Sent<Body> {
 
 /** A parser that tells the browser's types what is sent and the procedure's what arrives. */
 function sent<Schema extends z.ZodMiniType>(schema: Schema) {
-  return { parse: checked((raw) => parseEnvelope(schema, raw)) } as unknown as { _input: Sent<z.input<Schema>>; _output: Sent<z.output<Schema>>; parse(raw: unknown): unknown };
+  return { parse: checked((raw) => parseEnvelope(schema, raw)) } as unknown as { _input: Sent<z.input<Schema>>; _output: Envelope<z.output<Schema>>; parse(raw: unknown): unknown };
 }
 
 export const sessionProcedures = {
@@ -41,8 +43,17 @@ export const sessionProcedures = {
     return { signedIn: false };
   })),
   createFirstOwner: openProcedure.input(sent(people.createFirstOwner)).mutation(({ ctx, input }) => answered(async () => {
-    const session = await createFirstOwner(ctx.database, input.body, ctx.runner.clock());
+    const { session, owner } = await createFirstOwner(ctx.database, input.body, ctx.runner.clock());
+    // What the nursery begins with is written by its owner's first command, like everything after it.
+    await ctx.runner.run(loadReference, owner, input.commandId, {}, input.inputHash);
     ctx.setSession(session.token, session.expiresAt);
     return { signedIn: true };
+  })),
+  changeOwnPassword: openProcedure.input(sent(people.changeOwnPassword)).mutation(({ ctx, input }) => answered(async () => {
+    const caller = signedIn(ctx);
+    const change = () => ctx.runner.run(changeOwnPassword, caller, input.commandId, input.body, input.inputHash);
+    const session = await changePasswordOf(ctx.database, caller, ctx.address, ctx.runner.clock(), change);
+    ctx.setSession(session.token, session.expiresAt);
+    return { changed: true };
   })),
 };

@@ -23,19 +23,40 @@ export interface OpenedSession {
   expiresAt: Date;
 }
 
-export async function signIn(database: Database, input: { email: string; password: string }, address: string, now: Date): Promise<OpenedSession> {
-  const subjects = { account: `account:${input.email.toLowerCase()}`, address: `address:${address}` };
+/** What a guess at a password is counted by. Refuses when there were too many already. */
+async function requireFewFailures(database: Database, email: string, address: string, now: Date): Promise<string[]> {
+  const subjects = { account: `account:${email.toLowerCase()}`, address: `address:${address}` };
   const failures = await countFailures(database, Object.values(subjects), new Date(now.getTime() - FAILURE_WINDOW_MINUTES * 60_000));
   if ((failures.get(subjects.account) ?? 0) >= MOST_FAILURES.account || (failures.get(subjects.address) ?? 0) >= MOST_FAILURES.address) {
     refuse('too-many-sign-ins', { waitMinutes: FAILURE_WINDOW_MINUTES });
   }
+  return Object.values(subjects);
+}
+
+export async function signIn(database: Database, input: { email: string; password: string }, address: string, now: Date): Promise<OpenedSession> {
+  const subjects = await requireFewFailures(database, input.email, address, now);
   const person = await findPerson(database, input.email);
   const matches = await verify(person?.passwordHash ?? (await nobodysHash), input.password);
   if (!person || !matches) {
-    await noteFailure(database, Object.values(subjects), now);
+    await noteFailure(database, subjects, now);
     throw new Refusal('wrong-sign-in', undefined, 'password');
   }
   return openSession(database, person, now);
+}
+
+/**
+ * Lets a password be changed by whoever knows the present one, guesses being limited as at the door. The change ends every session of
+ * theirs, so that a copied one is worth nothing; the one they work in is opened anew.
+ */
+export async function changePasswordOf(database: Database, caller: Caller, address: string, now: Date, change: () => Promise<unknown>): Promise<OpenedSession> {
+  const subjects = await requireFewFailures(database, caller.email, address, now);
+  try {
+    await change();
+  } catch (error) {
+    if (error instanceof Refusal && error.code === 'wrong-password') await noteFailure(database, subjects, now);
+    throw error;
+  }
+  return openSession(database, caller, now);
 }
 
 async function openSession(database: Database, person: { nurseryId: string; personId: string }, now: Date): Promise<OpenedSession> {
@@ -61,12 +82,12 @@ export interface FirstOwner {
   password: string;
 }
 
-export async function createFirstOwner(database: Database, input: FirstOwner, now: Date): Promise<OpenedSession> {
+export async function createFirstOwner(database: Database, input: FirstOwner, now: Date): Promise<{ session: OpenedSession; owner: Caller }> {
   if (!IANAZone.isValidZone(input.zone)) throw new Refusal('invalid-input', { issues: [{ path: 'zone', problem: 'not-a-choice' }] }, 'zone');
   const nurseryId = randomUUID();
   const personId = randomUUID();
   const seasonEndOn = `${now.getUTCFullYear()}-10-31`;
   const isFirst = await claimFirstOwner(database, { ...input, nurseryId, personId, seasonEndOn, passwordHash: await passwordHash(input.password) });
   if (!isFirst) refuse('nursery-exists', undefined);
-  return openSession(database, { nurseryId, personId }, now);
+  return { session: await openSession(database, { nurseryId, personId }, now), owner: { nurseryId, personId, personName: input.name, email: input.email, role: 'owner' } };
 }

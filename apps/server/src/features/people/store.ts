@@ -1,4 +1,6 @@
+import type { Role } from '@rootclock/domain';
 import type { Tx } from '../../db/pool.ts';
+import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
 // People and tokens are reached only through the database's own functions: they stand outside row security.
 
@@ -48,4 +50,47 @@ export async function claimFirstOwner(tx: Tx, owner: { nurseryId: string; nurser
 export async function setupFacts(tx: Tx): Promise<{ anyNursery: boolean; demo: boolean }> {
   const [row] = await tx.$queryRaw<{ anyNursery: boolean; demo: boolean }[]>`SELECT any_nursery() AS "anyNursery", demo_nursery() AS demo`;
   return row ?? { anyNursery: false, demo: false };
+}
+
+export interface Member {
+  id: string;
+  name: string;
+  email: string;
+  role: Role;
+  endedAt: string | null;
+}
+
+/** Everybody who is or was of this nursery, by name. */
+export async function loadMembers({ tx }: ReadContext): Promise<Member[]> {
+  const rows = await tx.$queryRaw<(Omit<Member, 'endedAt'> & { endedAt: Date | null })[]>`
+    SELECT person_id::text AS id, name, email, role, ended_at AS "endedAt" FROM nursery_people() ORDER BY ended_at IS NOT NULL, name, person_id`;
+  return rows.map((row) => ({ ...row, endedAt: row.endedAt?.toISOString() ?? null }));
+}
+
+/** False when somebody has the address already. */
+export async function addMember({ tx }: CommandContext, person: { id: string; name: string; email: string; role: Role; passwordHash: string }): Promise<boolean> {
+  const [row] = await tx.$queryRaw<{ added: boolean }[]>`
+    SELECT add_nursery_person(${person.id}::uuid, ${person.name}, ${person.email}, ${person.passwordHash}, ${person.role}) AS added`;
+  return row?.added ?? false;
+}
+
+/** With a new password, or an end, every session of the person is over. */
+export async function changeMember({ tx, now }: CommandContext, person: { id: string; name: string; role: Role; endsAt: Date | null; passwordHash: string | null }): Promise<void> {
+  await tx.$queryRaw`
+    SELECT change_nursery_person(${person.id}::uuid, ${person.name}, ${person.role}, ${person.endsAt}::timestamptz, ${person.passwordHash}::text, ${now}::timestamptz)::text`;
+}
+
+export interface NurserySettings {
+  name: string;
+  zone: string;
+  region: string | null;
+  units: string;
+  noticeDays: number;
+  seasonEndOn: string;
+}
+
+export async function updateNursery({ tx, nurseryId }: CommandContext, { name, zone, region, units, noticeDays, seasonEndOn }: NurserySettings): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE nursery SET name = ${name}, zone = ${zone}, region = ${region}, units = ${units}, notice_days = ${noticeDays}::int, season_end_on = ${seasonEndOn}::date
+     WHERE id = ${nurseryId}::uuid`;
 }
