@@ -9,7 +9,7 @@ import { FormActions } from '../../ui/form/index.ts';
 import type { CommandState } from '../outbox/index.ts';
 
 export interface SubmitProps {
-  form: { busy: boolean; state: CommandState };
+  form: { busy: boolean; state: CommandState; restart: () => void };
   look?: 'primary' | 'danger';
   children: ReactNode;
   /** Further buttons of the row. */
@@ -24,6 +24,8 @@ export function Submit({ form, look = 'primary', children, others }: SubmitProps
         <Button type="submit" look={look} busy={form.busy}>
           {children}
         </Button>
+        {/* Nobody has to stand and wait for a signal: the entry is kept, the next one can be typed. */}
+        {form.state === 'waiting' && <Button onClick={() => form.restart()}>{ui.enterNext}</Button>}
         {others}
       </FormActions>
       <p role="status">{form.state === 'waiting' ? ui.kept : form.state === 'saved' ? ui.saved : ''}</p>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Failure } from '../api/failure.ts';
-import { nextStep, pauseAfter, reduce, type Entry, type Queue } from './queue.ts';
+import { isStalled, nextStep, pauseAfter, reduce, type Entry, type Queue } from './queue.ts';
 
 const LOT = '00000000-0000-4000-8000-000000000001';
 const CHILD = '00000000-0000-4000-8000-000000000002';
@@ -54,6 +54,26 @@ describe('the queue', () => {
   it('keeps the input of what it parks', () => {
     const queue = reduce(queueOf(entry('a', { body: { units: 13 } })), { kind: 'refused', id: 'a', failure: refusal });
     expect(queue[0]).toMatchObject({ body: { units: 13 }, parked: { kind: 'refused', failure: refusal } });
+  });
+});
+
+describe('an entry without an answer', () => {
+  const stalled = reduce(queueOf(entry('a'), entry('b')), { kind: 'lost', id: 'a', now: 0 });
+
+  it('is stalled once it or one before it was tried in vain', () => {
+    expect([isStalled(stalled, 'a'), isStalled(stalled, 'b')]).toEqual([true, true]);
+  });
+
+  it('is on its way while nothing has failed', () => {
+    expect(isStalled(queueOf(entry('a')), 'a')).toBe(false);
+  });
+
+  it('is not stalled by one that comes after it', () => {
+    expect(isStalled(reduce(queueOf(entry('a'), entry('b')), { kind: 'lost', id: 'b', now: 0 }), 'a')).toBe(false);
+  });
+
+  it('is unknown once it has been answered', () => {
+    expect(isStalled(stalled, 'gone')).toBe(false);
   });
 });
 

@@ -97,6 +97,12 @@ function mentionsOneOf(entry: Entry, ids: Iterable<string>): boolean {
   return false;
 }
 
+/** Whether an entry cannot be on its way: it, or one that goes before it, has been tried in vain. */
+export function isStalled(queue: Queue, id: string | null): boolean {
+  const place = queue.findIndex((entry) => entry.id === id);
+  return queue.slice(0, place + 1).some((entry) => !entry.parked && entry.tries > 0);
+}
+
 export type Step = { kind: 'send'; entry: Entry } | { kind: 'wait'; ms: number } | { kind: 'idle' };
 
 /** What to do now for the person signed in: the first entry that is not parked goes first, and nothing overtakes it. */

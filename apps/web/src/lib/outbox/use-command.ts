@@ -10,6 +10,7 @@ import { CommandError, readFailure, type Failure } from '../api/failure.ts';
 import { claimCreated, newCommandId } from '../ids.ts';
 import { outbox } from './browser-outbox.ts';
 import { takeMending } from './mending.ts';
+import { isStalled } from './queue.ts';
 
 export type CommandState = 'idle' | 'sending' | 'waiting' | 'saved' | 'refused';
 
@@ -17,7 +18,7 @@ export interface CommandHandle<Name extends CommandName> {
   send(body: CommandBody<Name>): Promise<CommandAnswer<Name>>;
   state: CommandState;
   failure: Failure | null;
-  /** Back to idle, so that the next entry of a potting session can be typed. */
+  /** Back to idle, so that the next entry of a potting session can be typed; an entry without an answer is left to the outbox. */
   reset(): void;
 }
 
@@ -29,7 +30,7 @@ export function useCommand<Name extends CommandName>(name: Name, { title = '' }:
   const [entryId, setEntryId] = useState<string | null>(null);
   const underWay = useRef<string | null>(null);
   const last = useRef<{ id: string; creates: readonly string[] } | null>(null);
-  const tries = useSyncExternalStore(outbox.subscribe, () => outbox.snapshot().queue.find((entry) => entry.id === entryId)?.tries ?? 0);
+  const stalled = useSyncExternalStore(outbox.subscribe, () => isStalled(outbox.snapshot().queue, entryId));
   useEffect(() => () => void (underWay.current && outbox.release(underWay.current)), []);
 
   const send = useCallback(
@@ -57,7 +58,13 @@ export function useCommand<Name extends CommandName>(name: Name, { title = '' }:
     },
     [name, title],
   );
-  const reset = useCallback(() => setSettled({ state: 'idle', failure: null }), []);
-  const state: CommandState = entryId === null ? settled.state : tries > 0 ? 'waiting' : 'sending';
+  const reset = useCallback(() => {
+    if (underWay.current) outbox.release(underWay.current);
+    underWay.current = null;
+    last.current = null;
+    setEntryId(null);
+    setSettled({ state: 'idle', failure: null });
+  }, []);
+  const state: CommandState = entryId === null ? settled.state : stalled ? 'waiting' : 'sending';
   return { send, state, failure: settled.failure, reset };
 }

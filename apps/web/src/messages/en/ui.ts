@@ -15,6 +15,7 @@ export const ui = {
   saving: 'Saving',
   saved: 'Saved',
   kept: 'Kept on this device. It goes out as soon as the server answers.',
+  enterNext: 'Enter the next one',
   notices: 'Notices',
   dismiss: 'Dismiss',
   problems: (count: number) => plural(count, { one: 'One thing to put right', other: '# things to put right' }),

@@ -14,6 +14,7 @@ export const ui: typeof en = {
   saving: 'Guardando',
   saved: 'Guardado',
   kept: 'Queda en este aparato. Sale en cuanto el servidor responda.',
+  enterNext: 'Anotar lo siguiente',
   notices: 'Avisos',
   dismiss: 'Quitar',
   problems: (count) => plural(count, { one: 'Una cosa por corregir', other: '# cosas por corregir' }),
