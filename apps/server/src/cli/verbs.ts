@@ -1,5 +1,6 @@
 // The command line: one word, one file. A verb is loaded only when asked for, so that `allocate` need not load a server.
 import { ConfigError } from '../config.ts';
+import { EmbeddedFailure } from '../db/embedded/failure.ts';
 import { FolderHeldError } from '../db/embedded/folder-lock.ts';
 import { MigrationError } from '../db/migrate.ts';
 import { CommandFailure } from './failure.ts';
@@ -21,7 +22,7 @@ const usage = () =>
   ['Usage: npm run -s rootclock -- <verb>', '', ...Object.entries(verbs).map(([name, { about }]) => `  ${name.padEnd(10)} ${about}`)].join('\n');
 
 /** Failures that a person can act on are shown as their sentence; anything else is a fault of ours and needs its stack. */
-const expected = [ConfigError, FolderHeldError, MigrationError, CommandFailure];
+const expected = [ConfigError, EmbeddedFailure, FolderHeldError, MigrationError, CommandFailure];
 
 /** Runs the verb and answers the exit code: 0 done, 1 failed, 2 not understood. */
 export async function runVerb([name, ...args]: string[]): Promise<number> {

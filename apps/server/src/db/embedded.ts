@@ -6,6 +6,7 @@ import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { findBinaries } from './embedded/binaries.ts';
 import { clusterFolder, databaseAddress, ensureCluster } from './embedded/cluster.ts';
+import { EmbeddedFailure } from './embedded/failure.ts';
 import { stopOrphan, stopPostgres } from './embedded/orphan.ts';
 import { choosePrivilege, type Privilege } from './embedded/privilege.ts';
 
@@ -123,7 +124,7 @@ export async function startEmbedded(dataDir: string, { durable = true }: Embedde
     if (!hasEnded(child)) await stopPostgres(child.pid as number);
     const words = attempt.words();
     if (Date.now() >= giveUpAt || !passing.test(words)) {
-      throw new Error(`The embedded database in ${folder} did not start. It said:\n${words || '(nothing)'}`);
+      throw new EmbeddedFailure(`The embedded database in ${folder} did not start. It said:\n${words || '(nothing)'}`);
     }
     await pause(200);
   }

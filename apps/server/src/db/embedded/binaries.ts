@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { repositoryRoot } from '../../config.ts';
+import { EmbeddedFailure } from './failure.ts';
 
 export interface Binaries {
   initdb: string;
@@ -19,7 +20,7 @@ export async function findBinaries(): Promise<Binaries> {
   try {
     entry = require.resolve(name);
   } catch {
-    throw new Error(`There is no embedded PostgreSQL for ${system} on ${process.arch}. Set DATABASE_URL to a PostgreSQL server, 15 or later.`);
+    throw new EmbeddedFailure(`There is no embedded PostgreSQL for ${system} on ${process.arch}. Set DATABASE_URL to a PostgreSQL server, 15 or later.`);
   }
   return (await import(pathToFileURL(entry).href)) as Binaries;
 }

@@ -4,6 +4,7 @@ import { randomBytes } from 'node:crypto';
 import { chmodSync, chownSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Binaries } from './binaries.ts';
+import { EmbeddedFailure } from './failure.ts';
 import { claim, type Privilege } from './privilege.ts';
 
 export const superuser = 'postgres';
@@ -58,7 +59,7 @@ export function ensureCluster(dataDir: string, binaries: Binaries, privilege: Pr
   if (made.status !== 0) {
     const reason = made.error?.message ?? made.stderr.trim();
     rmSync(draft, { recursive: true, force: true });
-    throw new Error(`The embedded database could not be made in ${folder}${hintFor(privilege)}: ${reason}`);
+    throw new EmbeddedFailure(`The embedded database could not be made in ${folder}${hintFor(privilege)}: ${reason}`);
   }
   renameSync(draft, folder);
 }

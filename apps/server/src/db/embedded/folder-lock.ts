@@ -4,6 +4,7 @@ import { randomUUID } from 'node:crypto';
 import { accessSync, constants, linkSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
+import { EmbeddedFailure } from './failure.ts';
 import { isAlive, startMark } from './processes.ts';
 
 const holderShape = z.object({
@@ -97,7 +98,7 @@ function ensureOwnFolder(dataDir: string): void {
     accessSync(dataDir, constants.W_OK);
   } catch (error) {
     const reason = (error as NodeJS.ErrnoException).code ?? String(error);
-    throw new Error(`The data folder ${dataDir} cannot be written (${reason}). Run Rootclock as its owner, or set DATA_DIR to a folder of your own.`, {
+    throw new EmbeddedFailure(`The data folder ${dataDir} cannot be written (${reason}). Run Rootclock as its owner, or set DATA_DIR to a folder of your own.`, {
       cause: error,
     });
   }

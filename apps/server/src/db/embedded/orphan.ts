@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import { EmbeddedFailure } from './failure.ts';
 import { isAlive, isPostgresOn } from './processes.ts';
 
 async function gone(pid: number, withinMs: number): Promise<boolean> {
@@ -20,7 +21,7 @@ export async function stopPostgres(pid: number): Promise<void> {
     }
     if (await gone(pid, patienceMs)) return;
   }
-  throw new Error(`The database process ${pid} does not stop.`);
+  throw new EmbeddedFailure(`The database process ${pid} does not stop.`);
 }
 
 /** Stops a server that was left behind on this cluster folder. A process that merely has the noted pid is not touched. */

@@ -1,7 +1,10 @@
-// PostgreSQL refuses to run as root. As a plain user nothing is needed; as root there are two ways round, tried in turn.
+// PostgreSQL refuses to run as root, and to run as a user the system has no name for (as some containers do). Both have
+// ways round.
 import { spawnSync } from 'node:child_process';
 import { chownSync, lstatSync, readdirSync } from 'node:fs';
+import { userInfo } from 'node:os';
 import path from 'node:path';
+import { EmbeddedFailure } from './failure.ts';
 
 const NOBODY = 65534;
 
@@ -15,16 +18,26 @@ export interface Privilege {
   owner: number | undefined;
 }
 
+const namespace = ['unshare', '--user', `--map-user=${NOBODY}`, `--map-group=${NOBODY}`];
+const namespaceWorks = () => spawnSync(namespace[0] as string, [...namespace.slice(1), 'true'], { stdio: 'ignore' }).status === 0;
+
+function hasName(): boolean {
+  try {
+    return userInfo().username !== '';
+  } catch {
+    return false;
+  }
+}
+
 /**
- * A user namespace is preferred: the files stay root's and may lie below a folder that only root may enter. Where the
- * system allows none (many containers), the database runs as the user "nobody", who must be able to reach the folder.
+ * A user namespace is preferred: the files stay their owner's and may lie below a folder that only root may enter. Where the
+ * system allows none (many containers), root lets the database run as the user "nobody", who must be able to reach the folder.
  */
 export function choosePrivilege(): Privilege {
   const uid = process.getuid?.();
+  if (uid !== 0 && hasName()) return { kind: 'own user', before: [], options: {}, owner: uid };
+  if (namespaceWorks()) return { kind: 'user namespace', before: namespace, options: {}, owner: uid };
   if (uid !== 0) return { kind: 'own user', before: [], options: {}, owner: uid };
-  const before = ['unshare', '--user', `--map-user=${NOBODY}`, `--map-group=${NOBODY}`];
-  const works = spawnSync(before[0] as string, [...before.slice(1), 'true'], { stdio: 'ignore' }).status === 0;
-  if (works) return { kind: 'user namespace', before, options: {}, owner: 0 };
   return { kind: 'nobody', before: [], options: { uid: NOBODY, gid: NOBODY, cwd: '/' }, owner: NOBODY };
 }
 
@@ -35,8 +48,8 @@ export function choosePrivilege(): Privilege {
 export function claim(folder: string, privilege: Privilege): void {
   const { owner } = privilege;
   if (owner === undefined || lstatSync(folder).uid === owner) return;
-  if (privilege.kind === 'own user') {
-    throw new Error(
+  if (process.getuid?.() !== 0) {
+    throw new EmbeddedFailure(
       `${folder} belongs to another user (uid ${lstatSync(folder).uid}). Run Rootclock as that user, or set DATA_DIR to a folder of your own.`,
     );
   }
