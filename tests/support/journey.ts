@@ -1,0 +1,59 @@
+// The whole product for one journey: the real server with the built web app on a port of its own, and a page signed in to it.
+import { createHash, randomBytes } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Role } from '@rootclock/domain';
+import { repositoryRoot } from '@rootclock/server/config';
+import type { Page } from 'playwright-core';
+import { inject } from 'vitest';
+import { createApp } from '../../apps/server/src/app.ts';
+import { launchBrowser } from './browser.ts';
+import type { TestDatabase } from './database.ts';
+import type { TestNursery } from './nursery.ts';
+
+export const PHONE = { width: 360, height: 740 };
+export const DESK = { width: 1280, height: 800 };
+
+export interface Journey {
+  address: string;
+  /** A page on a device of this size, on which a person of this role is signed in. */
+  open(role: Role, size: { width: number; height: number }): Promise<Page>;
+  close(): Promise<void>;
+}
+
+/** Serves a nursery to a real browser. The server's clock is the nursery's, so a journey happens on the day that its test says. */
+export async function openJourney(database: TestDatabase, nursery: TestNursery): Promise<Journey> {
+  const webRoot = path.join(repositoryRoot, 'apps/web/dist');
+  if (!existsSync(path.join(webRoot, 'index.html'))) throw new Error('the web app is not built: run `npm test`, or `npx vite build apps/web` first');
+  const app = await createApp({ databaseUrl: database.url, webRoot, clock: nursery.clock.now });
+  const address = await app.listen({ host: '127.0.0.1', port: 0 });
+  const browser = await launchBrowser(inject('browser'));
+  return {
+    address,
+    open: async (role, viewport) => {
+      const context = await browser.newContext({ viewport, hasTouch: viewport.width < 640, locale: 'en-US' });
+      await context.addCookies([{ name: 'rootclock_session', value: await sessionOf(nursery, role), url: address, httpOnly: true, sameSite: 'Lax' }]);
+      return context.newPage();
+    },
+    close: async () => {
+      await browser.close();
+      await app.close();
+    },
+  };
+}
+
+/** A session as signing in would have opened it: signing in itself is its own journey. */
+async function sessionOf(nursery: TestNursery, role: Role): Promise<string> {
+  const token = randomBytes(32).toString('base64url');
+  const hash = createHash('sha256').update(token).digest();
+  const now = nursery.clock.now();
+  await nursery.sql('SELECT open_token($1, $2, $3, $4, $5, $6)', [hash, 'session', nursery.nurseryId, nursery.people[role].personId, now, new Date(now.getTime() + 86_400_000)]);
+  return token;
+}
+
+/** What axe finds wrong on the page as it stands, in a form that a failing test prints readably. */
+export async function violationsOn(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
+}
