@@ -1,0 +1,75 @@
+/** The verbs of a lot: the four that a wet thumb needs most as large buttons, the others under More. */
+import { FIELD, GROWERS } from '@rootclock/domain';
+import { useState } from 'react';
+import { useSession } from '../../../../lib/api/index.ts';
+import { useMessages } from '../../../../messages/index.ts';
+import { Button, Menu, type MenuAction } from '../../../../ui/action/index.ts';
+import { HoldSheet } from '../bulk/hold-sheet.tsx';
+import { ObserveSheet } from '../bulk/observe-sheet.tsx';
+import { TreatSheet } from '../bulk/treat-sheet.tsx';
+import { type Lot, targetOf } from '../lot-data.ts';
+import { BedSheet } from '../sheets/bed-sheet.tsx';
+import { ConvertSheet } from '../sheets/convert-sheet.tsx';
+import { CountSheet } from '../sheets/count-sheet.tsx';
+import { LeaveSheet } from '../sheets/leave-sheet.tsx';
+import { LiftSheet } from '../sheets/lift-sheet.tsx';
+import { LoseSheet } from '../sheets/lose-sheet.tsx';
+import { MoveSheet } from '../sheets/move-sheet.tsx';
+import { PotUpSheet } from '../sheets/pot-up-sheet.tsx';
+import { ReIdentifySheet } from '../sheets/re-identify-sheet.tsx';
+import { SplitSheet } from '../sheets/split-sheet.tsx';
+
+type Work = 'potUp' | 'lift' | 'move' | 'lose' | 'count' | 'rootBall' | 'observe' | 'convert' | 'split' | 'sell' | 'give' | 'plantInBed' | 'treat' | 'hold' | 'reIdentify';
+
+function OpenSheet({ work, lot, onClose }: { work: Work; lot: Lot; onClose: () => void }) {
+  const over = { lot, onClose };
+  const about = { target: targetOf(lot), onClose, onDone: onClose };
+  switch (work) {
+    case 'potUp': return <PotUpSheet {...over} />;
+    case 'lift': return <LiftSheet {...over} />;
+    case 'move': return <MoveSheet {...over} />;
+    case 'lose': return <LoseSheet {...over} />;
+    case 'count': return <CountSheet {...over} />;
+    case 'rootBall': return <ObserveSheet {...about} kind="root-ball" />;
+    case 'observe': return <ObserveSheet {...about} />;
+    case 'convert': return <ConvertSheet {...over} />;
+    case 'split': return <SplitSheet {...over} />;
+    case 'sell': return <LeaveSheet {...over} kind="sell" />;
+    case 'give': return <LeaveSheet {...over} kind="give" />;
+    case 'plantInBed': return <BedSheet {...over} />;
+    case 'treat': return <TreatSheet {...about} />;
+    case 'hold': return <HoldSheet {...about} />;
+    case 'reIdentify': return <ReIdentifySheet {...over} />;
+  }
+}
+
+/** What can be done with the lot as it stands: nothing is offered that would only be refused. */
+function offeredTo(lot: Lot, isGrower: boolean): { main: Work[]; more: Work[] } {
+  const inGround = lot.container.kind === 'ground';
+  const isHeld = lot.holds.some((hold) => hold.releasedOn === null);
+  if (lot.units.onHand === 0) return { main: ['count'], more: isGrower ? ['reIdentify'] : [] };
+  const potted: Work[] = inGround ? [] : ['rootBall', 'convert', 'plantInBed'];
+  return {
+    main: [inGround ? 'lift' : 'potUp', 'move', 'lose', 'count'],
+    more: [...potted, 'observe', 'split', ...(isHeld ? [] : (['sell', 'give'] as const)), 'treat', ...(isGrower ? (['hold', 'reIdentify'] as const) : [])],
+  };
+}
+
+export function LotActions({ lot }: { lot: Lot }) {
+  const { actions } = useMessages().lots;
+  const { mayBe } = useSession();
+  const [work, setWork] = useState<Work | null>(null);
+  if (!mayBe(FIELD)) return null;
+  const { main, more } = offeredTo(lot, mayBe(GROWERS));
+  return (
+    <div className="lot-actions">
+      {main.map((each, index) => (
+        <Button key={each} look={index === 0 ? 'primary' : 'plain'} onClick={() => setWork(each)}>
+          {actions[each]}
+        </Button>
+      ))}
+      {more.length > 0 && <Menu label={actions.more} actions={more.map((each): MenuAction => ({ id: each, label: actions[each], onAction: () => setWork(each) }))} />}
+      {work && <OpenSheet work={work} lot={lot} onClose={() => setWork(null)} />}
+    </div>
+  );
+}
