@@ -1,9 +1,9 @@
 /** SupplyClock: a lot's pot sign beside the day by which it must be in the ground, in words and days. */
-import { daysBetween } from '@rootclock/domain';
 import { useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { PotSign } from '../../../ui/sign/index.ts';
+import { potShare } from '../../propagation/pot-share.ts';
 import './supply-clock.css';
 
 export interface SupplyClockProps {
@@ -14,13 +14,6 @@ export interface SupplyClockProps {
   size?: number;
 }
 
-/** 0–1 of the time from the clock's start to the plant-by day; null where nothing limits it or nobody knows since when. */
-export function shareOf(clockOn: string | null, plantByOn: string | null, today: string): number | null {
-  if (clockOn === null || plantByOn === null) return null;
-  const whole = daysBetween(clockOn, plantByOn);
-  return whole <= 0 ? 1 : Math.min(1, Math.max(0, daysBetween(clockOn, today) / whole));
-}
-
 export function SupplyClock({ clockOn, plantByOn, plantByState, tied, size = 28 }: SupplyClockProps) {
   const { gardens } = useMessages();
   const { today } = useSession();
@@ -29,7 +22,7 @@ export function SupplyClock({ clockOn, plantByOn, plantByState, tied, size = 28 
   const words = plantByOn === null ? gardens.noLimit : (isPast ? gardens.plantByPast : gardens.plantBy)(plantByOn, dates.fromToday(plantByOn));
   return (
     <span className="supply-clock">
-      <PotSign share={shareOf(clockOn, plantByOn, today)} past={isPast} dormant={false} tied={tied} size={size} />
+      <PotSign share={potShare(clockOn, plantByOn, today)} past={isPast} dormant={false} tied={tied} size={size} />
       <span className={isPast ? 'supply-clock-past' : undefined}>
         {words}
         {plantByState === 'no-window' && !isPast && `; ${gardens.noWindow}`}

@@ -23,15 +23,19 @@ export interface OrderTableProps {
 }
 
 export function OrderTable({ withoutClient = false, ...table }: OrderTableProps) {
+  const columns = useColumns(withoutClient);
+  return <DataTable {...table} rowId={(order) => order.id} rowName={(order) => order.code} columns={columns} />;
+}
+
+function useColumns(withoutClient: boolean): Column<contracts.OrderRow>[] {
   const { gardens } = useMessages();
   const words = gardens.orders;
-  const columns: Column<contracts.OrderRow>[] = [
+  return [
     { key: 'code', header: words.code, title: true, sortable: true, cell: (order) => <RowLink to={paths.order(order.id)}>{withoutClient ? order.code : words.titleFor(order.code, order.clientName)}</RowLink> },
     { key: 'due', header: words.due, sortable: true, cell: (order) => <DueDay order={order} /> },
     { key: 'where', header: words.where, cell: (order) => [order.siteName, gardens.kinds[order.kind]].filter(Boolean).join(' · ') },
     { key: 'short', header: words.progress, sortable: true, cell: (order) => <OrderState order={order} /> },
   ];
-  return <DataTable {...table} rowId={(order) => order.id} rowName={(order) => order.code} columns={columns} />;
 }
 
 function DueDay({ order }: { order: contracts.OrderRow }) {

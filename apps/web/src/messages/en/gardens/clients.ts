@@ -19,7 +19,6 @@ export const clients = {
   ordersCount: (count: number) => plural(count, { zero: 'no open order', one: '# open order', other: '# open orders' }),
   openOrders: 'Open orders',
   sites: 'Sites',
-  next: 'Next due',
   nextOn: (on: string, away: string) => `next on ${days.long(on)}, ${away}`,
   leadDays: 'Days the client needs',
   leadDaysHint: 'So many days before its plant-by day a plant must leave for this client, who plants it later. 0 where we plant ourselves.',
@@ -56,7 +55,6 @@ export const clients = {
   livestock: 'Livestock is kept near',
   livestockHint: 'Plants that are poisonous to animals are then flagged.',
   siteSaved: 'The site is saved.',
-  siteOf: (client: string) => `Site of ${client}`,
 
   beds: 'Beds',
   bedsCount: (count: number) => plural(count, { zero: 'no bed', one: '# bed', other: '# beds' }),

@@ -1,14 +1,12 @@
-import { days, plural } from '../words.ts';
+import { days } from '../words.ts';
 
 /** Moving an order to another day, tried before it is done. */
 export const day = {
   title: 'Move to another day',
   newDay: 'New day',
   now: (on: string) => `Now ${days.long(on)}.`,
-  sameDay: 'That is the day it has.',
   whatIf: (on: string) => `Moving to ${days.long(on)}:`,
   nothingChanges: 'Every line keeps what it has.',
-  own: 'This order',
   others: 'Other orders',
   shorter: (plant: string, container: string, now: number, then: number, by: number, of: number) => `${plant} in ${container} becomes short by ${by}: ${now} of ${of} now, then ${then}.`,
   fuller: (plant: string, container: string, now: number, then: number, of: number) => `${plant} in ${container} gains: ${now} of ${of} now, then ${then}.`,
@@ -18,5 +16,4 @@ export const day = {
   goesLast: 'The order goes behind all others, so that nobody else becomes shorter.',
   move: (on: string) => `Move to ${days.long(on)}`,
   moved: (on: string) => `Moved to ${days.long(on)}.`,
-  shortBy: (count: number) => plural(count, { one: '# plant shorter in all', other: '# plants shorter in all' }),
 };

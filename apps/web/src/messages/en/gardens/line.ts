@@ -11,10 +11,7 @@ type Reason = promises.ShortageReason;
 export const line = {
   title: 'Line',
   also: 'or instead:',
-  servedBy: 'Served by',
-  servedByStaged: 'Pulled',
   tied: 'tied',
-  floating: 'may change',
   tiedHint: 'Tied plants stay with this line. The others may change to another lot when that serves better.',
   batch: 'not potted yet',
   tie: 'Tie to this line',
@@ -27,7 +24,6 @@ export const line = {
   tieAgain: 'Tie again',
 
   isShort: (count: number) => plural(count, { one: '# plant short', other: '# plants short' }),
-  why: 'Why',
   reasons: {
     'not-grown': () => 'Nothing of this plant in this container stands here or is growing.',
     promised: ({ units, codes }) => `${are(units)} promised to others${listed(codes)}.`,
@@ -44,7 +40,6 @@ export const line = {
   } satisfies Record<Reason['reason'], (reason: Reason) => string>,
 
   alternatives: 'Takes in its stead',
-  alternative: (number: number) => `Choice ${number + 1}`,
   addAlternative: 'Another choice',
   removeAlternative: (number: number) => `Remove choice ${number + 1}`,
   alternativesHint: 'What the client accepts when this is not to be had, the best first.',

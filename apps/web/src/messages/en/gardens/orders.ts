@@ -64,7 +64,6 @@ export const orders = {
   cancelPlace: 'Place for the pulled plants',
   cancelConfirm: 'Cancel the order',
   cancelled: (code: string) => `${code} is cancelled. Its plants are free again.`,
-  reopened: (code: string) => `${code} is open again.`,
   finishTitle: 'Finish this order?',
   finishText: 'What is still reserved becomes free for others. A finished order cannot be opened again.',
   finishShort: (count: number) => plural(count, { one: '# plant was not delivered and will not be.', other: '# plants were not delivered and will not be.' }),

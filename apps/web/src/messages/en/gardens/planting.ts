@@ -11,7 +11,6 @@ export const planting = {
   returnTab: 'Bring back',
   title: (code: string) => `Planting ${code}`,
   titleHandOver: (code: string) => `Handing over ${code}`,
-  backToOrder: 'To the order',
   nothingStaged: 'Nothing is pulled',
   nothingStagedText: 'Pull plants for this order first. What was planted without being pulled can be entered below.',
   nothingStagedHandOver: 'Pull plants for this order first.',
@@ -49,11 +48,9 @@ export const planting = {
   lost: 'Lost',
   returnPlace: 'Where the unopened pots go',
   quarantineSuggested: 'Quarantine is suggested: they stood in a garden and may carry its pests.',
-  quarantine: 'quarantine',
   cause: 'Why they are lost',
   returnUnits: (back: number, lost: number) => [back > 0 ? `Bring ${back} back` : '', lost > 0 ? `book ${lost} as lost` : ''].filter(Boolean).join(', ').replace(/^./, (letter) => letter.toUpperCase()),
   returnedToast: (back: number, lost: number) => [back > 0 ? `${plants(back)} brought back` : '', lost > 0 ? `${plants(lost)} lost` : ''].filter(Boolean).join(', '),
-  tooMany: (staged: number) => `Enter ${staged} or fewer in all: so many are pulled.`,
 
   causes: {
     'looks-dead': 'looks dead', winter: 'winter', drought: 'dried out', rot: 'rot', pests: 'pests', animals: 'animals', weather: 'weather',

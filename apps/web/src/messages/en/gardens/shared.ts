@@ -21,7 +21,7 @@ export const shared = {
   bed: 'Bed',
   noBed: 'No bed in particular',
   noSite: 'No site',
-  day: 'Day',
+  onDay: 'Day',
   note: 'Note',
   kind: 'Kind',
   plant: 'Plant',

@@ -1,9 +1,8 @@
 /** The forms of a line: a new one, told at once what is free for it, and a change of one that is there. */
-import { useQuery } from '@tanstack/react-query';
 import { gardens as contracts } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
 import { useState } from 'react';
-import { trpc, useSession } from '../../../../lib/api/index.ts';
+import { useSession } from '../../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
 import { newCommandId, newId } from '../../../../lib/ids.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
@@ -13,6 +12,7 @@ import { CheckboxField, NumberField } from '../../../../ui/fields/index.ts';
 import { Form } from '../../../../ui/form/index.ts';
 import { Sheet } from '../../../../ui/overlay/index.ts';
 import { Taxon } from '../../marks/taxon.tsx';
+import { useBeds } from '../../pickers/beds.ts';
 import { ConditionFields, conditionsBody, NO_CONDITIONS, type Conditions } from '../../pickers/condition-fields.tsx';
 import { FreeThen } from '../../pickers/free-then.tsx';
 import { ItemPickers, type Item } from '../../pickers/item-pickers.tsx';
@@ -21,11 +21,6 @@ import { WouldShorten } from '../would-shorten.tsx';
 interface SheetProps {
   order: contracts.OrderPage;
   onClose: () => void;
-}
-
-function useBeds(siteId: string | null): readonly contracts.BedRow[] {
-  const { data } = useQuery({ ...trpc.gardens.readSite.queryOptions({ siteId: siteId ?? '' }), enabled: siteId !== null });
-  return data?.beds ?? [];
 }
 
 export function AddLineSheet({ order, onClose }: SheetProps) {

@@ -1,0 +1,55 @@
+/** BedSheet: a new bed of a site, or a change of one. The area is typed in the nursery's own unit and kept in square centimetres. */
+import { gardens as contracts } from '@rootclock/contracts';
+import { BED_MOISTURE, BED_SUN, type BedMoisture, type BedSun } from '@rootclock/domain';
+import { useState } from 'react';
+import { useSession } from '../../../lib/api/index.ts';
+import { Submit, useCommandForm } from '../../../lib/form/index.ts';
+import { newId } from '../../../lib/ids.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { toast } from '../../../ui/feedback/index.ts';
+import { NumberField, SelectField, TextArea, TextField } from '../../../ui/fields/index.ts';
+import { Form } from '../../../ui/form/index.ts';
+import { Sheet } from '../../../ui/overlay/index.ts';
+import { areaCm2, areaTyped } from './area.ts';
+
+export interface BedSheetProps {
+  siteId: string;
+  /** Left out for a new bed. */
+  bed?: contracts.BedRow;
+  onClose: () => void;
+}
+
+export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
+  const { gardens } = useMessages();
+  const words = gardens.clients;
+  const { units } = useSession().nursery;
+  const [bedId] = useState(() => bed?.id ?? newId());
+  const initial = {
+    name: bed?.name ?? '',
+    areaCm2: bed?.areaCm2 ? areaTyped(bed.areaCm2, units) : null,
+    sun: (bed?.sun ?? '') as BedSun | '',
+    moisture: (bed?.moisture ?? '') as BedMoisture | '',
+    note: bed?.note ?? '',
+  };
+  const bodyOf = (values: typeof initial) => ({ bedId, ...values, areaCm2: values.areaCm2 === null ? null : areaCm2(values.areaCm2, units), sun: values.sun || null, moisture: values.moisture || null });
+  const onSaved = () => {
+    toast({ text: words.bedSaved });
+    onClose();
+  };
+  const adding = useCommandForm({ command: useCommand('gardens.addBed', { title: words.bedTitle }), contract: contracts.addBed, initial, body: (values) => ({ siteId, ...bodyOf(values) }), onSaved });
+  const editing = useCommandForm({ command: useCommand('gardens.editBed', { title: words.bedEditTitle }), contract: contracts.editBed, initial, body: bodyOf, onSaved });
+  const form = bed ? editing : adding;
+  return (
+    <Sheet open onClose={onClose} title={bed ? words.bedEditTitle : words.bedTitle}>
+      <Form {...form.props}>
+        <TextField label={words.bedName} autoComplete="off" {...form.field('name')} />
+        <NumberField label={words.area} optional decimal unit={words.areaUnits[units]} {...form.field('areaCm2')} />
+        <SelectField label={words.sun} optional empty={words.notKnown} choices={BED_SUN.map((sun) => ({ value: sun, label: gardens.sun[sun] }))} {...form.field('sun')} />
+        <SelectField label={words.moisture} optional empty={words.notKnown} choices={BED_MOISTURE.map((moisture) => ({ value: moisture, label: gardens.moisture[moisture] }))} {...form.field('moisture')} />
+        <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
+        <Submit form={form}>{gardens.save}</Submit>
+      </Form>
+    </Sheet>
+  );
+}

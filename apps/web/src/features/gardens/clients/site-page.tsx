@@ -1,0 +1,85 @@
+/** One site: where it is, its beds, what was planted there, and its orders. */
+import { useQuery } from '@tanstack/react-query';
+import { useParams } from '@tanstack/react-router';
+import type { gardens as contracts } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { useState } from 'react';
+import { trpc, useSession } from '../../../lib/api/index.ts';
+import { paths } from '../../../lib/paths.ts';
+import { Read } from '../../../lib/read/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button } from '../../../ui/action/index.ts';
+import { EmptyState } from '../../../ui/feedback/index.ts';
+import { DefinitionList, PageHeader, Section } from '../../../ui/layout/index.ts';
+import { OrderTable } from '../orders/order-table.tsx';
+import { useBedFacts } from './bed-facts.ts';
+import { BedSheet } from './bed-form.tsx';
+import { PlantedTable } from './planted-table.tsx';
+import { SiteSheet } from './site-form.tsx';
+import './clients.css';
+
+export function SitePage() {
+  const { siteId } = useParams({ strict: false }) as { siteId: string };
+  return <Read query={useQuery(trpc.gardens.readSite.queryOptions({ siteId }))}>{(site) => <Site site={site} />}</Read>;
+}
+
+function Site({ site }: { site: contracts.SitePage }) {
+  const { gardens } = useMessages();
+  const words = gardens.clients;
+  const { mayBe } = useSession();
+  const factsOf = useBedFacts();
+  const [open, setOpen] = useState<'site' | 'bed' | contracts.BedRow | null>(null);
+  const close = () => setOpen(null);
+  const mayChange = mayBe(GROWERS);
+  const addBed = mayChange && <Button onClick={() => setOpen('bed')}>{words.addBed}</Button>;
+  return (
+    <>
+      <PageHeader
+        back={{ to: paths.client(site.clientId), label: site.clientName }}
+        kicker={gardens.site}
+        title={site.name}
+        actions={mayChange && <Button onClick={() => setOpen('site')}>{words.edit}</Button>}
+      />
+      <div className="client-facts">
+        <DefinitionList
+          facts={[
+            { term: words.siteAddress, value: site.address },
+            { term: words.region, value: site.region ?? words.regionNone },
+            site.livestockNear && { term: words.livestock, value: words.livestockHint },
+            { term: gardens.note, value: site.note },
+          ]}
+        />
+      </div>
+      <Section title={words.beds} aside={site.beds.length > 0 ? words.bedsCount(site.beds.length) : undefined} actions={addBed}>
+        {site.beds.length === 0 ? (
+          <EmptyState kind="nothing-yet" title={words.noBeds} actions={addBed} />
+        ) : (
+          <ul className="bed-list">
+            {site.beds.map((bed) => (
+              <li key={bed.id} className="bed-row">
+                <div>
+                  <p>{bed.name}</p>
+                  <p className="bed-facts">{[factsOf(bed), bed.note].filter(Boolean).join(' · ')}</p>
+                </div>
+                {mayChange && (
+                  <Button look="quiet" aria-label={words.editBed(bed.name)} onClick={() => setOpen(bed)}>
+                    {words.edit}
+                  </Button>
+                )}
+              </li>
+            ))}
+          </ul>
+        )}
+      </Section>
+      <Section title={words.plantedTitle}>
+        <PlantedTable rows={site.planted} />
+      </Section>
+      <Section title={words.ordersTitle}>
+        <OrderTable rows={site.orders} caption={gardens.orders.caption(site.orders.length)} quietCaption withoutClient empty={<EmptyState kind="nothing-yet" title={words.noOrders} />} />
+      </Section>
+      {open === 'site' && <SiteSheet clientId={site.clientId} site={site} onClose={close} />}
+      {open === 'bed' && <BedSheet siteId={site.id} onClose={close} />}
+      {open !== null && typeof open === 'object' && <BedSheet siteId={site.id} bed={open} onClose={close} />}
+    </>
+  );
+}

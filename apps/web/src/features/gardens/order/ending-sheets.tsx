@@ -1,0 +1,88 @@
+/** How an order ends, and its note: cancelled with its plants free again, or finished for good. */
+import { gardens as contracts } from '@rootclock/contracts';
+import { useSession } from '../../../lib/api/index.ts';
+import { Submit, useCommandForm } from '../../../lib/form/index.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { toast } from '../../../ui/feedback/index.ts';
+import { TextArea } from '../../../ui/fields/index.ts';
+import { Form } from '../../../ui/form/index.ts';
+import { ConfirmAgain, Sheet } from '../../../ui/overlay/index.ts';
+import { SuggestedPlace } from '../pickers/suggested-place.tsx';
+import { tellRefused, useUndoable } from '../undo.ts';
+
+interface EndingProps {
+  order: contracts.OrderPage;
+  onClose: () => void;
+}
+
+export function NoteSheet({ order, onClose }: EndingProps) {
+  const { gardens } = useMessages();
+  const form = useCommandForm({
+    command: useCommand('gardens.editOrder', { title: gardens.orders.noteTitle }),
+    contract: contracts.editOrder,
+    initial: { note: order.note },
+    body: ({ note }) => ({ orderId: order.id, note }),
+    onSaved: onClose,
+  });
+  return (
+    <Sheet open onClose={onClose} title={gardens.orders.noteTitle}>
+      <Form {...form.props}>
+        <TextArea label={gardens.note} optional {...form.field('note')} />
+        <Submit form={form}>{gardens.save}</Submit>
+      </Form>
+    </Sheet>
+  );
+}
+
+export function CancelSheet({ order, onClose }: EndingProps) {
+  const { gardens } = useMessages();
+  const words = gardens.orders;
+  const { today } = useSession();
+  const isStaged = order.stagedUnits > 0;
+  const tell = useUndoable();
+  const form = useCommandForm({
+    command: useCommand('gardens.cancelOrder', { title: `${words.cancel}: ${order.code}` }),
+    contract: contracts.cancelOrder,
+    initial: { placeId: '', note: '' },
+    body: ({ placeId, note }) => ({ orderId: order.id, happenedOn: today, placeId: placeId || null, note }),
+    onSaved: ({ entryId }) => {
+      tell(words.cancelled(order.code), entryId);
+      onClose();
+    },
+  });
+  return (
+    <Sheet open onClose={onClose} title={words.cancelTitle}>
+      <Form {...form.props}>
+        <p>{words.cancelText}</p>
+        {isStaged && <SuggestedPlace label={words.cancelPlace} hint={words.cancelStaged(order.stagedUnits)} preferring="quarantine" {...form.field('placeId')} />}
+        <TextArea label={gardens.note} optional {...form.field('note')} />
+        <Submit form={form} look="danger">
+          {words.cancelConfirm}
+        </Submit>
+      </Form>
+    </Sheet>
+  );
+}
+
+export function FinishAgain({ order, open, onClose }: EndingProps & { open: boolean }) {
+  const { gardens } = useMessages();
+  const words = gardens.orders;
+  const finish = useCommand('gardens.finishOrder', { title: `${words.finish}: ${order.code}` });
+  const undelivered = order.wantedUnits - order.deliveredUnits;
+  return (
+    <ConfirmAgain
+      open={open}
+      title={words.finishTitle}
+      confirm={words.finishConfirm}
+      busy={finish.state === 'sending'}
+      onClose={onClose}
+      onConfirm={() => void finish.send({ orderId: order.id }).then(() => toast({ text: words.finished(order.code) }), tellRefused).finally(onClose)}
+    >
+      <div className="stack">
+        <p>{words.finishText}</p>
+        {undelivered > 0 && <p>{words.finishShort(undelivered)}</p>}
+      </div>
+    </ConfirmAgain>
+  );
+}

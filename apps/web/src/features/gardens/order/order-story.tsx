@@ -1,0 +1,38 @@
+/** What happened for an order, day by day; an entry can be taken back from here as long as its plants have not moved on. */
+import type { gardens as contracts } from '@rootclock/contracts';
+import { FIELD } from '@rootclock/domain';
+import { useSession } from '../../../lib/api/index.ts';
+import { useFormat } from '../../../lib/format/index.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button } from '../../../ui/action/index.ts';
+import { toast } from '../../../ui/feedback/index.ts';
+import { Timeline } from '../../../ui/layout/index.ts';
+import { tellRefused } from '../undo.ts';
+
+export function OrderStory({ order }: { order: contracts.OrderPage }) {
+  const { gardens } = useMessages();
+  const words = gardens.orders;
+  const { mayBe } = useSession();
+  const { dates } = useFormat();
+  const reverse = useCommand('stock.reverseEntry', { title: words.takeBack });
+  if (order.entries.length === 0) return <p>{words.nothingHappened}</p>;
+  return (
+    <Timeline
+      label={words.storyTitle}
+      items={order.entries.map((entry) => ({
+        id: entry.id,
+        day: dates.short(entry.happenedOn),
+        dayOn: entry.happenedOn,
+        title: words.entryUnits(words.entries[entry.kind] ?? entry.kind, entry.units),
+        note: [entry.personName, entry.note, entry.reversed ? words.takenBack : ''].filter(Boolean).join(' · '),
+        reversed: entry.reversed,
+        actions: mayBe(FIELD) && !entry.reversed && entry.kind !== 'reverse' && (
+          <Button look="quiet" busy={reverse.state === 'sending'} onClick={() => void reverse.send({ entryId: entry.id, note: '' }).then(() => toast({ text: gardens.undone }), tellRefused)}>
+            {words.takeBack}
+          </Button>
+        ),
+      }))}
+    />
+  );
+}

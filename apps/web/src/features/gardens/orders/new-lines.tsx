@@ -1,0 +1,81 @@
+/** The lines of a new order. A new one begins with the container of the one before; what nobody filled in is left out. */
+import { newCommandId, newId } from '../../../lib/ids.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button } from '../../../ui/action/index.ts';
+import { NumberField } from '../../../ui/fields/index.ts';
+import { FieldGroup } from '../../../ui/form/index.ts';
+import { useBeds } from '../pickers/beds.ts';
+import { ConditionFields, conditionsBody, NO_CONDITIONS, type Conditions } from '../pickers/condition-fields.tsx';
+import { FreeThen } from '../pickers/free-then.tsx';
+import { ItemPickers, type Item } from '../pickers/item-pickers.tsx';
+import './new-lines.css';
+
+export interface NewLine extends Item {
+  key: string;
+  lineId: string;
+  units: number | null;
+  conditions: Conditions;
+}
+
+export const emptyLine = (before?: NewLine): NewLine => ({ key: newCommandId(), lineId: newId(), plant: null, container: before?.container ?? null, units: null, conditions: { ...NO_CONDITIONS, bedId: before?.conditions.bedId ?? '' } });
+
+/** Nobody has said what or how many yet; a container alone was filled in by the line before. */
+export const isBlank = (line: NewLine): boolean => line.plant === null && line.units === null;
+
+export const lineBody = (line: NewLine) => ({ lineId: line.lineId, plantId: line.plant?.id ?? '', containerId: line.container?.id ?? '', units: line.units, ...conditionsBody(line.conditions) });
+
+export interface NewLinesProps {
+  lines: readonly NewLine[];
+  onChange: (lines: NewLine[]) => void;
+  on: string;
+  siteId: string | null;
+  clientId: string | null;
+}
+
+export function NewLines({ lines, onChange, on, siteId, clientId }: NewLinesProps) {
+  const { gardens } = useMessages();
+  const words = gardens.orders;
+  const beds = useBeds(siteId);
+  const sent = lines.filter((line) => !isBlank(line));
+  return (
+    <section className="new-lines" aria-label={words.linesLegend}>
+      {lines.map((line, index) => {
+        const set = (part: Partial<NewLine>) => onChange(lines.map((each) => (each.key === line.key ? { ...each, ...part } : each)));
+        // Errors come with the place in what was sent, where blank lines are left out.
+        const path = isBlank(line) ? `blank.${line.key}.` : `lines.${sent.indexOf(line)}.`;
+        return (
+          <div key={line.key} className="panel">
+            <FieldGroup legend={words.lineLegend(index + 1)}>
+              <ItemPickers path={path} value={line} onChange={set} />
+              <NumberField
+                name={`${path}units`}
+                label={gardens.units}
+                hint={<FreeThen item={line} on={on} siteId={siteId} clientId={clientId} conditions={line.conditions} />}
+                steps
+                min={1}
+                value={line.units}
+                onChange={(units) => set({ units })}
+              />
+              <details className="fold">
+                <summary>{words.conditions}</summary>
+                <div className="stack">
+                  <ConditionFields path={path} value={line.conditions} onChange={(conditions) => set({ conditions })} beds={beds} />
+                </div>
+              </details>
+              {lines.length > 1 && (
+                <div>
+                  <Button look="quiet" onClick={() => onChange(lines.filter((each) => each.key !== line.key))}>
+                    {words.removeLine(index + 1)}
+                  </Button>
+                </div>
+              )}
+            </FieldGroup>
+          </div>
+        );
+      })}
+      <div>
+        <Button onClick={() => onChange([...lines, emptyLine(lines.at(-1))])}>{words.addLine}</Button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,77 @@
+/** What a crew must know: each plant's handling rules and cautions, and the cautions of the work, deferring to labels, local codes and licensed practice. */
+import type { gardens as contracts } from '@rootclock/contracts';
+import { STANDINGS, type Standing } from '@rootclock/domain';
+import { useMessages } from '../../../messages/index.ts';
+import { Callout } from '../../../ui/feedback/index.ts';
+import { Panel, Section } from '../../../ui/layout/index.ts';
+import { StandingMark } from '../../../ui/sign/index.ts';
+import { Taxon } from '../marks/taxon.tsx';
+
+type Caution = contracts.PullPlant['cautions'][number];
+
+const standingOf = (standing: string): Standing | undefined => STANDINGS.find((each) => each === standing);
+
+function Cautions({ cautions }: { cautions: readonly Caution[] }) {
+  return (
+    <ul className="plain-list">
+      {cautions.map(({ text, standing, source }) => {
+        const known = standingOf(standing);
+        return (
+          <li key={text}>
+            {text} {known && <StandingMark standing={known} source={source} />}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+export function PlantCare({ plants }: { plants: readonly contracts.PullPlant[] }) {
+  const { gardens, plants: plantWords } = useMessages();
+  const told = plants.filter(({ handling, cautions }) => handling.length > 0 || cautions.length > 0);
+  if (told.length === 0) return null;
+  return (
+    <Section title={gardens.pull.careTitle}>
+      <div className="pull-care">
+        {told.map((plant) => (
+          <Panel key={plant.plantId}>
+            <h3>
+              <Taxon name={plant.scientificName} />
+            </h3>
+            {plant.vernacularName && <p>{plant.vernacularName}</p>}
+            {plant.handling.length > 0 && (
+              <ul className="plain-list">
+                {plant.handling.map((rule) => (
+                  <li key={rule}>{plantWords.handling[rule]}</li>
+                ))}
+              </ul>
+            )}
+            {plant.cautions.length > 0 && (
+              <Callout tone="caution">
+                <Cautions cautions={plant.cautions} />
+              </Callout>
+            )}
+          </Panel>
+        ))}
+      </div>
+    </Section>
+  );
+}
+
+export function WorkCautions({ list }: { list: contracts.PullList }) {
+  const { gardens } = useMessages();
+  const words = gardens.pull;
+  const isPoisonous = list.plants.some(({ cautions }) => cautions.length > 0);
+  return (
+    <Section title={words.workTitle}>
+      <Callout tone="caution">
+        <div className="stack">
+          {list.kind === 'installation' && <p>{words.digging}</p>}
+          <Cautions cautions={list.workCautions} />
+          {isPoisonous && <p>{words.poisonous}</p>}
+          <p>{words.deferring}</p>
+        </div>
+      </Callout>
+    </Section>
+  );
+}

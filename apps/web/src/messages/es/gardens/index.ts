@@ -1,0 +1,10 @@
+import type { gardens as english } from '../../en/gardens/index.ts';
+import { clients } from './clients.ts';
+import { day } from './day.ts';
+import { line } from './line.ts';
+import { orders } from './orders.ts';
+import { planting } from './planting.ts';
+import { pull } from './pull.ts';
+import { shared } from './shared.ts';
+
+export const gardens: typeof english = { ...shared, orders, line, day, pull, planting, clients };
