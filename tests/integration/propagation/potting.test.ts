@@ -144,6 +144,12 @@ describe('potting from a batch', () => {
     expect((await batches.lot(lotId))?.ready_on).toBe('2026-06-20');
   });
 
+  it('leaves in the batch what the last count saw and the pots did not take', async () => {
+    const batchId = await counted();
+    await batches.pot(batchId, 60, 66, '2026-05-10');
+    expect((await batches.page(batchId)).aliveUnits).toBe(20);
+  });
+
   it('ends the batch with its last cell', async () => {
     const batchId = await counted();
     await batches.pot(batchId, 100, 82, '2026-05-10');

@@ -5,6 +5,7 @@ import { useFormat } from '../../lib/format/index.ts';
 import { useMessages } from '../../messages/index.ts';
 import { PotSign } from '../../ui/sign/index.ts';
 import { potShare } from './pot-share.ts';
+import './pot-life-mark.css';
 
 export interface PotLife {
   confinedOn: string | null;
@@ -29,7 +30,7 @@ export function PotLifeMark({ life, tied }: { life: PotLife; tied: 'none' | 'par
   if (life.closedOn) return <>{propagation.list.closedOn(dates.short(life.closedOn))}</>;
   if (life.plantByOn === null) return <span>{life.confinedOn === null && life.containerOn === null ? propagation.list.noClock : propagation.bands.unlimited}</span>;
   return (
-    <span className="row">
+    <span className="pot-life">
       <PotSign share={share} past={life.band === 'past'} dormant={life.dormantNow} tied={tied} />
       <span>
         <span className="figure">{dates.short(life.plantByOn)}</span>, {dates.fromToday(life.plantByOn)}

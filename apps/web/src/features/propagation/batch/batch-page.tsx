@@ -19,6 +19,7 @@ import { CourseSection } from './course-section.tsx';
 import { FactsSection } from './facts-section.tsx';
 import { LotsSection, ReservedSection, TreatedSection } from './lots-section.tsx';
 import { StorySection } from './story-section.tsx';
+import './batch.css';
 
 export function BatchPage() {
   const { batchId = '' } = useParams({ strict: false });
@@ -34,7 +35,6 @@ function Batch({ batch }: { batch: BatchPageData }) {
   const close = useCallback(() => setSheet(null), []);
   const reserved = batch.reservations.reduce((sum, row) => sum + row.units, 0);
   const share = useShare()(batch);
-  const last = batch.course.at(-1);
   return (
     <div className="stack">
       <PageHeader
@@ -52,7 +52,7 @@ function Batch({ batch }: { batch: BatchPageData }) {
       <BatchActions batch={batch} onOpen={setSheet} />
       {batch.closedOn && <Callout tone="note">{say.closed(dates.long(batch.closedOn))}</Callout>}
       {batch.secondWinterOn && !batch.closedOn && <Callout tone="note">{say.winter(dates.long(batch.secondWinterOn))}</Callout>}
-      {last && !batch.closedOn && batch.cautiousUnits > last.emergedUnits && <Callout tone="caution">{say.cautiousOver(batch.cautiousUnits, last.emergedUnits)}</Callout>}
+      {batch.aliveUnits !== null && !batch.closedOn && batch.cautiousUnits > batch.aliveUnits && <Callout tone="caution">{say.cautiousOver(batch.cautiousUnits, batch.aliveUnits)}</Callout>}
       <FactsSection batch={batch} />
       <CourseSection batch={batch} />
       <LotsSection batch={batch} />
@@ -70,7 +70,7 @@ function BatchActions({ batch, onOpen }: { batch: BatchPageData; onOpen: (sheet:
   if (!mayBe(FIELD) || batch.closedOn) return null;
   const action = (id: SheetName, label: string, danger = false) => ({ id, label, danger, onAction: () => onOpen(id) });
   return (
-    <div className="row">
+    <div className="row batch-actions">
       <Button look="primary" onClick={() => onOpen('count')}>{say.count}</Button>
       <Button onClick={() => onOpen('pot')}>{say.pot}</Button>
       <Button onClick={() => onOpen('lose')}>{say.lose}</Button>

@@ -3,7 +3,7 @@ import { useFormat } from '../../../lib/format/index.ts';
 import { useSession } from '../../../lib/api/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { type CoursePoint, courseOf } from './course-scale.ts';
-import './course.css';
+import './batch.css';
 
 const WIDTH = 360;
 const HEIGHT = 190;

@@ -6,11 +6,11 @@ export interface CoursePoint {
   emergedUnits: number;
 }
 
-/** The smallest of 1, 2 or 5 times a power of ten, in steps of which `most` is reached, so that the axis ends on a round number. */
+/** The round number an axis ends on, never below `most`; its half is a whole number as well. */
 export function roundTop(most: number): number {
-  if (most <= 4) return 4;
+  if (most <= 10) return Math.max(4, Math.ceil(most / 2) * 2);
   const power = 10 ** Math.floor(Math.log10(most));
-  return [1, 2, 5, 10].map((step) => step * power).find((top) => top >= most) ?? most;
+  return [1, 2, 3, 4, 5, 6, 8, 10].map((step) => step * power).find((top) => top >= most) ?? most;
 }
 
 export interface Course {

@@ -20,6 +20,7 @@ export function FactsSection({ batch }: { batch: BatchPageData }) {
       <DefinitionList
         facts={[
           { term: say.standing, value: [propagation.units(batch.standingUnits, batch.unit), batch.places.map((place) => (batch.places.length > 1 ? say.placeUnits(place.code, numbers.count(place.units)) : place.code)).join(', ')].filter(Boolean).join(' · ') },
+          batch.aliveUnits !== null && batch.closedOn === null && { term: say.alive, value: numbers.count(batch.aliveUnits) },
           { term: say.startedWith, value: `${propagation.units(batch.startedUnits, batch.unit)}, ${propagation.methods[batch.method]}, ${dates.long(batch.startedOn)}` },
           batch.containerName !== null && { term: say.container, value: batch.containerName },
           batch.seedsSown !== null && { term: say.seeds, value: numbers.count(batch.seedsSown) },

@@ -12,7 +12,7 @@ export function LotsSection({ batch }: { batch: BatchPageData }) {
   return (
     <Section title={say.lotsTitle}>
       {batch.lots.length === 0 ? <p>{say.lotsEmpty}</p> : (
-        <ul>
+        <ul className="batch-lines">
           {batch.lots.map((lot) => (
             <li key={lot.lotId}>
               <TextLink to={paths.lot(lot.lotId)}>{lot.code}</TextLink>, {lot.containerName}, {dates.short(lot.pottedOn)}: {say.lotLine(lot.pottedUnits, lot.standingUnits)}
@@ -31,7 +31,7 @@ export function ReservedSection({ batch }: { batch: BatchPageData }) {
   return (
     <Section title={say.reservedTitle}>
       {batch.reservations.length === 0 ? <p>{say.reservedEmpty}</p> : (
-        <ul>
+        <ul className="batch-lines">
           {batch.reservations.map((row, index) => (
             <li key={`${row.orderId}-${index}`}>
               <TextLink to={paths.order(row.orderId)}>{row.orderCode}</TextLink>, {row.clientName}, {dates.short(row.dueOn)}: {propagation.plants(row.units)}
@@ -49,7 +49,7 @@ export function TreatedSection({ batch }: { batch: BatchPageData }) {
   return (
     <Section title={say.treatedTitle}>
       {batch.treatments.length === 0 ? <p>{say.treatedEmpty}</p> : (
-        <ul>
+        <ul className="batch-lines">
           {batch.treatments.map((treatment) => (
             <li key={treatment.treatmentId}>
               {dates.instant(String(treatment.treatedAt))}: {say.treatedBy(treatment.product, treatment.applicator)}

@@ -44,7 +44,7 @@ export function useBatchColumns(): Column<Row>[] {
       ),
     },
     { key: 'units', header: say.stands, sortable: true, cell: (row) => `${propagation.units(row.standingUnits, row.unit)}, ${propagation.methods[row.method]}` },
-    { key: 'startedOn', header: say.started, sortable: true, cell: (row) => dates.short(row.startedOn) },
+    { key: 'startedOn', header: say.started, sortable: true, wideOnly: true, cell: (row) => dates.short(row.startedOn) },
     { key: 'alive', header: say.alive, cell: alive },
     { key: 'plantBy', header: say.plantBy, sortable: true, cell: (row) => <PotLifeMark life={row} tied={tiedOf(row.reservedUnits, row.cautiousUnits)} /> },
     { key: 'readyOn', header: say.promise, sortable: true, cell: expected },

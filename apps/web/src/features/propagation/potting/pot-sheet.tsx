@@ -5,6 +5,7 @@
 import { propagation as contracts } from '@rootclock/contracts';
 import { isUnitOnePlant } from '@rootclock/domain';
 import { useEffect, useRef, useState } from 'react';
+import { useFormat } from '../../../lib/format/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newId } from '../../../lib/ids.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
@@ -23,6 +24,9 @@ import { IntoField } from './into-field.tsx';
 import { lotsStillOpen, NEW_LOT } from './lots-still-open.ts';
 import { PottedNow, type PottedLot } from './potted-now.tsx';
 
+/** The fields that change with every lot; what is wrong with another one must not hide among those that stay as before. */
+const NUMBERS = ['lots.0.unitsOut', 'lots.0.pottedUnits'];
+
 interface Values {
   into: string;
   container: PickedContainer | null;
@@ -39,6 +43,7 @@ interface Values {
 export function PotSheet({ batch, onClose }: SheetProps) {
   const { propagation } = useMessages();
   const { sheet: say } = propagation;
+  const { dates } = useFormat();
   const { day, today, keepDay } = useEntryDay();
   const [place, keepPlace] = useRemembered('propagation.potPlace', '', isText);
   const [lotId, setLotId] = useState(newId);
@@ -81,21 +86,33 @@ export function PotSheet({ batch, onClose }: SheetProps) {
   }, [isOver, onClose]);
   const open = lotsStillOpen(batch.lots, values.happenedOn);
 
-  return (
-    <Form {...form.props}>
-      {potted.length > 0 && <PottedNow lots={potted} />}
+  const elsewhere = Object.keys(form.props.errors).some((name) => !NUMBERS.includes(name));
+  const details = (
+    <>
       <IntoField lots={open} value={values.into} onChange={(into) => set({ into })} />
       {values.into === NEW_LOT && <ContainerPicker name="lots.0.containerId" label={say.potContainer} kinds={['pot', 'tray', 'ground']} value={values.container} onChange={(container) => set({ container })} />}
-      <div ref={numbers} className="stack">
-        <NumberField {...field('unitsOut')} name="lots.0.unitsOut" label={say.unitsOut(batch.unit)} optional={!follows}
-          hint={say.unitsOutHint[batch.unit] ?? say.left(propagation.units(batch.standingUnits, batch.unit))} />
-      </div>
-      <NumberField name="lots.0.pottedUnits" label={say.potted} hint={say.pottedHint} value={plantsOf(values)} onChange={(pottedUnits) => set({ pottedUnits })} min={1} />
       <FromPlace {...field('fromPlaceId')} name="lots.0.fromPlaceId" batch={batch} optional />
       <PlaceSelect {...field('placeId')} name="lots.0.placeId" label={say.toPlace} />
       {asksFirstAlive && <RoughDayField {...field('firstAlive')} label={say.firstAlive} hint={say.firstAliveHint} max={values.happenedOn} />}
       {values.into === NEW_LOT && <DateField {...field('readyOn')} name="lots.0.readyOn" label={say.ready} optional min={values.happenedOn} />}
       <DateField {...field('happenedOn')} label={say.day} min={batch.startedOn} max={today} />
+    </>
+  );
+
+  return (
+    <Form {...form.props}>
+      {potted.length > 0 && <PottedNow lots={potted} />}
+      <div ref={numbers} className="stack">
+        <NumberField {...field('unitsOut')} name="lots.0.unitsOut" label={say.unitsOut(batch.unit)} optional={!follows}
+          hint={say.unitsOutHint[batch.unit] ?? say.left(propagation.units(batch.standingUnits, batch.unit))} />
+      </div>
+      <NumberField name="lots.0.pottedUnits" label={say.potted} hint={say.pottedHint} value={plantsOf(values)} onChange={(pottedUnits) => set({ pottedUnits })} min={1} />
+      {potted.length === 0 ? details : (
+        <details className="pot-before" open={elsewhere}>
+          <summary>{say.asBefore(values.container?.name ?? '', dates.short(values.happenedOn))}</summary>
+          <div className="stack">{details}</div>
+        </details>
+      )}
       <Submit form={form}>{say.potSave}</Submit>
     </Form>
   );

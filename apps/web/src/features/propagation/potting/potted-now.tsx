@@ -2,6 +2,7 @@
 import { paths } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { TextLink } from '../../../ui/action/index.ts';
+import '../batch/batch.css';
 
 export interface PottedLot {
   entryId: string;
@@ -15,7 +16,7 @@ export function PottedNow({ lots }: { lots: readonly PottedLot[] }) {
   return (
     <div>
       <p>{propagation.sheet.pottedNow}</p>
-      <ul>
+      <ul className="batch-lines">
         {lots.map((lot) => (
           <li key={lot.entryId}>
             <TextLink to={paths.lot(lot.lotId)}>{lot.code}</TextLink>, {propagation.plants(lot.plants)}

@@ -93,7 +93,7 @@ export function StartBatchPage() {
           <UnitsFields unit={values.unit} cells={values.containerId?.cells ?? null} counts={countsTrays(values)} trays={field('trays')} units={field('units')} onCounts={(inTrays) => set({ inTrays })} />
           {values.method === 'seed' && <NumberField {...field('seedsSown')} label={say.seeds} hint={say.seedsHint} optional />}
         </FieldGroup>
-        <FieldGroup legend={say.place}>
+        <FieldGroup legend={say.where}>
           <PlaceSelect {...field('placeId')} label={say.place} />
           <DateField {...field('happenedOn')} label={say.day} max={today} />
         </FieldGroup>

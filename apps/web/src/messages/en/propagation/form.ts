@@ -27,6 +27,7 @@ export const form = {
   arithmetic: (trays: string, cells: number, total: string) => `${trays} × ${cells} cells = ${total} cells`,
   seeds: 'Seeds sown',
   seedsHint: 'If somebody counted or weighed them. A seed that does not come up is no loss.',
+  where: 'Where and when?',
   place: 'Place',
   day: 'Day',
   expect: 'What do you expect of it?',

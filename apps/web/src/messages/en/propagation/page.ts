@@ -17,6 +17,7 @@ export const page = {
   secondWinter: 'Keep for a second winter',
   factsTitle: 'What it is',
   standing: 'Stands now',
+  alive: 'Should live now',
   startedWith: 'Started with',
   source: 'Source',
   motherLot: 'Mother plants',
@@ -62,7 +63,7 @@ export const page = {
   undoDone: 'Taken back.',
   by: (name: string) => `by ${name}`,
   placeUnits: (code: string, count: string) => `${code}: ${count}`,
-  cautiousOver: (cautious: number, alive: number) => `${plants(cautious)} may be promised, but only ${alive} were alive at the last count.`,
+  cautiousOver: (cautious: number, alive: number) => `${plants(cautious)} may be promised, but by the last count only ${alive} should live now.`,
 };
 
 export const story = {

@@ -47,6 +47,7 @@ export const sheet = {
   ready: 'Expected to be ready',
   potSave: 'Pot them',
   potSaved: (count: number, code: string) => `${plants(count)} in ${code}.`,
+  asBefore: (container: string, on: string) => `As before: ${[container, on].filter(Boolean).join(', ')}`,
   pottedNow: 'Potted just now',
   left: (count: string) => `${count} left`,
 

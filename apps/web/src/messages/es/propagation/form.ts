@@ -27,6 +27,7 @@ export const form = {
   arithmetic: (trays: string, cells: number, total: string) => `${trays} × ${cells} alvéolos = ${total} alvéolos`,
   seeds: 'Semillas sembradas',
   seedsHint: 'Si alguien las contó o pesó. Una semilla que no brota no es pérdida.',
+  where: '¿Dónde y cuándo?',
   place: 'Lugar',
   day: 'Día',
   expect: '¿Qué espera de ella?',

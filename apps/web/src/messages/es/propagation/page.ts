@@ -17,6 +17,7 @@ export const page = {
   secondWinter: 'Guardar para un segundo invierno',
   factsTitle: 'Qué es',
   standing: 'Hay ahora',
+  alive: 'Deberían vivir ahora',
   startedWith: 'Empezó con',
   source: 'Origen',
   motherLot: 'Plantas madre',
@@ -62,7 +63,7 @@ export const page = {
   undoDone: 'Deshecho.',
   by: (name: string) => `por ${name}`,
   placeUnits: (code: string, count: string) => `${code}: ${count}`,
-  cautiousOver: (cautious: number, alive: number) => `Se pueden prometer ${plants(cautious)}, pero en el último recuento solo vivían ${alive}.`,
+  cautiousOver: (cautious: number, alive: number) => `Se pueden prometer ${plants(cautious)}, pero según el último recuento solo deberían vivir ${alive}.`,
 };
 
 export const story = {

@@ -47,6 +47,7 @@ export const sheet = {
   ready: 'Listas el',
   potSave: 'Pasar a maceta',
   potSaved: (count: number, code: string) => `${plants(count)} en ${code}.`,
+  asBefore: (container: string, on: string) => `Como antes: ${[container, on].filter(Boolean).join(', ')}`,
   pottedNow: 'Recién pasadas',
   left: (count: string) => `quedan ${count}`,
 

@@ -1,5 +1,5 @@
 import { propagation } from '@rootclock/contracts';
-import { type BatchKind, countsOf, daysBetween, EVERYONE, type FirstAlive, firstAliveOf, isDormant, type PotBand, potBand, startsWithFirstAlive } from '@rootclock/domain';
+import { type BatchKind, countsOf, daysBetween, EVERYONE, expectedAlive, type FirstAlive, firstAliveOf, isDormant, leftSince, type PotBand, potBand, startsWithFirstAlive } from '@rootclock/domain';
 import { found } from '../../../../refusal.ts';
 import { query } from '../../../../trpc/operation.ts';
 import { loadBatchEntries } from '../history/store.ts';
@@ -9,6 +9,8 @@ import {
 
 export interface BatchPage extends Omit<BatchHead, 'noticeDays'> {
   standingUnits: number;
+  /** Plants (of cells: cells with plants) that should live now: the last count less what was potted and lost since. Null before the first count. */
+  aliveUnits: number | null;
   /** When the first came up or rooted. */
   firstAlive: FirstAlive | null;
   /** Whether potting needs to know when the first came up or rooted. */
@@ -35,16 +37,20 @@ export const readBatch = query({
     const entries = await loadBatchEntries(context, batchId);
     const kind: BatchKind = { method: head.method, unit: head.unit, containerKind: head.containerKind, startedOn: head.startedOn };
     const { today } = context;
+    const standingUnits = head.places.reduce((units, place) => units + place.units, 0);
+    const counts = countsOf(entries);
+    const last = counts.at(-1);
     return {
       ...head,
-      standingUnits: head.places.reduce((units, place) => units + place.units, 0),
+      standingUnits,
+      aliveUnits: last ? expectedAlive({ unit: head.unit, lastCounted: last.emergedUnits, since: leftSince(entries, last.version, today), standingUnits }) : null,
       firstAlive: firstAliveOf(entries),
       needsFirstAlive: startsWithFirstAlive(kind),
       daysSinceStart: daysBetween(head.startedOn, today),
       daysSinceConfined: head.confinedOn ? daysBetween(head.confinedOn, today) : null,
       ...potBand(head.closedOn ? null : head.plantByOn, today, noticeDays),
       dormantNow: isDormant(head.dormantMonths, today),
-      course: countsOf(entries).map((entry) => ({ on: entry.happenedOn, emergedUnits: entry.emergedUnits })),
+      course: counts.map((entry) => ({ on: entry.happenedOn, emergedUnits: entry.emergedUnits })),
       story: await readBatchStory(context, batchId),
       lots: await readPottedLots(context, batchId),
       treatments: await readBatchTreatments(context, batchId),
