@@ -20,10 +20,17 @@ async function inContainer(): Promise<TestServer> {
 
 async function embedded(): Promise<TestServer> {
   const folder = mkdtempSync(path.join(tmpdir(), 'rootclock-tests-'));
-  const server = await startEmbedded(folder, { durable: false });
+  let pid: number | undefined;
   // A run that is broken off may not come to its teardown; the database must not outlive it.
-  const breakOff = () => process.kill(server.pid, 'SIGQUIT');
+  const breakOff = () => {
+    if (pid !== undefined) process.kill(pid, 'SIGQUIT');
+    rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
+  };
   process.once('exit', breakOff);
+  // Without a listener a signal ends the process with no 'exit' in between.
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => process.exit(1));
+  const server = await startEmbedded(folder, { durable: false });
+  pid = server.pid;
   return {
     url: server.url,
     async stop() {

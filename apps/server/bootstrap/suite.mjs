@@ -27,19 +27,17 @@ export function tally(report, exitCode) {
 
 async function runVitest(args) {
   const folder = mkdtempSync(path.join(tmpdir(), 'rootclock-report-'));
+  // At the exit, since a signal ends this process in the middle of the run.
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   const file = path.join(folder, 'report.json');
+  const code = await run(nodeTool('node_modules', 'vitest', 'vitest.mjs'), ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`, ...args]);
+  let report;
   try {
-    const code = await run(nodeTool('node_modules', 'vitest', 'vitest.mjs'), ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`, ...args]);
-    let report;
-    try {
-      report = JSON.parse(readFileSync(file, 'utf8'));
-    } catch {
-      // Nothing was written: the tally counts that as a failure.
-    }
-    return tally(report, code);
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
+    report = JSON.parse(readFileSync(file, 'utf8'));
+  } catch {
+    // Nothing was written: the tally counts that as a failure.
   }
+  return tally(report, code);
 }
 
 /** Runs all checks, or with arguments the static checks and those tests alone. Answers the exit code. */
