@@ -1,4 +1,4 @@
-import type { SourceKind, SourceOrigin } from '@rootclock/domain';
+import type { DayPrecision, SourceKind, SourceOrigin } from '@rootclock/domain';
 import { found } from '../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
@@ -8,7 +8,7 @@ export interface SourceFields {
   seedZone: string | null;
   origin: SourceOrigin;
   gatheredOn: string | null;
-  gatheredPrecision: string | null;
+  gatheredPrecision: DayPrecision | null;
   collector: string | null;
   permit: string | null;
   vendor: string | null;

@@ -26,17 +26,17 @@ async function loadKnown({ tx, nurseryId }: ReadContext, keys: readonly string[]
      GROUP BY p.nursery_id, p.id`;
 }
 
-/** Plants one of whose names begins with the key, then those in which a later word does; of each plant the name that shows it best. */
+/** The plant with that code, then plants one of whose names begins with the key, then those in which a later word or the code does; of each plant the name that shows it best. */
 async function suggest({ tx, nurseryId }: ReadContext, key: string): Promise<plants.FoundPlant['suggestions']> {
   if (key === '') return [];
   const rows = await tx.$queryRaw<(plants.PlantChoice & { name: string; kind: 'scientific' | 'synonym' | 'common' })[]>`
     SELECT p.id::text, p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", p.root_habit AS "rootHabit", p.larval_host AS "larvalHost", h.name, h.kind
       FROM (SELECT DISTINCT ON (n.plant_id) n.plant_id, n.name, n.kind, n.name_key LIKE ${`${key}%`} AS begins
               FROM plant_name n JOIN plant g ON g.nursery_id = n.nursery_id AND g.id = n.plant_id AND g.retired_at IS NULL
-             WHERE n.nursery_id = ${nurseryId}::uuid AND (n.name_key LIKE ${`${key}%`} OR n.name_key LIKE ${`% ${key}%`})
+             WHERE n.nursery_id = ${nurseryId}::uuid AND (n.name_key LIKE ${`${key}%`} OR n.name_key LIKE ${`% ${key}%`} OR g.code LIKE ${`${key.toUpperCase()}%`})
              ORDER BY n.plant_id, n.name_key LIKE ${`${key}%`} DESC, n.kind = 'scientific' DESC, n.kind = 'common' DESC, n.name) h
       JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.id = h.plant_id
-     ORDER BY h.begins DESC, p.scientific_name LIMIT ${MOST_SUGGESTIONS}`;
+     ORDER BY p.code = ${key.toUpperCase()} DESC, h.begins DESC, p.scientific_name LIMIT ${MOST_SUGGESTIONS}`;
   return rows.map(({ name, kind, ...plant }) => ({ plant, name, kind }));
 }
 

@@ -1,5 +1,5 @@
 import { sources } from '@rootclock/contracts';
-import { EVERYONE, type DayPrecision } from '@rootclock/domain';
+import { type BatchUnit, type DayPrecision, EVERYONE, type PropagationMethod } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { loadSources, type SourceFacts } from '../store.ts';
@@ -8,8 +8,8 @@ export interface TracedBatch {
   batchId: string;
   code: string;
   sourceCode: string;
-  method: string;
-  unit: string;
+  method: PropagationMethod;
+  unit: BatchUnit;
   startedOn: string;
   closedOn: string | null;
   units: number;

@@ -1,5 +1,5 @@
 import { stock } from '@rootclock/contracts';
-import { EVERYONE } from '@rootclock/domain';
+import { type BatchUnit, EVERYONE } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { placeTree, type PlaceFlat, type PlaceRow } from './tree.ts';
@@ -29,7 +29,7 @@ export interface PlaceBatch {
   batchId: string;
   code: string;
   scientificName: string;
-  unit: string;
+  unit: BatchUnit;
   units: number;
   placeCode: string;
   startedOn: string;

@@ -1,0 +1,152 @@
+/** The opening list: what stands here when the records begin, typed from a list; kept on the device until it is taken in. */
+import { stock as contracts } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { useEffect, useRef, useState } from 'react';
+import { useSession } from '../../../../lib/api/index.ts';
+import type { CommandAnswer } from '../../../../lib/api/commands.ts';
+import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
+import { useCommand } from '../../../../lib/outbox/index.ts';
+import { onDevice } from '../../../../lib/remember.ts';
+import { useLanguage, useMessages } from '../../../../messages/index.ts';
+import { Button } from '../../../../ui/action/index.ts';
+import { DateField } from '../../../../ui/fields/index.ts';
+import { Form } from '../../../../ui/form/index.ts';
+import { PageHeader } from '../../../../ui/layout/index.ts';
+import { ConfirmAgain } from '../../../../ui/overlay/index.ts';
+import { StockTabs } from '../../stock-tabs.tsx';
+import { useUndoable } from '../../lots/undo.ts';
+import { filledRows, isBlank, isDraft, openingBody, type OpeningDraft, type OpeningRow as Row, rowBelow, unitsIn } from './opening-draft.ts';
+import { OpeningRow } from './opening-row.tsx';
+import { IntakeTabs, NotYours } from '../intake-tabs.tsx';
+import { type TakenRow, TakenIn } from '../taken-in.tsx';
+import './opening.css';
+
+const DRAFT = 'opening.draft';
+
+export function OpeningPage() {
+  const { intake } = useMessages().stockIn;
+  const { mayBe } = useSession();
+  return (
+    <>
+      <StockTabs />
+      <PageHeader title={intake.openingTitle} facts={intake.openingText} />
+      <IntakeTabs />
+      {mayBe(GROWERS) ? <OpeningList /> : <NotYours />}
+    </>
+  );
+}
+
+function OpeningList() {
+  const { intake } = useMessages().stockIn;
+  const language = useLanguage();
+  const { today } = useSession();
+  const tell = useUndoable();
+  const [taken, setTaken] = useState<TakenRow[]>([]);
+  const [active, setActive] = useState(0);
+  const [discarding, setDiscarding] = useState(false);
+  const [draft] = useState((): OpeningDraft => {
+    const kept = onDevice.read(DRAFT);
+    return isDraft(kept) && kept.rows.length > 0 ? kept : { happenedOn: today, rows: [rowBelow()] };
+  });
+  const command = useCommand('stock.receiveOpening', { title: intake.openingTitle });
+  const form = useCommandForm({
+    command,
+    contract: contracts.receiveOpening,
+    initial: draft,
+    body: ({ happenedOn, rows }) => openingBody(happenedOn, rows, { today, language }),
+    onSaved: (answer, { rows }) => {
+      tell(intake.saved(answer.lots.length), answer.entryId);
+      setTaken(takenRows(answer, rows));
+      begin();
+    },
+  });
+  const { happenedOn, rows } = form.values;
+  useEffect(() => onDevice.keep(DRAFT, { happenedOn, rows }), [happenedOn, rows]);
+  const setRows = (next: Row[]) => form.set({ rows: next });
+  const begin = () => {
+    form.restart({ happenedOn: today, rows: [rowBelow()] });
+    setActive(0);
+  };
+
+  const list = useRef<HTMLDivElement>(null);
+  const wanted = useRef<number | null>(null);
+  // The new row is drawn before it can be typed into.
+  useEffect(() => {
+    if (wanted.current === null) return;
+    list.current?.querySelectorAll<HTMLInputElement>('[data-cell="plant"] input')[wanted.current]?.focus();
+    wanted.current = null;
+  });
+  const full = rows.length >= contracts.OPENING_ROWS;
+  const next = (index: number) => {
+    wanted.current = Math.min(index + 1, contracts.OPENING_ROWS - 1);
+    setActive(wanted.current);
+    if (index === rows.length - 1 && !full) setRows([...rows, rowBelow(rows[index])]);
+    else form.set({});
+  };
+  const filled = filledRows(rows);
+  // Rows on which nothing was typed are not sent; they leave the list first, so that an error names the row in sight.
+  const submit = () => {
+    const whole = { happenedOn, rows: filled.length > 0 ? filled : rows.slice(0, 1) };
+    form.set(whole);
+    form.submit(whole);
+  };
+
+  return (
+    <>
+      {taken.length > 0 && <TakenIn rows={taken} />}
+      <Form {...form.props} onSubmit={submit} aria-label={intake.list}>
+        <DateField label={intake.countedOn} {...form.field('happenedOn')} max={today} />
+        <div className="opening-list" ref={list}>
+          <div className="opening-head" aria-hidden="true">
+            <span />
+            {[intake.plant, intake.units, intake.container, intake.place, intake.since].map((word) => (
+              <span key={word}>{word}</span>
+            ))}
+          </div>
+          {rows.map((row, index) => (
+            <OpeningRow
+              key={row.lotId}
+              row={row}
+              index={index}
+              active={index === active}
+              onActivate={() => setActive(index)}
+              onChange={(part) => form.set({ rows: rows.map((each) => (each.lotId === row.lotId ? { ...each, ...part } : each)) })}
+              onNext={() => next(index)}
+              onRemove={() => setRows(rows.length === 1 ? [rowBelow()] : rows.filter((each) => each.lotId !== row.lotId))}
+            />
+          ))}
+        </div>
+        <div className="row">
+          <Button disabled={full} onClick={() => next(rows.length - 1)}>
+            {intake.addRow}
+          </Button>
+          <span role="status">{full ? intake.full(contracts.OPENING_ROWS) : intake.rowCount(filled.length, unitsIn(filled))}</span>
+        </div>
+        <Submit form={{ ...form, restart: begin }} others={rows.some((row) => !isBlank(row)) && <Button onClick={() => setDiscarding(true)}>{intake.discard}</Button>}>
+          {intake.save(filled.length)}
+        </Submit>
+        <p className="opening-kept">{intake.kept}</p>
+      </Form>
+      <ConfirmAgain
+        open={discarding}
+        title={intake.discard}
+        confirm={intake.discard}
+        onConfirm={() => {
+          begin();
+          setDiscarding(false);
+        }}
+        onClose={() => setDiscarding(false)}
+      >
+        {intake.discardText}
+      </ConfirmAgain>
+    </>
+  );
+}
+
+function takenRows(answer: CommandAnswer<'stock.receiveOpening'>, rows: readonly Row[]): TakenRow[] {
+  const byId = new Map(rows.map((row) => [row.lotId, row]));
+  return answer.lots.map(({ lotId, code }) => {
+    const row = byId.get(lotId);
+    return { lotId, code, plant: row?.plant.text ?? '', units: Number(row?.units ?? 0), place: row?.place.text ?? '' };
+  });
+}

@@ -1,0 +1,115 @@
+/** A place: what stands there and in all that lies in it, whether it may be entered, and what happened to it. */
+import { useQuery } from '@tanstack/react-query';
+import { useParams } from '@tanstack/react-router';
+import { FIELD, GROWERS } from '@rootclock/domain';
+import { useState } from 'react';
+import { trpc, useSession } from '../../../lib/api/index.ts';
+import { useFormat } from '../../../lib/format/index.ts';
+import { useListSearch } from '../../../lib/list/index.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
+import { paths } from '../../../lib/paths.ts';
+import { Read } from '../../../lib/read/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button, Menu } from '../../../ui/action/index.ts';
+import { Callout, EmptyState, toast } from '../../../ui/feedback/index.ts';
+import { PageHeader, Section } from '../../../ui/layout/index.ts';
+import { StockTabs } from '../stock-tabs.tsx';
+import { LIST_DEFAULTS, LotsTable } from '../table/lots-table.tsx';
+import { tellRefused } from '../tell-refused.ts';
+import { ClosingForm, OpeningForm } from './closing-form.tsx';
+import { PlaceBatches } from './place-batches.tsx';
+import { PlaceForm } from './place-form.tsx';
+import { PlaceStory, type Story } from './place-story.tsx';
+import { PlaceTree } from './place-tree.tsx';
+
+export function PlacePage() {
+  const { placeId } = useParams({ strict: false });
+  const query = useQuery(trpc.stock.readPlace.queryOptions({ placeId: placeId ?? '' }));
+  return (
+    <>
+      <StockTabs />
+      <Read query={query}>{(place) => <Place place={place} />}</Read>
+    </>
+  );
+}
+
+function Place({ place }: { place: Story }) {
+  const { places, placeKinds, table, ...say } = useMessages().stockIn;
+  const { dates } = useFormat();
+  const list = useListSearch(LIST_DEFAULTS);
+  const parent = place.path.at(-1);
+  return (
+    <>
+      <PageHeader
+        back={parent ? { to: paths.place(parent.placeId), label: parent.code } : { to: paths.places(), label: places.title }}
+        kicker={placeKinds[place.kind]}
+        title={place.name === place.code ? place.code : `${place.code}, ${place.name}`}
+        facts={[place.unitsWithin > 0 && say.units(place.unitsWithin), place.winterCover && places.sheltered, place.retired && places.retired].filter(Boolean).join(' · ')}
+        actions={<PlaceActions place={place} />}
+      />
+      {place.closedBy && place.closedUntilAt && (
+        <Callout tone="caution">{places.closedBy(place.closedBy.code, dates.instant(place.closedUntilAt), place.closedReason ?? '')}</Callout>
+      )}
+      <Section title={places.standing}>
+        <LotsTable
+          list={list}
+          filter={{ placeId: place.placeId }}
+          caption={table.caption}
+          empty={
+            <EmptyState kind="nothing-yet" title={places.nothing}>
+              {places.nothingText}
+            </EmptyState>
+          }
+        />
+      </Section>
+      {place.batchRows.length > 0 && <PlaceBatches rows={place.batchRows} />}
+      {place.children.length > 0 && (
+        <Section title={places.inside}>
+          <PlaceTree rows={place.children} label={places.inside} />
+        </Section>
+      )}
+      {place.events.length > 0 && <PlaceStory events={place.events} />}
+    </>
+  );
+}
+
+type Open = 'edit' | 'within' | 'close' | 'open' | null;
+
+function PlaceActions({ place }: { place: Story }) {
+  const { places } = useMessages().stockIn;
+  const { ui } = useMessages();
+  const { mayBe } = useSession();
+  const [open, setOpen] = useState<Open>(null);
+  const retire = useCommand('stock.retirePlace', { title: `${places.retire}: ${place.code}` });
+  const restore = useCommand('stock.restorePlace', { title: `${places.restore}: ${place.code}` });
+  const said = { placeId: place.placeId, code: place.code };
+  const parent = place.path.at(-1);
+  const bringBack = () => void restore.send({ placeId: place.placeId }).then(() => toast({ text: places.restoredNow(place.code) }), tellRefused);
+  const giveUp = () => void retire.send({ placeId: place.placeId }).then(() => toast({ text: places.retiredNow(place.code), undo: bringBack }), tellRefused);
+  const onClose = () => setOpen(null);
+  return (
+    <>
+      {mayBe(FIELD) && !place.retired && <Button onClick={() => setOpen('close')}>{places.close}</Button>}
+      {mayBe(GROWERS) && (
+        <Menu
+          label={ui.more}
+          actions={[
+            ...(place.closedBy?.placeId === place.placeId ? [{ id: 'open', label: places.open, danger: true, onAction: () => setOpen('open') }] : []),
+            { id: 'edit', label: places.edit, onAction: () => setOpen('edit') },
+            { id: 'within', label: places.addWithin, disabled: place.retired, onAction: () => setOpen('within') },
+            place.retired ? { id: 'restore', label: places.restore, onAction: bringBack } : { id: 'retire', label: places.retire, onAction: giveUp },
+          ]}
+        />
+      )}
+      {open === 'close' && <ClosingForm place={said} onClose={onClose} />}
+      {open === 'open' && <OpeningForm place={said} onClose={onClose} />}
+      {open === 'within' && <PlaceForm within={{ id: place.placeId, code: place.code, winterCover: place.winterCover }} onClose={onClose} />}
+      {open === 'edit' && (
+        <PlaceForm
+          place={{ ...said, name: place.name === place.code ? '' : place.name, kind: place.kind, parent: parent ? { id: parent.placeId, code: parent.code } : null, winterCover: place.winterCover }}
+          onClose={onClose}
+        />
+      )}
+    </>
+  );
+}
