@@ -87,6 +87,13 @@ describe('moving', () => {
     expect(await refusalOf(move(batchId, { toPlaceId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'toPlaceId' });
   });
 
+  it('refuses a place that is closed, naming until when', async () => {
+    const { batchId } = await batches.start();
+    const closedId = await batches.stock.addPlace();
+    await nursery.sql(`UPDATE place SET closed_until_at = '2026-05-22T12:00:00Z', closed_reason = 'sprayed' WHERE id = $1`, [closedId]);
+    expect(await refusalOf(move(batchId, { toPlaceId: closedId }))).toMatchObject({ code: 'place-closed', field: 'toPlaceId', data: { reason: 'sprayed' } });
+  });
+
   it('refuses more than stand', async () => {
     const { batchId } = await batches.start();
     expect(await refusalOf(move(batchId, { units: 101 }))).toMatchObject({ code: 'not-enough-units', data: { available: 100 } });

@@ -17,7 +17,7 @@ import { Form } from '../../../ui/form/index.ts';
 import { ContainerPicker, type PickedContainer } from '../../plants/container-picker.tsx';
 import { PlaceSelect } from '../place-select.tsx';
 import { FromPlace } from '../sheets/from-place.tsx';
-import type { SheetProps } from '../sheets/batch-sheet.tsx';
+import type { SheetProps } from '../sheet-props.ts';
 import { useEntryDay } from '../sheets/use-entry-day.ts';
 import { useReverse } from '../use-reverse.ts';
 import { IntoField } from './into-field.tsx';

@@ -1,7 +1,7 @@
 /** BatchSheet: the entry that is being made on a batch, risen over its page. */
 import { useMessages } from '../../../messages/index.ts';
 import { Sheet } from '../../../ui/overlay/index.ts';
-import type { BatchPageData } from '../batch-page-data.ts';
+import type { SheetProps } from '../sheet-props.ts';
 import { CloseSheet } from './close-sheet.tsx';
 import { CorrectSheet } from './correct-sheet.tsx';
 import { CountSheet } from './count-sheet.tsx';
@@ -11,11 +11,6 @@ import { MoveSheet } from './move-sheet.tsx';
 import { PotSheet } from '../potting/pot-sheet.tsx';
 import { SecondWinterSheet } from './second-winter-sheet.tsx';
 import { ThinSheet } from './thin-sheet.tsx';
-
-export interface SheetProps {
-  batch: BatchPageData;
-  onClose: () => void;
-}
 
 const SHEETS = { count: CountSheet, pot: PotSheet, lose: LoseSheet, thin: ThinSheet, move: MoveSheet, forecast: ForecastSheet, correct: CorrectSheet, close: CloseSheet, winter: SecondWinterSheet };
 export type SheetName = keyof typeof SHEETS;

@@ -7,7 +7,7 @@ import { toast } from '../../../ui/feedback/index.ts';
 import { DateField, NumberField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { useReverse } from '../use-reverse.ts';
-import type { SheetProps } from './batch-sheet.tsx';
+import type { SheetProps } from '../sheet-props.ts';
 import { FromPlace } from './from-place.tsx';
 import { useEntryDay } from './use-entry-day.ts';
 

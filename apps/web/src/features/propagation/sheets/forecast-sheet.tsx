@@ -8,7 +8,7 @@ import { DateField, NumberField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { ContainerPicker, type PickedContainer } from '../../plants/container-picker.tsx';
 import { useReverse } from '../use-reverse.ts';
-import type { SheetProps } from './batch-sheet.tsx';
+import type { SheetProps } from '../sheet-props.ts';
 import { useEntryDay } from './use-entry-day.ts';
 
 export function ForecastSheet({ batch, onClose }: SheetProps) {

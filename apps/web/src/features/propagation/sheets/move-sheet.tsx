@@ -8,7 +8,7 @@ import { DateField, NumberField } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { PlaceSelect } from '../place-select.tsx';
 import { useReverse } from '../use-reverse.ts';
-import type { SheetProps } from './batch-sheet.tsx';
+import type { SheetProps } from '../sheet-props.ts';
 import { FromPlace } from './from-place.tsx';
 import { useEntryDay } from './use-entry-day.ts';
 

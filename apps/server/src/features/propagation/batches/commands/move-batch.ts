@@ -1,12 +1,12 @@
 import { propagation } from '@rootclock/contracts';
 import { batchAt, FIELD, moved } from '@rootclock/domain';
-import { refuse } from '../../../../refusal.ts';
+import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
 import { drawFromLot } from '../../../stock/lots/draw.ts';
+import { requireOpenPlaces } from '../../../stock/lots/places.ts';
 import { settleBatch } from '../history/settle.ts';
 import { loadOpenBatch } from '../open.ts';
-import { loadPlace } from '../store.ts';
 
 export const moveBatch = command({
   name: 'moveBatch',
@@ -14,7 +14,7 @@ export const moveBatch = command({
   roles: FIELD,
   run: async (context, input) => {
     const batch = await loadOpenBatch(context, input.batchId, input.happenedOn);
-    const place = await loadPlace(context, input.toPlaceId, 'toPlaceId');
+    const place = found((await requireOpenPlaces(context, [input.toPlaceId], 'toPlaceId'))[0], 'place', 'toPlaceId');
     const elsewhere = { code: batch.code, balances: batch.balances.filter((balance) => balance.placeId !== place.id && (!input.fromPlaceId || balance.placeId === input.fromPlaceId)) };
     if (elsewhere.balances.length === 0) refuse('batch-already-there', { batch: batch.code, place: place.code }, 'toPlaceId');
     const drawn = input.units ? drawFromLot(elsewhere, input.units, input.fromPlaceId) : elsewhere.balances;

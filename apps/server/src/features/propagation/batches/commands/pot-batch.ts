@@ -9,12 +9,13 @@ import { openEntry, postMovements, requirePast, requireSince } from '../../../st
 import { nextCodes } from '../../../stock/ledger/store.ts';
 import { drawFromLot } from '../../../stock/lots/draw.ts';
 import { inheritHolds } from '../../../stock/lots/holding/store.ts';
+import { requireOpenPlaces } from '../../../stock/lots/places.ts';
 import { insertLots, type NewLot } from '../../../stock/lots/store.ts';
 import { loadBatchEntries } from '../history/store.ts';
 import { settleBatch } from '../history/settle.ts';
 import { loadOpenBatch } from '../open.ts';
 import { lotToPotInto } from '../potting.ts';
-import { type BatchFacts, loadContainer, loadPlace } from '../store.ts';
+import { type BatchFacts, loadContainer } from '../store.ts';
 
 type Input = z.output<typeof propagation.potBatch>;
 type Potting = Input['lots'][number];
@@ -37,7 +38,7 @@ export const potBatch = command({
       if (potting.into === 'existing') await lotToPotInto(context, batch, potting, input.happenedOn, `lots.${index}`);
       else lots.push(await newLot(context, batch, potting, firstAlive, input.happenedOn, `lots.${index}`));
     }
-    for (const [index, potting] of input.lots.entries()) await loadPlace(context, potting.placeId, `lots.${index}.placeId`);
+    for (const [index, potting] of input.lots.entries()) await requireOpenPlaces(context, [potting.placeId], `lots.${index}.placeId`);
     const movements = drawAll(batch, input.lots);
     const codes = await nextCodes(context, batch.plantCode, dateParts(input.happenedOn).year, lots.length);
     for (const [index, lot] of lots.entries()) lot.code = codes[index] ?? '';

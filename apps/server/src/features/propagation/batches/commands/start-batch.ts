@@ -4,8 +4,9 @@ import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry, postMovements, requireSince } from '../../../stock/ledger/post.ts';
 import { nextCodes } from '../../../stock/ledger/store.ts';
+import { requireOpenPlaces } from '../../../stock/lots/places.ts';
 import { settleBatch } from '../history/settle.ts';
-import { type ContainerFacts, insertBatch, loadContainer, loadPlace, loadPlant, loadSource } from '../store.ts';
+import { type ContainerFacts, insertBatch, loadContainer, loadPlant, loadSource } from '../store.ts';
 
 /** Units come from outside, never from a mother lot: giving cuttings or divisions takes nothing off it. A lot that is used up is converted instead. */
 export const startBatch = command({
@@ -25,7 +26,7 @@ export const startBatch = command({
       refuse('container-not-for-unit', { unit: input.unit, container: container?.name ?? 'none', fits: kinds.map((kind) => kind ?? 'none') }, 'containerId');
     }
     if (input.targetContainerId) await loadContainer(context, input.targetContainerId, 'targetContainerId');
-    const place = await loadPlace(context, input.placeId, 'placeId');
+    await requireOpenPlaces(context, [input.placeId]);
     // Nobody sows what was not gathered yet; of a rough day the earliest possible counts.
     if (source.gatheredOn) requireSince(input.happenedOn, source.gatheredOn);
     const units = input.trays ? cellsIn(input.trays, container) : (input.units ?? 0);
@@ -44,7 +45,7 @@ export const startBatch = command({
       id: input.batchId, code, plantId: plant.id, sourceId: source.id, method: input.method, unit: input.unit, containerId: container?.id ?? null,
       startedOn: input.happenedOn, seedsSown: input.seedsSown ?? null, note: input.note,
     });
-    await postMovements(context, entryId, [moved(units, outside('started'), batchAt(input.batchId, place.id))]);
+    await postMovements(context, entryId, [moved(units, outside('started'), batchAt(input.batchId, input.placeId))]);
     await settleBatch(context, input.batchId);
     return { entryId, code, units };
   },
