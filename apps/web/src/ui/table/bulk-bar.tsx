@@ -1,7 +1,7 @@
 /** BulkBar: how many rows are selected and what can be done with all of them at once; it sticks to the lower edge. */
 import { useMessages } from '../../messages/index.ts';
 import { Button } from '../action/button.tsx';
-import type { Selection } from './data-table.tsx';
+import type { Selection } from './column.ts';
 import './bulk-bar.css';
 
 export function BulkBar({ selection }: { selection: Selection }) {

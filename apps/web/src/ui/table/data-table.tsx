@@ -6,33 +6,9 @@
 import { useId, type ReactNode } from 'react';
 import { useMessages } from '../../messages/index.ts';
 import { BulkBar } from './bulk-bar.tsx';
+import type { Column, Selection, Sort } from './column.ts';
 import { SortHeader, SortSelect } from './sorting.tsx';
 import './data-table.css';
-
-export interface Column<Row> {
-  key: string;
-  header: string;
-  cell: (row: Row) => ReactNode;
-  /** Figures stand at the end of their column. */
-  figure?: boolean;
-  sortable?: boolean;
-  /** The head of the card on a phone; holds the RowLink. */
-  title?: boolean;
-  /** Left out of the card, where it would only repeat. */
-  wideOnly?: boolean;
-}
-
-export interface Sort {
-  key: string;
-  descending: boolean;
-}
-
-export interface Selection {
-  ids: ReadonlySet<string>;
-  onChange: (ids: ReadonlySet<string>) => void;
-  /** The verbs for what is selected. */
-  actions: (ids: readonly string[]) => ReactNode;
-}
 
 export interface DataTableProps<Row> {
   /** Read out, and shown above the table unless `quietCaption`. */

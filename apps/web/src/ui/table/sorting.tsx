@@ -1,6 +1,6 @@
 /** The two ways to ask for an order: a button in the column's head, and on a phone, where heads are gone, a list above the cards. */
 import { useMessages } from '../../messages/index.ts';
-import type { Column, Sort } from './data-table.tsx';
+import type { Column, Sort } from './column.ts';
 import './sorting.css';
 
 interface SortProps {

@@ -1,14 +1,14 @@
 /** The outbox: what still waits, and what was refused after its form was left, with everything that was typed. */
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
-import { sentenceOf, useSession } from '../lib/api/index.ts';
-import { useFormat } from '../lib/format/index.ts';
-import { startMending, useOnline, useOutbox, type Entry } from '../lib/outbox/index.ts';
-import { useMessages } from '../messages/index.ts';
-import { Button } from '../ui/action/index.ts';
-import { Callout, EmptyState } from '../ui/feedback/index.ts';
-import { DefinitionList, PageHeader, Panel, Section } from '../ui/layout/index.ts';
-import { ConfirmAgain } from '../ui/overlay/index.ts';
+import { sentenceOf, useSession } from '../../lib/api/index.ts';
+import { useFormat } from '../../lib/format/index.ts';
+import { startMending, useOnline, useOutbox, type Entry } from '../../lib/outbox/index.ts';
+import { useMessages } from '../../messages/index.ts';
+import { Button } from '../../ui/action/index.ts';
+import { Callout, EmptyState } from '../../ui/feedback/index.ts';
+import { DefinitionList, PageHeader, Panel, Section } from '../../ui/layout/index.ts';
+import { ConfirmAgain } from '../../ui/overlay/index.ts';
 import { nameOf, typedFacts } from './entry-words.ts';
 
 export function OutboxPage() {

@@ -1,6 +1,6 @@
 /** A kept entry in words: its own title or the command's name spelled out, and what was typed. */
-import type { Entry } from '../lib/outbox/index.ts';
-import type { Fact } from '../ui/layout/index.ts';
+import type { Entry } from '../../lib/outbox/index.ts';
+import type { Fact } from '../../ui/layout/index.ts';
 
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
