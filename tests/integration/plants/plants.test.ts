@@ -189,7 +189,7 @@ describe('the list of plants', () => {
 
   test('counts what stands in pots', async () => {
     const { plantId } = await stockOf(nursery).addReadyLot({ units: 23 });
-    const { rows } = await grower().plants.listPlants({ sort: 'units', perPage: 200 });
+    const { rows } = await grower().plants.listPlants({ sort: 'units', descending: true, perPage: 200 });
     expect(rows.find(({ id }) => id === plantId)).toMatchObject({ units: 23, lots: 1 });
     expect(rows.map(({ units }) => units)).toEqual(rows.map(({ units }) => units).sort((a, b) => b - a));
     expect((await page(plantId)).standing).toMatchObject([{ lots: 1, units: 23, reserved: 0 }]);

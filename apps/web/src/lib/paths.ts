@@ -38,9 +38,13 @@ export const paths = {
 
   plants: () => '/plants',
   plant: (plantId: string) => `/plants/${plantId}`,
+  addPlant: () => '/plants/add',
+  editPlant: (plantId: string) => `/plants/${plantId}/edit`,
   containers: () => '/plants/containers',
   rules: () => '/plants/rules',
+  windows: () => '/plants/windows',
 
   people: () => '/people',
   settings: () => '/settings',
+  ownSettings: () => '/settings/own',
 } as const;

@@ -5,7 +5,9 @@
 import { createRouter } from '@tanstack/react-router';
 import { routes as gardensRoutes } from '../features/gardens/routes.tsx';
 import { openRoutes } from '../features/people/routes.tsx';
+import { routes as plantsRoutes } from '../features/plants/routes.tsx';
 import { routes as propagationRoutes } from '../features/propagation/routes.tsx';
+import { routes as settingsRoutes } from '../features/settings/routes.tsx';
 import { routes as stockRoutes } from '../features/stock/routes.tsx';
 import { lotRoutes } from '../features/stock/lots/routes.ts';
 import { BrokenPage, NotFoundPage } from '../shell/trouble-pages.tsx';
@@ -13,7 +15,7 @@ import { Skeleton } from '../ui/feedback/index.ts';
 import { rootRoute, signedInRoute } from './root.tsx';
 import { shellRoutes } from './shell-routes.tsx';
 
-const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes, ...lotRoutes])]);
+const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...plantsRoutes, ...settingsRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes, ...lotRoutes])]);
 
 export const router = createRouter({
   routeTree,

@@ -53,6 +53,7 @@ export const listPlants = z.strictObject({
   /** Plants the nursery no longer grows are left out unless asked for. */
   retired: z._default(z.boolean(), false),
   sort: z._default(z.enum(PLANT_SORTS), 'name'),
+  descending: z._default(z.boolean(), false),
   ...page,
 });
 

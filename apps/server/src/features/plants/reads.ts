@@ -7,7 +7,7 @@ export const listPlants = query({
   name: 'listPlants',
   input: plants.listPlants,
   roles: EVERYONE,
-  read: async ({ tx, nurseryId }, { text, rootHabit = null, larvalHost = null, retired, sort, page, perPage }): Promise<Page<plants.PlantRow>> => {
+  read: async ({ tx, nurseryId }, { text, rootHabit = null, larvalHost = null, retired, sort, descending, page, perPage }): Promise<Page<plants.PlantRow>> => {
     const key = nameKey(text ?? '');
     // Letters only: a text without any must not become a code that all plants have.
     const letters = (text ?? '').replace(/[^A-Za-z]/g, '').toUpperCase();
@@ -27,9 +27,11 @@ export const listPlants = query({
            AND (${key} = '' OR p.code LIKE ${code} OR EXISTS (SELECT 1 FROM plant_name n WHERE n.nursery_id = p.nursery_id AND n.plant_id = p.id
                   AND (n.name_key LIKE ${`${key}%`} OR n.name_key LIKE ${`% ${key}%`})))),
       page AS (
-        SELECT * FROM matching ORDER BY CASE WHEN ${sort} = 'units' THEN units END DESC NULLS LAST, "scientificName" LIMIT ${perPage} OFFSET ${(page - 1) * perPage})
+        SELECT *, row_number() OVER (ORDER BY CASE WHEN ${sort} = 'units' THEN CASE WHEN ${descending} THEN -units ELSE units END END,
+                                              CASE WHEN ${sort} = 'name' AND ${descending} THEN "scientificName" END DESC, "scientificName") AS place
+          FROM matching ORDER BY place LIMIT ${perPage} OFFSET ${(page - 1) * perPage})
       SELECT (SELECT count(*)::int FROM matching) AS total,
-             coalesce((SELECT jsonb_agg(to_jsonb(page) ORDER BY CASE WHEN ${sort} = 'units' THEN units END DESC NULLS LAST, "scientificName") FROM page), '[]') AS rows`;
+             coalesce((SELECT jsonb_agg(to_jsonb(page) - 'place' ORDER BY place) FROM page), '[]') AS rows`;
     return { rows: found?.rows ?? [], total: found?.total ?? 0, page, perPage };
   },
 });

@@ -29,7 +29,7 @@ export function PlantPicker({ label, value, onChange, hint, ...props }: PlantPic
   const [text, setText] = useState('');
   const found = useQuery({ ...trpc.plants.findPlant.queryOptions({ text }), enabled: text !== '', placeholderData: keepPreviousData });
   // Before anything is typed, the plants that stand here in most units are the likeliest.
-  const most = useQuery({ ...trpc.plants.listPlants.queryOptions({ sort: 'units', perPage: FIRST_OFFERED }), enabled: text === '' });
+  const most = useQuery({ ...trpc.plants.listPlants.queryOptions({ sort: 'units', descending: true, perPage: FIRST_OFFERED }), enabled: text === '' });
 
   const named = (name: string, code: string) => picker.calledHere(name, code);
   const offers = text === '' ? (most.data?.rows ?? []).map((plant) => ({ plant, detail: named(plant.vernacularName, plant.code) })) : offersOf(found.data, named, picker.nearMiss);

@@ -1,0 +1,25 @@
+/** Takes a container out of the pickers, or back in. What stands in it is not touched. */
+import type { plants as contracts } from '@rootclock/contracts';
+import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button } from '../../../ui/action/index.ts';
+import { toast } from '../../../ui/feedback/index.ts';
+
+export function RetireContainer({ container, onDone }: { container: contracts.ContainerRow; onDone: () => void }) {
+  const { containers: say } = useMessages().plants;
+  const retire = useCommand('plants.retireContainer', { title: `${say.retire}: ${container.name}` });
+  const restore = useCommand('plants.restoreContainer', { title: `${say.restore}: ${container.name}` });
+  const body = { containerId: container.id };
+  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
+  const takeBack = () => restore.send(body).then(() => toast({ text: say.saved(container.name) }), failed);
+  const takeOut = () => retire.send(body).then(() => toast({ text: say.retiredToast(container.name), undo: () => void takeBack() }), failed);
+  return (
+    <Button
+      busy={retire.state === 'sending' || restore.state === 'sending'}
+      onClick={() => void (container.isRetired ? takeBack() : takeOut()).then(onDone)}
+    >
+      {container.isRetired ? say.restore : say.retire}
+    </Button>
+  );
+}

@@ -1,0 +1,63 @@
+/** Changes the terms of a rule, or retires it. What that would move is said before it is done. */
+import { potLife as contracts } from '@rootclock/contracts';
+import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
+import { Submit, useCommandForm } from '../../../lib/form/index.ts';
+import { newId } from '../../../lib/ids.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button } from '../../../ui/action/index.ts';
+import { toast } from '../../../ui/feedback/index.ts';
+import { Form } from '../../../ui/form/index.ts';
+import { Sheet } from '../../../ui/overlay/index.ts';
+import { Preview } from '../preview.tsx';
+import { useRuleWords } from './rule-words.ts';
+import { NEW_TERMS, spanParts, type Terms, termsBody, TermsFields } from './terms-fields.tsx';
+
+export function EditRuleSheet({ rule, onClose }: { rule: contracts.RuleRow; onClose: () => void }) {
+  const { rules: say } = useMessages();
+  const { whom } = useRuleWords();
+  const initial: Terms = {
+    ...NEW_TERMS, ...(spanParts(rule.span) ?? { amount: null, unit: 'D' as const }), mayCarry: rule.winterCarry !== null,
+    maxDays: rule.winterCarry?.maxDays ?? NEW_TERMS.maxDays, graceDays: rule.winterCarry?.graceDays ?? NEW_TERMS.graceDays, note: rule.note,
+  };
+  const bodyOf = (terms: Terms) => ({ ruleId: rule.id, ...termsBody(rule.basis, terms) });
+  const form = useCommandForm({
+    command: useCommand('potLife.editRule', { title: say.changeRule(whom(rule)) }),
+    contract: contracts.editRule,
+    initial,
+    body: bodyOf,
+    onSaved: () => {
+      toast({ text: say.saved });
+      onClose();
+    },
+  });
+  return (
+    <Sheet open onClose={onClose} title={whom(rule)}>
+      <Form {...form.props}>
+        <p>{say.form.bases[rule.basis]}</p>
+        <TermsFields basis={rule.basis} terms={form.values} onChange={form.set} />
+        <Preview change={{ command: 'editRule', body: bodyOf(form.values) }} />
+        <Submit form={form} others={<RetireRule rule={rule} onDone={onClose} />}>{say.form.save}</Submit>
+      </Form>
+    </Sheet>
+  );
+}
+
+function RetireRule({ rule, onDone }: { rule: contracts.RuleRow; onDone: () => void }) {
+  const { rules: say } = useMessages();
+  const retire = useCommand('potLife.retireRule', { title: say.retire });
+  const add = useCommand('potLife.addRule', { title: say.add });
+  const { basis, span, lotId, plantId, containerId, genus, rootHabit, winterCarry, note } = rule;
+  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
+  // A retired rule stays retired: undoing makes the same rule anew.
+  const putBack = () => void add.send({ ruleId: newId(), basis, span, reach: { lotId, plantId, containerId, genus, rootHabit }, winterCarry, note }).then(() => toast({ text: say.saved }), failed);
+  const takeOut = () => void retire.send({ ruleId: rule.id }).then(() => {
+      toast({ text: say.retired, undo: putBack });
+      onDone();
+    }, failed);
+  return (
+    <Button busy={retire.state === 'sending' || retire.state === 'waiting'} onClick={takeOut}>
+      {say.retire}
+    </Button>
+  );
+}
