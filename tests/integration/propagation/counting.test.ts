@@ -117,7 +117,7 @@ describe('thinning', () => {
     await batches.propagation.thinBatch(sent({ batchId, thinnedUnits: 40, happenedOn: '2026-04-20' }));
     const page = await batches.page(batchId);
     expect(page.standingUnits).toBe(100);
-    expect(page.story[0]).toMatchObject({ kind: 'observe', thinned: { amount: 40 } });
+    expect(page.story[0]).toMatchObject({ kind: 'observe', observed: { kind: 'thinned', amount: 40 } });
   });
 
   it('refuses a day before the batch began', async () => {

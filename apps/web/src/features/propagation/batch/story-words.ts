@@ -20,7 +20,8 @@ export function storyWords(entry: StoryEntry, unit: BatchUnit, words: Words): st
       return corrected ? story.corrected(units(corrected.booked), units(corrected.counted)) : story.other;
     }
     case 'observe': {
-      if (entry.thinned) return story.thinned(entry.thinned.amount);
+      if (entry.observed?.kind === 'thinned') return story.thinned(entry.observed.amount);
+      if (entry.observed) return [story.observed[entry.observed.kind], entry.observed.result].filter(Boolean).join(': ');
       if (entry.details['secondWinter'] === true) return story.secondWinter;
       const cautious = readCautious(entry.details['forecast']);
       return cautious === null ? story.other : story.forecast(cautious);

@@ -14,7 +14,7 @@ type Row = inferRouterOutputs<AppRouter>['propagation']['listBatches']['rows'][n
 
 export function useBatchColumns(): Column<Row>[] {
   const { propagation } = useMessages();
-  const { dates, numbers } = useFormat();
+  const { dates } = useFormat();
   const { list: say } = propagation;
 
   const alive = (row: Row): string => {
@@ -48,6 +48,6 @@ export function useBatchColumns(): Column<Row>[] {
     { key: 'alive', header: say.alive, cell: alive },
     { key: 'plantBy', header: say.plantBy, sortable: true, cell: (row) => <PotLifeMark life={row} tied={tiedOf(row.reservedUnits, row.cautiousUnits)} /> },
     { key: 'readyOn', header: say.promise, sortable: true, cell: expected },
-    { key: 'place', header: say.place, cell: (row) => row.placeCodes.join(', ') || numbers.count(0) },
+    { key: 'place', header: say.place, cell: (row) => row.placeCodes.join(', ') },
   ];
 }

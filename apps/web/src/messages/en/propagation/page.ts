@@ -1,4 +1,4 @@
-import type { BatchUnit, CountKind } from '@rootclock/domain';
+import type { BatchUnit, CountKind, ObservationKind } from '@rootclock/domain';
 import { plural } from '../words.ts';
 import { countKinds, plants, unitNames } from './words.ts';
 
@@ -73,6 +73,7 @@ export const story = {
   corrected: (was: string, is: string) => `Corrected from ${was} to ${is}`,
   thinned: (count: number | null) => (count === null ? 'Thinned' : `Thinned, ${plants(count)} taken out`),
   forecast: (count: number) => `May be promised: ${plants(count)}`,
+  observed: { 'root-ball': 'Root balls looked at', bloom: 'In bloom', pest: 'Pests seen', dormant: 'Dormant', thinned: 'Thinned', height: 'Measured', note: 'Noted' } satisfies Record<ObservationKind, string>,
   secondWinter: 'Kept for a second winter',
   lose: (count: string, cause: string) => `Lost ${count}: ${cause}`,
   pot: (out: string, potted: number, lots: string) => `Potted ${potted} from ${out} into ${lots}`,

@@ -1,4 +1,4 @@
-import type { BatchUnit, CountKind } from '@rootclock/domain';
+import type { BatchUnit, CountKind, ObservationKind } from '@rootclock/domain';
 import { plural } from '../words.ts';
 import { countKinds, plants, unitNames } from './words.ts';
 
@@ -73,6 +73,7 @@ export const story = {
   corrected: (was: string, is: string) => `Corregido de ${was} a ${is}`,
   thinned: (count: number | null) => (count === null ? 'Aclarada' : `Aclarada, se sacaron ${plants(count)}`),
   forecast: (count: number) => `Se puede prometer: ${plants(count)}`,
+  observed: { 'root-ball': 'Se miraron los cepellones', bloom: 'En flor', pest: 'Plagas vistas', dormant: 'Duerme', thinned: 'Aclarada', height: 'Medida', note: 'Anotado' } satisfies Record<ObservationKind, string>,
   secondWinter: 'Guardada para un segundo invierno',
   lose: (count: string, cause: string) => `Se perdieron ${count}: ${cause}`,
   pot: (out: string, potted: number, lots: string) => `${plants(potted)} a maceta desde ${out}, en ${lots}`,

@@ -1,4 +1,4 @@
-import type { BatchUnit, ContainerKind, CountKind, PlantByState, PropagationMethod, RootHabit } from '@rootclock/domain';
+import type { BatchUnit, ContainerKind, CountKind, ObservationKind, PlantByState, PropagationMethod, RootHabit } from '@rootclock/domain';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 
 export interface BatchHead {
@@ -85,7 +85,8 @@ export interface BatchStoryEntry {
   /** The entry that took this one back. */
   reversedById: string | null;
   count: { countKind: CountKind; emergedUnits: number; unexplainedUnits: number } | null;
-  thinned: { amount: number | null } | null;
+  /** What was seen, of this batch among others. */
+  observed: { kind: ObservationKind; result: string | null; amount: number | null } | null;
   movements: { fromPlace: string | null; toPlace: string | null; toLotId: string | null; toLotCode: string | null; outside: string | null; fromUnits: number; toUnits: number }[];
 }
 
@@ -101,7 +102,7 @@ export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: st
            (SELECT r.id::text FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS "reversedById",
            (SELECT jsonb_build_object('countKind', c.count_kind, 'emergedUnits', c.emerged_units, 'unexplainedUnits', c.unexplained_units)
               FROM batch_count c WHERE c.nursery_id = e.nursery_id AND c.entry_id = e.id AND c.batch_id = ${batchId}::uuid) AS count,
-           (SELECT jsonb_build_object('amount', o.amount) FROM observation o WHERE o.nursery_id = e.nursery_id AND o.entry_id = e.id AND o.kind = 'thinned') AS thinned,
+           (SELECT jsonb_build_object('kind', o.kind, 'result', o.result, 'amount', o.amount) FROM observation o WHERE o.nursery_id = e.nursery_id AND o.entry_id = e.id LIMIT 1) AS observed,
            coalesce((SELECT jsonb_agg(jsonb_build_object('fromPlace', fw.code, 'toPlace', tw.code, 'toLotId', tl.id, 'toLotCode', tl.code,
                        'outside', coalesce(f.outside, t.outside), 'fromUnits', m.from_units, 'toUnits', m.to_units) ORDER BY m.line)
                        FROM movement m
