@@ -2,10 +2,10 @@
 import { DATA_LAWS } from '@rootclock/domain';
 import { readConfig } from '../config.ts';
 import { checkLaws } from '../db/check.ts';
-import { withOwnerUrl } from './nursery-database.ts';
+import { withNursery } from './nursery-database.ts';
 
 export function check(): Promise<number> {
-  return withOwnerUrl(readConfig(process.env), 'check', async (ownerUrl) => {
+  return withNursery(readConfig(process.env), { purpose: 'check' }, async ({ ownerUrl }) => {
     const { breaches, looked, laws } = await checkLaws(ownerUrl);
     for (const law of laws) {
       const broken = breaches.filter((breach) => breach.law === law);

@@ -1,6 +1,6 @@
 // Finding, starting and preparing the database that the settings name, for the server and for every verb that needs it.
 import type { Config } from '../config.ts';
-import { createDatabase, dropDatabase, ensureServerLogin, hasDatabase, renameDatabase } from '../db/databases.ts';
+import { createDatabase, dropDatabase, ensureServerLogin, hasDatabase, renameDatabase, serverLogin } from '../db/databases.ts';
 import { clusterExists, databaseAddress } from '../db/embedded/cluster.ts';
 import { holderOf, holdFolder, type FolderLock } from '../db/embedded/folder-lock.ts';
 import { startEmbedded } from '../db/embedded.ts';
@@ -56,18 +56,27 @@ export async function openOwnNursery(urlOf: (name: string) => string, stop: Stop
   return open(database);
 }
 
-/** Gives the work the owner's address: of the given server, of the embedded one that runs, or of one started just for this. */
-export async function withOwnerUrl(config: Config, purpose: string, work: (ownerUrl: string) => Promise<number>): Promise<number> {
-  if (config.database.kind === 'given') return work(config.database.ownerUrl);
+export interface Wanted {
+  /** Shown to whoever finds the data folder held meanwhile. */
+  purpose: string;
+  /** Make the nursery's database where there is none, instead of saying so. */
+  make?: boolean;
+}
+
+/** Gives the work the database: of the given server, the embedded one that runs, or one started just for this. */
+export async function withNursery(config: Config, { purpose, make = false }: Wanted, work: (addresses: Addresses) => Promise<number>): Promise<number> {
+  if (config.database.kind === 'given') return work(config.database);
   const { dataDir } = config;
   const holder = holderOf(dataDir);
   if (holder !== undefined) {
     if (holder.databasePort === undefined) throw new CommandFailure(`Process ${holder.pid} is just starting or stopping on ${dataDir}; try again in a moment.`);
-    return work(databaseAddress(dataDir, holder.databasePort, database));
+    const ownerUrl = databaseAddress(dataDir, holder.databasePort, database);
+    return work({ ownerUrl, url: serverLogin(ownerUrl) });
   }
-  if (!clusterExists(dataDir)) throw new CommandFailure(`There is no nursery in ${dataDir} yet; npm start makes one.`);
+  const missing = () => new CommandFailure(`There is no nursery in ${dataDir} yet; npm start makes one.`);
+  if (!make && !clusterExists(dataDir)) throw missing();
 
-  // This command's own standard output is its answer, so what is started and stopped is told beside it.
+  // This command's own standard output is its answer, so nothing is said of what is started and stopped for it.
   const closing = createClosing(() => {});
   const stop = listenForStop();
   try {
@@ -75,8 +84,9 @@ export async function withOwnerUrl(config: Config, purpose: string, work: (owner
     closing.add(undefined, () => lock.release());
     const urlOf = await startOwnDatabase(config, lock, closing, stop);
     stop.check();
-    if (!(await hasDatabase(urlOf('postgres'), database))) throw new CommandFailure(`There is no whole nursery in ${dataDir} yet; npm start makes one.`);
-    return await Promise.race([work(urlOf(database)), stop.asked.then(({ words }) => Promise.reject(new CommandFailure(`Ended early: ${words}.`)))]);
+    if (!make && !(await hasDatabase(urlOf('postgres'), database))) throw missing();
+    const broken = stop.asked.then(({ words }) => Promise.reject(new CommandFailure(`Ended early: ${words}.`)));
+    return await Promise.race([openOwnNursery(urlOf, stop).then(work), broken]);
   } finally {
     await closing.all();
   }

@@ -5,9 +5,11 @@ import { createApp } from '../app.ts';
 import { placeOf, readConfig, repositoryRoot, type Config } from '../config.ts';
 import { holdFolder } from '../db/embedded/folder-lock.ts';
 import { migrate } from '../db/migrate.ts';
+import { loadDemo } from '../demo/load.ts';
 import { createClosing, type Closing } from './closing.ts';
-import { greeting } from './greeting.ts';
+import { greeting, hasNursery } from './greeting.ts';
 import { addressesOf, mustBeFree, portTaken } from './listening.ts';
+import { fillWithDemo, isEmpty } from './demo.ts';
 import { openOwnNursery, startOwnDatabase, type Addresses } from './nursery-database.ts';
 import { listenForStop, Stopped, type StopRequest } from './stop-request.ts';
 
@@ -63,12 +65,13 @@ function takeFolder(config: Config, closing: Closing) {
 async function openEmbedded(config: Config, lock: ReturnType<typeof takeFolder>, closing: Closing, stop: StopRequest): Promise<Addresses> {
   const urlOf = await startOwnDatabase(config, lock, closing, stop);
   stop.check();
-  return openOwnNursery(urlOf, stop);
+  return openOwnNursery(urlOf, stop, config.demo ? fillWithDemo : undefined);
 }
 
-async function openGiven({ database }: Config): Promise<Addresses> {
+async function openGiven({ database, demo }: Config): Promise<Addresses> {
   if (database.kind !== 'given') throw new Error('no database was given');
   say(`Using the PostgreSQL server at ${placeOf(database.url)}.`);
   await migrate(database.ownerUrl);
+  if (demo && (await isEmpty(database.url))) await fillWithDemo(database);
   return database;
 }

@@ -1,0 +1,53 @@
+import { addDays } from '@rootclock/domain';
+import type { Grounds } from './grounds.ts';
+import { type DemoLots, unitsOf } from './lots.ts';
+import type { Stage } from './stage.ts';
+
+/** What goes wrong in a nursery: a slip that is taken back, a label that was wrong, leftovers put together, a tray spilled. */
+export function planIncidents(stage: Stage, grounds: Grounds, lots: DemoLots): void {
+  const { chance, today } = stage;
+
+  stage.on(addDays(today, -75), async (day) => {
+    const lot = await firstStanding(stage, lots, 20);
+    if (!lot) return;
+    const { places } = await unitsOf(stage, lot);
+    const mistake = stage.sent({ lotId: lot, units: Math.min(18, places[0]!.units), placeId: places[0]!.placeId, cause: 'animals' as const, happenedOn: day, note: 'Wrong bench' });
+    await stage.as('crew').stock.loseFromLot(mistake);
+    await stage.as('crew').stock.reverseEntry(stage.sent({ entryId: mistake.commandId, note: 'It was the other bench' }));
+  });
+
+  stage.on(addDays(today, -60), async (day) => {
+    const mislabelled = chance.id();
+    await stage.as('grower').stock.receiveBought(stage.sent({
+      happenedOn: day, vendor: 'Hollow Creek Perennials', pesticideStatement: 'not stated', quarantine: false,
+      lines: [{ lotId: mislabelled, plantId: grounds.plant('ASTU'), form: 'pots', containerId: grounds.container('pot-1l'), placeId: grounds.place('Q'), invoicedUnits: 20, receivedUnits: 20, note: 'Sold to us as butterfly weed' }],
+    }));
+    stage.on(addDays(day, 9), async (later) => {
+      await stage.as('grower').stock.reIdentifyLot(stage.sent({ lotId: mislabelled, plantId: grounds.plant('ASCU'), happenedOn: later, note: 'Flowers and leaves are those of the tropical milkweed' }));
+      await stage.as('grower').stock.holdMany(stage.sent({ lotIds: [mislabelled], reason: 'quarantine', happenedOn: later, note: 'Not to be planted out' }));
+    });
+  });
+
+  stage.on(addDays(today, -40), async (day) => {
+    const lot = await firstStanding(stage, lots, 30);
+    if (!lot) return;
+    const { places } = await unitsOf(stage, lot);
+    await stage.as('grower').stock.splitLot(stage.sent({ lotId: lot, placeId: places[0]!.placeId, happenedOn: day, note: 'The stronger ones', into: [{ lotId: chance.id(), placeId: grounds.place('Y-W'), units: 10 }] }));
+  });
+
+  stage.on(addDays(today, -20), async (day) => {
+    const lot = await firstStanding(stage, lots, 12);
+    if (!lot) return;
+    const { places } = await unitsOf(stage, lot);
+    await stage.as('crew').stock.countLot(stage.sent({ lotId: lot, placeId: places[0]!.placeId, countedUnits: places[0]!.units - 2, countKind: 'counted', happenedOn: day }));
+  });
+}
+
+/** The first lot of which at least so many stand unpromised at one place. */
+async function firstStanding(stage: Stage, lots: DemoLots, least: number): Promise<string | null> {
+  for (const { lotId } of lots.all) {
+    const { free, places } = await unitsOf(stage, lotId);
+    if (free >= least && places.length === 1) return lotId;
+  }
+  return null;
+}

@@ -1,0 +1,29 @@
+/** Numbers that look like chance and are the same each time: the demo nursery must not differ between two first starts. */
+export interface Chance {
+  /** From 0 up to, not including, 1. */
+  share(): number;
+  whole(least: number, most: number): number;
+  pick<T>(choices: readonly T[]): T;
+  id(): string;
+}
+
+/** A 32-bit mixing generator (the published "mulberry32" recurrence): good enough for a scenario, not for secrets. */
+export function chanceFrom(seed: number): Chance {
+  let state = seed >>> 0;
+  const next = () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return (mixed ^ (mixed >>> 14)) >>> 0;
+  };
+  const share = () => next() / 2 ** 32;
+  const whole = (least: number, most: number) => least + Math.floor(share() * (most - least + 1));
+  return {
+    share, whole,
+    pick: (choices) => choices[whole(0, choices.length - 1)]!,
+    id: () => {
+      const hex = Array.from({ length: 4 }, () => next().toString(16).padStart(8, '0')).join('');
+      return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-4${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
+    },
+  };
+}

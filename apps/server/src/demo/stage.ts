@@ -1,0 +1,70 @@
+import type { Role } from '@rootclock/domain';
+import { DateTime } from 'luxon';
+import type { Database } from '../db/pool.ts';
+import { createRunner } from '../db/runner.ts';
+import { replan, rollDay } from '../features/replan.ts';
+import { appRouter } from '../router.ts';
+import type { Caller } from '../trpc/operation.ts';
+import { createCallerFactory } from '../trpc/procedures.ts';
+import { type Chance, chanceFrom } from './random.ts';
+
+export const ZONE = 'America/Chicago';
+const SEED = 20_270_415;
+
+const callerFactory = createCallerFactory(appRouter);
+export type Procedures = ReturnType<typeof callerFactory>;
+
+/**
+ * Where the scenario is played: a clock that walks from the first day to today, a list of what happens when, and the same procedures that
+ * people's screens call. Nothing of the demo is written past them.
+ */
+export class Stage {
+  readonly chance: Chance = chanceFrom(SEED);
+  readonly nurseryId: string = this.chance.id();
+  private readonly planned: { on: string; order: number; work: () => Promise<void> }[] = [];
+  private now = new Date();
+  private readonly people = new Map<Role, Caller>();
+  private readonly runner: ReturnType<typeof createRunner>;
+
+  constructor(private readonly database: Database, readonly today: string) {
+    this.runner = createRunner({ database, replan, rollDay, clock: () => this.now });
+  }
+
+  addPerson(caller: Caller): void {
+    this.people.set(caller.role, caller);
+  }
+
+  as(role: Role): Procedures {
+    const caller = this.people.get(role) ?? null;
+    return callerFactory({ runner: this.runner, database: this.database, caller, requestId: 'demo', address: '', sessionToken: null, setSession: () => {} });
+  }
+
+  /** Wraps a body as a browser's outbox does, with a command id that is the same each time. */
+  sent<Body>(body: Body): { commandId: string; body: Body } {
+    return { commandId: this.chance.id(), body };
+  }
+
+  setDay(on: string): void {
+    this.now = DateTime.fromISO(`${on}T15:00:00`, { zone: ZONE }).toJSDate();
+  }
+
+  /** Plans work for a day; what lies after today has not happened yet and is left out. */
+  on(day: string, work: (day: string) => Promise<void>): void {
+    if (day <= this.today) this.planned.push({ on: day, order: this.planned.length, work: () => work(day) });
+  }
+
+  /** Plays everything in order of days; work may plan more work for the same day or later ones. */
+  async play(): Promise<void> {
+    for (;;) {
+      let next = 0;
+      for (let i = 1; i < this.planned.length; i++) {
+        const [a, b] = [this.planned[i]!, this.planned[next]!];
+        if (a.on < b.on || (a.on === b.on && a.order < b.order)) next = i;
+      }
+      const [step] = this.planned.splice(next, 1);
+      if (!step) return;
+      this.setDay(step.on);
+      await step.work();
+    }
+  }
+}
