@@ -13,7 +13,7 @@
  * Fields are named after the body's paths, so that the server's errors find them; give `name` where they differ.
  */
 import { readInput } from '@rootclock/contracts';
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import type * as z from 'zod/mini';
 import type { CommandAnswer, CommandBody, CommandName } from '../api/commands.ts';
 import type { Failure } from '../api/failure.ts';
@@ -26,14 +26,21 @@ export interface CommandFormParts<Name extends CommandName, Values extends objec
   /** The command's own schema: what it refuses is said at once and never sent. */
   contract: z.ZodMiniType<unknown, CommandBody<Name>>;
   initial: Values;
-  /** The body as it would be sent; it may still be incomplete, the contract judges it. */
-  body: (values: Values) => unknown;
+  /**
+   * The body as it would be sent; it may still be incomplete, the contract judges it. What the command creates keeps its id
+   * from the refused try before, since later entries may already name it: `lotId: previous?.lotId ?? newId()`.
+   */
+  body: (values: Values, previous: CommandBody<Name> | null) => unknown;
+  /** The values that show a kept body again; with it the form can put a refused entry right. */
+  fromKept?: (body: CommandBody<Name>) => Values;
   onSaved?: (answer: CommandAnswer<Name>, values: Values) => void;
 }
 
-export function useCommandForm<Name extends CommandName, Values extends object>({ command, contract, initial, body, onSaved }: CommandFormParts<Name, Values>) {
+export function useCommandForm<Name extends CommandName, Values extends object>({ command, contract, initial, body, fromKept, onSaved }: CommandFormParts<Name, Values>) {
   const spoken = useMessages();
-  const [values, setValues] = useState(initial);
+  const [kept, setKept] = useState(() => (fromKept ? command.takeKept() : null));
+  const [values, setValues] = useState(() => (kept !== null && fromKept ? fromKept(kept) : initial));
+  const previous = useRef(kept);
   const [unsent, setUnsent] = useState<Failure | null>(null);
   const [attempt, setAttempt] = useState(0);
   const failure = unsent ?? command.failure;
@@ -44,7 +51,7 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
 
   const submit = async (entered: Values): Promise<void> => {
     if (busy) return;
-    const whole = body(entered);
+    const whole = body(entered, previous.current);
     const read = readInput(contract, whole);
     if (!read.ok) {
       setUnsent({ code: 'invalid-input', class: 'input', data: { issues: read.issues } });
@@ -54,7 +61,9 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
     setUnsent(null);
     try {
       // What the contract has read is what it asks for; the server reads the same text once more.
-      const answer = await command.send(whole as CommandBody<Name>);
+      previous.current = whole as CommandBody<Name>;
+      const answer = await command.send(previous.current);
+      previous.current = null;
       onSaved?.(answer, entered);
     } catch {
       // The refusal is in command.failure and shown beside its field.
@@ -74,12 +83,14 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
     restart: (next: Partial<Values> = {}) => {
       setValues({ ...initial, ...next });
       setUnsent(null);
+      setKept(null);
+      previous.current = null;
       command.reset();
     },
     busy,
     state: command.state,
     failure,
-    props: { errors, problem, attempt, onSubmit: () => void submit(values) },
+    props: { errors, problem, attempt, notice: kept === null ? undefined : spoken.outbox.mending, onSubmit: () => void submit(values) },
     /** Sends these values at once, for a button that fills in the whole form. */
     submit: (whole: Values) => void submit(whole),
   };

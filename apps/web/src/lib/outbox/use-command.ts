@@ -9,7 +9,7 @@ import type { CommandAnswer, CommandBody, CommandName } from '../api/commands.ts
 import { CommandError, readFailure, type Failure } from '../api/failure.ts';
 import { claimCreated, newCommandId } from '../ids.ts';
 import { outbox } from './browser-outbox.ts';
-import { takeMending } from './mending.ts';
+import { addressNow, beingMended } from './mending.ts';
 import { isStalled } from './queue.ts';
 
 export type CommandState = 'idle' | 'sending' | 'waiting' | 'saved' | 'refused';
@@ -20,6 +20,8 @@ export interface CommandHandle<Name extends CommandName> {
   failure: Failure | null;
   /** Back to idle, so that the next entry of a potting session can be typed; an entry without an answer is left to the outbox. */
   reset(): void;
+  /** The kept input of a refused entry that this form is to put right, if there is one; the next send takes its place. */
+  takeKept(): CommandBody<Name> | null;
 }
 
 type Settled = { state: 'idle' | 'saved' | 'refused'; failure: Failure | null };
@@ -37,14 +39,14 @@ export function useCommand<Name extends CommandName>(name: Name, { title = '' }:
     async (body: CommandBody<Name>): Promise<CommandAnswer<Name>> => {
       const id = newCommandId();
       // An entry that was refused and mended creates the same things; what waits for them follows the new entry.
-      const refused = last.current ?? takeMending(name);
+      const refused = last.current;
       const creates = [...new Set([...claimCreated(body), ...(refused?.creates ?? [])])];
       last.current = { id, creates };
       underWay.current = id;
       setEntryId(id);
       setSettled({ state: 'idle', failure: null });
       try {
-        const answer = await outbox.enter({ id, name, title, body, creates, from: window.location.pathname + window.location.search }, refused?.id);
+        const answer = await outbox.enter({ id, name, title, body, creates, from: addressNow() }, refused?.id);
         last.current = null;
         setSettled({ state: 'saved', failure: null });
         return answer as CommandAnswer<Name>;
@@ -65,6 +67,12 @@ export function useCommand<Name extends CommandName>(name: Name, { title = '' }:
     setEntryId(null);
     setSettled({ state: 'idle', failure: null });
   }, []);
+  const takeKept = useCallback(() => {
+    const entry = beingMended(name);
+    if (!entry) return null;
+    last.current = { id: entry.id, creates: entry.creates };
+    return entry.body as CommandBody<Name>;
+  }, [name]);
   const state: CommandState = entryId === null ? settled.state : stalled ? 'waiting' : 'sending';
-  return { send, state, failure: settled.failure, reset };
+  return { send, state, failure: settled.failure, reset, takeKept };
 }

@@ -20,6 +20,7 @@ export const outbox = {
   dependsOnOther: 'It needs an entry that the server refused. It goes out by itself once that one is put right.',
   typed: 'What was entered',
   sendAgain: 'Send again',
+  mending: 'The server refused this entry. Put it right and send it again; it takes the place of the one in the outbox.',
   mend: 'Put right',
   discard: 'Discard',
   discardTitle: 'Discard this entry?',

@@ -20,6 +20,7 @@ export const outbox: typeof en = {
   dependsOnOther: 'Necesita una anotación que el servidor rechazó. Sale sola cuando esa se corrija.',
   typed: 'Lo anotado',
   sendAgain: 'Enviar de nuevo',
+  mending: 'El servidor rechazó esta anotación. Corríjala y envíela de nuevo; toma el lugar de la que está en la bandeja.',
   mend: 'Corregir',
   discard: 'Desechar',
   discardTitle: '¿Desechar esta anotación?',

@@ -4,6 +4,7 @@
  */
 import { useEffect, useId, useMemo, useRef, type ReactNode } from 'react';
 import { FormFieldsContext, type FormFields } from './form-context.ts';
+import { Callout } from '../feedback/callout.tsx';
 import { ErrorSummary } from './error-summary.tsx';
 import './form.css';
 
@@ -13,6 +14,8 @@ export interface FormProps {
   /** What is wrong with the whole, belonging to no field. */
   problem?: ReactNode;
   attempt?: number;
+  /** What the reader should know before filling it in. */
+  notice?: ReactNode;
   onSubmit: () => void;
   children: ReactNode;
   'aria-label'?: string;
@@ -20,7 +23,7 @@ export interface FormProps {
 
 const NO_ERRORS: Readonly<Record<string, string>> = {};
 
-export function Form({ errors = NO_ERRORS, problem, attempt = 0, onSubmit, children, ...rest }: FormProps) {
+export function Form({ errors = NO_ERRORS, problem, attempt = 0, notice, onSubmit, children, ...rest }: FormProps) {
   const id = useId();
   const labels = useRef(new Map<string, string>());
   const fields = useMemo<FormFields>(() => ({ id, errors, labels: labels.current }), [id, errors]);
@@ -41,6 +44,7 @@ export function Form({ errors = NO_ERRORS, problem, attempt = 0, onSubmit, child
     >
       <FormFieldsContext value={fields}>
         <ErrorSummary ref={summary} formId={id} errors={errors} problem={problem} labels={labels.current} />
+        {notice && <Callout tone="note">{notice}</Callout>}
         {children}
       </FormFieldsContext>
     </form>
