@@ -1,19 +1,34 @@
-// Fills the nursery's empty database with the demo nursery, for whoever started with ROOTCLOCK_DEMO=off or brings a database of their own.
-import { placeOf, readConfig } from '../config.ts';
+// `rootclock demo`: fills a database that has no nursery yet, and the same at a first start.
+import { readConfig } from '../config.ts';
 import { migrate } from '../db/migrate.ts';
+import { openDatabase } from '../db/pool.ts';
 import { loadDemo } from '../demo/load.ts';
+import { setupFacts } from '../features/people/store.ts';
 import { CommandFailure } from './failure.ts';
-import { hasNursery } from './greeting.ts';
-import { withOwnerUrl } from './nursery-database.ts';
+import { withNursery, type Addresses } from './nursery-database.ts';
 
-export async function demo(): Promise<number> {
-  const config = readConfig(process.env);
-  return withOwnerUrl(config, 'demo', async (ownerUrl) => {
-    await migrate(ownerUrl);
-    if (await hasNursery(ownerUrl)) throw new CommandFailure(`There is a nursery in ${placeOf(ownerUrl)} already; the demo only fills an empty database.`);
-    const started = Date.now();
-    await loadDemo({ url: ownerUrl, ownerUrl });
-    console.log(`The demo nursery was made in ${Math.round((Date.now() - started) / 1000)} s.`);
+export async function isEmpty(databaseUrl: string): Promise<boolean> {
+  const database = openDatabase(databaseUrl, 1);
+  try {
+    return !(await setupFacts(database)).anyNursery;
+  } finally {
+    await database.$disconnect();
+  }
+}
+
+/** An empty database gets the demo nursery once; it is told, since a first start takes that much longer. */
+export async function fillWithDemo(addresses: Addresses): Promise<void> {
+  const started = Date.now();
+  console.log('Making the demo nursery, an invented one (ROOTCLOCK_DEMO=off begins empty) ...');
+  await loadDemo(addresses);
+  console.log(`The demo nursery was made in ${Math.round((Date.now() - started) / 1000)} s.`);
+}
+
+export function demo(): Promise<number> {
+  return withNursery(readConfig(process.env), { purpose: 'demo', make: true }, async (addresses) => {
+    await migrate(addresses.ownerUrl);
+    if (!(await isEmpty(addresses.url))) throw new CommandFailure('There is a nursery in this database already; the demo only fills an empty one.');
+    await fillWithDemo(addresses);
     return 0;
   });
 }

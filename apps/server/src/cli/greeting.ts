@@ -14,15 +14,6 @@ export async function greeting(databaseUrl: string, addresses: string[]): Promis
   }
 }
 
-export async function hasNursery(databaseUrl: string): Promise<boolean> {
-  const database = openDatabase(databaseUrl, 1);
-  try {
-    return (await setupFacts(database)).anyNursery;
-  } finally {
-    await database.$disconnect();
-  }
-}
-
 function demoLines(): string[] {
   const width = (pick: (one: (typeof DEMO_SIGN_INS)[number]) => string) => Math.max(...DEMO_SIGN_INS.map((one) => pick(one).length));
   const [roles, emails] = [width((one) => one.role), width((one) => one.email)];

@@ -15,7 +15,6 @@ const verbs: Record<string, Verb> = {
   serve: { about: 'start the server (the same as npm start)', load: async () => (await import('./serve.ts')).serve },
   demo: { about: 'fill a database that has no nursery yet with the demo nursery', load: async () => (await import('./demo.ts')).demo },
   check: { about: 'prove all data laws over the whole database; exits 1 and names what broke', load: async () => (await import('./check.ts')).check },
-  demo: { about: 'fill the empty database with the demo nursery', load: async () => (await import('./demo.ts')).demo },
   allocate: { about: 'read an allocation instance as JSON on standard input, write the answer as JSON', load: async () => (await import('./allocate.ts')).allocate },
   schema: { about: 'for developers: write prisma/*.prisma anew from the migrations', load: async () => (await import('./schema.ts')).schema },
 };
