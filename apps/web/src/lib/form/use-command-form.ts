@@ -40,7 +40,7 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
   const spoken = useMessages();
   const [kept, setKept] = useState(() => (fromKept ? command.takeKept() : null));
   const [values, setValues] = useState(() => (kept !== null && fromKept ? fromKept(kept) : initial));
-  const previous = useRef(kept);
+  const previous = useRef<CommandBody<Name> | null>(kept);
   const [unsent, setUnsent] = useState<Failure | null>(null);
   const [attempt, setAttempt] = useState(0);
   const failure = unsent ?? command.failure;
