@@ -61,8 +61,9 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
     setUnsent(null);
     try {
       // What the contract has read is what it asks for; the server reads the same text once more.
-      previous.current = whole as CommandBody<Name>;
-      const answer = await command.send(previous.current);
+      const sent = whole as CommandBody<Name>;
+      previous.current = sent;
+      const answer = await command.send(sent);
       previous.current = null;
       onSaved?.(answer, entered);
     } catch {
