@@ -9,13 +9,12 @@ import { routes as plantsRoutes } from '../features/plants/routes.tsx';
 import { routes as propagationRoutes } from '../features/propagation/routes.tsx';
 import { routes as settingsRoutes } from '../features/settings/routes.tsx';
 import { routes as stockRoutes } from '../features/stock/routes.tsx';
-import { lotRoutes } from '../features/stock/lots/routes.ts';
 import { BrokenPage, NotFoundPage } from '../shell/trouble-pages.tsx';
 import { Skeleton } from '../ui/feedback/index.ts';
 import { rootRoute, signedInRoute } from './root.tsx';
 import { shellRoutes } from './shell-routes.tsx';
 
-const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...plantsRoutes, ...settingsRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes, ...lotRoutes])]);
+const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...plantsRoutes, ...settingsRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes])]);
 
 export const router = createRouter({
   routeTree,
