@@ -32,7 +32,10 @@ const SHORT = Prisma.sql`(SELECT coalesce(sum(greatest(0, l.units - g.reserved_u
 
 const KEYS: Record<Filter['sort'], Prisma.Sql> = { due: Prisma.sql`o.due_on`, client: Prisma.sql`lower(k.name)`, code: Prisma.sql`o.code`, short: SHORT };
 
-/** One page of orders with what they want and have. Units are reckoned only for the orders that are shown. */
+/**
+ * One page of orders with what they want and have. Units are reckoned only for the orders that are shown, and once for each line: OFFSET 0 keeps
+ * the planner from putting the progress view in wherever one of its columns stands.
+ */
 export async function readOrderRows({ tx, nurseryId }: ReadContext, where: Prisma.Sql, { sort, descending, page, perPage }: Filter): Promise<{ rows: OrderRow[]; total: number }> {
   const direction = descending ? Prisma.sql`DESC` : Prisma.sql`ASC`;
   const rows = await tx.$queryRaw<{ row: OrderRow | null; total: number }[]>`
@@ -54,7 +57,7 @@ export async function readOrderRows({ tx, nurseryId }: ReadContext, where: Prism
           SELECT count(*) FILTER (WHERE l.withdrawn_on IS NULL)::int AS lines, sum(l.units) FILTER (WHERE l.withdrawn_on IS NULL)::int AS wanted, sum(g.reserved_units)::int AS reserved,
                  sum(g.staged_units)::int AS staged, sum(g.delivered_units)::int AS delivered,
                  sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)) FILTER (WHERE l.withdrawn_on IS NULL)::int AS short
-            FROM order_line l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
+            FROM order_line l CROSS JOIN LATERAL (SELECT * FROM line_progress p WHERE p.nursery_id = l.nursery_id AND p.line_id = l.id OFFSET 0) g
            WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id) u ON true) x ON true
      ORDER BY x.key ${direction}, x.code`;
   return { rows: rows.flatMap(({ row }) => row ?? []), total: rows[0]?.total ?? 0 };

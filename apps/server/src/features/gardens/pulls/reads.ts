@@ -17,7 +17,7 @@ export const listToPull = query({
         SELECT coalesce(sum(l.units), 0)::int AS wanted, coalesce(sum(v.lots), 0)::int AS to_pull, coalesce(sum(g.staged_units), 0)::int AS staged,
                coalesce(sum(g.delivered_units), 0)::int AS delivered, coalesce(sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)), 0)::int AS short
           FROM order_line l
-          JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
+          CROSS JOIN LATERAL (SELECT * FROM line_progress p WHERE p.nursery_id = l.nursery_id AND p.line_id = l.id OFFSET 0) g
           CROSS JOIN LATERAL (SELECT sum(r.units) AS lots FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.line_id = l.id AND r.lot_id IS NOT NULL) v
          WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL) u
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND o.due_on <= ${addDays(today, withinDays)}::date

@@ -1,11 +1,11 @@
-import type { Judgement } from './judging.ts';
+import type { Judged } from './judging.ts';
 import type { Scope, ScopeReservation } from './scope.ts';
 
 /**
  * Potting, splitting and the like carry reservations to the lot that was made: what no longer fits the lot or batch it was held by goes to
  * its heirs of the same command, pinned units first, the earlier rank first, as far as the heir serves the line.
  */
-export function inherit(scope: Scope, judged: ReadonlyMap<string, ReadonlyMap<string, Judgement>>): ScopeReservation[] {
+export function inherit(scope: Scope, judged: Judged): ScopeReservation[] {
   if (scope.heirs.length === 0) return scope.reservations;
   const rows = scope.reservations.map((row) => ({ ...row }));
   const rank = new Map(scope.lines.map((line) => [line.id, line.rank]));

@@ -11,6 +11,9 @@ export interface Judgement {
   serves: boolean;
 }
 
+/** Judgements by line, then by lot or batch. */
+export type Judged = ReadonlyMap<string, ReadonlyMap<string, Judgement>>;
+
 type Circumstances = Pick<Scope, 'today' | 'windows'>;
 
 /** Whether a lot or batch can serve a line, and all that speaks against it. How many are left is not asked here. */

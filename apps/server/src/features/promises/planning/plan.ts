@@ -1,13 +1,13 @@
 import { allocate, type AllocationInstance } from '@rootclock/domain';
 import { inherit } from './inherit.ts';
-import { type Judgement, judge, readyFor } from './judging.ts';
+import { type Judged, type Judgement, judge, readyFor } from './judging.ts';
 import { openUnits, type Scope, type ScopeReservation, type ScopeSupply, servedOn } from './scope.ts';
 
 /** The day of plants of which nobody knows when they will be ready: no order asks for one so late. */
 const NEVER = '9999-12-31';
 
 /** Every pair of a scope whose items fit, judged once. */
-export function judgeAll(scope: Scope): Map<string, Map<string, Judgement>> {
+export function judgeAll(scope: Scope): Judged {
   const byItem = new Map<string, ScopeSupply[]>();
   for (const supply of scope.supplies) byItem.set(supply.item, [...(byItem.get(supply.item) ?? []), supply]);
   return new Map(scope.lines.map((line) => {
@@ -20,8 +20,7 @@ export function judgeAll(scope: Scope): Map<string, Map<string, Judgement>> {
  * The instance of a scope. What only this server knows (lead days, a region's windows, conditions, holds, releases) reaches the allocation
  * as refused supplies. Lines that want nothing more are left out.
  */
-export function instanceOf(scope: Scope, reservations: readonly ScopeReservation[] = scope.reservations): AllocationInstance {
-  const judged = judgeAll(scope);
+export function instanceOf(scope: Scope, judged: Judged, reservations: readonly ScopeReservation[] = scope.reservations): AllocationInstance {
   const lines = scope.lines.filter((line) => openUnits(line) > 0);
   const demands = new Set(lines.map(({ id }) => id));
   const there = new Map(scope.supplies.map((supply) => [supply.id, supply]));
@@ -48,7 +47,7 @@ const isLeftToTheDays = ({ reasons }: Judgement, supply: ScopeSupply | undefined
   reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
 
 /** A pin is a person's own choice of plants and day; but what is held or of another item goes to nobody. */
-function mayStay(scope: Scope, { lineId, supplyId, pinned }: ScopeReservation, judged: Map<string, Map<string, Judgement>>): boolean {
+function mayStay(scope: Scope, { lineId, supplyId, pinned }: ScopeReservation, judged: Judged): boolean {
   const judgement = judged.get(lineId)?.get(supplyId);
   if (!judgement || judgement.penalty === null) return false;
   return !pinned || !judgement.reasons.some((reason) => reason !== 'not-ready' && reason !== 'past-plant-by');
@@ -58,10 +57,10 @@ function mayStay(scope: Scope, { lineId, supplyId, pinned }: ScopeReservation, j
 export function planReservations(scope: Scope): ScopeReservation[] {
   const judged = judgeAll(scope);
   const standing = inherit(scope, judged).filter((row) => mayStay(scope, row, judged));
-  const { assignments } = allocate(instanceOf(scope, standing));
+  const { assignments } = allocate(instanceOf(scope, judged, standing));
   const kinds = new Map(scope.supplies.map(({ id, kind }) => [id, kind]));
-  const pinnedUnits = (lineId: string, supplyId: string) =>
-    standing.filter((row) => row.pinned && row.lineId === lineId && row.supplyId === supplyId).reduce((sum, row) => sum + row.units, 0);
+  const pins = standing.filter((row) => row.pinned);
+  const pinnedUnits = (lineId: string, supplyId: string) => pins.filter((row) => row.lineId === lineId && row.supplyId === supplyId).reduce((sum, row) => sum + row.units, 0);
   return assignments.flatMap(({ supply, demand, units }) => {
     const pinned = Math.min(units, pinnedUnits(demand, supply));
     const row = { lineId: demand, supplyId: supply, supplyKind: kinds.get(supply) ?? 'lot' };

@@ -20,34 +20,7 @@ export interface ScopeSeed {
  */
 export async function needsPlan({ tx, nurseryId, today }: CommandContext, lots: readonly string[], batches: readonly string[]): Promise<boolean> {
   const [row] = await tx.$queryRaw<{ needed: boolean }[]>`
-    WITH supply AS MATERIALIZED (
-      SELECT l.id, l.plant_id, l.container_id, coalesce(l.ready_on, l.potted_on) AS ready_on, l.plant_by_on, coalesce(a.units, 0) AS units,
-             EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL) AS held,
-             coalesce((SELECT sum(r.units) FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved
-        FROM lot l
-        LEFT JOIN LATERAL (SELECT sum(s.units) AS units FROM account s JOIN place w ON w.nursery_id = s.nursery_id AND w.id = s.place_id
-                            WHERE s.nursery_id = l.nursery_id AND s.lot_id = l.id AND s.units > 0 AND w.kind <> 'quarantine') a ON true
-       WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...lots]}::uuid[])
-      UNION ALL
-      SELECT b.id, b.plant_id, b.target_container_id, b.ready_on, b.plant_by_on, CASE WHEN b.closed_on IS NULL THEN b.cautious_units ELSE 0 END, false,
-             coalesce((SELECT sum(r.units) FROM reservation r WHERE r.nursery_id = b.nursery_id AND r.batch_id = b.id), 0)
-        FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ANY (${[...batches]}::uuid[]))
-    SELECT EXISTS (
-      SELECT 1 FROM supply s
-       WHERE s.reserved > s.units
-          OR (s.reserved > 0 AND (s.held OR EXISTS (
-                SELECT 1 FROM reservation r JOIN order_line l ON l.nursery_id = r.nursery_id AND l.id = r.line_id JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
-                 WHERE r.nursery_id = ${nurseryId}::uuid AND r.supply_id = s.id AND (r.lot_id = s.id OR r.batch_id = s.id)
-                   AND ((NOT r.pinned AND (greatest(o.due_on, ${today}::date) > s.plant_by_on OR s.ready_on > greatest(o.due_on, ${today}::date)))
-                        OR NOT ((l.plant_id = s.plant_id AND l.container_id = s.container_id) OR EXISTS (
-                             SELECT 1 FROM line_alternative x WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id AND x.plant_id = s.plant_id AND x.container_id = s.container_id))))))
-          OR (s.units > s.reserved AND NOT s.held AND EXISTS (
-                SELECT 1 FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
-                 WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL
-                   AND s.ready_on <= greatest(o.due_on, ${today}::date) AND coalesce(s.plant_by_on >= greatest(o.due_on, ${today}::date), true)
-                   AND ((l.plant_id = s.plant_id AND l.container_id = s.container_id) OR EXISTS (
-                         SELECT 1 FROM line_alternative x WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id AND x.plant_id = s.plant_id AND x.container_id = s.container_id))
-                   AND (SELECT l.units > g.reserved_units + g.staged_units + g.delivered_units FROM line_progress g WHERE g.nursery_id = l.nursery_id AND g.line_id = l.id)))) AS needed`;
+    SELECT promises_need_plan(${nurseryId}::uuid, ${[...lots]}::uuid[], ${[...batches]}::uuid[], ${today}::date) AS needed`;
   return row?.needed ?? false;
 }
 
@@ -79,19 +52,23 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
       UNION SELECT a.plant_id, a.container_id FROM accepts a WHERE ${seed.all ?? false}),
     reach AS (
       SELECT plant_id, container_id FROM seed
-      UNION SELECT b.plant_id, b.container_id FROM reach r JOIN accepts a ON a.plant_id = r.plant_id AND a.container_id = r.container_id JOIN accepts b ON b.line_id = a.line_id)
+      UNION SELECT b.plant_id, b.container_id FROM reach r JOIN accepts a ON a.plant_id = r.plant_id AND a.container_id = r.container_id JOIN accepts b ON b.line_id = a.line_id),
+    linked AS MATERIALIZED (SELECT DISTINCT a.line_id FROM accepts a JOIN reach r ON r.plant_id = a.plant_id AND r.container_id = a.container_id),
+    taken AS MATERIALIZED (
+      SELECT a.line_id, jsonb_agg(jsonb_build_object('item', a.plant_id || '@' || a.container_id, 'penalty', a.penalty) ORDER BY a.penalty, a.plant_id, a.container_id) AS items
+        FROM accepts a JOIN linked k ON k.line_id = a.line_id GROUP BY a.line_id)
     SELECT l.id::text, l.order_id::text AS "orderId", l.order_code AS "orderCode", l.order_kind AS "orderKind", k.name AS "clientName", t.name AS "siteName", t.region,
            k.lead_days AS "leadDays", l.rank, l.due_on::text AS "dueOn", l.plant_id::text AS "plantId", p.scientific_name AS "scientificName", c.code AS "containerCode",
            l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits", l.seed_zone AS "seedZone", l.wild_type AS "wildType", l.untreated,
-           (SELECT jsonb_agg(jsonb_build_object('item', a.plant_id || '@' || a.container_id, 'penalty', a.penalty) ORDER BY a.penalty, a.plant_id, a.container_id) FROM accepts a WHERE a.line_id = l.id) AS accepts,
+           n.items AS accepts,
            coalesce((SELECT array_agg(f.supply_id::text) FROM line_refusal f WHERE f.nursery_id = l.nursery_id AND f.line_id = l.id AND f.taken_back_on IS NULL), '{}') AS "refusedIds"
-      FROM open_line l
+      FROM taken n
+      JOIN open_line l ON l.id = n.line_id
       JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
       JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
       JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       JOIN client k ON k.nursery_id = l.nursery_id AND k.id = l.client_id
       LEFT JOIN site t ON t.nursery_id = l.nursery_id AND t.id = l.site_id
-     WHERE EXISTS (SELECT 1 FROM accepts a JOIN reach r ON r.plant_id = a.plant_id AND r.container_id = a.container_id WHERE a.line_id = l.id)
      ORDER BY l.rank`;
 }
 
