@@ -25,10 +25,16 @@ export async function fillWithDemo(addresses: Addresses): Promise<void> {
 }
 
 export function demo(): Promise<number> {
-  return withNursery(readConfig(process.env), { purpose: 'demo', make: true }, async (addresses) => {
-    await migrate(addresses.ownerUrl);
-    if (!(await isEmpty(addresses.url))) throw new CommandFailure('There is a nursery in this database already; the demo only fills an empty one.');
+  let made = false;
+  const fill = async (addresses: Addresses) => {
     await fillWithDemo(addresses);
+    made = true;
+  };
+  return withNursery(readConfig(process.env), { purpose: 'demo', fill }, async (addresses) => {
+    await migrate(addresses.ownerUrl);
+    if (made) return 0;
+    if (!(await isEmpty(addresses.url))) throw new CommandFailure('There is a nursery already; the demo is only for a database without one.');
+    await fill(addresses);
     return 0;
   });
 }

@@ -59,12 +59,12 @@ export async function openOwnNursery(urlOf: (name: string) => string, stop: Stop
 export interface Wanted {
   /** Shown to whoever finds the data folder held meanwhile. */
   purpose: string;
-  /** Make the nursery's database where there is none, instead of saying so. */
-  make?: boolean;
+  /** Make the nursery's database with this where there is none, instead of saying so. */
+  fill?: FirstFill;
 }
 
 /** Gives the work the database: of the given server, the embedded one that runs, or one started just for this. */
-export async function withNursery(config: Config, { purpose, make = false }: Wanted, work: (addresses: Addresses) => Promise<number>): Promise<number> {
+export async function withNursery(config: Config, { purpose, fill }: Wanted, work: (addresses: Addresses) => Promise<number>): Promise<number> {
   if (config.database.kind === 'given') return work(config.database);
   const { dataDir } = config;
   const holder = holderOf(dataDir);
@@ -74,7 +74,7 @@ export async function withNursery(config: Config, { purpose, make = false }: Wan
     return work({ ownerUrl, url: serverLogin(ownerUrl) });
   }
   const missing = () => new CommandFailure(`There is no nursery in ${dataDir} yet; npm start makes one.`);
-  if (!make && !clusterExists(dataDir)) throw missing();
+  if (fill === undefined && !clusterExists(dataDir)) throw missing();
 
   // This command's own standard output is its answer, so nothing is said of what is started and stopped for it.
   const closing = createClosing(() => {});
@@ -84,9 +84,9 @@ export async function withNursery(config: Config, { purpose, make = false }: Wan
     closing.add(undefined, () => lock.release());
     const urlOf = await startOwnDatabase(config, lock, closing, stop);
     stop.check();
-    if (!make && !(await hasDatabase(urlOf('postgres'), database))) throw missing();
+    if (fill === undefined && !(await hasDatabase(urlOf('postgres'), database))) throw missing();
     const broken = stop.asked.then(({ words }) => Promise.reject(new CommandFailure(`Ended early: ${words}.`)));
-    return await Promise.race([openOwnNursery(urlOf, stop).then(work), broken]);
+    return await Promise.race([openOwnNursery(urlOf, stop, fill).then(work), broken]);
   } finally {
     await closing.all();
   }

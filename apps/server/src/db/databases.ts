@@ -36,21 +36,28 @@ export async function renameDatabase(adminUrl: string, from: string, to: string)
 const login = 'rootclock_server';
 
 /**
- * Makes the login that the server's pool uses, and returns its address in the owner's database. It has no rights of its
- * own and can do nothing but become rootclock_app: even a statement that resets the role gains nothing. Its password
- * follows from the owner's, so that no second secret has to be kept.
+ * The address that the server's pool uses in the owner's database. The password follows from the owner's, so that no second
+ * secret has to be kept.
+ */
+export function serverLogin(ownerUrl: string): string {
+  const url = new URL(ownerUrl);
+  url.password = createHmac('sha256', decodeURIComponent(url.password)).update(login).digest('base64url');
+  url.username = login;
+  return url.href;
+}
+
+/**
+ * Makes that login, which has no rights of its own and can do nothing but become rootclock_app: even a statement that resets
+ * the role gains nothing. Answers its address.
  */
 export async function ensureServerLogin(ownerUrl: string): Promise<string> {
-  const url = new URL(ownerUrl);
-  const password = createHmac('sha256', decodeURIComponent(url.password)).update(login).digest('base64url');
+  const address = serverLogin(ownerUrl);
   await asAdmin(ownerUrl, async (client) => {
     const name = pg.escapeIdentifier(login);
     const { rowCount } = await client.query('SELECT FROM pg_roles WHERE rolname = $1', [login]);
     if (rowCount === 0) await client.query(`CREATE ROLE ${name} LOGIN NOINHERIT`);
-    await client.query(`ALTER ROLE ${name} PASSWORD ${pg.escapeLiteral(password)}`);
+    await client.query(`ALTER ROLE ${name} PASSWORD ${pg.escapeLiteral(new URL(address).password)}`);
     await client.query(`GRANT rootclock_app TO ${name}`);
   });
-  url.username = login;
-  url.password = password;
-  return url.href;
+  return address;
 }
