@@ -4,7 +4,7 @@ export const shell: typeof en = {
   skip: 'Ir a la página',
   destinations: 'Adónde ir',
   today: 'Hoy',
-  stock: 'Existencias',
+  stock: 'Lotes',
   propagation: 'Propagación',
   gardens: 'Jardines',
   plants: 'Plantas',
