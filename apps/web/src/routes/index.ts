@@ -6,15 +6,17 @@ import { createRouter } from '@tanstack/react-router';
 import { routes as gardensRoutes } from '../features/gardens/routes.tsx';
 import { openRoutes } from '../features/people/routes.tsx';
 import { routes as plantsRoutes } from '../features/plants/routes.tsx';
+import { routes as potLifeRoutes } from '../features/pot-life/routes.tsx';
 import { routes as propagationRoutes } from '../features/propagation/routes.tsx';
 import { routes as settingsRoutes } from '../features/settings/routes.tsx';
 import { routes as stockRoutes } from '../features/stock/routes.tsx';
+import { routes as todayRoutes } from '../features/today/routes.tsx';
 import { BrokenPage, NotFoundPage } from '../shell/trouble-pages.tsx';
 import { Skeleton } from '../ui/feedback/index.ts';
 import { rootRoute, signedInRoute } from './root.tsx';
 import { shellRoutes } from './shell-routes.tsx';
 
-const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...plantsRoutes, ...settingsRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes])]);
+const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...todayRoutes, ...potLifeRoutes, ...plantsRoutes, ...settingsRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes])]);
 
 export const router = createRouter({
   routeTree,

@@ -53,7 +53,16 @@ export interface BoardRow {
   potUpHelps: boolean;
 }
 
+/** Units whose plant-by day falls in the week that begins on `weekOn` (a Monday). */
+export interface BoardWeek {
+  weekOn: string;
+  units: number;
+  freeUnits: number;
+}
+
 export interface Board extends Page<BoardRow> {
+  weeks: BoardWeek[];
+  windows: { opensMd: string; closesMd: string }[];
   /** How many lots and batches lie in each band or state, whatever is filtered. */
   counts: Record<(typeof BOARD_FILTERS)[number], number>;
   noticeDays: number;

@@ -1,3 +1,4 @@
+import { board } from './board.ts';
 import { errors } from './errors/index.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
@@ -11,7 +12,8 @@ import { settings } from './settings.ts';
 import { shell } from './shell.ts';
 import { sources } from './sources.ts';
 import { stockIn } from './stock-in/index.ts';
+import { today } from './today.ts';
 import { ui } from './ui.ts';
 
-export const messages = { errors, gardens, issues, lots, outbox, people, plants, propagation, rules, settings, shell, sources, stockIn, ui };
+export const messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, settings, shell, sources, stockIn, today, ui };
 export type Messages = typeof messages;

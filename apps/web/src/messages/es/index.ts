@@ -1,4 +1,5 @@
 import type { Messages } from '../en/index.ts';
+import { board } from './board.ts';
 import { errors } from './errors/index.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
@@ -12,6 +13,7 @@ import { settings } from './settings.ts';
 import { shell } from './shell.ts';
 import { sources } from './sources.ts';
 import { stockIn } from './stock-in/index.ts';
+import { today } from './today.ts';
 import { ui } from './ui.ts';
 
-export const messages: Messages = { errors, gardens, issues, lots, outbox, people, plants, propagation, rules, settings, shell, sources, stockIn, ui };
+export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, settings, shell, sources, stockIn, today, ui };

@@ -1,5 +1,5 @@
 import { potLife } from '@rootclock/contracts';
-import { daysBetween, EVERYONE, isDormant, potBand } from '@rootclock/domain';
+import { addDays, daysBetween, EVERYONE, isDormant, potBand } from '@rootclock/domain';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { bandEnds, boardConditions, openStock } from './filters.ts';
 
@@ -13,6 +13,7 @@ export const readBoard = query({
   read: async (context, input): Promise<potLife.Board> => {
     const { tx, nurseryId, today } = context;
     const { noticeDays, counts } = await countBands(context);
+    const { weeks, windows } = await readSeason(context);
     const rows = await tx.$queryRaw<StoredRow[]>`
       WITH ${openStock(nurseryId)},
       matching AS MATERIALIZED (SELECT * FROM stock s WHERE ${boardConditions(input, today, noticeDays)}),
@@ -38,7 +39,7 @@ export const readBoard = query({
         LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
         LEFT JOIN planting_window w ON w.nursery_id = s.nursery_id AND w.id = s.window_id
        ORDER BY s.plant_by_on ASC NULLS LAST, s.code`;
-    return { rows: rows.map((row) => boardRow(row, today, noticeDays)), total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage, counts, noticeDays, today };
+    return { rows: rows.map((row) => boardRow(row, today, noticeDays)), total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage, counts, weeks, windows, noticeDays, today };
   },
 });
 
@@ -57,6 +58,18 @@ async function countBands({ tx, nurseryId, today }: ReadContext): Promise<{ noti
            count(*) FILTER (WHERE plant_by_state = 'winter-carry')::int AS "winter-carry"
       FROM stock`;
   return { noticeDays, counts: counts ?? { past: 0, due: 0, coming: 0, ample: 0, unlimited: 0, 'no-window': 0, 'winter-carry': 0 } };
+}
+
+/** How many units must leave in which week, over the year that begins two months ago, and the windows that are for all plants. */
+async function readSeason({ tx, nurseryId, today }: ReadContext): Promise<Pick<potLife.Board, 'weeks' | 'windows'>> {
+  const weeks = await tx.$queryRaw<potLife.BoardWeek[]>`
+    WITH ${openStock(nurseryId)}
+    SELECT date_trunc('week', plant_by_on)::date::text AS "weekOn", sum(on_hand)::int AS units, sum(CASE WHEN held THEN 0 ELSE greatest(on_hand - reserved, 0) END)::int AS "freeUnits"
+      FROM stock WHERE plant_by_on BETWEEN ${addDays(today, -60)}::date AND ${addDays(today, 380)}::date GROUP BY 1 ORDER BY 1`;
+  const windows = await tx.$queryRaw<potLife.Board['windows']>`
+    SELECT opens_md AS "opensMd", closes_md AS "closesMd" FROM planting_window
+     WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL AND max_container_ml IS NULL AND region IS NULL ORDER BY opens_md`;
+  return { weeks, windows };
 }
 
 function boardRow({ dormantMonths, total: _total, ...row }: StoredRow, today: string, noticeDays: number): potLife.BoardRow {

@@ -1,0 +1,47 @@
+/** Where a lot or batch could go: the open lines that accept it, those it serves first. */
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { trpc } from '../../../lib/api/index.ts';
+import { useFormat } from '../../../lib/format/index.ts';
+import { paths } from '../../../lib/paths.ts';
+import { Read } from '../../../lib/read/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { ButtonLink } from '../../../ui/action/index.ts';
+import { Badge, EmptyState } from '../../../ui/feedback/index.ts';
+import { Sheet } from '../../../ui/overlay/index.ts';
+import type { BoardRow } from './board-data.ts';
+
+export function OfferSheet({ row, onClose }: { row: BoardRow; onClose: () => void }) {
+  const { board } = useMessages();
+  const { dates } = useFormat();
+  const query = useQuery(trpc.promises.demandFor.queryOptions({ supplyId: row.id }));
+  return (
+    <Sheet open onClose={onClose} title={board.offerTitle(row.code)}>
+      <Read query={query}>
+        {({ lines }) =>
+          lines.length === 0 ? (
+            <EmptyState kind="nothing-yet" title={board.offerNone} actions={<ButtonLink to={paths.newOrder()} look="primary">{board.actions.plant}</ButtonLink>} />
+          ) : (
+            <ul className="board-list">
+              {[...lines].sort((a, b) => Number(b.serves) - Number(a.serves)).map((line) => (
+                <li key={line.lineId} className="panel">
+                  <p>
+                    <Link to={paths.order(line.orderId)} className="link">
+                      {line.orderCode}
+                    </Link>{' '}
+                    {line.clientName}, <span className="figure">{dates.long(line.dueOn)}</span>
+                  </p>
+                  <p>
+                    <i>{line.scientificName}</i>, {line.containerCode}: <span className="figure">{board.offerShort(line.shortUnits)}</span>
+                    {line.reservedHereUnits > 0 && <span className="figure">, {board.offerHere(line.reservedHereUnits)}</span>}
+                  </p>
+                  <Badge shape={line.serves ? 'full' : 'open'}>{line.serves ? board.offerServes : board.offerNot}</Badge>
+                </li>
+              ))}
+            </ul>
+          )
+        }
+      </Read>
+    </Sheet>
+  );
+}
