@@ -1,4 +1,4 @@
-/** LineMark: whether what was entered has reached the server; it leads to the outbox. Always in sight, loud only when there is cause. */
+/** LineMark: whether what was entered has reached the server; it leads to the outbox. Loud only when there is cause, and then it does not scroll away. */
 import { Link } from '@tanstack/react-router';
 import { useOnline, useOutbox } from '../lib/outbox/index.ts';
 import { paths } from '../lib/paths.ts';
