@@ -8,7 +8,7 @@ export const list = {
   stands: 'Hay',
   alive: 'Brotó o enraizó',
   inCells: 'En su envase',
-  plantBy: 'Fuera de sus alvéolos antes del',
+  plantBy: 'Salen antes del',
   promise: 'Se espera',
   place: 'Lugar',
   started: 'Empezada',
