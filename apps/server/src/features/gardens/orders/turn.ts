@@ -3,8 +3,7 @@ import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import { outlook, requireAccepted, shortensOthers, turnOf } from '../../promises/planning/outlook.ts';
 import type { Scope, ScopeLine } from '../../promises/planning/scope.ts';
-import { setRanks } from './change-store.ts';
-import { nextRank } from './store.ts';
+import { nextRank, setRanks } from './store.ts';
 
 interface Wish {
   acceptedShortages: readonly { lineId: string; units: number }[];

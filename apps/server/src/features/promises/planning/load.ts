@@ -1,7 +1,7 @@
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { itemOf, type Scope } from './scope.ts';
 import { loadHeirs, loadReservations, loadScopeLines, type ScopeSeed } from './store.ts';
-import { loadSeason, loadSupplies } from './supply-store.ts';
+import { loadSeason, loadSupplies } from './supplies/store.ts';
 
 /**
  * Loads what has to be looked at together with the seed. `carries` is for the plan after a command, whose new lots take over the

@@ -5,8 +5,7 @@ import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
 import { requireOpenPlaces } from '../../../stock/lots/places.ts';
 import { loadStaged } from '../../pulls/store.ts';
-import { setState } from '../change-store.ts';
-import { loadOpenOrder } from '../store.ts';
+import { loadOpenOrder, setState } from '../store.ts';
 
 /**
  * The plants are free again. Even where nothing was pulled an entry says so: taking it back opens the order again, with the pulled plants it

@@ -2,8 +2,7 @@ import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
 import { loadScope } from '../../../promises/planning/load.ts';
-import { setDay } from '../change-store.ts';
-import { loadOpenOrder } from '../store.ts';
+import { loadOpenOrder, setDay } from '../store.ts';
 import { settleTurn } from '../turn.ts';
 
 export const changeDay = command({

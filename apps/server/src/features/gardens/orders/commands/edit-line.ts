@@ -4,9 +4,8 @@ import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { loadScope } from '../../../promises/planning/load.ts';
 import { itemOf } from '../../../promises/planning/scope.ts';
-import { updateLine } from '../change-store.ts';
+import { loadOpenLine, updateLine } from '../store.ts';
 import { checkAlternatives, checkBeds } from '../check-lines.ts';
-import { loadOpenLine } from '../store.ts';
 import { settleTurn } from '../turn.ts';
 
 export const editLine = command({

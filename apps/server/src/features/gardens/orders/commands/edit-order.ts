@@ -1,8 +1,7 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
-import { setNote } from '../change-store.ts';
-import { loadOrder } from '../store.ts';
+import { loadOrder, setNote } from '../store.ts';
 
 export const editOrder = command({
   name: 'editOrder',

@@ -2,8 +2,7 @@ import { gardens } from '@rootclock/contracts';
 import { FIELD } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { setState } from '../change-store.ts';
-import { loadOpenOrder } from '../store.ts';
+import { loadOpenOrder, setState } from '../store.ts';
 
 /** Nothing more will go out for the order. Plants it still held are free again. */
 export const finishOrder = command({

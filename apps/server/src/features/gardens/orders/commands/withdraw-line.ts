@@ -2,8 +2,7 @@ import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { setWithdrawn } from '../change-store.ts';
-import { loadOpenLine } from '../store.ts';
+import { loadOpenLine, setWithdrawn } from '../store.ts';
 
 /** What was planted of the line stays planted; what was only promised is free again. */
 export const withdrawLine = command({

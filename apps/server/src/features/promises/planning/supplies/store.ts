@@ -1,6 +1,6 @@
 import type { PlantingWindow } from '@rootclock/domain';
-import type { ReadContext } from '../../../trpc/operation.ts';
-import { itemOf, type ScopeSupply } from './scope.ts';
+import type { ReadContext } from '../../../../trpc/operation.ts';
+import { itemOf, type ScopeSupply } from '../scope.ts';
 
 type SupplyRow = Omit<ScopeSupply, 'item' | 'treated'>;
 
