@@ -1,6 +1,6 @@
 // Finding, starting and preparing the database that the settings name, for the server and for every verb that needs it.
 import type { Config } from '../config.ts';
-import { createDatabase, dropDatabase, ensureServerLogin, hasDatabase, renameDatabase, serverLogin } from '../db/databases.ts';
+import { createDatabase, dropDatabase, ensureServerLogin, hasDatabase, renameDatabase, serverLogin, waitForDisk } from '../db/databases.ts';
 import { clusterExists, databaseAddress } from '../db/embedded/cluster.ts';
 import { holderOf, holdFolder, type FolderLock } from '../db/embedded/folder-lock.ts';
 import { startEmbedded } from '../db/embedded.ts';
@@ -48,10 +48,12 @@ export async function openOwnNursery(urlOf: (name: string) => string, stop: Stop
   if (await hasDatabase(admin, database)) return open(database);
   await dropDatabase(admin, unfinished);
   await createDatabase(admin, unfinished);
+  await waitForDisk(admin, unfinished, false);
   const addresses = await open(unfinished);
   stop.check();
   if (fill !== undefined) await Promise.race([fill(addresses), stop.asked]);
   stop.check();
+  await waitForDisk(admin, unfinished, true);
   await renameDatabase(admin, unfinished, database);
   return open(database);
 }

@@ -33,6 +33,14 @@ export async function renameDatabase(adminUrl: string, from: string, to: string)
   await asAdmin(adminUrl, (client) => client.query(`ALTER DATABASE ${pg.escapeIdentifier(from)} RENAME TO ${pg.escapeIdentifier(to)}`));
 }
 
+/**
+ * Whether a commit in this database waits until it is on disk. Not waiting is for a database that is thrown away when its
+ * filling is interrupted; the first commit that waits, in any database of the server, brings all earlier ones to disk.
+ */
+export async function waitForDisk(adminUrl: string, name: string, wait: boolean): Promise<void> {
+  await asAdmin(adminUrl, (client) => client.query(`ALTER DATABASE ${pg.escapeIdentifier(name)} ${wait ? 'RESET synchronous_commit' : 'SET synchronous_commit = off'}`));
+}
+
 const login = 'rootclock_server';
 
 /**
