@@ -31,8 +31,7 @@ export function PlantPicker({ label, value, onChange, hint, ...props }: PlantPic
   // Before anything is typed, the plants that stand here in most units are the likeliest.
   const most = useQuery({ ...trpc.plants.listPlants.queryOptions({ sort: 'units', descending: true, perPage: FIRST_OFFERED }), enabled: text === '' });
 
-  const named = (name: string, code: string) => picker.calledHere(name, code);
-  const offers = text === '' ? (most.data?.rows ?? []).map((plant) => ({ plant, detail: named(plant.vernacularName, plant.code) })) : offersOf(found.data, named, picker.nearMiss);
+  const offers = text === '' ? (most.data?.rows ?? []).map((plant) => ({ plant, detail: picker.calledHere(plant.vernacularName, plant.code) })) : offersOf(text, found.data, picker);
   const isAnswered = text !== '' && !found.isPlaceholderData && found.data !== undefined;
   const said = isAnswered ? sentence(text, found.data.match, offers.length, picker) : null;
 
@@ -54,19 +53,22 @@ export function PlantPicker({ label, value, onChange, hint, ...props }: PlantPic
 const asOption = ({ plant, detail }: { plant: PickedPlant & { code: string }; detail: string }): Option => ({ id: plant.id, label: plant.scientificName, detail, scientific: true });
 
 /** Whoever bears the whole name first, then whoever has a name beginning so, or else what comes near. */
-function offersOf(found: contracts.FoundPlant | undefined, named: (name: string, code: string) => string, nearMiss: (name: string) => string): Offer[] {
+function offersOf(text: string, found: contracts.FoundPlant | undefined, say: PickerSentences): Offer[] {
   if (!found) return [];
   const { match, suggestions } = found;
   const meant = match.kind === 'ambiguous' ? match.plants : match.kind === 'unknown' ? [] : [match.plant];
   const offers = [
-    ...meant.map((plant) => ({ plant, detail: named(plant.vernacularName, plant.code) })),
-    ...suggestions.map(({ plant, name, kind }) => ({ plant, detail: named(kind === 'scientific' ? plant.vernacularName : name, plant.code) })),
-    ...(match.kind === 'unknown' ? match.nearMisses.map(({ plant, name }) => ({ plant, detail: nearMiss(name) })) : []),
+    ...meant.map((plant) => ({ plant, detail: meant.length > 1 ? say.oneOf(text, meant.length, plant.code) : say.calledHere(plant.vernacularName, plant.code) })),
+    ...suggestions.map(({ plant, name, kind }) => ({ plant, detail: say.calledHere(kind === 'scientific' ? plant.vernacularName : name, plant.code) })),
+    ...(match.kind === 'unknown' ? match.nearMisses.map(({ plant, name }) => ({ plant, detail: say.nearMiss(name) })) : []),
   ];
   return offers.filter(({ plant }, index) => offers.findIndex((other) => other.plant.id === plant.id) === index);
 }
 
 interface PickerSentences {
+  calledHere: (name: string, code: string) => string;
+  oneOf: (text: string, count: number, code: string) => string;
+  nearMiss: (name: string) => string;
   ambiguous: (text: string, count: number) => string;
   unknown: (text: string) => string;
 }

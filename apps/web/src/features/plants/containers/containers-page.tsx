@@ -10,6 +10,7 @@ import { Button } from '../../../ui/action/index.ts';
 import { CheckboxField } from '../../../ui/fields/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { PlantsTabs } from '../plants-tabs.tsx';
+import '../plants.css';
 import { ContainerSheet } from './container-sheet.tsx';
 import { ContainersTable } from './containers-table.tsx';
 
@@ -21,8 +22,9 @@ export function ContainersPage() {
   const query = useQuery(trpc.plants.listContainers.queryOptions({ retired }));
   return (
     <>
-      <PageHeader title={say.title} facts={say.lead} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
+      <PageHeader title={say.title} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
       <PlantsTabs />
+      <p className="page-lead">{say.lead}</p>
       <CheckboxField name="retired" label={say.showRetired} value={retired} onChange={setRetired} />
       <Read query={query}>{(rows) => <ContainersTable rows={rows} onChange={setChanging} />}</Read>
       {changing !== null && <ContainerSheet container={changing === 'new' ? null : changing} onClose={() => setChanging(null)} />}

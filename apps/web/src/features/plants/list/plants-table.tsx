@@ -5,7 +5,6 @@ import { useFormat } from '../../../lib/format/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { RowLink } from '../../../ui/action/index.ts';
-import { Badge } from '../../../ui/feedback/index.ts';
 import { DataTable, type Column, type Sort } from '../../../ui/table/index.ts';
 import { PlantName } from '../plant-name.tsx';
 import '../plants.css';
@@ -25,7 +24,6 @@ function columnsIn({ plants: { list: say, rootHabits }, count }: Words): Column<
             <PlantName name={plant.scientificName} />
           </RowLink>
           <span className="plant-common">{plant.vernacularName}</span>
-          {plant.larvalHost && <Badge shape="open">{say.hostBadge}</Badge>}
         </>
       ),
     },

@@ -11,7 +11,7 @@ export function Cautions({ plant }: { plant: contracts.PlantPage }) {
   if (known.length === 0) return null;
   return (
     <div className="plant-cautions">
-      <Callout tone="caution" title={plants.page.cautions}>
+      <Callout tone="caution">
         {known.map((fact) => (
           <p key={fact.field} className="plant-caution">
             {String(fact.value)} <StandingMark standing={fact.standing} source={fact.source} />

@@ -11,6 +11,8 @@ import { Badge } from '../../../ui/feedback/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { DataTable, type Column } from '../../../ui/table/index.ts';
 import { SettingsTabs } from '../settings-tabs.tsx';
+import '../../../ui/action/link.css';
+import '../../plants/plants.css';
 import { AddPersonSheet } from './add-person-sheet.tsx';
 import { ChangePersonSheet } from './change-person-sheet.tsx';
 
@@ -24,18 +26,16 @@ interface Parts {
 function columnsIn({ messages: { settings, shell }, ownId, instant, onChange }: Parts): Column<contracts.PersonRow>[] {
   const { people: say } = settings;
   return [
-    { key: 'name', header: say.columns.name, title: true, cell: (person) => (person.id === ownId ? `${person.name} (${say.you})` : person.name) },
+    { key: 'name', header: say.columns.name, title: true, 
+      cell: (person) => (
+        <button type="button" className="text-link row-link name-button" onClick={() => onChange(person)}>
+          {person.id === ownId ? `${person.name} (${say.you})` : person.name}
+        </button>
+      ),
+    },
     { key: 'email', header: say.columns.email, cell: (person) => person.email },
     { key: 'role', header: say.columns.role, cell: (person) => shell.roles[person.role] },
     { key: 'state', header: say.columns.state, cell: (person) => (person.endedAt === null ? <Badge shape="full">{say.active}</Badge> : <Badge shape="open">{say.ended(instant(person.endedAt))}</Badge>) },
-    {
-      key: 'change', header: say.change,
-      cell: (person) => (
-        <Button look="quiet" aria-label={say.changeTitle(person.name)} onClick={() => onChange(person)}>
-          {say.change}
-        </Button>
-      ),
-    },
   ];
 }
 

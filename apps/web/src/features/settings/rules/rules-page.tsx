@@ -32,8 +32,9 @@ export function RulesPage() {
   const isFiltered = habit !== '' || text !== '';
   return (
     <>
-      <PageHeader title={say.title} facts={say.lead} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
+      <PageHeader title={say.title} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
       <PlantsTabs />
+      <p className="page-lead">{say.lead}</p>
       <FilterBar search={{ label: say.filterText, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
         <SelectField name="roots" label={say.filterHabit} optional="unsaid" empty={say.all} value={habit} onChange={(value) => list.setFilter('roots', value)} choices={ROOT_HABITS.map((value) => ({ value, label: plants.rootHabits[value] }))} />
       </FilterBar>

@@ -25,8 +25,9 @@ export function WindowsPage() {
   const query = useQuery(trpc.potLife.listWindows.queryOptions({}));
   return (
     <>
-      <PageHeader title={say.title} facts={say.lead} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
+      <PageHeader title={say.title} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
       <PlantsTabs />
+      <p className="page-lead">{say.lead}</p>
       <Read query={query}>{(list) => <Windows list={list} onChange={mayBe(GROWERS) ? setChanging : null} />}</Read>
       {changing !== null && <WindowSheet window={changing === 'new' ? null : changing} onClose={() => setChanging(null)} />}
     </>

@@ -1,4 +1,5 @@
 /** The planting windows drawn along one year, a row for each kind of plants, with today and the freeze day. The list below says the same in words. */
+import { useFormat } from '../../../lib/format/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { useMonthNames } from '../../plants/facts/fact-value.tsx';
 import { DAYS_ON_STRIP, placeOf, stretchesOf } from './strip-shape.ts';
@@ -10,53 +11,54 @@ export interface StripRow {
   windows: readonly { id: string; opensMd: string; closesMd: string }[];
 }
 
-const ROW = 22;
-const LABEL = 18;
-const HEAD = 20;
-const SCALE = 2;
+const MONTH_STARTS = Array.from({ length: 12 }, (_, index) => placeOf(`${String(index + 1).padStart(2, '0')}-01`));
+const HEIGHT = 10;
 
 export function YearStrip({ rows, freezeMd, today }: { rows: readonly StripRow[]; freezeMd: string; today: string }) {
   const { windows: say } = useMessages().rules;
+  const { dates } = useFormat();
   const months = useMonthNames('narrow');
-  const width = DAYS_ON_STRIP * SCALE;
-  const foot = HEAD + rows.length * (ROW + LABEL);
-  const starts = months.map((_, index) => placeOf(`${String(index + 1).padStart(2, '0')}-01`) * SCALE);
-  const marks = [
-    { key: 'today', at: placeOf(today.slice(5)) * SCALE, label: say.today, look: 'year-strip-mark' },
-    { key: 'freeze', at: placeOf(freezeMd) * SCALE, label: say.freeze, look: 'year-strip-freeze' },
-  ];
+  const widths = MONTH_STARTS.map((start, index) => `${(MONTH_STARTS[index + 1] ?? DAYS_ON_STRIP) - start}fr`).join(' ');
+  const todayMd = today.slice(5);
   return (
-    <svg className="year-strip" viewBox={`-2 0 ${width + 4} ${foot + LABEL * 2}`} role="img" aria-label={say.strip}>
-      {starts.map((x, index) => (
-        <g key={x}>
-          <line className="year-strip-tick" x1={x} x2={x} y1={HEAD - 4} y2={foot} />
-          <text className="year-strip-month" x={x + 30} y={HEAD - 6}>
-            {months[index]}
-          </text>
-        </g>
+    <figure className="year-strip" role="img" aria-label={say.strip}>
+      <div className="year-strip-months" style={{ gridTemplateColumns: widths }} aria-hidden="true">
+        {months.map((name, index) => (
+          <span key={index}>{name}</span>
+        ))}
+      </div>
+      {rows.map((row) => (
+        <div key={row.key} className="year-strip-row" aria-hidden="true">
+          <p>{row.label}</p>
+          {/* Stretched in one direction only: its lines keep their width and no text stands in it. */}
+          <svg viewBox={`0 0 ${DAYS_ON_STRIP} ${HEIGHT}`} preserveAspectRatio="none">
+            <rect className="year-strip-ground" width={DAYS_ON_STRIP} height={HEIGHT} />
+            {row.windows.flatMap((window) =>
+              stretchesOf(window.opensMd, window.closesMd).map(({ from, days }) => <rect key={`${window.id}-${from}`} className="year-strip-open" x={from} width={days} height={HEIGHT} />),
+            )}
+            {MONTH_STARTS.slice(1).map((x) => (
+              <line key={x} className="year-strip-tick" x1={x} x2={x} y2={HEIGHT} />
+            ))}
+            <line className="year-strip-freeze" x1={placeOf(freezeMd)} x2={placeOf(freezeMd)} y2={HEIGHT} />
+            <line className="year-strip-today" x1={placeOf(todayMd)} x2={placeOf(todayMd)} y2={HEIGHT} />
+          </svg>
+        </div>
       ))}
-      {rows.map((row, index) => {
-        const top = HEAD + index * (ROW + LABEL);
-        return (
-          <g key={row.key}>
-            <text className="year-strip-label" x={4} y={top + 13}>
-              {row.label}
-            </text>
-            <rect className="year-strip-row" x={0} y={top + LABEL} width={width} height={ROW - 4} />
-            {row.windows.flatMap((window) => stretchesOf(window.opensMd, window.closesMd).map(({ from, days }) => (
-              <rect key={`${window.id}-${from}`} className="year-strip-open" x={from * SCALE} y={top + LABEL} width={days * SCALE} height={ROW - 4} />
-            )))}
-          </g>
-        );
-      })}
-      {marks.map((mark, index) => (
-        <g key={mark.key}>
-          <line className={mark.look} x1={mark.at} x2={mark.at} y1={HEAD} y2={foot + 4 + index * LABEL} />
-          <text className="year-strip-label" x={mark.at} y={foot + LABEL + index * LABEL} textAnchor={mark.at > width * 0.8 ? 'end' : 'start'}>
-            {mark.label}
-          </text>
-        </g>
-      ))}
-    </svg>
+      <div className="year-strip-key" aria-hidden="true">
+        <Key look="year-strip-today">{`${say.today}, ${dates.yearly(todayMd)}`}</Key>
+        <Key look="year-strip-freeze">{`${say.freeze}, ${dates.yearly(freezeMd)}`}</Key>
+      </div>
+    </figure>
+  );
+}
+
+function Key({ look, children }: { look: string; children: string }) {
+  return (
+    <span>
+      <svg viewBox="0 0 4 20">
+        <line className={look} x1="2" x2="2" y2="20" />
+      </svg>
+      {children}
+    </span>
   );
 }
