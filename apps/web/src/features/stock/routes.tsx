@@ -2,10 +2,12 @@
 import { createRoute, lazyRouteComponent, redirect } from '@tanstack/react-router';
 import { paths } from '../../lib/paths.ts';
 import { signedInRoute } from '../../routes/root.tsx';
+import { lotRoutes } from './lots/routes.ts';
 
 const page = { getParentRoute: () => signedInRoute };
 
 export const routes = [
+  ...lotRoutes,
   createRoute({
     ...page,
     path: '/stock',

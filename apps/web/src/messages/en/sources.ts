@@ -52,7 +52,7 @@ export const sources = {
   nothingYet: 'Nothing has come of it yet.',
   notPlanted: 'None of it was planted in a garden yet.',
   units: (count: number) => plural(count, { one: '# plant', other: '# plants' }),
-  inUse: (lots: number, batches: number) => `${plural(lots, { one: '# lot', other: '# lots' })}, ${plural(batches, { one: '# batch', other: '# batches' })}`,
+  inUse: (lots: number, batches: number) => [lots && plural(lots, { one: '# lot', other: '# lots' }), batches && plural(batches, { one: '# batch', other: '# batches' })].filter(Boolean).join(', '),
   shownOf: (shown: number, total: number) => `The first ${shown} of ${total}.`,
   plantedUnits: (count: number, day: string) => `${plural(count, { one: '# plant', other: '# plants' })}, last on ${day}`,
   from: (code: string) => `from ${code}`,

@@ -49,7 +49,7 @@ export const sources: typeof en = {
   nothingYet: 'Todavía no ha salido nada.',
   notPlanted: 'Aún no se ha plantado en ningún jardín.',
   units: (count) => plural(count, { one: '# planta', other: '# plantas' }),
-  inUse: (lots, batches) => `${plural(lots, { one: '# lote', other: '# lotes' })}, ${plural(batches, { one: '# tanda', other: '# tandas' })}`,
+  inUse: (lots, batches) => [lots && plural(lots, { one: '# lote', other: '# lotes' }), batches && plural(batches, { one: '# tanda', other: '# tandas' })].filter(Boolean).join(', '),
   shownOf: (shown, total) => `Los primeros ${shown} de ${total}.`,
   plantedUnits: (count, day) => `${plural(count, { one: '# planta', other: '# plantas' })}, la última el ${day}`,
   from: (code) => `de ${code}`,

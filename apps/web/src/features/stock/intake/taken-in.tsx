@@ -2,9 +2,10 @@
 import { useFormat } from '../../../lib/format/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
-import { ButtonLink, RowLink } from '../../../ui/action/index.ts';
+import { ButtonLink } from '../../../ui/action/index.ts';
 import { Section } from '../../../ui/layout/index.ts';
 import { type Column, DataTable } from '../../../ui/table/index.ts';
+import { CodeLink } from '../code-link.tsx';
 
 export interface TakenRow {
   lotId: string;
@@ -28,7 +29,7 @@ function useColumns(): Column<TakenRow>[] {
   const { table } = useMessages().stockIn;
   const { numbers } = useFormat();
   return [
-    { key: 'code', header: table.lot, title: true, cell: (row) => <RowLink to={paths.lot(row.lotId)}>{row.code}</RowLink> },
+    { key: 'code', header: table.lot, title: true, cell: (row) => <CodeLink to={paths.lot(row.lotId)}>{row.code}</CodeLink> },
     { key: 'plant', header: table.plant, cell: (row) => <i>{row.plant}</i> },
     { key: 'units', header: table.onHand, figure: true, cell: (row) => numbers.count(row.units) },
     { key: 'place', header: table.places, cell: (row) => row.place },

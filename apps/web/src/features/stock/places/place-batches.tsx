@@ -2,9 +2,9 @@
 import { useFormat } from '../../../lib/format/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
-import { RowLink } from '../../../ui/action/index.ts';
 import { Section } from '../../../ui/layout/index.ts';
 import { type Column, DataTable } from '../../../ui/table/index.ts';
+import { CodeLink } from '../code-link.tsx';
 import type { Story } from './place-story.tsx';
 
 type Row = Story['batchRows'][number];
@@ -23,7 +23,7 @@ function useColumns(): Column<Row>[] {
   const { stockIn: { table }, propagation } = useMessages();
   const { dates } = useFormat();
   return [
-    { key: 'code', header: propagation.list.batch, title: true, cell: (row) => <RowLink to={paths.batch(row.batchId)}>{row.code}</RowLink> },
+    { key: 'code', header: propagation.list.batch, title: true, cell: (row) => <CodeLink to={paths.batch(row.batchId)}>{row.code}</CodeLink> },
     { key: 'plant', header: table.plant, cell: (row) => <i>{row.scientificName}</i> },
     { key: 'units', header: table.here, figure: true, cell: (row) => propagation.units(row.units, row.unit) },
     { key: 'place', header: table.places, cell: (row) => row.placeCode },

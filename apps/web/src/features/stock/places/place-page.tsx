@@ -13,6 +13,7 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button, Menu } from '../../../ui/action/index.ts';
 import { Callout, EmptyState, toast } from '../../../ui/feedback/index.ts';
 import { PageHeader, Section } from '../../../ui/layout/index.ts';
+import { BulkActions } from '../lots/bulk-actions.tsx';
 import { StockTabs } from '../stock-tabs.tsx';
 import { LIST_DEFAULTS, LotsTable } from '../table/lots-table.tsx';
 import { tellRefused } from '../tell-refused.ts';
@@ -48,10 +49,13 @@ function Place({ place }: { place: Story }) {
         actions={<PlaceActions place={place} />}
       />
       {place.closedBy && place.closedUntilAt && (
-        <Callout tone="caution">{places.closedBy(place.closedBy.code, dates.instant(place.closedUntilAt), place.closedReason ?? '')}</Callout>
+        <div className="place-closed">
+          <Callout tone="caution">{places.closedBy(place.closedBy.code, dates.instant(place.closedUntilAt), place.closedReason ?? '')}</Callout>
+        </div>
       )}
-      <Section title={places.standing}>
+      <Section title={places.standing} actions={place.unitsWithin > 0 && <WholePlace placeId={place.placeId} />}>
         <LotsTable
+          here
           list={list}
           filter={{ placeId: place.placeId }}
           caption={table.caption}
@@ -69,6 +73,17 @@ function Place({ place }: { place: Story }) {
         </Section>
       )}
       {place.events.length > 0 && <PlaceStory events={place.events} />}
+    </>
+  );
+}
+
+/** Everything that stands here, moved, treated, held or lost in one entry. */
+function WholePlace({ placeId }: { placeId: string }) {
+  const { places } = useMessages().stockIn;
+  return (
+    <>
+      <span>{places.allOfIt}</span>
+      <BulkActions lotIds={[]} placeId={placeId} onDone={() => {}} />
     </>
   );
 }

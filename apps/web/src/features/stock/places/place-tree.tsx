@@ -41,7 +41,7 @@ export function PlaceTree({ rows, label }: { rows: readonly TreeRow[]; label: st
             </span>
           </div>
           <span className="place-standing">{standing(row) || places.empty}</span>
-          {row.closedBy && row.closedUntilAt && <Badge shape="over">{places.closedUntil(dates.instant(row.closedUntilAt))}</Badge>}
+          {row.closedBy && row.closedUntilAt && <Badge shape="over">{row.closedBy.code === row.code ? places.closedUntil(dates.instant(row.closedUntilAt)) : places.closedWith(row.closedBy.code)}</Badge>}
           {row.retired && <Badge shape="open">{places.retired}</Badge>}
         </li>
       ))}

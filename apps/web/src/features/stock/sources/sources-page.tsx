@@ -11,11 +11,12 @@ import { useListSearch } from '../../../lib/list/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
 import { useMessages } from '../../../messages/index.ts';
-import { Button, RowLink } from '../../../ui/action/index.ts';
+import { Button } from '../../../ui/action/index.ts';
 import { Badge, EmptyState } from '../../../ui/feedback/index.ts';
 import { SelectField } from '../../../ui/fields/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { type Column, DataTable, FilterBar, Pager } from '../../../ui/table/index.ts';
+import { CodeLink } from '../code-link.tsx';
 import { StockTabs } from '../stock-tabs.tsx';
 import { SourceForm } from './source-form.tsx';
 
@@ -86,7 +87,7 @@ function useColumns(): Column<Row>[] {
       key: 'code', header: sources.code, sortable: true, title: true,
       cell: (row) => (
         <span className="row">
-          <RowLink to={paths.source(row.sourceId)}>{row.code}</RowLink>
+          <CodeLink to={paths.source(row.sourceId)}>{row.code}</CodeLink>
           {row.retired && <Badge shape="open">{sources.retired}</Badge>}
         </span>
       ),

@@ -1,9 +1,9 @@
 /** LotClock: the pot sign of a lot beside the day by which it must be in the ground, in words and days. */
 import { daysBetween, type PotBand } from '@rootclock/domain';
+import { Fragment } from 'react';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useSession } from '../../../lib/api/index.ts';
 import { useMessages } from '../../../messages/index.ts';
-import { Badge, type BadgeShape } from '../../../ui/feedback/index.ts';
 import { PotSign } from '../../../ui/sign/index.ts';
 import './lot-clock.css';
 
@@ -18,8 +18,6 @@ export interface ClockFacts {
   onHandUnits: number;
   reservedUnits: number;
 }
-
-const SHAPES: Record<PotBand, BadgeShape> = { past: 'over', due: 'half', coming: 'half', ample: 'full', unlimited: 'open' };
 
 /** 0–1 of the time from the clock's start to the plant-by day; null where nothing limits it. */
 export function shareOfLife({ clockOn, plantByOn }: Pick<ClockFacts, 'clockOn' | 'plantByOn'>, today: string): number | null {
@@ -36,17 +34,21 @@ export function LotClock({ lot, size = 28 }: { lot: ClockFacts; size?: number })
   const { dates } = useFormat();
   const { today } = useSession();
   if (lot.closedOn) return <span>{table.gone(dates.long(lot.closedOn))}</span>;
+  const notes = [lot.dormant && table.dormant, lot.plantByState === 'no-window' && table.noWindow, lot.plantByOn && lot.clockAssumed && table.assumed].filter((note) => typeof note === 'string');
   return (
     <span className="lot-clock">
       <PotSign share={shareOfLife(lot, today)} past={lot.band === 'past'} dormant={lot.dormant} tied={tiedOf(lot)} size={size} />
       <span className="lot-clock-words">
-        <span className="row">
-          <Badge shape={SHAPES[lot.band]}>{bands[lot.band]}</Badge>
-          {lot.dormant && <Badge shape="hatched">{table.dormant}</Badge>}
+        <span>
+          <b className={`lot-clock-${lot.band}`}>{bands[lot.band]}</b>
+          {lot.plantByOn && ` ${dates.fromToday(lot.plantByOn)}`}
         </span>
-        {lot.plantByOn && <time dateTime={lot.plantByOn}>{table.by(dates.short(lot.plantByOn), dates.fromToday(lot.plantByOn))}</time>}
-        {lot.plantByState === 'no-window' && <span className="lot-clock-note">{table.noWindow}</span>}
-        {lot.plantByOn && lot.clockAssumed && <span className="lot-clock-note">{table.assumed}</span>}
+        <span className="lot-clock-note">
+          {lot.plantByOn && <time dateTime={lot.plantByOn}>{dates.short(lot.plantByOn)}</time>}
+          {notes.map((note) => (
+            <Fragment key={note}> · {note}</Fragment>
+          ))}
+        </span>
       </span>
     </span>
   );

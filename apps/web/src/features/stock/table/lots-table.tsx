@@ -2,16 +2,18 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { inferRouterInputs, inferRouterOutputs } from '@trpc/server';
 import type { AppRouter } from '@rootclock/server/router';
-import type { ReactNode } from 'react';
-import { trpc } from '../../../lib/api/index.ts';
+import { FIELD } from '@rootclock/domain';
+import { useState, type ReactNode } from 'react';
+import { trpc, useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import type { useListSearch } from '../../../lib/list/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
 import { useMessages } from '../../../messages/index.ts';
-import { RowLink } from '../../../ui/action/index.ts';
 import { Badge } from '../../../ui/feedback/index.ts';
-import { type Column, DataTable, Pager } from '../../../ui/table/index.ts';
+import { type Column, DataTable, Pager, type Selection } from '../../../ui/table/index.ts';
+import { BulkActions } from '../lots/bulk-actions.tsx';
+import { CodeLink } from '../code-link.tsx';
 import { LotClock } from './lot-clock.tsx';
 
 export type LotRow = inferRouterOutputs<AppRouter>['stock']['listLots']['rows'][number];
@@ -22,13 +24,16 @@ const SORTS: readonly LotSort[] = ['code', 'plant', 'plantBy', 'units', 'free', 
 export const LIST_DEFAULTS = { sort: 'plantBy', filters: ['q', 'place', 'container', 'state', 'held', 'band', 'free'] };
 
 export interface LotsTableProps {
+  /** The table is that of a place: its verbs leave alone what stands elsewhere. */
+  here?: boolean;
   list: ReturnType<typeof useListSearch>;
   filter: LotFilter;
   caption: (total: number) => string;
   empty: ReactNode;
 }
 
-export function LotsTable({ list, filter, caption, empty }: LotsTableProps) {
+export function LotsTable({ here = false, list, filter, caption, empty }: LotsTableProps) {
+  const selection = useSelection(here ? filter.placeId : null);
   const columns = useColumns(filter.placeId !== undefined && filter.placeId !== null);
   const sort = SORTS.find((each) => each === list.state.sort) ?? 'plantBy';
   const query = useQuery({ ...trpc.stock.listLots.queryOptions({ ...filter, page: list.state.page, sort, descending: list.state.descending }), placeholderData: keepPreviousData });
@@ -44,6 +49,7 @@ export function LotsTable({ list, filter, caption, empty }: LotsTableProps) {
             columns={columns}
             sort={list.sort}
             onSort={list.onSort}
+            {...(selection ? { selection } : {})}
             empty={empty}
             stale={query.isPlaceholderData}
           />
@@ -54,13 +60,21 @@ export function LotsTable({ list, filter, caption, empty }: LotsTableProps) {
   );
 }
 
+/** Rows can be chosen by whoever may work on them; at a place only what stands there is worked on. */
+function useSelection(placeId: string | null | undefined): Selection | null {
+  const { mayBe } = useSession();
+  const [ids, onChange] = useState<ReadonlySet<string>>(new Set());
+  if (!mayBe(FIELD)) return null;
+  return { ids, onChange, actions: (lotIds) => <BulkActions lotIds={lotIds} {...(placeId ? { placeId } : {})} onDone={() => onChange(new Set())} /> };
+}
+
 function useColumns(atPlace: boolean): Column<LotRow>[] {
   const { table, holds } = useMessages().stockIn;
   const { ui } = useMessages();
   const { dates, numbers } = useFormat();
   const onHand = (row: LotRow) => (row.countKind === 'counted' ? numbers.count(row.onHandUnits) : `${table.estimated} ${numbers.count(row.onHandUnits)}`);
   return [
-    { key: 'code', header: table.lot, sortable: true, title: true, cell: (row) => <RowLink to={paths.lot(row.lotId)}>{row.code}</RowLink> },
+    { key: 'code', header: table.lot, sortable: true, title: true, cell: (row) => <CodeLink to={paths.lot(row.lotId)}>{row.code}</CodeLink> },
     {
       key: 'plant', header: table.plant, sortable: true,
       cell: (row) => (

@@ -38,6 +38,7 @@ export const places = {
   openTitle: (code: string) => `Open ${code} before its time`,
   openText: 'After a treatment the label’s re-entry time is the law. Open only what may be entered.',
   closedUntil: (instant: string) => `closed until ${instant}`,
+  closedWith: (code: string) => `closed with ${code}`,
   closedBy: (code: string, instant: string, reason: string) => `${code} is closed until ${instant}: ${reason}. Nobody should enter before.`,
   openAgain: (code: string) => `${code} is open.`,
   closedNow: (code: string) => `${code} is closed.`,
@@ -50,5 +51,5 @@ export const places = {
   storyAt: (place: string, person: string) => `${place}, by ${person}`,
   nothing: 'Nothing stands here',
   nothingText: 'Move a lot here, take stock in, or give the place up.',
-  allOfIt: 'Work on all of it',
+  allOfIt: 'With all of it:',
 };

@@ -33,7 +33,6 @@ export const table = {
   unchecked: 'root ball not checked',
   assumed: 'from an assumed day',
   gone: (day: string) => `gone since ${day}`,
-  by: (day: string, fromToday: string) => `${day}, ${fromToday}`,
   none: 'No lots yet',
   noneText: 'Take in what stands here today, buy plants in, or pot a batch.',
   noMatch: 'No lot matches',

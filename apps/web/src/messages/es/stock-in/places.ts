@@ -39,6 +39,7 @@ export const places: typeof en = {
   openTitle: (code) => `Abrir ${code} antes de tiempo`,
   openText: 'Tras un tratamiento manda el plazo de reentrada de la etiqueta. Abra solo donde se pueda entrar.',
   closedUntil: (instant) => `cerrado hasta ${instant}`,
+  closedWith: (code) => `cerrado con ${code}`,
   closedBy: (code, instant, reason) => `${code} está cerrado hasta ${instant}: ${reason}. Nadie debe entrar antes.`,
   openAgain: (code) => `${code} está abierto.`,
   closedNow: (code) => `${code} está cerrado.`,
@@ -51,5 +52,5 @@ export const places: typeof en = {
   storyAt: (place, person) => `${place}, por ${person}`,
   nothing: 'Aquí no hay nada',
   nothingText: 'Traiga un lote, registre existencias o deje de usar el lugar.',
-  allOfIt: 'Trabajar con todo',
+  allOfIt: 'Con todo:',
 };

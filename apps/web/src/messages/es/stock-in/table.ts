@@ -34,7 +34,6 @@ export const table: typeof en = {
   unchecked: 'cepellón sin revisar',
   assumed: 'desde un día supuesto',
   gone: (day) => `terminado desde el ${day}`,
-  by: (day, fromToday) => `${day}, ${fromToday}`,
   none: 'Aún no hay lotes',
   noneText: 'Registre lo que hay hoy, compre plantas o enmacete una tanda.',
   noMatch: 'Ningún lote coincide',

@@ -38,8 +38,11 @@ export function BoughtLine({ line, index, onChange, onRemove }: BoughtLineProps)
         <ContainerPicker {...field('container', 'containerId')} label={intake.inLine(intake.container, nth)} />
         <PlacePicker {...field('place', 'placeId')} label={intake.inLine(intake.place, nth)} />
         <NumberField {...field('invoicedUnits')} label={intake.inLine(intake.invoiced, nth)} optional />
-        <NumberField {...field('receivedUnits')} label={intake.inLine(intake.received, nth)} hint={<span role="status">{difference === null || Number.isNaN(difference) ? '' : intake.difference(difference)}</span>} />
+        <NumberField {...field('receivedUnits')} label={intake.inLine(intake.received, nth)} />
       </div>
+      <p role="status" className="figure">
+        {difference === null || Number.isNaN(difference) ? '' : intake.difference(difference)}
+      </p>
       <div className="row">
         <Button look="quiet" aria-expanded={more} onClick={() => setMore(!more)}>
           {intake.inLine(intake.moreOfLine, nth)}

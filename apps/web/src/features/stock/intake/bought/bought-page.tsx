@@ -5,6 +5,7 @@ import { useState } from 'react';
 import { useSession } from '../../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
+import { paths } from '../../../../lib/paths.ts';
 import { isText, useRemembered } from '../../../../lib/remember.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
@@ -24,7 +25,7 @@ export function BoughtPage() {
   const { mayBe } = useSession();
   return (
     <>
-      <StockTabs />
+      <StockTabs takeIn={paths.receive()} />
       <PageHeader title={intake.boughtTitle} facts={intake.boughtText} />
       <IntakeTabs />
       {mayBe(FIELD) ? <Delivery /> : <NotYours />}

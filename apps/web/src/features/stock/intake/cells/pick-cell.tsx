@@ -76,6 +76,7 @@ export function PickCell({ value, text, onText, onPick, options, settledId, prob
           aria-expanded={shown}
           aria-controls={shown ? listId : undefined}
           aria-activedescendant={shown && chosen ? `${listId}-${chosen}` : undefined}
+          enterKeyHint="next"
           autoComplete="off"
           autoCapitalize="off"
           spellCheck={false}

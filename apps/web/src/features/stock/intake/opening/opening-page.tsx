@@ -19,9 +19,11 @@ import { filledRows, isBlank, isDraft, openingBody, type OpeningDraft, type Open
 import { OpeningRow } from './opening-row.tsx';
 import { IntakeTabs, NotYours } from '../intake-tabs.tsx';
 import { type TakenRow, TakenIn } from '../taken-in.tsx';
+import { useSteady } from './use-steady.ts';
 import './opening.css';
 
 const DRAFT = 'opening.draft';
+const KEPT_AFTER_MS = 200;
 
 export function OpeningPage() {
   const { intake } = useMessages().stockIn;
@@ -61,8 +63,17 @@ function OpeningList() {
     },
   });
   const { happenedOn, rows } = form.values;
-  useEffect(() => onDevice.keep(DRAFT, { happenedOn, rows }), [happenedOn, rows]);
-  const setRows = (next: Row[]) => form.set({ rows: next });
+  useEffect(() => {
+    const keep = setTimeout(() => onDevice.keep(DRAFT, { happenedOn, rows }), KEPT_AFTER_MS);
+    return () => clearTimeout(keep);
+  }, [happenedOn, rows]);
+  // Cells settle by themselves, several at once: each must see what the one before has changed.
+  const latest = useRef(rows);
+  latest.current = rows;
+  const setRows = (next: Row[]) => {
+    latest.current = next;
+    form.set({ rows: next });
+  };
   const begin = () => {
     form.restart({ happenedOn: today, rows: [rowBelow()] });
     setActive(0);
@@ -77,12 +88,18 @@ function OpeningList() {
     wanted.current = null;
   });
   const full = rows.length >= contracts.OPENING_ROWS;
-  const next = (index: number) => {
-    wanted.current = Math.min(index + 1, contracts.OPENING_ROWS - 1);
-    setActive(wanted.current);
-    if (index === rows.length - 1 && !full) setRows([...rows, rowBelow(rows[index])]);
-    else form.set({});
-  };
+  // A row is drawn anew only when it changes itself: a list of a hundred must not slow a fast typist down.
+  const work = useSteady({
+    activate: setActive,
+    change: (lotId: string, part: Partial<Row>) => setRows(latest.current.map((each) => (each.lotId === lotId ? { ...each, ...part } : each))),
+    next: (index: number) => {
+      wanted.current = Math.min(index + 1, contracts.OPENING_ROWS - 1);
+      setActive(wanted.current);
+      const above = latest.current.at(-1);
+      if (index === latest.current.length - 1 && !full) setRows([...latest.current, rowBelow(above)]);
+    },
+    remove: (lotId: string) => setRows(latest.current.length === 1 ? [rowBelow()] : latest.current.filter((each) => each.lotId !== lotId)),
+  });
   const filled = filledRows(rows);
   // Rows on which nothing was typed are not sent; they leave the list first, so that an error names the row in sight.
   const submit = () => {
@@ -104,20 +121,11 @@ function OpeningList() {
             ))}
           </div>
           {rows.map((row, index) => (
-            <OpeningRow
-              key={row.lotId}
-              row={row}
-              index={index}
-              active={index === active}
-              onActivate={() => setActive(index)}
-              onChange={(part) => form.set({ rows: rows.map((each) => (each.lotId === row.lotId ? { ...each, ...part } : each)) })}
-              onNext={() => next(index)}
-              onRemove={() => setRows(rows.length === 1 ? [rowBelow()] : rows.filter((each) => each.lotId !== row.lotId))}
-            />
+            <OpeningRow key={row.lotId} row={row} index={index} active={index === active} work={work} />
           ))}
         </div>
         <div className="row">
-          <Button disabled={full} onClick={() => next(rows.length - 1)}>
+          <Button disabled={full} onClick={() => work.next(rows.length - 1)}>
             {intake.addRow}
           </Button>
           <span role="status">{full ? intake.full(contracts.OPENING_ROWS) : intake.rowCount(filled.length, unitsIn(filled))}</span>

@@ -1,31 +1,38 @@
 /** OpeningRow: one lot of the list. On a wide screen a line of cells; on a phone a card that is open while it is worked on. */
 import { COUNT_KINDS, SOURCE_KINDS } from '@rootclock/domain';
-import { useRef, useState } from 'react';
+import { memo, useRef, useState } from 'react';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
 import { CheckboxField, SelectField, TextField } from '../../../../ui/fields/index.ts';
 import { ContainerCell, PlaceCell, PlantCell } from '../cells/cells.tsx';
 import { DayCell } from '../cells/day-cell.tsx';
-import type { OpeningRow as Row } from './opening-draft.ts';
+import { isBlank, type OpeningRow as Row } from './opening-draft.ts';
 import { useEnter } from './use-enter.ts';
+
+/** What can be done with the rows of the list; the same functions at every drawing. */
+export interface RowWork {
+  activate: (index: number) => void;
+  change: (lotId: string, part: Partial<Row>) => void;
+  next: (index: number) => void;
+  remove: (lotId: string) => void;
+}
 
 export interface OpeningRowProps {
   row: Row;
   index: number;
   /** On a phone only the row worked on is open. */
   active: boolean;
-  onActivate: () => void;
-  onChange: (part: Partial<Row>) => void;
-  onNext: () => void;
-  onRemove: () => void;
+  work: RowWork;
 }
 
 const REQUIRED = ['plant', 'units', 'container', 'place'] as const;
 const typedIn = (row: Row, cell: (typeof REQUIRED)[number]): string => (cell === 'units' ? row.units : row[cell].text).trim();
 
-export function OpeningRow({ row, index, active, onActivate, onChange, onNext, onRemove }: OpeningRowProps) {
+export const OpeningRow = memo(function OpeningRow({ row, index, active, work }: OpeningRowProps) {
   const { intake } = useMessages().stockIn;
   const [more, setMore] = useState(false);
+  const onChange = (part: Partial<Row>) => work.change(row.lotId, part);
+  const onActivate = () => work.activate(index);
   const cells = useRef<HTMLDivElement>(null);
   const nth = index + 1;
   const at = (name: string) => ({ name: `rows.${index}.${name}` });
@@ -36,7 +43,7 @@ export function OpeningRow({ row, index, active, onActivate, onChange, onNext, o
     const missing = REQUIRED.find((cell) => typedIn(row, cell) === '');
     const input = missing && cells.current?.querySelector<HTMLInputElement>(`[data-cell="${missing}"] input`);
     if (input) input.focus();
-    else onNext();
+    else work.next(index);
   });
   const summary = [row.plant.text, row.units, row.container.text, row.place.text].filter((word) => word.trim() !== '').join(' · ');
 
@@ -71,13 +78,13 @@ export function OpeningRow({ row, index, active, onActivate, onChange, onNext, o
           <PlaceCell {...at('placeId')} label={intake.inRow(intake.place, nth)} cell={row.place} onCell={(place) => onChange({ place })} />
         </div>
         <div data-cell="since">
-          <DayCell {...at('since')} label={intake.inRow(intake.since, nth)} optional="unsaid" value={row.since} onChange={(since) => onChange({ since })} unknown={intake.sinceUnknown} hint={intake.sinceHint} />
+          <DayCell {...at('since')} label={intake.inRow(intake.since, nth)} optional="unsaid" value={row.since} onChange={(since) => onChange({ since })} unknown={isBlank(row) ? intake.sinceHint : intake.sinceUnknown} hint={intake.sinceHint} />
         </div>
         <div className="opening-buttons">
           <Button look="quiet" aria-expanded={more} aria-label={intake.moreOf(nth)} onClick={() => setMore(!more)}>
             {more ? intake.less : intake.more}
           </Button>
-          <Button look="quiet" aria-label={intake.removeRow(nth)} onClick={onRemove}>
+          <Button look="quiet" aria-label={intake.removeRow(nth)} onClick={() => work.remove(row.lotId)}>
             ×
           </Button>
         </div>
@@ -86,9 +93,9 @@ export function OpeningRow({ row, index, active, onActivate, onChange, onNext, o
       </div>
     </fieldset>
   );
-}
+});
 
-function OpeningMore({ row, index, onChange }: Pick<OpeningRowProps, 'row' | 'index' | 'onChange'>) {
+function OpeningMore({ row, index, onChange }: Pick<OpeningRowProps, 'row' | 'index'> & { onChange: (part: Partial<Row>) => void }) {
   const { stockIn: { intake, countKinds }, sources } = useMessages();
   const nth = index + 1;
   const field = <Key extends 'provenance' | 'seedZone' | 'note' | 'confinedSince' | 'sourceKind' | 'countKind' | 'rootChecked'>(key: Key) => ({
