@@ -1,7 +1,8 @@
 import { addDays, plantBy, potBand, type PlantingWindow, type PotLifeRule } from '@rootclock/domain';
 import { referenceContainers, referencePlants, referenceWindows } from '../reference/index.ts';
 import type { Grounds } from './grounds.ts';
-import type { DemoLots } from './lots.ts';
+import { type DemoLots, unitsOf } from './lots.ts';
+import { anyOf } from './random.ts';
 import type { Stage } from './stage.ts';
 
 const NOTICE_DAYS = 45;
@@ -28,7 +29,7 @@ export function planBands(stage: Stage, grounds: Grounds, lots: DemoLots): void 
   const volumeOf = (code: string) => referenceContainers.find((container) => container.code === code)?.volumeMl ?? null;
   const milkweeds = referencePlants.filter(({ code, genus }) => genus === 'Asclepias' && code.startsWith('AS') && code.length === 4 && code !== 'ASCU');
   WANTED.forEach((wanted, i) => {
-    const plant = milkweeds[i % milkweeds.length]!;
+    const plant = anyOf(milkweeds, i);
     const days = findDays(stage.today, wanted, windows, volumeOf('class-1'), plant.facts.dormantMonths.value);
     if (days) planLot(stage, grounds, lots, plant.code, days);
   });
@@ -59,9 +60,11 @@ function planLot(stage: Stage, grounds: Grounds, lots: DemoLots, plant: string, 
     }));
   });
   stage.on(pottedUpOn, async (day) => {
+    const { onHand } = await unitsOf(stage, small);
+    if (onHand === 0) return;
     const lot = lots.add({ lotId: stage.chance.id(), plant, container: 'class-1', place: 'Y-S', since: day });
     await stage.as('crew').stock.potUpLot(stage.sent({
-      lotId: small, happenedOn: day, into: [{ lotId: lot.lotId, containerId: grounds.container('class-1'), placeId: grounds.place('Y-S'), units: 24, readyOn: day }],
+      lotId: small, happenedOn: day, into: [{ lotId: lot.lotId, containerId: grounds.container('class-1'), placeId: grounds.place('Y-S'), units: onHand, readyOn: day }],
     }));
   });
 }

@@ -1,5 +1,6 @@
 import { addDays } from '@rootclock/domain';
 import type { Grounds } from './grounds.ts';
+import { anyOf } from './random.ts';
 import type { Stage } from './stage.ts';
 
 const CLIENTS = [
@@ -26,7 +27,7 @@ export async function planGardens(stage: Stage, grounds: Grounds, firstYear: num
   const clients = await addClients(stage);
   for (let year = firstYear; year <= lastYear + 1; year++) {
     const days = ['05-08', '05-20', '06-03', '09-10', '09-19', '09-27', '10-06'];
-    days.forEach((md, i) => planOrder(stage, grounds, clients[(i + year) % clients.length]!, `${year}-${md}`, i % 3 === 2 ? 'pickup' : 'installation', MIXES[(i + year) % MIXES.length]!));
+    days.forEach((md, i) => planOrder(stage, grounds, anyOf(clients, i + year), `${year}-${md}`, i % 3 === 2 ? 'pickup' : 'installation', anyOf(MIXES, i + year)));
   }
   planForward(stage, grounds, clients);
 }
@@ -85,11 +86,12 @@ function planOrder(stage: Stage, grounds: Grounds, client: Client, dueOn: string
     if (kind === 'pickup') {
       await stage.as('crew').gardens.handOver(stage.sent({ orderId, happenedOn: day, rows: all }));
     } else {
-      const keptBack = comesBack && all[0]!.units > 4 ? 3 : 0;
+      const first = anyOf(all, 0);
+      const keptBack = comesBack && first.units > 4 ? 3 : 0;
       await stage.as('crew').gardens.plantOrder(stage.sent({ orderId, happenedOn: day, rows: all.map((row, i) => ({ ...row, units: i === 0 ? row.units - keptBack : row.units })) }));
       if (keptBack > 0) {
         await stage.as('crew').gardens.returnFromOrder(stage.sent({
-          orderId, happenedOn: day, placeId: grounds.place('Q'), cause: 'mishandled', rows: [{ lineId: all[0]!.lineId, lotId: all[0]!.lotId, returnedUnits: 2, lostUnits: 1 }],
+          orderId, happenedOn: day, placeId: grounds.place('Q'), cause: 'mishandled', rows: [{ lineId: first.lineId, lotId: first.lotId, returnedUnits: 2, lostUnits: 1 }],
         }));
       }
     }
@@ -107,7 +109,7 @@ function planForward(stage: Stage, grounds: Grounds, clients: readonly Client[])
     { days: 190, kind: 'installation' as const, mix: [['BAAL', 'class-1', 18], ['ASCU', 'pot-1l', 6], ['PEDI', 'tall-1l', 24]] as Mix },
   ];
   ahead.forEach(({ days, kind, mix }, i) => stage.on(addDays(today, -12 + i), async () => {
-    const client = clients[i % clients.length]!;
+    const client = anyOf(clients, i);
     await stage.as('grower').gardens.addOrder(stage.sent({
       orderId: chance.id(), clientId: client.clientId, siteId: client.siteId, kind, dueOn: addDays(today, days),
       lines: mix.map(([plant, container, units]) => ({ lineId: chance.id(), plantId: grounds.plant(plant), containerId: grounds.container(container), units, bedId: kind === 'pickup' ? null : client.bedId })),

@@ -21,7 +21,7 @@ export async function layGrounds(stage: Stage): Promise<Grounds> {
   const places = new Map<string, string>();
   for (const [code, name, kind, parent, winterCover] of PLACES) {
     const placeId = stage.chance.id();
-    await stage.as('owner').stock.addPlace(stage.sent({ placeId, code, name, kind, parentId: parent ? places.get(parent)! : null, winterCover }));
+    await stage.as('owner').stock.addPlace(stage.sent({ placeId, code, name, kind, parentId: parent ? (places.get(parent) ?? null) : null, winterCover }));
     places.set(code, placeId);
   }
   return {

@@ -8,10 +8,9 @@ export function planIncidents(stage: Stage, grounds: Grounds, lots: DemoLots): v
   const { chance, today } = stage;
 
   stage.on(addDays(today, -75), async (day) => {
-    const lot = await firstStanding(stage, lots, 20);
-    if (!lot) return;
-    const { places } = await unitsOf(stage, lot);
-    const mistake = stage.sent({ lotId: lot, units: Math.min(18, places[0]!.units), placeId: places[0]!.placeId, cause: 'animals' as const, happenedOn: day, note: 'Wrong bench' });
+    const here = await firstStanding(stage, lots, 20);
+    if (!here) return;
+    const mistake = stage.sent({ lotId: here.lotId, units: Math.min(18, here.units), placeId: here.placeId, cause: 'animals' as const, happenedOn: day, note: 'Wrong bench' });
     await stage.as('crew').stock.loseFromLot(mistake);
     await stage.as('crew').stock.reverseEntry(stage.sent({ entryId: mistake.commandId, note: 'It was the other bench' }));
   });
@@ -29,25 +28,24 @@ export function planIncidents(stage: Stage, grounds: Grounds, lots: DemoLots): v
   });
 
   stage.on(addDays(today, -40), async (day) => {
-    const lot = await firstStanding(stage, lots, 30);
-    if (!lot) return;
-    const { places } = await unitsOf(stage, lot);
-    await stage.as('grower').stock.splitLot(stage.sent({ lotId: lot, placeId: places[0]!.placeId, happenedOn: day, note: 'The stronger ones', into: [{ lotId: chance.id(), placeId: grounds.place('Y-W'), units: 10 }] }));
+    const here = await firstStanding(stage, lots, 30);
+    if (!here) return;
+    await stage.as('grower').stock.splitLot(stage.sent({ lotId: here.lotId, placeId: here.placeId, happenedOn: day, note: 'The stronger ones', into: [{ lotId: chance.id(), placeId: grounds.place('Y-W'), units: 10 }] }));
   });
 
   stage.on(addDays(today, -20), async (day) => {
-    const lot = await firstStanding(stage, lots, 12);
-    if (!lot) return;
-    const { places } = await unitsOf(stage, lot);
-    await stage.as('crew').stock.countLot(stage.sent({ lotId: lot, placeId: places[0]!.placeId, countedUnits: places[0]!.units - 2, countKind: 'counted', happenedOn: day }));
+    const here = await firstStanding(stage, lots, 12);
+    if (!here) return;
+    await stage.as('crew').stock.countLot(stage.sent({ lotId: here.lotId, placeId: here.placeId, countedUnits: here.units - 2, countKind: 'counted', happenedOn: day }));
   });
 }
 
 /** The first lot of which at least so many stand unpromised at one place. */
-async function firstStanding(stage: Stage, lots: DemoLots, least: number): Promise<string | null> {
+async function firstStanding(stage: Stage, lots: DemoLots, least: number): Promise<{ lotId: string; placeId: string; units: number } | null> {
   for (const { lotId } of lots.all) {
     const { free, places } = await unitsOf(stage, lotId);
-    if (free >= least && places.length === 1) return lotId;
+    const [here, ...elsewhere] = places;
+    if (here && elsewhere.length === 0 && free >= least) return { lotId, ...here };
   }
   return null;
 }

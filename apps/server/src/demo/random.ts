@@ -7,6 +7,13 @@ export interface Chance {
   id(): string;
 }
 
+/** The choice at an index taken round the end; a list without choices is a slip in the scenario. */
+export function anyOf<T>(choices: readonly T[], index: number): T {
+  const choice = choices[index % choices.length];
+  if (choice === undefined) throw new Error('the demo picks from an empty list');
+  return choice;
+}
+
 /** A 32-bit mixing generator (the published "mulberry32" recurrence): good enough for a scenario, not for secrets. */
 export function chanceFrom(seed: number): Chance {
   let state = seed >>> 0;
@@ -20,7 +27,7 @@ export function chanceFrom(seed: number): Chance {
   const whole = (least: number, most: number) => least + Math.floor(share() * (most - least + 1));
   return {
     share, whole,
-    pick: (choices) => choices[whole(0, choices.length - 1)]!,
+    pick: (choices) => anyOf(choices, whole(0, choices.length - 1)),
     id: () => {
       const hex = Array.from({ length: 4 }, () => next().toString(16).padStart(8, '0')).join('');
       return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-4${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;

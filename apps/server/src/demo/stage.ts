@@ -11,6 +11,13 @@ import { type Chance, chanceFrom } from './random.ts';
 export const ZONE = 'America/Chicago';
 const SEED = 20_270_415;
 
+interface Step {
+  on: string;
+  /** Of the same day, what was planned first happens first. */
+  order: number;
+  work: () => Promise<void>;
+}
+
 const callerFactory = createCallerFactory(appRouter);
 export type Procedures = ReturnType<typeof callerFactory>;
 
@@ -21,7 +28,8 @@ export type Procedures = ReturnType<typeof callerFactory>;
 export class Stage {
   readonly chance: Chance = chanceFrom(SEED);
   readonly nurseryId: string = this.chance.id();
-  private readonly planned: { on: string; order: number; work: () => Promise<void> }[] = [];
+  private readonly planned: Step[] = [];
+  private order = 0;
   private now = new Date();
   private readonly people = new Map<Role, Caller>();
   private readonly runner: ReturnType<typeof createRunner>;
@@ -50,19 +58,15 @@ export class Stage {
 
   /** Plans work for a day; what lies after today has not happened yet and is left out. */
   on(day: string, work: (day: string) => Promise<void>): void {
-    if (day <= this.today) this.planned.push({ on: day, order: this.planned.length, work: () => work(day) });
+    if (day <= this.today) this.planned.push({ on: day, order: this.order++, work: () => work(day) });
   }
 
   /** Plays everything in order of days; work may plan more work for the same day or later ones. */
   async play(): Promise<void> {
     for (;;) {
-      let next = 0;
-      for (let i = 1; i < this.planned.length; i++) {
-        const [a, b] = [this.planned[i]!, this.planned[next]!];
-        if (a.on < b.on || (a.on === b.on && a.order < b.order)) next = i;
-      }
-      const [step] = this.planned.splice(next, 1);
+      const step = this.planned.reduce<Step | undefined>((first, each) => (first === undefined || each.on < first.on || (each.on === first.on && each.order < first.order) ? each : first), undefined);
       if (!step) return;
+      this.planned.splice(this.planned.indexOf(step), 1);
       this.setDay(step.on);
       await step.work();
     }

@@ -45,9 +45,10 @@ async function sellAtMarket(stage: Stage, lots: DemoLots, day: string, share: nu
   const old = lots.all.filter(({ since }) => since <= addDays(day, -70));
   for (const lot of old) {
     if (stage.chance.share() > share) continue;
-    const { free, places } = await unitsOf(stage, lot.lotId);
-    const units = Math.min(free, Math.floor((places[0]?.units ?? 0) * (0.5 + stage.chance.share() * 0.5)));
-    if (units > 0) await stage.as('grower').stock.sellFromLot(stage.sent({ lotId: lot.lotId, units, placeId: places[0]!.placeId, party: 'Saturday plant market', happenedOn: day }));
+    const { free, places: [here] } = await unitsOf(stage, lot.lotId);
+    if (!here) continue;
+    const units = Math.min(free, Math.floor(here.units * (0.5 + stage.chance.share() * 0.5)));
+    if (units > 0) await stage.as('grower').stock.sellFromLot(stage.sent({ lotId: lot.lotId, units, placeId: here.placeId, party: 'Saturday plant market', happenedOn: day }));
   }
 }
 
