@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { repositoryRoot } from '@rootclock/server/config';
 import { holderOf } from '@rootclock/server/db/embedded/folder-lock';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { processesOn } from '../support/server-process.ts';
 
 let DATA_DIR: string;
@@ -19,7 +19,7 @@ afterEach(async () => {
   const holder = holderOf(DATA_DIR);
   if (holder !== undefined) {
     process.kill(holder.pid, 'SIGTERM');
-    await expect.poll(() => processesOn(DATA_DIR), { timeout: 20_000 }).toEqual([]);
+    await vi.waitUntil(() => processesOn(DATA_DIR).length === 0, { timeout: 20_000 });
   }
   rmSync(DATA_DIR, { recursive: true, force: true });
 });
