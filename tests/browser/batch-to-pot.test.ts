@@ -6,6 +6,9 @@ import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../support
 import { openNursery, type TestNursery } from '../support/nursery.ts';
 import { stockOf } from '../support/stock.ts';
 
+/** A journey looks at many screens with axe, each some seconds on a busy machine. */
+const LONG_MS = 180_000;
+
 let database: TestDatabase;
 let nursery: TestNursery;
 let journey: Journey;
@@ -57,7 +60,7 @@ async function countAlive(page: Page, alive: string, day: string): Promise<void>
   await page.getByRole('button', { name: 'Save the count' }).click();
 }
 
-it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a batch goes from sowing to pots on %s', async (_device, size) => {
+it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a batch goes from sowing to pots on %s', { timeout: LONG_MS }, async (_device, size) => {
   const page = await journey.open('grower', size);
   await startBatch(page);
   expect(await violationsOn(page)).toEqual([]);
@@ -99,7 +102,7 @@ it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a batch goes from sowi
   await page.context().close();
 });
 
-it('a helper sees a batch change while looking at it', async () => {
+it('a helper sees a batch change while looking at it', { timeout: LONG_MS }, async () => {
   const grower = await journey.open('grower', DESK);
   await startBatch(grower);
   const crew = await journey.open('crew', PHONE);
@@ -111,7 +114,7 @@ it('a helper sees a batch change while looking at it', async () => {
   await grower.context().close();
 });
 
-it('the list of batches has no fault of access on a phone and at a desk', async () => {
+it('the list of batches has no fault of access on a phone and at a desk', { timeout: LONG_MS }, async () => {
   for (const size of [PHONE, DESK]) {
     const page = await journey.open('viewer', size);
     await page.goto(`${journey.address}/propagation?state=all`);
