@@ -2,13 +2,10 @@ import type { NewFact, PlantTraits } from './store.ts';
 
 /** The traits whose word is kept as a fact beside them, so that the plant's page can say on whose word each stands. */
 const TOLD_TRAITS = ['rootHabit', 'larvalHost', 'dormantMonths', 'lastEmergenceMd', 'yearOfFirstBloom', 'nativeRegions'] as const;
-export type ToldTrait = (typeof TOLD_TRAITS)[number];
-export const isToldTrait = (field: string): field is ToldTrait => TOLD_TRAITS.some((trait) => trait === field);
+type ToldTrait = (typeof TOLD_TRAITS)[number];
 
-const HANDLING = 'handling.';
 /** Each handling rule is a fact of its own: one may be common practice and the next remembered. */
-export const handlingField = (rule: string) => `${HANDLING}${rule}`;
-export const isHandlingField = (field: string) => field.startsWith(HANDLING);
+export const handlingField = (rule: string) => `handling.${rule}`;
 
 /** What the nursery itself says of a plant: all traits, or those that differ from what they were. */
 export function factsOf(plantId: string, traits: PlantTraits, before?: PlantTraits): NewFact[] {

@@ -1,4 +1,4 @@
-import { plural } from './words.ts';
+import { plural } from '../words.ts';
 
 /** The nursery's own settings, its people, and one's own password and display. */
 export const settings = {

@@ -1,5 +1,5 @@
 import type { PotLifeBasis } from '@rootclock/domain';
-import { plural } from './words.ts';
+import { plural } from '../words.ts';
 
 /** Parts of an ISO 8601 span in words: "1 year 6 months". */
 const span = ({ years, months, weeks, days }: { years: number; months: number; weeks: number; days: number }): string =>

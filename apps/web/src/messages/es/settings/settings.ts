@@ -1,5 +1,5 @@
-import type { settings as english } from '../en/settings.ts';
-import { plural } from './words.ts';
+import type { settings as english } from '../../en/settings/settings.ts';
+import { plural } from '../words.ts';
 
 export const settings: typeof english = {
   title: 'Ajustes',

@@ -1,5 +1,5 @@
-import type { rules as english } from '../en/rules.ts';
-import { plural } from './words.ts';
+import type { rules as english } from '../../en/settings/rules.ts';
+import { plural } from '../words.ts';
 
 export const rules: typeof english = {
   span: ({ years, months, weeks, days }) =>
