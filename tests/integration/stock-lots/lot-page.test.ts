@@ -61,9 +61,16 @@ describe('the page of a lot', () => {
       seen.push(...page.entries.map(({ note }) => note));
       const last = page.entries.at(-1);
       if (!page.moreEntries || !last) break;
-      page = await crew().readLotEntries({ lotId, beforeVersion: last.version });
+      page = await crew().readLotEntries({ lotId, before: { happenedOn: last.happenedOn, version: last.version } });
     }
     expect(seen).toEqual([...Array.from({ length: 44 }, (_, i) => `${43 - i}`), '']);
+  });
+
+  test('stands in the order of the days, not of the writing down', async () => {
+    const { lotId, yardId } = await story.begin();
+    await crew().moveLot(sent({ lotId, units: 5, toPlaceId: yardId, happenedOn }));
+    await crew().loseFromLot(sent({ lotId, placeId: yardId, units: 1, cause: 'rot', happenedOn: '2026-05-01' }));
+    expect((await read(lotId)).entries.map(({ kind }) => kind)).toEqual(['move', 'lose', 'opening']);
   });
 
   test('shows only its own part of an entry over many lots', async () => {
@@ -75,7 +82,7 @@ describe('the page of a lot', () => {
   });
 
   test.each(['readLot', 'readLotEntries'] as const)('of another nursery is not found by %s', async (name) => {
-    const work = name === 'readLot' ? read(newId()) : crew().readLotEntries({ lotId: newId(), beforeVersion: 9 });
+    const work = name === 'readLot' ? read(newId()) : crew().readLotEntries({ lotId: newId(), before: { happenedOn, version: 9 } });
     expect(await refusalOf(work)).toMatchObject({ code: 'not-found', field: 'lotId' });
   });
 });

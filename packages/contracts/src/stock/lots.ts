@@ -133,5 +133,5 @@ export const observeMany = z.strictObject({
 );
 
 export const readLot = z.strictObject({ lotId: id });
-/** Older entries of a lot's story: those before the version named, newest first. */
-export const readLotEntries = z.strictObject({ lotId: id, beforeVersion: z.int().check(z.gte(1)) });
+/** Older entries of a lot's story: those that happened, or on the same day were written down, before the one named. */
+export const readLotEntries = z.strictObject({ lotId: id, before: z.strictObject({ happenedOn: calendarDate, version: z.int().check(z.gte(1), z.lte(Number.MAX_SAFE_INTEGER)) }) });

@@ -40,7 +40,7 @@ export const page = {
   pinned: 'pinned',
   promises: 'Promised and staged',
   heldNow: 'On hold',
-  heldSince: (reason: string, on: string) => `${reason} since ${on}. Nothing leaves the nursery but losses; it is no supply.`,
+  heldSince: (reason: string, on: string) => `Since ${on}: ${reason}. Nothing leaves the nursery but losses; it is no supply.`,
   heldPast: 'Earlier holds',
   heldFromTo: (reason: string, from: string, to: string) => `${reason}, ${from} to ${to}`,
   takenBack: 'taken back',

@@ -40,7 +40,7 @@ export const page = {
   pinned: 'fijado',
   promises: 'Prometido y apartado',
   heldNow: 'Retenido',
-  heldSince: (reason: string, on: string) => `${reason} desde el ${on}. Nada sale del vivero salvo las pérdidas; no cuenta como oferta.`,
+  heldSince: (reason: string, on: string) => `Desde el ${on}: ${reason}. Nada sale del vivero salvo las pérdidas; no cuenta como oferta.`,
   heldPast: 'Retenciones anteriores',
   heldFromTo: (reason: string, from: string, to: string) => `${reason}, del ${from} al ${to}`,
   takenBack: 'revertido',

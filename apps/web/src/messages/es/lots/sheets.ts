@@ -3,7 +3,7 @@ import { lotsCount, plants } from './words.ts';
 export const sheets = {
   day: 'Día', note: 'Nota', fold: 'Nota y más', units: 'Cuántas', all: 'Todas', allHint: (count: number) => `Vacío: todas, las ${count}.`,
   fromPlace: 'De qué lugar', toPlace: 'Poner en', container: 'Recipiente', readyOn: 'Se espera lista', cause: 'Por qué',
-  noPlaces: 'Aún no hay un lugar así. Añádalo antes en Lugares.', closedPlace: (code: string) => `${code} (cerrado)`, unitsAt: (code: string, units: number) => `${code} (${units})`,
+  everywhere: (count: number) => `En todos (${count})`, noPlaces: 'Aún no hay un lugar así. Añádalo antes en Lugares.', closedPlace: (code: string) => `${code} (cerrado)`, unitsAt: (code: string, units: number) => `${code} (${units})`,
   undone: 'Revertido. Todo está como antes.', open: (code: string) => `Abrir ${code}`,
   noWindow: (code: string) => `${code}: ya no queda época de plantación antes de su límite.`,
 

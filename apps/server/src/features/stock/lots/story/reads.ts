@@ -56,10 +56,11 @@ export async function loadWindows({ tx, nurseryId }: ReadContext): Promise<Plant
 }
 
 /**
- * A lot's entries, newest first: those that moved its units and those that were about it. Only the lot's own movements are read of each,
+ * A lot's entries: those that moved its units and those that were about it, the day they happened on first and then the order of writing
+ * down, since an evening's entries carry yesterday's date. Only the lot's own movements are read of each,
  * so that an entry over five hundred lots costs no more here than one over a single lot.
  */
-export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: string, beforeVersion: number | null, limit: number): Promise<EntryRow[]> {
+export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: string, before: { happenedOn: string; version: number } | null, limit: number): Promise<EntryRow[]> {
   return tx.$queryRaw<EntryRow[]>`
     WITH own AS MATERIALIZED (SELECT a.id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ${lotId}::uuid),
     concerned AS (
@@ -68,8 +69,8 @@ export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: stri
       UNION SELECT s.entry_id FROM entry_subject s WHERE s.nursery_id = ${nurseryId}::uuid AND s.subject_id = ${lotId}::uuid),
     shown AS MATERIALIZED (
       SELECT e.* FROM concerned c JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = c.entry_id
-       WHERE ${beforeVersion}::bigint IS NULL OR e.version < ${beforeVersion}::bigint
-       ORDER BY e.version DESC LIMIT ${limit})
+       WHERE ${before === null} OR (e.happened_on, e.version) < (${before?.happenedOn ?? null}::date, ${before?.version ?? null}::bigint)
+       ORDER BY e.happened_on DESC, e.version DESC LIMIT ${limit})
     SELECT e.id::text, e.version::int, e.kind, e.happened_on::text AS "happenedOn", to_char(e.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "recordedAt",
            (SELECT w.name FROM nursery_people() w WHERE w.person_id = e.person_id) AS person, e.cause, e.note, e.details - 'checks' - 'from' - 'closings' AS details,
            e.reverses_id::text AS "reversesId",
@@ -79,5 +80,5 @@ export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: stri
              WHERE m.nursery_id = e.nursery_id AND m.entry_id = e.id AND (m.from_account_id IN (SELECT id FROM own) OR m.to_account_id IN (SELECT id FROM own))), '[]') AS movements,
            (SELECT jsonb_build_object('kind', o.kind, 'result', o.result, 'amount', o.amount) FROM observation o WHERE o.nursery_id = e.nursery_id AND o.entry_id = e.id LIMIT 1) AS observation,
            (SELECT jsonb_build_object('product', t.product, 'reentryAt', t.reentry_at) FROM treatment t WHERE t.nursery_id = e.nursery_id AND t.entry_id = e.id LIMIT 1) AS treatment
-      FROM shown e ORDER BY e.version DESC`;
+      FROM shown e ORDER BY e.happened_on DESC, e.version DESC`;
 }

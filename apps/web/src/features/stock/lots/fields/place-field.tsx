@@ -31,13 +31,23 @@ export function PlaceField({ value, onChange, kinds, hint, ...props }: PlaceFiel
   return <SelectField {...props} hint={data && choices.length === 0 ? sheets.noPlaces : hint} value={known} onChange={onChange} choices={choices} />;
 }
 
-export function FromPlaceField({ standing, value, onChange }: { standing: Lot['standing']; value: string; onChange: (placeId: string) => void }) {
+export interface FromPlaceFieldProps {
+  standing: Lot['standing'];
+  value: string;
+  onChange: (placeId: string) => void;
+  /** A count is taken at one place; other work may take all of a lot wherever it stands. */
+  onePlace?: boolean;
+}
+
+export function FromPlaceField({ standing, value, onChange, onePlace = false }: FromPlaceFieldProps) {
   const { sheets } = useMessages().lots;
   if (standing.length < 2) return null;
   return (
     <SelectField
       name="placeId"
       label={sheets.fromPlace}
+      optional={!onePlace && 'unsaid'}
+      empty={onePlace ? undefined : sheets.everywhere(standing.reduce((sum, { units }) => sum + units, 0))}
       value={value}
       onChange={onChange}
       choices={standing.map((at) => ({ value: at.placeId, label: sheets.unitsAt(at.code, at.units) }))}

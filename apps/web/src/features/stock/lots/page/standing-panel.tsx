@@ -4,7 +4,7 @@ import { paths } from '../../../../lib/paths.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { TextLink } from '../../../../ui/action/index.ts';
 import { Badge } from '../../../../ui/feedback/index.ts';
-import { DefinitionList, Section } from '../../../../ui/layout/index.ts';
+import { Section } from '../../../../ui/layout/index.ts';
 import type { Lot } from '../lot-data.ts';
 
 function Places({ lot }: { lot: Lot }) {
@@ -32,18 +32,20 @@ function Places({ lot }: { lot: Lot }) {
 export function StandingPanel({ lot }: { lot: Lot }) {
   const { page, words } = useMessages().lots;
   const { dates, numbers } = useFormat();
+  const { onHand, promised, free, staged } = lot.units;
+  const sums: [string, number][] = [[page.onHand, onHand], [page.promised, promised], [page.free, Math.max(0, free)], ...(staged > 0 ? [[page.staged, staged] as [string, number]] : [])];
   return (
     <>
       <Section title={page.standing} aside={lot.countKind === 'counted' ? undefined : words.countKinds[lot.countKind]}>
         <Places lot={lot} />
-        <DefinitionList
-          facts={[
-            { term: page.onHand, value: numbers.count(lot.units.onHand) },
-            { term: page.promised, value: numbers.count(lot.units.promised) },
-            { term: page.free, value: numbers.count(Math.max(0, lot.units.free)) },
-            lot.units.staged > 0 && { term: page.staged, value: numbers.count(lot.units.staged) },
-          ]}
-        />
+        <dl className="lot-sums">
+          {sums.map(([term, units]) => (
+            <div key={term}>
+              <dt>{term}</dt>
+              <dd className="figure lot-figure">{numbers.count(units)}</dd>
+            </div>
+          ))}
+        </dl>
       </Section>
       {(lot.promised.length > 0 || lot.staged.length > 0) && (
         <Section title={page.promises}>

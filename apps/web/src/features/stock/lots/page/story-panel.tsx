@@ -24,7 +24,7 @@ function useStory(lot: Lot) {
     if (!last) return;
     setBusy(true);
     try {
-      const page = await client.fetchQuery(trpc.stock.readLotEntries.queryOptions({ lotId: lot.id, beforeVersion: last.version }));
+      const page = await client.fetchQuery(trpc.stock.readLotEntries.queryOptions({ lotId: lot.id, before: { happenedOn: last.happenedOn, version: last.version } }));
       setOlder({ entries: [...entries, ...page.entries], more: page.moreEntries });
     } catch (error) {
       toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });

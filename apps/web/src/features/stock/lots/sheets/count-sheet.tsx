@@ -31,7 +31,7 @@ export function CountSheet({ lot, onClose }: LotSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.countTitle}: ${lot.code}`}>
       <Form {...form.props}>
-        <FromPlaceField standing={lot.standing} value={form.values.placeId} onChange={(placeId) => form.set({ placeId })} />
+        <FromPlaceField onePlace standing={lot.standing} value={form.values.placeId} onChange={(placeId) => form.set({ placeId })} />
         <NumberField label={sheets.counted} hint={sheets.countExpected(unitsAt(lot, form.values.placeId))} {...form.field('countedUnits')} />
         <RadioField look="segments" label={sheets.countHow} choices={COUNT_KINDS.map((kind) => ({ value: kind, label: words.countKinds[kind] }))} {...form.field('countKind')} />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />

@@ -9,9 +9,9 @@ export const readLotEntries = query({
   name: 'readLotEntries',
   input: stock.readLotEntries,
   roles: EVERYONE,
-  read: async (context, { lotId, beforeVersion }) => {
+  read: async (context, { lotId, before }) => {
     await loadLot(context, lotId);
-    const entries = await loadLotEntries(context, lotId, beforeVersion, ENTRIES_SHOWN + 1);
+    const entries = await loadLotEntries(context, lotId, before, ENTRIES_SHOWN + 1);
     return { entries: entries.slice(0, ENTRIES_SHOWN), moreEntries: entries.length > ENTRIES_SHOWN };
   },
 });
