@@ -15,7 +15,7 @@ const run = async ([node, tool], args) => start(node, [tool, ...args], { stdio: 
  * Counts what vitest wrote down. A file that could not be loaded has no tests of its own and counts as one failure; so
  * does a run that failed without a failed test (a fault outside any test), left nothing to read, or skipped a test.
  */
-export function tally(report, exitCode) {
+function tally(report, exitCode) {
   const files = report?.testResults ?? [];
   const of = (status) => files.flatMap((file) => file.assertionResults).filter((test) => status(test.status)).length;
   const passed = of((status) => status === 'passed');
