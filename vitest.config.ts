@@ -3,6 +3,7 @@ import { configDefaults, defineConfig } from 'vitest/config';
 const withoutDatabase = ['tests/{structure,reference}/**/*.test.ts'];
 const butWith = ['tests/structure/drift.test.ts'];
 const exclude = [...configDefaults.exclude, '**/generated/**'];
+const setupFiles = ['tests/support/seeded.ts'];
 
 export default defineConfig({
   test: {
@@ -13,6 +14,7 @@ export default defineConfig({
           name: 'pure',
           include: ['packages/*/src/**/*.test.ts', 'apps/web/src/**/*.test.{ts,tsx}', ...withoutDatabase],
           exclude: [...exclude, ...butWith],
+          setupFiles,
           testTimeout: 30_000,
         },
       },
@@ -21,6 +23,7 @@ export default defineConfig({
           name: 'system',
           include: ['tests/!(structure|reference)/**/*.test.ts', ...butWith],
           exclude,
+          setupFiles,
           globalSetup: ['tests/support/global-setup.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,

@@ -22,33 +22,44 @@ export function testClock(day = FIRST_DAY) {
   return { now: () => now, set: (next: string) => void (now = new Date(next.length === 10 ? `${next}T17:00:00Z` : next)) };
 }
 
-/**
- * A nursery of a test with one person of each role, worked through the real procedures.
- * `as(role)` gives the typed procedures; `sql` speaks as the owner, for setting up and for looking.
- */
-export async function openNursery(database: Pick<TestDatabase, 'ownerUrl' | 'url'>, { zone = 'America/Chicago', day = FIRST_DAY } = {}) {
+/** A server over the database of a test. Its nurseries share one clock, one runner and the connections, so that a test can afford many. */
+export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'>, { day = FIRST_DAY } = {}) {
   const clock = testClock(day);
   const owner = new pg.Client({ connectionString: database.ownerUrl });
   await owner.connect();
   const app: Database = openDatabase(database.url);
   const runner = createRunner({ database: app, replan, rollDay, clock: clock.now });
-  const nurseryId = randomUUID();
-  await owner.query(`INSERT INTO nursery (id, name, zone, season_end_on) VALUES ($1, 'Test nursery', $2, '2026-10-31')`, [nurseryId, zone]);
-  const people = {
-    owner: await addPerson(owner, nurseryId, 'owner'), grower: await addPerson(owner, nurseryId, 'grower'),
-    crew: await addPerson(owner, nurseryId, 'crew'), viewer: await addPerson(owner, nurseryId, 'viewer'),
-  };
-  const as = (role: Role = 'grower') => createCaller({
-    runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', sessionToken: null, setSession: () => {},
-  });
+  const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> => (await owner.query<Row>(text, values)).rows;
+
+  async function addNursery({ zone = 'America/Chicago' } = {}) {
+    const nurseryId = randomUUID();
+    await owner.query(`INSERT INTO nursery (id, name, zone, season_end_on) VALUES ($1, 'Test nursery', $2, '2026-10-31')`, [nurseryId, zone]);
+    const people = {
+      owner: await addPerson(owner, nurseryId, 'owner'), grower: await addPerson(owner, nurseryId, 'grower'),
+      crew: await addPerson(owner, nurseryId, 'crew'), viewer: await addPerson(owner, nurseryId, 'viewer'),
+    };
+    const as = (role: Role = 'grower') => createCaller({
+      runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', sessionToken: null, setSession: () => {},
+    });
+    return { nurseryId, clock, runner, app, people, as, sql };
+  }
+
   return {
-    nurseryId, clock, runner, app, people, as,
-    sql: async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> => (await owner.query<Row>(text, values)).rows,
+    addNursery, clock, runner, app, sql,
     close: async () => {
       await app.$disconnect();
       await owner.end();
     },
   };
+}
+
+/**
+ * A nursery of a test with one person of each role, worked through the real procedures.
+ * `as(role)` gives the typed procedures; `sql` speaks as the owner, for setting up and for looking.
+ */
+export async function openNursery(database: Pick<TestDatabase, 'ownerUrl' | 'url'>, { zone = 'America/Chicago', day = FIRST_DAY } = {}) {
+  const server = await openServer(database, { day });
+  return { ...(await server.addNursery({ zone })), close: server.close };
 }
 
 async function addPerson(owner: pg.Client, nurseryId: string, role: Role): Promise<Caller> {

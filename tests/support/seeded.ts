@@ -1,0 +1,15 @@
+// One seed for every property test, so that a run that failed can be run again: ROOTCLOCK_SEED=<seed> ROOTCLOCK_RUNS=<runs> npm test.
+import fc from 'fast-check';
+
+const DEFAULT_SEED = 20_261_124;
+
+function wholeNumber(name: string): number | undefined {
+  const text = process.env[name];
+  if (text === undefined || text === '') return undefined;
+  const number = Number(text);
+  if (!Number.isInteger(number)) throw new Error(`${name} must be a whole number, not ${text}`);
+  return number;
+}
+
+const runs = wholeNumber('ROOTCLOCK_RUNS');
+fc.configureGlobal({ seed: wholeNumber('ROOTCLOCK_SEED') ?? DEFAULT_SEED, ...(runs === undefined ? {} : { numRuns: runs }) });
