@@ -48,5 +48,8 @@ export interface Query<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unk
 
 export type Operation = Command | Query;
 
+/** What an operation is sent, before its defaults are filled in. */
+export type BodyOf<Op extends { input: z.ZodMiniType }> = z.input<Op['input']>;
+
 export const command = <Input extends z.ZodMiniType, Answer>(definition: Omit<Command<Input, Answer>, 'kind'>): Command<Input, Answer> => ({ kind: 'command', ...definition });
 export const query = <Input extends z.ZodMiniType, Answer>(definition: Omit<Query<Input, Answer>, 'kind'>): Query<Input, Answer> => ({ kind: 'query', ...definition });

@@ -14,6 +14,8 @@ export const moveBatch = command({
   roles: FIELD,
   run: async (context, input) => {
     const batch = await loadOpenBatch(context, input.batchId, input.happenedOn);
+    // Said of the place it should leave: nobody would look for the mistake in the place it goes to.
+    if (input.fromPlaceId && !batch.balances.some(({ placeId }) => placeId === input.fromPlaceId)) refuse('nothing-there', { of: batch.code }, 'fromPlaceId');
     const place = found((await requireOpenPlaces(context, [input.toPlaceId], 'toPlaceId'))[0], 'place', 'toPlaceId');
     const elsewhere = { code: batch.code, balances: batch.balances.filter((balance) => balance.placeId !== place.id && (!input.fromPlaceId || balance.placeId === input.fromPlaceId)) };
     if (elsewhere.balances.length === 0) refuse('batch-already-there', { batch: batch.code, place: place.code }, 'toPlaceId');

@@ -1,0 +1,37 @@
+import type { SampleBodies, SampleIds } from './bodies.ts';
+
+const line = (ids: SampleIds) => ({ plantId: ids.plantId, containerId: ids.containerId, units: 3, bedId: ids.bedId, alternatives: [{ plantId: ids.otherPlantId, containerId: ids.bigContainerId }] });
+const entry = ({ today, mark }: SampleIds) => ({ happenedOn: today, note: mark });
+
+export const gardens: SampleBodies<'gardens'> = {
+  addClient: (ids) => [{ clientId: ids.made('clientId'), name: 'Fen Hollow' }],
+  editClient: (ids) => [{ clientId: ids.clientId, name: 'Fen Hollow' }],
+  blankClient: (ids) => [{ clientId: ids.idleClientId }],
+  listClients: (ids) => [{}, { search: ids.mark }],
+  readClient: (ids) => [{ clientId: ids.clientId }],
+
+  addSite: (ids) => [{ siteId: ids.made('siteId'), clientId: ids.clientId, name: 'South slope' }],
+  editSite: (ids) => [{ siteId: ids.siteId, name: 'South slope' }],
+  addBed: (ids) => [{ bedId: ids.made('bedId'), siteId: ids.siteId, name: 'Along the path' }],
+  editBed: (ids) => [{ bedId: ids.bedId, name: 'Along the path' }],
+  readSite: (ids) => [{ siteId: ids.siteId }],
+
+  addOrder: (ids) => [{ orderId: ids.made('orderId'), clientId: ids.clientId, siteId: ids.siteId, kind: 'installation', dueOn: '2026-06-10', lines: [{ lineId: ids.made('lineId'), ...line(ids) }] }],
+  editOrder: (ids) => [{ orderId: ids.orderId, note: 'ring first' }],
+  addLine: (ids) => [{ orderId: ids.orderId, lineId: ids.made('lineId'), ...line(ids) }],
+  editLine: (ids) => [{ lineId: ids.lineId, units: 4, bedId: ids.bedId, alternatives: [{ plantId: ids.otherPlantId, containerId: ids.containerId }] }],
+  withdrawLine: (ids) => [{ lineId: ids.lineId }],
+  changeDay: (ids) => [{ orderId: ids.orderId, dueOn: '2026-06-03' }],
+  cancelOrder: (ids) => [{ orderId: ids.stagedOrderId, placeId: ids.otherPlaceId, ...entry(ids) }],
+  finishOrder: (ids) => [{ orderId: ids.orderId }],
+  listOrders: (ids) => [{}, { search: ids.mark, state: null }, { clientId: ids.clientId }],
+  readOrder: (ids) => [{ orderId: ids.orderId }],
+
+  issuePullList: (ids) => [{ orderId: ids.orderId }],
+  readPullList: (ids) => [{ orderId: ids.orderId }],
+  pullForOrder: (ids) => [{ orderId: ids.orderId, rows: [{ lineId: ids.lineId, lotId: ids.lotId, placeId: ids.placeId, units: 2 }], ...entry(ids) }],
+  plantOrder: (ids) => [{ orderId: ids.stagedOrderId, rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, units: 1, extra: { from: 'place', placeId: ids.placeId, units: 1 } }], ...entry(ids) }],
+  handOver: (ids) => [{ orderId: ids.stagedOrderId, rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, units: 1 }], ...entry(ids) }],
+  returnFromOrder: (ids) => [{ orderId: ids.stagedOrderId, placeId: ids.otherPlaceId, cause: 'mishandled', rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, returnedUnits: 1, lostUnits: 1 }], ...entry(ids) }],
+  listToPull: () => [{}],
+};

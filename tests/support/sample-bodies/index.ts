@@ -1,0 +1,73 @@
+import type { operations } from '../../../apps/server/src/features/operations.ts';
+import type { SampleBodies, SampleIds } from './bodies.ts';
+import { gardens } from './gardens.ts';
+import { plants } from './plants.ts';
+import { propagation } from './propagation.ts';
+import { stock } from './stock.ts';
+
+export { type SampleIds, withIdsOf, withNewIds } from './bodies.ts';
+export { addSampleRows, type SampleRows } from './rows.ts';
+
+const people: SampleBodies<'people'> = {
+  listPeople: () => [{}],
+  addPerson: (ids) => [{ personId: ids.made('personId'), name: 'New hand', email: `new-${ids.made('personId')}@example.test`, role: 'crew', password: 'ten characters' }],
+  changePerson: (ids) => [{ personId: ids.personId, name: 'Renamed', role: 'grower', ended: false }],
+  editNursery: () => [{ name: 'Renamed', zone: 'America/Chicago', region: 'IA', units: 'us', noticeDays: 30, seasonEndOn: '2026-10-15' }],
+};
+
+const sources: SampleBodies<'sources'> = {
+  addSource: (ids) => [{ sourceId: ids.made('sourceId'), plantId: ids.plantId, kind: 'mother-plants', motherLotId: ids.lotId }],
+  editSource: (ids) => [{ sourceId: ids.idleSourceId, kind: 'mother-plants', motherLotId: ids.lotId }],
+  retireSource: (ids) => [{ sourceId: ids.idleSourceId }],
+  restoreSource: (ids) => [{ sourceId: ids.retiredSourceId }],
+  listSources: (ids) => [{}, { state: 'all', text: ids.mark }, { plantId: ids.plantId }],
+  readSource: (ids) => [{ sourceId: ids.sourceId }],
+};
+
+const days = { opensMd: '09-01', closesMd: '10-15', maxContainerMl: null, region: null };
+const terms = { span: 'P6M', winterCarry: null };
+
+const potLife: SampleBodies<'potLife'> = {
+  readBoard: (ids) => [{}, { plantId: ids.plantId }, { placeId: ids.placeId }],
+  addRule: (ids) => [
+    { ruleId: ids.made('ruleId'), basis: 'container', reach: { lotId: ids.lotId }, ...terms },
+    { ruleId: ids.made('ruleId'), basis: 'container', reach: { plantId: ids.plantId, containerId: ids.containerId }, ...terms },
+  ],
+  editRule: (ids) => [{ ruleId: ids.ruleId, ...terms }],
+  retireRule: (ids) => [{ ruleId: ids.ruleId }],
+  listRules: () => [{}],
+  addWindow: (ids) => [{ windowId: ids.made('windowId'), ...days }],
+  editWindow: (ids) => [{ windowId: ids.windowId, ...days }],
+  retireWindow: (ids) => [{ windowId: ids.windowId }],
+  listWindows: () => [{}],
+  setFreezeDay: () => [{ freezeMd: '11-10' }],
+  previewChange: (ids) => [
+    { change: { command: 'addRule', body: { ruleId: ids.made('ruleId'), basis: 'container', reach: { lotId: ids.lotId }, ...terms } } },
+    { change: { command: 'addRule', body: { ruleId: ids.made('ruleId'), basis: 'container', reach: { plantId: ids.plantId, containerId: ids.containerId }, ...terms } } },
+    { change: { command: 'editRule', body: { ruleId: ids.ruleId, ...terms } } },
+    { change: { command: 'retireRule', body: { ruleId: ids.ruleId } } },
+    { change: { command: 'editWindow', body: { windowId: ids.windowId, ...days } } },
+    { change: { command: 'retireWindow', body: { windowId: ids.windowId } } },
+    { change: { command: 'setFreezeDay', body: { freezeMd: '11-10' } } },
+  ],
+};
+
+const promises: SampleBodies<'promises'> = {
+  pinReservation: (ids) => [{ lineId: ids.lineId, supplyId: ids.lotId, units: 2 }],
+  unpinReservation: (ids) => [{ lineId: ids.pinnedLineId, supplyId: ids.lotId }],
+  releaseReservation: (ids) => [{ lineId: ids.pinnedLineId, supplyId: ids.lotId }],
+  offersFor: (ids) => [{ lineId: ids.lineId }, { plantId: ids.plantId, containerId: ids.containerId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId }],
+  demandFor: (ids) => [{ supplyId: ids.lotId }, { supplyId: ids.batchId }],
+  whatIfDay: (ids) => [{ orderId: ids.orderId, dueOn: '2026-06-20' }],
+  listShort: () => [{}],
+};
+
+/** A body of each operation that it accepts, filled with the rows it is given. */
+export const sampleBodies: { [Feature in keyof typeof operations]: SampleBodies<Feature> } = { people, plants, sources, stock, potLife, propagation, promises, gardens };
+
+/** The bodies of one operation by its path; none when there is no such sample. */
+export function bodiesOf(path: string, ids: SampleIds): unknown[] {
+  const [feature = '', name = ''] = path.split('.');
+  const byPath = sampleBodies as unknown as Record<string, Record<string, (ids: SampleIds) => unknown[]>>;
+  return byPath[feature]?.[name]?.(ids) ?? [];
+}

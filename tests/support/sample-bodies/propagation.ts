@@ -1,0 +1,24 @@
+import type { SampleBodies, SampleIds } from './bodies.ts';
+
+const entry = ({ today, mark }: SampleIds) => ({ happenedOn: today, note: mark });
+
+export const propagation: SampleBodies<'propagation'> = {
+  startBatch: (ids) => [{
+    batchId: ids.made('batchId'), plantId: ids.plantId, sourceId: ids.sourceId, method: 'seed', unit: 'cell', containerId: ids.trayId, trays: 2, placeId: ids.placeId,
+    targetContainerId: ids.containerId, cautiousUnits: 60, readyOn: '2026-08-01', ...entry(ids),
+  }],
+  countBatch: (ids) => [{ batchId: ids.batchId, emergedUnits: 70, countKind: 'counted', ...entry(ids) }],
+  thinBatch: (ids) => [{ batchId: ids.batchId, thinnedUnits: 5, ...entry(ids) }],
+  loseFromBatch: (ids) => [{ batchId: ids.batchId, placeId: ids.placeId, units: 5, cause: 'rot', ...entry(ids) }],
+  potBatch: (ids) => [
+    { batchId: ids.batchId, lots: [{ lotId: ids.made('lotId'), containerId: ids.containerId, placeId: ids.placeId, fromPlaceId: ids.placeId, unitsOut: 10, pottedUnits: 10 }], ...entry(ids) },
+    { batchId: ids.batchId, lots: [{ lotId: ids.batchLotId, into: 'existing', placeId: ids.placeId, fromPlaceId: ids.placeId, unitsOut: 10, pottedUnits: 10 }], ...entry(ids) },
+  ],
+  moveBatch: (ids) => [{ batchId: ids.batchId, fromPlaceId: ids.placeId, toPlaceId: ids.otherPlaceId, units: 20, ...entry(ids) }],
+  setBatchForecast: (ids) => [{ batchId: ids.batchId, targetContainerId: ids.bigContainerId, cautiousUnits: 40, readyOn: '2026-08-01', ...entry(ids) }],
+  correctBatchUnits: (ids) => [{ batchId: ids.batchId, placeId: ids.placeId, units: 75, ...entry(ids) }],
+  closeBatch: (ids) => [{ batchId: ids.batchId, writeOffCause: 'rot', ...entry(ids) }],
+  keepForSecondWinter: (ids) => [{ batchId: ids.batchId, ...entry(ids) }],
+  listBatches: (ids) => [{}, { state: 'all', text: ids.mark }, { plantId: ids.plantId }, { placeId: ids.placeId }],
+  readBatch: (ids) => [{ batchId: ids.batchId }],
+};

@@ -1,0 +1,86 @@
+import { randomUUID } from 'node:crypto';
+import { sent, type TestNursery } from '../nursery.ts';
+import { stockOf } from '../stock.ts';
+
+/**
+ * The rows that sample bodies name, by what they are good for. Every word a person wrote in them carries the nursery's `mark`, so that an
+ * answer which shows any of it to another nursery is found.
+ */
+export type SampleRows = Awaited<ReturnType<typeof addSampleRows>>;
+
+/** One nursery with something of everything, standing so that each command has something it can be done to. */
+export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sql' | 'as' | 'people'>, mark: string) {
+  const { nurseryId, sql, as } = nursery;
+  const stock = stockOf(nursery);
+  const today = '2026-05-20';
+  const retire = (table: 'plant' | 'container' | 'place' | 'source', id: string) => sql(`UPDATE ${table} SET retired_at = '2026-05-01' WHERE nursery_id = $1 AND id = $2`, [nurseryId, id]);
+  const id = randomUUID;
+
+  const plantId = await stock.addPlant({ name: `Asclepias ${mark}`, code: 'ASTU' });
+  const otherPlantId = await stock.addPlant({ name: `Monarda ${mark}`, code: 'MOFI', rootHabit: 'rhizome' });
+  const idlePlantId = await stock.addPlant({ name: `Liatris ${mark}`, code: 'LIAS', rootHabit: 'tuber' });
+  const retiredPlantId = await stock.addPlant({ name: `Baptisia ${mark}`, code: 'BAAL' });
+  await retire('plant', retiredPlantId);
+  const containerId = await stock.addContainer({ code: `${mark}-1l` });
+  const bigContainerId = await stock.addContainer({ code: `${mark}-4l`, volumeMl: 4000 });
+  const trayId = await stock.addContainer({ code: `${mark}-50`, kind: 'tray', volumeMl: 110, cells: 50 });
+  const groundId = await stock.addContainer({ code: `${mark}-ground`, kind: 'ground', volumeMl: null });
+  const idleContainerId = await stock.addContainer({ code: `${mark}-idle` });
+  const retiredContainerId = await stock.addContainer({ code: `${mark}-gone` });
+  await retire('container', retiredContainerId);
+  const placeId = await stock.addPlace({ code: `${mark}B1` });
+  const otherPlaceId = await stock.addPlace({ code: `${mark}B2` });
+  const idlePlaceId = await stock.addPlace({ code: `${mark}B3` });
+  const retiredPlaceId = await stock.addPlace({ code: `${mark}B4` });
+  await retire('place', retiredPlaceId);
+  const closedPlaceId = await stock.addPlace({ code: `${mark}B5` });
+  await sql(`UPDATE place SET closed_until_at = '2026-05-21T12:00:00Z', closed_reason = $3 WHERE nursery_id = $1 AND id = $2`, [nurseryId, closedPlaceId, mark]);
+  const nurseryBedId = await stock.addPlace({ code: `${mark}N1`, kind: 'nursery-bed' });
+  const sourceId = await stock.addSource(plantId, { kind: 'seed-collection', seedZone: mark });
+  const idleSourceId = await stock.addSource(plantId);
+  const retiredSourceId = await stock.addSource(plantId);
+  await retire('source', retiredSourceId);
+  await sql('UPDATE source SET provenance = $2 WHERE nursery_id = $1', [nurseryId, `${mark} fen`]);
+
+  const lot = { plantId, containerId, sourceId, placeId };
+  const lotId = await stock.addLot(lot);
+  const twinLotId = await stock.addLot(lot);
+  const heldLotId = await stock.addLot({ ...lot, placeId: otherPlaceId });
+  const bedLotId = await stock.addLot({ ...lot, containerId: groundId, placeId: nurseryBedId });
+  // Lots get their codes from the factory; these are what a person would read.
+  await sql(`UPDATE lot SET code = $2 || code WHERE nursery_id = $1`, [nurseryId, mark]);
+  const [{ entryId } = { entryId: '' }] = await sql<{ entryId: string }>('SELECT created_entry_id::text AS "entryId" FROM lot WHERE nursery_id = $1 AND id = $2', [nurseryId, twinLotId]);
+
+  const rows = { ruleId: id(), windowId: id(), nameId: id(), clientId: id(), idleClientId: id(), siteId: id(), bedId: id(), batchId: id(), batchLotId: id(), orderId: id(), lineId: id(), pinnedLineId: id(), stagedOrderId: id(), stagedLineId: id() };
+  const owner = as('owner');
+  const day = { opensMd: '04-15', closesMd: '06-15', maxContainerMl: null, region: null, note: mark };
+  await owner.potLife.addWindow(sent({ windowId: rows.windowId, ...day }));
+  await owner.potLife.addRule(sent({ ruleId: rows.ruleId, basis: 'confined' as const, reach: { plantId }, span: 'P1Y', winterCarry: null, note: mark }));
+  await owner.plants.addPlantName(sent({ nameId: rows.nameId, plantId, kind: 'common' as const, name: `${mark} weed` }));
+  await owner.gardens.addClient(sent({ clientId: rows.clientId, name: `${mark} client`, note: mark }));
+  await owner.gardens.addClient(sent({ clientId: rows.idleClientId, name: `${mark} other client` }));
+  await owner.gardens.addSite(sent({ siteId: rows.siteId, clientId: rows.clientId, name: `${mark} site`, address: mark }));
+  await owner.gardens.addBed(sent({ bedId: rows.bedId, siteId: rows.siteId, name: `${mark} bed` }));
+  await owner.stock.holdMany(sent({ lotIds: [heldLotId], reason: 'quarantine' as const, happenedOn: today, note: mark }));
+
+  await owner.propagation.startBatch(sent({
+    batchId: rows.batchId, plantId, sourceId, method: 'seed' as const, unit: 'cell' as const, containerId: trayId, trays: 2, placeId, happenedOn: '2026-04-20', targetContainerId: containerId, note: mark,
+  }));
+  await owner.propagation.potBatch(sent({
+    batchId: rows.batchId, happenedOn: today, firstAlive: '2026-05-01', lots: [{ lotId: rows.batchLotId, containerId, placeId, unitsOut: 20, pottedUnits: 20 }],
+  }));
+
+  const line = { plantId, containerId, units: 5, bedId: rows.bedId };
+  const order = { clientId: rows.clientId, siteId: rows.siteId, kind: 'installation' as const, dueOn: '2026-06-01', note: mark };
+  await owner.gardens.addOrder(sent({ orderId: rows.orderId, ...order, lines: [{ lineId: rows.lineId, ...line }, { lineId: rows.pinnedLineId, ...line }] }));
+  await owner.promises.pinReservation(sent({ lineId: rows.pinnedLineId, supplyId: lotId, units: 3 }));
+  await owner.gardens.addOrder(sent({ orderId: rows.stagedOrderId, ...order, lines: [{ lineId: rows.stagedLineId, ...line }] }));
+  await owner.gardens.pullForOrder(sent({ orderId: rows.stagedOrderId, happenedOn: today, rows: [{ lineId: rows.stagedLineId, lotId, placeId, units: 4 }] }));
+
+  return {
+    mark, today, personId: nursery.people.crew.personId,
+    plantId, otherPlantId, idlePlantId, retiredPlantId, containerId, bigContainerId, trayId, groundId, idleContainerId, retiredContainerId,
+    placeId, otherPlaceId, idlePlaceId, retiredPlaceId, closedPlaceId, nurseryBedId, sourceId, idleSourceId, retiredSourceId,
+    lotId, twinLotId, heldLotId, bedLotId, entryId, ...rows,
+  };
+}
