@@ -1,21 +1,28 @@
-/** `const tell = useUndoable(); tell('12 planted', entryId)`: says that an entry was saved and offers to take it back as a whole. */
-import { CommandError, sentenceOf } from '../../lib/api/index.ts';
-import { useCommand } from '../../lib/outbox/index.ts';
-import { messages, useMessages } from '../../messages/index.ts';
+/**
+ * Telling that an entry was saved, with the way to take it back. The undo goes through the outbox itself and not through a component: the
+ * row that made the entry is often gone by the time somebody thinks again.
+ */
+import { CommandError, readFailure, sentenceOf, type CommandBody } from '../../lib/api/index.ts';
+import { newCommandId } from '../../lib/ids.ts';
+import { outbox } from '../../lib/outbox/index.ts';
+import { messages } from '../../messages/index.ts';
 import { toast } from '../../ui/feedback/index.ts';
 
 /** Says why something behind a button without a form was refused. */
 export function tellRefused(error: unknown): void {
-  if (error instanceof CommandError) toast({ tone: 'problem', text: sentenceOf(error.failure) });
+  if (error instanceof CommandError) toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   else throw error;
 }
 
-export function useUndoable(): (text: string, entryId: string) => void {
-  const { gardens } = useMessages();
-  const { send } = useCommand('stock.reverseEntry', { title: gardens.orders.takeBack });
-  return (text, entryId) =>
-    toast({
-      text,
-      undo: () => void send({ entryId, note: '' }).then(() => toast({ text: messages().gardens.undone }), tellRefused),
-    });
+export function tellUndoable(text: string, entryId: string): void {
+  toast({ text, undo: () => takeBack(entryId) });
+}
+
+/** Takes an entry back as a whole, and says so or why not. */
+export function takeBack(entryId: string): void {
+  const body: CommandBody<'stock.reverseEntry'> = { entryId };
+  const { gardens } = messages();
+  void outbox
+    .enter({ id: newCommandId(), name: 'stock.reverseEntry', title: gardens.orders.takeBack, body, creates: [], from: window.location.pathname })
+    .then(() => toast({ text: messages().gardens.undone }), tellRefused);
 }

@@ -1,26 +1,51 @@
 /** LineFlags: what is ambiguous, not native, or near livestock, each by the scientific name, so that nobody plants the wrong thing. */
 import type { LineFlag } from '@rootclock/domain';
 import { useMessages } from '../../../messages/index.ts';
-import { Callout } from '../../../ui/feedback/index.ts';
+import { Badge, Callout } from '../../../ui/feedback/index.ts';
+import { Taxon } from './taxon.tsx';
 
 export interface FlaggedPlant {
   scientificName: string;
-  vernacularName: string;
   flags: LineFlag[];
   namesakes: { plantId: string; scientificName: string }[];
 }
 
+const MOST_NAMED = 3;
+
 export function LineFlags({ line, region }: { line: FlaggedPlant; region: string | null }) {
   const { gardens } = useMessages();
-  const { scientificName: plant, vernacularName: vernacular } = line;
-  const sentences: Record<LineFlag, () => string> = {
-    'ambiguous-name': () => gardens.ambiguousName(plant, vernacular, line.namesakes.map(({ scientificName }) => scientificName)),
-    'not-native': () => gardens.notNative(plant, region),
-    'livestock-near': () => gardens.livestockNear(plant),
-  };
   return line.flags.map((flag) => (
     <Callout key={flag} tone={flag === 'ambiguous-name' ? 'note' : 'caution'} title={gardens.flags[flag]}>
-      {sentences[flag]()}
+      {flag === 'ambiguous-name' && <Namesakes line={line} />}
+      {flag === 'not-native' && gardens.notNative(line.scientificName, region)}
+      {flag === 'livestock-near' && gardens.livestockNear(line.scientificName)}
     </Callout>
+  ));
+}
+
+function Namesakes({ line: { namesakes } }: { line: FlaggedPlant }) {
+  const { gardens } = useMessages();
+  const more = namesakes.length - MOST_NAMED;
+  return (
+    <p>
+      {gardens.ambiguousName}{' '}
+      {namesakes.slice(0, MOST_NAMED).map(({ plantId, scientificName }, index) => (
+        <span key={plantId}>
+          {index > 0 && ', '}
+          <Taxon name={scientificName} />
+        </span>
+      ))}
+      {more > 0 && ` ${gardens.andMore(more)}`}
+    </p>
+  );
+}
+
+/** The same in a word each, where the sentence stands elsewhere on the page. */
+export function FlagBadges({ flags }: { flags: readonly LineFlag[] }) {
+  const { gardens } = useMessages();
+  return flags.map((flag) => (
+    <Badge key={flag} shape={flag === 'ambiguous-name' ? 'open' : 'half'}>
+      {gardens.flags[flag]}
+    </Badge>
   ));
 }

@@ -9,7 +9,7 @@ import { TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { ConfirmAgain, Sheet } from '../../../ui/overlay/index.ts';
 import { SuggestedPlace } from '../pickers/suggested-place.tsx';
-import { tellRefused, useUndoable } from '../undo.ts';
+import { tellRefused, tellUndoable } from '../undo.ts';
 
 interface EndingProps {
   order: contracts.OrderPage;
@@ -40,14 +40,13 @@ export function CancelSheet({ order, onClose }: EndingProps) {
   const words = gardens.orders;
   const { today } = useSession();
   const isStaged = order.stagedUnits > 0;
-  const tell = useUndoable();
   const form = useCommandForm({
     command: useCommand('gardens.cancelOrder', { title: `${words.cancel}: ${order.code}` }),
     contract: contracts.cancelOrder,
     initial: { placeId: '', note: '' },
     body: ({ placeId, note }) => ({ orderId: order.id, happenedOn: today, placeId: placeId || null, note }),
     onSaved: ({ entryId }) => {
-      tell(words.cancelled(order.code), entryId);
+      tellUndoable(words.cancelled(order.code), entryId);
       onClose();
     },
   });

@@ -12,11 +12,12 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button, TextLink } from '../../../ui/action/index.ts';
 import { Callout, EmptyState } from '../../../ui/feedback/index.ts';
 import { PageHeader, Panel, Section } from '../../../ui/layout/index.ts';
-import { Progress, StateBadge } from '../marks/progress.tsx';
+import { Progress } from '../marks/progress.tsx';
 import { LineCard } from './line/line-card.tsx';
 import { AddLineSheet } from './line/line-sheets.tsx';
 import { OrderActions } from './order-actions.tsx';
 import { OrderStory } from './order-story.tsx';
+import '../marks/marks.css';
 import './order-page.css';
 
 export function OrderPage() {
@@ -46,12 +47,7 @@ function Order({ order }: { order: contracts.OrderPage }) {
         {order.state !== 'open' && <Callout tone="note">{order.state === 'done' ? words.isDone : words.isCancelled}</Callout>}
         {order.wantedUnits > 0 && order.state !== 'cancelled' && (
           <Panel>
-            <div className="stack">
-              <span>
-                <StateBadge {...order} />
-              </span>
-              <Progress {...order} />
-            </div>
+            <Progress {...order} />
           </Panel>
         )}
         {order.note && <Callout tone="note">{order.note}</Callout>}

@@ -3,19 +3,16 @@ import type { gardens as contracts } from '@rootclock/contracts';
 import { FIELD } from '@rootclock/domain';
 import { useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
-import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
-import { toast } from '../../../ui/feedback/index.ts';
 import { Timeline } from '../../../ui/layout/index.ts';
-import { tellRefused } from '../undo.ts';
+import { takeBack } from '../undo.ts';
 
 export function OrderStory({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const words = gardens.orders;
   const { mayBe } = useSession();
   const { dates } = useFormat();
-  const reverse = useCommand('stock.reverseEntry', { title: words.takeBack });
   if (order.entries.length === 0) return <p>{words.nothingHappened}</p>;
   return (
     <Timeline
@@ -28,7 +25,7 @@ export function OrderStory({ order }: { order: contracts.OrderPage }) {
         note: [entry.personName, entry.note, entry.reversed ? words.takenBack : ''].filter(Boolean).join(' · '),
         reversed: entry.reversed,
         actions: mayBe(FIELD) && !entry.reversed && entry.kind !== 'reverse' && (
-          <Button look="quiet" busy={reverse.state === 'sending'} onClick={() => void reverse.send({ entryId: entry.id, note: '' }).then(() => toast({ text: gardens.undone }), tellRefused)}>
+          <Button look="quiet" onClick={() => takeBack(entry.id)}>
             {words.takeBack}
           </Button>
         ),

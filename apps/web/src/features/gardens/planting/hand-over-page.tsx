@@ -10,7 +10,7 @@ import { ButtonLink } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DateField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
-import { useUndoable } from '../undo.ts';
+import { tellUndoable } from '../undo.ts';
 import { OutPage } from './out-page.tsx';
 import { StagedFields } from './staged-fields.tsx';
 import { meantRows, stagedRows, totalOf, type TypedUnits } from './staged-rows.ts';
@@ -23,7 +23,6 @@ function HandOverForm({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const words = gardens.planting;
   const { today } = useSession();
-  const tell = useUndoable();
   const [day, setDay] = useRemembered('gardens.handed-over-on', today, isText);
   const rows = stagedRows(order);
   const form = useCommandForm({
@@ -32,7 +31,7 @@ function HandOverForm({ order }: { order: contracts.OrderPage }) {
     initial: { typed: {} as TypedUnits, note: '' },
     body: ({ typed, note }) => ({ orderId: order.id, happenedOn: day, note, rows: meantRows(rows, typed, 'all').map(({ row, units }) => ({ lineId: row.lineId, lotId: row.lotId, units })) }),
     onSaved: ({ entryId }, { typed }) => {
-      tell(words.handedOver(totalOf(meantRows(rows, typed, 'all')), order.code), entryId);
+      tellUndoable(words.handedOver(totalOf(meantRows(rows, typed, 'all')), order.code), entryId);
       form.restart();
     },
   });

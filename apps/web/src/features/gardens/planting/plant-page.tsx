@@ -10,7 +10,7 @@ import { ButtonLink } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DateField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
-import { useUndoable } from '../undo.ts';
+import { tellUndoable } from '../undo.ts';
 import { extraBody, ExtraRows, type ExtraRow } from './extra-rows.tsx';
 import { OutPage } from './out-page.tsx';
 import { StagedFields } from './staged-fields.tsx';
@@ -24,7 +24,6 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const words = gardens.planting;
   const { today } = useSession();
-  const tell = useUndoable();
   const [day, setDay] = useRemembered('gardens.planted-on', today, isText);
   const rows = stagedRows(order);
   const totalWith = (typed: TypedUnits, extras: readonly ExtraRow[]) => totalOf(meantRows(rows, typed, 'all')) + totalOf(extras.map(({ units }) => ({ units: units ?? 0 })));
@@ -39,7 +38,7 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
       rows: [...meantRows(rows, typed, 'all').map(({ row, units }) => ({ lineId: row.lineId, lotId: row.lotId, units, extra: null })), ...extras.map(extraBody)],
     }),
     onSaved: ({ entryId }, { typed, extras }) => {
-      tell(words.planted(totalWith(typed, extras), order.code), entryId);
+      tellUndoable(words.planted(totalWith(typed, extras), order.code), entryId);
       form.restart();
     },
   });

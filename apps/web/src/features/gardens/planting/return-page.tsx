@@ -10,7 +10,7 @@ import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DateField, NumberField, SelectField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { SuggestedPlace } from '../pickers/suggested-place.tsx';
-import { useUndoable } from '../undo.ts';
+import { tellUndoable } from '../undo.ts';
 import { OutPage } from './out-page.tsx';
 import { StagedWords } from './staged-fields.tsx';
 import { stagedRows, totalOf, unitsOf, type StagedRow, type TypedUnits } from './staged-rows.ts';
@@ -27,7 +27,6 @@ function ReturnForm({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const words = gardens.planting;
   const { today } = useSession();
-  const tell = useUndoable();
   const [day, setDay] = useRemembered('gardens.returned-on', today, isText);
   const rows = stagedRows(order);
   const sums = (back: TypedUnits, lost: TypedUnits): [number, number] => {
@@ -47,7 +46,7 @@ function ReturnForm({ order }: { order: contracts.OrderPage }) {
       rows: meantReturns(rows, back, lost).map(({ row, returnedUnits, lostUnits }) => ({ lineId: row.lineId, lotId: row.lotId, returnedUnits, lostUnits })),
     }),
     onSaved: ({ entryId }, { back, lost }) => {
-      tell(words.returnedToast(...sums(back, lost)), entryId);
+      tellUndoable(words.returnedToast(...sums(back, lost)), entryId);
       form.restart();
     },
   });

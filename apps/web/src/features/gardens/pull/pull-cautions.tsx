@@ -5,6 +5,7 @@ import { useMessages } from '../../../messages/index.ts';
 import { Callout } from '../../../ui/feedback/index.ts';
 import { Panel, Section } from '../../../ui/layout/index.ts';
 import { StandingMark } from '../../../ui/sign/index.ts';
+import { LineFlags } from '../marks/line-flags.tsx';
 import { Taxon } from '../marks/taxon.tsx';
 
 type Caution = contracts.PullPlant['cautions'][number];
@@ -26,31 +27,42 @@ function Cautions({ cautions }: { cautions: readonly Caution[] }) {
   );
 }
 
-export function PlantCare({ plants }: { plants: readonly contracts.PullPlant[] }) {
+/** Rules of handling stand beside each row; here they stand for plants that are no row any more. */
+export function PlantCare({ list }: { list: contracts.PullList }) {
   const { gardens, plants: plantWords } = useMessages();
-  const told = plants.filter(({ handling, cautions }) => handling.length > 0 || cautions.length > 0);
+  const told = list.plants
+    .map((plant) => {
+      const row = list.rows.find(({ plantId }) => plantId === plant.plantId);
+      return { ...plant, row, handling: row ? [] : plant.handling };
+    })
+    .filter(({ handling, cautions, row }) => handling.length > 0 || cautions.length > 0 || (row?.flags.length ?? 0) > 0);
   if (told.length === 0) return null;
   return (
     <Section title={gardens.pull.careTitle}>
       <div className="pull-care">
-        {told.map((plant) => (
-          <Panel key={plant.plantId}>
-            <h3>
-              <Taxon name={plant.scientificName} />
-            </h3>
-            {plant.vernacularName && <p>{plant.vernacularName}</p>}
-            {plant.handling.length > 0 && (
-              <ul className="plain-list">
-                {plant.handling.map((rule) => (
-                  <li key={rule}>{plantWords.handling[rule]}</li>
-                ))}
-              </ul>
-            )}
-            {plant.cautions.length > 0 && (
-              <Callout tone="caution">
-                <Cautions cautions={plant.cautions} />
-              </Callout>
-            )}
+        {told.map(({ plantId, scientificName, vernacularName, handling, cautions, row }) => (
+          <Panel key={plantId}>
+            <div className="stack">
+              <div>
+                <h3>
+                  <Taxon name={scientificName} />
+                </h3>
+                {vernacularName && <p>{vernacularName}</p>}
+              </div>
+              {row && <LineFlags line={row} region={null} />}
+              {handling.length > 0 && (
+                <ul className="plain-list">
+                  {handling.map((rule) => (
+                    <li key={rule}>{plantWords.handling[rule]}</li>
+                  ))}
+                </ul>
+              )}
+              {cautions.length > 0 && (
+                <Callout tone="caution">
+                  <Cautions cautions={cautions} />
+                </Callout>
+              )}
+            </div>
           </Panel>
         ))}
       </div>

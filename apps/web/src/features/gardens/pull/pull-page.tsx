@@ -21,6 +21,7 @@ import { tellRefused } from '../undo.ts';
 import { PlantCare, WorkCautions } from './pull-cautions.tsx';
 import { PullPlace } from './pull-place.tsx';
 import { NotOnTheList, StagedList } from './pull-rest.tsx';
+import '../marks/marks.css';
 import './pull.css';
 
 export function PullPage() {
@@ -35,6 +36,7 @@ function Pull({ list }: { list: contracts.PullList }) {
   const { dates } = useFormat();
   const [happenedOn, setHappenedOn] = useRemembered('gardens.pulled-on', today, isText);
   const issue = useCommand('gardens.issuePullList', { title: `${words.issue}: ${list.orderCode}` });
+  const command = useCommand('gardens.pullForOrder', { title: words.title(list.orderCode) });
   const mayPull = mayBe(FIELD);
   const isFloating = list.rows.length > 0;
   const next = list.kind === 'installation' ? { to: paths.planting(list.orderId), label: gardens.orders.toPlant } : { to: paths.handOver(list.orderId), label: gardens.orders.toHandOver };
@@ -63,7 +65,7 @@ function Pull({ list }: { list: contracts.PullList }) {
             )}
             {mayBe(GROWERS) && isFloating && (
               <Button look={list.issuedOn ? 'plain' : 'primary'} busy={issue.state === 'sending'} onClick={() => void issue.send({ orderId: list.orderId }).then(() => toast({ text: words.issued }), tellRefused)}>
-                {words.issue}
+                {list.issuedOn ? words.issueAgain : words.issue}
               </Button>
             )}
             <Button onClick={() => window.print()}>{words.print}</Button>
@@ -78,11 +80,11 @@ function Pull({ list }: { list: contracts.PullList }) {
         </div>
       )}
       {placesOf(list.rows).map((rows) => (
-        <PullPlace key={rows[0]?.placeId} list={list} rows={rows} happenedOn={happenedOn} mayPull={mayPull} />
+        <PullPlace key={rows[0]?.placeId} pulling={{ list, happenedOn, command }} rows={rows} mayPull={mayPull} />
       ))}
       <StagedList list={list} />
       <NotOnTheList list={list} />
-      <PlantCare plants={list.plants} />
+      <PlantCare list={list} />
       <WorkCautions list={list} />
     </div>
   );

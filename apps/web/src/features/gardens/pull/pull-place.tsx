@@ -7,20 +7,19 @@ import { Callout } from '../../../ui/feedback/index.ts';
 import { Section } from '../../../ui/layout/index.ts';
 import { AskRootBall } from './ask-root-ball.tsx';
 import { PullRow } from './pull-row.tsx';
-import { usePull } from './use-pull.ts';
+import { usePull, type Pulling } from './use-pull.ts';
 
 export interface PullPlaceProps {
-  list: contracts.PullList;
+  pulling: Pulling;
   rows: readonly contracts.PullRow[];
-  happenedOn: string;
   mayPull: boolean;
 }
 
-export function PullPlace({ list, rows, happenedOn, mayPull }: PullPlaceProps) {
+export function PullPlace({ pulling, rows, mayPull }: PullPlaceProps) {
   const { gardens, ui } = useMessages();
   const words = gardens.pull;
   const { dates } = useFormat();
-  const all = usePull(list, happenedOn);
+  const all = usePull(pulling);
   const [first] = rows;
   if (!first) return null;
   const total = rows.reduce((sum, { units }) => sum + units, 0);
@@ -52,7 +51,7 @@ export function PullPlace({ list, rows, happenedOn, mayPull }: PullPlaceProps) {
       <ul className="pull-rows">
         {rows.map((row) => (
           // Keyed with its units too: what is left after a part was pulled is offered anew.
-          <PullRow key={`${row.lineId}/${row.lotId}/${row.units}`} list={list} row={row} happenedOn={happenedOn} mayPull={mayPull && !isClosed} />
+          <PullRow key={`${row.lineId}/${row.lotId}/${row.units}`} pulling={pulling} row={row} mayPull={mayPull && !isClosed} />
         ))}
       </ul>
     </Section>

@@ -6,24 +6,23 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button, TextLink } from '../../../ui/action/index.ts';
 import { Badge } from '../../../ui/feedback/index.ts';
 import { NumberField } from '../../../ui/fields/index.ts';
-import { LineFlags } from '../marks/line-flags.tsx';
+import { FlagBadges } from '../marks/line-flags.tsx';
 import { Taxon } from '../marks/taxon.tsx';
 import { AskRootBall } from './ask-root-ball.tsx';
-import { usePull } from './use-pull.ts';
+import { usePull, type Pulling } from './use-pull.ts';
 
 export interface PullRowProps {
-  list: contracts.PullList;
+  pulling: Pulling;
   row: contracts.PullRow;
-  happenedOn: string;
   mayPull: boolean;
 }
 
-export function PullRow({ list, row, happenedOn, mayPull }: PullRowProps) {
+export function PullRow({ pulling, row, mayPull }: PullRowProps) {
   const { gardens, plants: plantWords, ui } = useMessages();
   const words = gardens.pull;
   const [units, setUnits] = useState<number | null>(row.units);
-  const one = usePull(list, happenedOn);
-  const care = list.plants.find(({ plantId }) => plantId === row.plantId);
+  const one = usePull(pulling);
+  const care = pulling.list.plants.find(({ plantId }) => plantId === row.plantId);
   const isHeld = row.holds.length > 0;
   const readable = units !== null && Number.isInteger(units) && units > 0 ? units : null;
   return (
@@ -41,6 +40,7 @@ export function PullRow({ list, row, happenedOn, mayPull }: PullRowProps) {
         </p>
         <p className="row">
           {row.rootChecked ? <Badge shape="full">{words.checked}</Badge> : <Badge shape="half">{words.notChecked}</Badge>}
+          <FlagBadges flags={row.flags} />
           {isHeld && <Badge shape="over">{words.held}</Badge>}
         </p>
         {care && care.handling.length > 0 && (
@@ -51,7 +51,6 @@ export function PullRow({ list, row, happenedOn, mayPull }: PullRowProps) {
           </ul>
         )}
         {care && care.cautions.length > 0 && <p className="pull-caution">{words.seeCautions}</p>}
-        <LineFlags line={row} region={null} />
         <AskRootBall pull={one} />
         {one.isKept && <p role="status">{ui.kept}</p>}
       </div>

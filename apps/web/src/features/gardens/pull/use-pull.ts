@@ -1,52 +1,62 @@
-/** Pulling rows of a list. Where a root ball was never checked the server asks; `asking` then holds the lots until somebody has looked. */
+/**
+ * Pulling rows of a list. Where a root ball was never checked the server asks; `asking` then holds the lots until somebody has looked. The
+ * command belongs to the page, since a row leaves the list as soon as its plants are pulled.
+ */
 import type { gardens as contracts } from '@rootclock/contracts';
 import { useState } from 'react';
-import { CommandError, sentenceOf } from '../../../lib/api/index.ts';
-import { useCommand } from '../../../lib/outbox/index.ts';
+import { CommandError, sentenceOf, type Failure } from '../../../lib/api/index.ts';
+import type { CommandHandle } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
-import { useUndoable } from '../undo.ts';
+import { tellUndoable } from '../undo.ts';
 
 export interface Pulled {
   row: contracts.PullRow;
   units: number;
 }
 
-export function usePull(list: contracts.PullList, happenedOn: string) {
+export interface Pulling {
+  list: contracts.PullList;
+  happenedOn: string;
+  command: CommandHandle<'gardens.pullForOrder'>;
+}
+
+export function usePull({ list, happenedOn, command }: Pulling) {
   const { gardens } = useMessages();
-  const words = gardens.pull;
-  const tell = useUndoable();
   const [asking, setAsking] = useState<{ lots: string[]; rows: readonly Pulled[] } | null>(null);
-  const pull = useCommand('gardens.pullForOrder', { title: words.title(list.orderCode) });
+  const [failure, setFailure] = useState<Failure | null>(null);
+  const [busy, setBusy] = useState(false);
 
   const send = async (rows: readonly Pulled[], confirmed: boolean): Promise<void> => {
     const total = rows.reduce((sum, { units }) => sum + units, 0);
+    setBusy(true);
+    setFailure(null);
     try {
-      const { entryId } = await pull.send({
+      const { entryId } = await command.send({
         orderId: list.orderId,
         happenedOn,
         confirmed,
         rows: rows.map(({ row, units }) => ({ lineId: row.lineId, lotId: row.lotId, placeId: row.placeId, units })),
       });
       setAsking(null);
-      tell(words.pulled(total, list.orderCode), entryId);
+      tellUndoable(gardens.pull.pulled(total, list.orderCode), entryId);
     } catch (error) {
       if (!(error instanceof CommandError)) throw error;
-      setAsking(error.failure.code === 'root-ball-not-checked' ? { rows, lots: error.failure.data?.['lots'] as string[] } : null);
+      const isAsked = error.failure.code === 'root-ball-not-checked';
+      setAsking(isAsked ? { rows, lots: error.failure.data?.['lots'] as string[] } : null);
+      setFailure(isAsked ? null : error.failure);
+    } finally {
+      setBusy(false);
     }
   };
 
-  const failure = asking === null ? pull.failure : null;
   return {
     asking,
     /** What else was refused, as a sentence. */
     refusal: failure ? sentenceOf(failure) : undefined,
-    busy: pull.state === 'sending' || pull.state === 'waiting',
-    isKept: pull.state === 'waiting',
+    busy,
+    isKept: busy && command.state === 'waiting',
     pull: (rows: readonly Pulled[]) => void send(rows, false),
     confirm: () => void (asking && send(asking.rows, true)),
-    leave: () => {
-      setAsking(null);
-      pull.reset();
-    },
+    leave: () => setAsking(null),
   };
 }

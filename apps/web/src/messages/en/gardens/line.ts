@@ -17,7 +17,7 @@ export const line = {
   tie: 'Tie to this line',
   untie: 'Untie',
   release: 'Give up',
-  actionsOf: (code: string) => `What to do with ${code}`,
+  actionsOf: (code: string) => `More for ${code}`,
   tiedToast: (units: number, code: string) => `${plants(units)} of ${code} are tied to the line.`,
   untiedToast: (code: string) => `${code} may change again.`,
   releasedToast: (code: string) => `${code} is given up for this line.`,
@@ -61,7 +61,7 @@ export const line = {
   withdrawText: 'Its plants become free for others. A withdrawn line stays readable and cannot be taken up again; add a new one instead.',
   withdrawn: (plant: string) => `The line of ${plant} is withdrawn.`,
   withdrawnOn: (on: string) => `withdrawn on ${days.long(on)}`,
-  moreActions: (plant: string) => `What to do with the line of ${plant}`,
+  moreActions: (plant: string) => `More for the line of ${plant}`,
 
   choose: 'Choose lots',
   chooseTitle: 'Lots that could serve',

@@ -57,8 +57,8 @@ export const shared = {
   notChecked: 'root ball not checked',
 
   flags: { 'ambiguous-name': 'Name shared', 'not-native': 'Not native here', 'livestock-near': 'Livestock near' } satisfies Record<LineFlag, string>,
-  ambiguousName: (plant: string, common: string, others: readonly string[]) =>
-    `This is ${plant}. ${common ? `Others mean ${others.join(' or ')} when they say “${common}”.` : `People call ${others.join(' and ')} by the same name.`}`,
+  ambiguousName: 'People give the same common name to other plants. Go by the scientific name; others may mean:',
+  andMore: (count: number) => plural(count, { one: 'and # more', other: 'and # more' }),
   notNative: (plant: string, region: string | null) => `${plant} is not listed as native to ${region ?? 'the region of this site'}.`,
   livestockNear: (plant: string) => `${plant} is poisonous to animals, and livestock is kept near this site. Ask the client where the animals go, and keep plants and trimmings out of their reach.`,
 

@@ -14,7 +14,7 @@ export const line: typeof english = {
   tie: 'Atar a este renglón',
   untie: 'Desatar',
   release: 'Soltar',
-  actionsOf: (code) => `Qué hacer con ${code}`,
+  actionsOf: (code) => `Más para ${code}`,
   tiedToast: (units, code) => plural(units, { one: `# planta de ${code} queda atada al renglón.`, other: `# plantas de ${code} quedan atadas al renglón.` }),
   untiedToast: (code) => `${code} puede cambiar de nuevo.`,
   releasedToast: (code) => `${code} se soltó de este renglón.`,
@@ -58,7 +58,7 @@ export const line: typeof english = {
   withdrawText: 'Sus plantas quedan libres para otros. Un renglón retirado sigue a la vista y no se puede retomar; agregue uno nuevo.',
   withdrawn: (plant) => `El renglón de ${plant} está retirado.`,
   withdrawnOn: (on) => `retirado el ${days.long(on)}`,
-  moreActions: (plant) => `Qué hacer con el renglón de ${plant}`,
+  moreActions: (plant) => `Más para el renglón de ${plant}`,
 
   choose: 'Elegir lotes',
   chooseTitle: 'Lotes que podrían servir',

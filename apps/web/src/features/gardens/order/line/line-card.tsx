@@ -38,7 +38,7 @@ export function LineCard({ order, line, mayChange }: LineCardProps) {
       {line.withdrawnOn === null && <Progress kind={order.kind} wantedUnits={line.units} {...countsOf(line)} />}
       {isOpen && <LineFlags line={line} region={order.region} />}
       {isOpen && line.shortUnits > 0 && <LineShortage order={order} line={line} mayChange={mayChange} />}
-      <LineSupplies order={order} line={line} mayChange={mayChange && isOpen} />
+      <LineSupplies line={line} mayChange={mayChange && isOpen} />
     </article>
   );
 }

@@ -10,14 +10,14 @@ import { Taxon } from '../../marks/taxon.tsx';
 import { tellRefused } from '../../undo.ts';
 
 export interface LineSuppliesProps {
-  order: contracts.OrderPage;
   line: contracts.OrderLineRow;
   mayChange: boolean;
 }
 
-export function LineSupplies({ order, line, mayChange }: LineSuppliesProps) {
+export function LineSupplies({ line, mayChange }: LineSuppliesProps) {
   const { gardens } = useMessages();
   const words = gardens.line;
+  const commands = useSupplyCommands(line.id);
   if (line.reservations.length === 0 && line.staged.length === 0) return null;
   return (
     <div className="line-supplies">
@@ -33,7 +33,7 @@ export function LineSupplies({ order, line, mayChange }: LineSuppliesProps) {
         </div>
       ))}
       {line.reservations.map((reservation) => (
-        <SupplyRow key={`${reservation.supplyId}/${reservation.pinned}`} order={order} line={line} reservation={reservation} mayChange={mayChange} />
+        <SupplyRow key={`${reservation.supplyId}/${reservation.pinned}`} line={line} reservation={reservation} commands={mayChange ? commands : null} />
       ))}
       {mayChange && line.reservations.some(({ pinned }) => pinned) && <p className="field-hint">{words.tiedHint}</p>}
     </div>
@@ -50,7 +50,7 @@ function OtherItem({ line, supply }: { line: contracts.OrderLineRow; supply: { s
   );
 }
 
-function SupplyRow({ order, line, reservation, mayChange }: LineSuppliesProps & { reservation: promises.ReservationRow }) {
+function SupplyRow({ line, reservation, commands }: { line: contracts.OrderLineRow; reservation: promises.ReservationRow; commands: ReturnType<typeof useSupplyCommands> | null }) {
   const { gardens } = useMessages();
   const words = gardens.line;
   const { code, units, pinned, supplyId, supplyKind, readyOn, rootChecked, plantByOn, leaveByOn } = reservation;
@@ -70,30 +70,40 @@ function SupplyRow({ order, line, reservation, mayChange }: LineSuppliesProps & 
         {!rootChecked && <p className="supply-note">{supplyKind === 'lot' ? gardens.notChecked : readyOn ? gardens.readyOn(readyOn) : gardens.readyUnknown}</p>}
         {reservation.places.length > 0 && <p className="supply-note">{reservation.places.map((place) => `${place.code} (${place.units})`).join(', ')}</p>}
       </div>
-      {mayChange && <SupplyActions line={line} reservation={reservation} order={order} />}
+      {commands && <SupplyActions reservation={reservation} commands={commands} />}
     </div>
   );
 }
 
-function SupplyActions({ line, reservation }: Omit<LineSuppliesProps, 'mayChange'> & { reservation: promises.ReservationRow }) {
+/** The commands belong to the card: the row of a lot is drawn anew as soon as it is tied or given up. */
+function useSupplyCommands(lineId: string) {
+  const words = useMessages().gardens.line;
+  const pin = useCommand('promises.pinReservation', { title: words.tie });
+  const unpin = useCommand('promises.unpinReservation', { title: words.untie });
+  const release = useCommand('promises.releaseReservation', { title: words.release });
+  return {
+    tie: (supplyId: string, units: number) => pin.send({ lineId, supplyId, units }),
+    untie: (supplyId: string) => unpin.send({ lineId, supplyId }),
+    release: (supplyId: string) => release.send({ lineId, supplyId }),
+  };
+}
+
+function SupplyActions({ reservation, commands }: { reservation: promises.ReservationRow; commands: ReturnType<typeof useSupplyCommands> }) {
   const { gardens, ui } = useMessages();
   const words = gardens.line;
   const { code, units, pinned, supplyId } = reservation;
-  const pin = useCommand('promises.pinReservation', { title: `${words.tie}: ${code}` });
-  const unpin = useCommand('promises.unpinReservation', { title: `${words.untie}: ${code}` });
-  const release = useCommand('promises.releaseReservation', { title: `${words.release}: ${code}` });
-  const here = { lineId: line.id, supplyId };
-  const tie = () => pin.send({ ...here, units });
+  const tie = () => commands.tie(supplyId, units);
+  const untie = () => commands.untie(supplyId);
   const actions: MenuAction[] = [
     pinned
-      ? { id: 'untie', label: words.untie, onAction: () => void unpin.send(here).then(() => toast({ text: words.untiedToast(code), undo: () => void tie().catch(tellRefused) }), tellRefused) }
-      : { id: 'tie', label: words.tie, onAction: () => void tie().then(() => toast({ text: words.tiedToast(units, code), undo: () => void unpin.send(here).catch(tellRefused) }), tellRefused) },
+      ? { id: 'untie', label: words.untie, onAction: () => void untie().then(() => toast({ text: words.untiedToast(code), undo: () => void tie().catch(tellRefused) }), tellRefused) }
+      : { id: 'tie', label: words.tie, onAction: () => void tie().then(() => toast({ text: words.tiedToast(units, code), undo: () => void untie().catch(tellRefused) }), tellRefused) },
     {
       id: 'release',
       label: words.release,
       danger: true,
       // Tying it again is what takes a release back.
-      onAction: () => void release.send(here).then(() => toast({ text: words.releasedToast(code), action: { label: words.tieAgain, onAction: () => void tie().catch(tellRefused) } }), tellRefused),
+      onAction: () => void commands.release(supplyId).then(() => toast({ text: words.releasedToast(code), action: { label: words.tieAgain, onAction: () => void tie().catch(tellRefused) } }), tellRefused),
     },
   ];
   return <Menu look="quiet" label={ui.more} aria-label={words.actionsOf(code)} actions={actions} />;

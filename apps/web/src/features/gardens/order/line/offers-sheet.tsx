@@ -24,22 +24,24 @@ export function OffersSheet({ line, onClose }: { line: gardens.OrderLineRow; onC
     <Sheet open onClose={onClose} title={words.chooseTitle}>
       <Read query={query}>
         {({ offers, reasons }) => (
-          <>
+          <div className="stack">
             <p>{words.chooseLead}</p>
             {offers.length === 0 && <EmptyState kind="nothing-matches" title={words.noOffers} />}
-            <ul className="line-supplies">
-              {offers.map((offer) => (
-                <li key={offer.supplyId}>
-                  <Offer line={line} offer={offer} />
-                </li>
-              ))}
-            </ul>
+            {offers.length > 0 && (
+              <ul className="line-supplies">
+                {offers.map((offer) => (
+                  <li key={offer.supplyId}>
+                    <Offer line={line} offer={offer} />
+                  </li>
+                ))}
+              </ul>
+            )}
             {reasons.length > 0 && (
               <Section title={words.cannotServe} level={3}>
                 <ShortageReasons reasons={reasons} />
               </Section>
             )}
-          </>
+          </div>
         )}
       </Read>
     </Sheet>
