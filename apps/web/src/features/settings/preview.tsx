@@ -5,7 +5,6 @@ import { useEffect, useState } from 'react';
 import { trpc } from '../../lib/api/index.ts';
 import { useFormat } from '../../lib/format/index.ts';
 import { useMessages } from '../../messages/index.ts';
-import { Badge } from '../../ui/feedback/index.ts';
 import { PlantName } from '../plants/plant-name.tsx';
 import './settings.css';
 
@@ -41,7 +40,7 @@ export function Preview({ change }: { change: { command: string; body: unknown }
             {earlier > 0 && <li>{say.earlier(earlier)}</li>}
             {nowPast > 0 && (
               <li>
-                <Badge shape="over">{say.nowPast(nowPast)}</Badge>
+                <strong>{say.nowPast(nowPast)}</strong>
               </li>
             )}
             {later > 0 && <li>{say.later(later)}</li>}

@@ -156,6 +156,7 @@ export const plants = {
     openBatches: (count: number) => plural(count, { one: '# batch is growing.', other: '# batches are growing.' }),
     rules: 'Pot-life rules that reach it',
     noRules: 'No rule limits its time in pots.',
+    rulesElsewhere: (count: number) => plural(count, { one: '# rule for a container it does not stand in', other: '# rules for containers it does not stand in' }),
     yes: 'yes',
     no: 'no',
     days: (low: number, high: number) => (low === high ? plural(low, { zero: 'none', one: '# day', other: '# days' }) : `${low}–${high} days`),

@@ -156,6 +156,7 @@ export const plants: typeof english = {
     openBatches: (count) => plural(count, { one: 'Hay # siembra en marcha.', other: 'Hay # siembras en marcha.' }),
     rules: 'Reglas de maceta que le tocan',
     noRules: 'Ninguna regla limita su tiempo en maceta.',
+    rulesElsewhere: (count) => plural(count, { one: '# regla para un recipiente en que no está', other: '# reglas para recipientes en que no está' }),
     yes: 'sí',
     no: 'no',
     days: (low, high) => (low === high ? plural(low, { zero: 'ninguno', one: '# día', other: '# días' }) : `${low}–${high} días`),
