@@ -58,7 +58,8 @@ export async function loadWindows({ tx, nurseryId }: ReadContext): Promise<Plant
 /**
  * A lot's entries: those that moved its units and those that were about it, the day they happened on first and then the order of writing
  * down, since an evening's entries carry yesterday's date. Only the lot's own movements are read of each,
- * so that an entry over five hundred lots costs no more here than one over a single lot.
+ * so that an entry over five hundred lots costs no more here than one over a single lot. Each end of a movement is looked up by itself:
+ * joined in, there are more tables than the planner reorders, and it reads every account of the nursery.
  */
 export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: string, before: { happenedOn: string; version: number } | null, limit: number): Promise<EntryRow[]> {
   return tx.$queryRaw<EntryRow[]>`
@@ -72,13 +73,14 @@ export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: stri
        WHERE ${before === null} OR (e.happened_on, e.version) < (${before?.happenedOn ?? null}::date, ${before?.version ?? null}::bigint)
        ORDER BY e.happened_on DESC, e.version DESC LIMIT ${limit})
     SELECT e.id::text, e.version::int, e.kind, e.happened_on::text AS "happenedOn", to_char(e.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "recordedAt",
-           (SELECT w.name FROM nursery_people() w WHERE w.person_id = e.person_id) AS person, e.cause, e.note, e.details - 'checks' - 'from' - 'closings' AS details,
+           w.name AS person, e.cause, e.note, e.details - 'checks' - 'from' - 'closings' AS details,
            e.reverses_id::text AS "reversesId",
            (SELECT jsonb_build_object('id', r.id, 'happenedOn', r.happened_on) FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS "reversedBy",
-           coalesce((SELECT jsonb_agg(jsonb_build_object('from', fe.described, 'to', te.described, 'fromUnits', m.from_units, 'toUnits', m.to_units) ORDER BY m.line)
-              FROM movement m CROSS JOIN LATERAL account_described(m.nursery_id, m.from_account_id) fe CROSS JOIN LATERAL account_described(m.nursery_id, m.to_account_id) te
+           coalesce((SELECT jsonb_agg(jsonb_build_object('from', (SELECT d.described FROM account_described(m.nursery_id, m.from_account_id) d),
+                'to', (SELECT d.described FROM account_described(m.nursery_id, m.to_account_id) d), 'fromUnits', m.from_units, 'toUnits', m.to_units) ORDER BY m.line)
+              FROM movement m
              WHERE m.nursery_id = e.nursery_id AND m.entry_id = e.id AND (m.from_account_id IN (SELECT id FROM own) OR m.to_account_id IN (SELECT id FROM own))), '[]') AS movements,
            (SELECT jsonb_build_object('kind', o.kind, 'result', o.result, 'amount', o.amount) FROM observation o WHERE o.nursery_id = e.nursery_id AND o.entry_id = e.id LIMIT 1) AS observation,
            (SELECT jsonb_build_object('product', t.product, 'reentryAt', t.reentry_at) FROM treatment t WHERE t.nursery_id = e.nursery_id AND t.entry_id = e.id LIMIT 1) AS treatment
-      FROM shown e ORDER BY e.happened_on DESC, e.version DESC`;
+      FROM shown e LEFT JOIN nursery_people() w ON w.person_id = e.person_id ORDER BY e.happened_on DESC, e.version DESC`;
 }
