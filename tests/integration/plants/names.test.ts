@@ -27,7 +27,8 @@ const add = (plantId: string, kind: 'synonym' | 'common', name: string, nameId: 
 describe('a written name', () => {
   test.each([
     ['Asclepias tuberosa', 'exact', 'Asclepias tuberosa'],
-    ['ASCLEPIAS  tuberosa L.', 'exact', 'Asclepias tuberosa'],
+    ['asclepias  TUBEROSA', 'exact', 'Asclepias tuberosa'],
+    ['Asclepias tuberosa Linnaeus', 'exact', 'Asclepias tuberosa'],
     ['Asclepiodora viridis', 'synonym', 'Asclepias viridis'],
     ['Asclepiodora viridis (Walter) A. Gray', 'synonym', 'Asclepias viridis'],
     ['showy milkweed', 'common', 'Asclepias speciosa'],
