@@ -12,7 +12,7 @@ export const routes = [
     ...page,
     path: '/stock',
     beforeLoad: () => {
-      throw redirect({ to: paths.lots(), replace: true });
+      throw redirect({ to: paths.board(), replace: true });
     },
   }),
   createRoute({ ...page, path: '/stock/lots', component: lazyRouteComponent(() => import('./table/stock-table-page.tsx'), 'StockTablePage') }),

@@ -74,7 +74,8 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
 
   return {
     values,
-    set: (part: Partial<Values>) => setValues((before) => ({ ...before, ...part })),
+    /** With a function where changes come faster than the screen is drawn: each must see what the one before has changed. */
+    set: (part: Partial<Values> | ((before: Values) => Partial<Values>)) => setValues((before) => ({ ...before, ...(typeof part === 'function' ? part(before) : part) })),
     field: <Key extends keyof Values & string>(name: Key) => ({
       name,
       value: values[name],

@@ -91,9 +91,11 @@ function Source({ source }: { source: SourceStory }) {
           { term: sources.note, value: source.note },
         ]}
       />
-      <Section title={sources.what}>
-        <SourceTrace source={source} />
-      </Section>
+      <div className="source-trace">
+        <Section title={sources.what}>
+          <SourceTrace source={source} />
+        </Section>
+      </div>
       {editing && (
         <SourceForm
           source={{

@@ -93,19 +93,26 @@ function useColumns(atPlace: boolean): Column<LotRow>[] {
       ),
     },
     { key: 'plantBy', header: table.clock, sortable: true, cell: (row) => <LotClock lot={row} /> },
-    ...(atPlace ? [{ key: 'here', header: table.here, figure: true, cell: (row: LotRow) => numbers.count(row.hereUnits ?? 0) }] : []),
     {
-      key: 'units', header: table.onHand, sortable: true, figure: true,
+      key: 'units', header: atPlace ? table.here : table.onHand, sortable: !atPlace, figure: true,
       cell: (row) => (
         <span>
-          {onHand(row)}
+          {atPlace ? numbers.count(row.hereUnits ?? 0) : onHand(row)}
+          {atPlace && row.hereUnits !== row.onHandUnits && <span className="choice-hint">{table.ofAll(onHand(row))}</span>}
           {row.stagedUnits > 0 && <span className="choice-hint">{table.staged(row.stagedUnits)}</span>}
         </span>
       ),
     },
     { key: 'free', header: table.free, sortable: true, figure: true, cell: (row) => numbers.count(row.freeUnits) },
-    { key: 'container', header: table.container, cell: (row) => row.containerName },
     { key: 'place', header: table.places, cell: (row) => (row.places.length === 1 ? row.places[0]?.code : row.places.map((place) => `${place.code} (${numbers.count(place.units)})`).join(', ')) },
-    { key: 'potted', header: table.potted, sortable: true, cell: (row) => dates.rough(row.pottedOn, row.pottedPrecision, (season) => ui[season]) },
+    {
+      key: 'potted', header: table.potted, sortable: true,
+      cell: (row) => (
+        <span>
+          {row.containerName}
+          <span className="choice-hint">{table.since(row.pottedPrecision === 'day' ? dates.short(row.pottedOn) : dates.rough(row.pottedOn, row.pottedPrecision, (season) => ui[season]))}</span>
+        </span>
+      ),
+    },
   ];
 }

@@ -48,8 +48,6 @@ export const intake = {
   noneOf: (text: string) => `Nothing here is called “${text}”.`,
   full: (most: number) => `A list holds ${most} rows. Take these in, then begin another.`,
   saved: (lots: number) => plural(lots, { one: '# lot is taken in.', other: '# lots are taken in.' }),
-  undone: 'Taken back: nothing of it is in stock.',
-  undoTitle: 'Take the list back',
   takenIn: 'Taken in',
   takenInText: 'Write these codes on the labels.',
   another: 'Begin another list',

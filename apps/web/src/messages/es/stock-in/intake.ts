@@ -49,8 +49,6 @@ export const intake: typeof en = {
   noneOf: (text) => `Aquí nada se llama «${text}».`,
   full: (most) => `Una lista tiene hasta ${most} filas. Registre estas y empiece otra.`,
   saved: (lots) => plural(lots, { one: '# lote registrado.', other: '# lotes registrados.' }),
-  undone: 'Revertido: nada de ello está en existencias.',
-  undoTitle: 'Revertir la lista',
   takenIn: 'Registrado',
   takenInText: 'Escriba estos códigos en las etiquetas.',
   another: 'Empezar otra lista',

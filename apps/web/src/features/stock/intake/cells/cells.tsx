@@ -7,6 +7,7 @@ import type { Option } from '../../../../ui/fields/index.ts';
 import { useContainerWords } from '../../../plants/container-picker.tsx';
 import { containerChoices, placeChoices } from './choices.ts';
 import { PickCell, type Picked } from './pick-cell.tsx';
+import { useRested } from './use-rested.ts';
 
 export interface Cell {
   value: Picked | null;
@@ -20,12 +21,16 @@ interface CellProps {
   onCell: (cell: Cell) => void;
 }
 
+const PAUSE_MS = 120;
+
 export function PlantCell({ name, label, cell, onCell }: CellProps) {
-  const { intake, } = useMessages().stockIn;
+  const { intake } = useMessages().stockIn;
   const { picker } = useMessages().plants;
   const text = cell.value ? '' : cell.text.trim();
-  const query = useQuery({ ...trpc.plants.findPlant.queryOptions({ text }), enabled: text !== '', placeholderData: keepPreviousData });
-  const answered = text !== '' && query.data !== undefined && !query.isPlaceholderData;
+  // A fast typist asks once a name, not once a letter.
+  const asked = useRested(text, PAUSE_MS);
+  const query = useQuery({ ...trpc.plants.findPlant.queryOptions({ text: asked }), enabled: asked !== '', placeholderData: keepPreviousData });
+  const answered = text !== '' && asked === text && query.data !== undefined && !query.isPlaceholderData;
   const offers = text === '' ? [] : offersOf(query.data, picker);
   const settled = answered ? settledPlant(text, query.data) : null;
   const problem = !answered ? null : query.data.match.kind === 'ambiguous' ? intake.ambiguous(text, query.data.match.plants.length) : offers.length > 0 ? intake.several(text) : intake.noPlant(text);

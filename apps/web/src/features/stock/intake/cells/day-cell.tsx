@@ -22,7 +22,8 @@ export function DayCell({ value, onChange, unknown, ...props }: DayCellProps) {
   const [focused, setFocused] = useState(false);
   const read = readRoughDay(value, { today, language });
   const words = () => {
-    if (read.kind !== 'known') return read.kind === 'unknown' ? unknown : props.hint;
+    if (read.kind === 'unknown') return unknown;
+    if (read.kind === 'unreadable') return focused ? props.hint : undefined;
     const { earliestOn, precision } = earliestOfDay(read.text);
     return intake.readAs(dates.rough(earliestOn, precision, (season) => ui[season]));
   };

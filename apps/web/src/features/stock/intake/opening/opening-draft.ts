@@ -21,11 +21,17 @@ export interface OpeningRow {
   note: string;
 }
 
+/** What a jotted day is read by. */
+interface Reader {
+  today: string;
+  language: string;
+}
+
 const EMPTY: Cell = { value: null, text: '' };
 
-/** A new row under another: container, place, day and manner of counting are as above, plant and units are its own. */
-export const rowBelow = (above?: OpeningRow): OpeningRow => ({
-  lotId: newId(), plant: EMPTY, units: '', container: above?.container ?? EMPTY, place: above?.place ?? EMPTY, since: above?.since ?? '', confinedSince: '',
+/** A new row under another: container, place, day and manner of counting are as above, plant and units are its own. What could not be read is not passed on. */
+export const rowBelow = (above?: OpeningRow, reader?: Reader, lotId = newId()): OpeningRow => ({
+  lotId, plant: EMPTY, units: '', container: above?.container ?? EMPTY, place: above?.place ?? EMPTY, since: above && reader && readRoughDay(above.since, reader).kind === 'known' ? above.since : '', confinedSince: '',
   sourceKind: above?.sourceKind ?? '', provenance: '', seedZone: '', countKind: above?.countKind ?? 'counted', rootChecked: false, note: '',
 });
 
@@ -35,11 +41,6 @@ export const isBlank = (row: OpeningRow): boolean => row.plant.text.trim() === '
 export const filledRows = (rows: readonly OpeningRow[]): OpeningRow[] => rows.filter((row) => !isBlank(row));
 
 export const unitsIn = (rows: readonly OpeningRow[]): number => rows.reduce((sum, row) => sum + (readNumber(row.units) || 0), 0);
-
-interface Reader {
-  today: string;
-  language: string;
-}
 
 /** An unreadable day goes out as it was typed: the contract then says at that field what is wrong. */
 function dayOf(typed: string, reader: Reader): string | null {

@@ -5,6 +5,7 @@ import { useEffect, useRef, useState } from 'react';
 import { useSession } from '../../../../lib/api/index.ts';
 import type { CommandAnswer } from '../../../../lib/api/commands.ts';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
+import { newId } from '../../../../lib/ids.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
 import { onDevice } from '../../../../lib/remember.ts';
 import { useLanguage, useMessages } from '../../../../messages/index.ts';
@@ -67,13 +68,8 @@ function OpeningList() {
     const keep = setTimeout(() => onDevice.keep(DRAFT, { happenedOn, rows }), KEPT_AFTER_MS);
     return () => clearTimeout(keep);
   }, [happenedOn, rows]);
-  // Cells settle by themselves, several at once: each must see what the one before has changed.
-  const latest = useRef(rows);
-  latest.current = rows;
-  const setRows = (next: Row[]) => {
-    latest.current = next;
-    form.set({ rows: next });
-  };
+  // Cells settle by themselves, several at once and between two strokes of a key.
+  const setRows = (change: (rows: Row[]) => Row[]) => form.set((before) => ({ rows: change(before.rows) }));
   const begin = () => {
     form.restart({ happenedOn: today, rows: [rowBelow()] });
     setActive(0);
@@ -91,14 +87,17 @@ function OpeningList() {
   // A row is drawn anew only when it changes itself: a list of a hundred must not slow a fast typist down.
   const work = useSteady({
     activate: setActive,
-    change: (lotId: string, part: Partial<Row>) => setRows(latest.current.map((each) => (each.lotId === lotId ? { ...each, ...part } : each))),
+    change: (lotId: string, part: Partial<Row>) => setRows((all) => all.map((each) => (each.lotId === lotId ? { ...each, ...part } : each))),
     next: (index: number) => {
       wanted.current = Math.min(index + 1, contracts.OPENING_ROWS - 1);
       setActive(wanted.current);
-      const above = latest.current.at(-1);
-      if (index === latest.current.length - 1 && !full) setRows([...latest.current, rowBelow(above)]);
+      const lotId = newId();
+      setRows((all) => (index === all.length - 1 && all.length < contracts.OPENING_ROWS ? [...all, rowBelow(all.at(-1), { today, language }, lotId)] : all));
     },
-    remove: (lotId: string) => setRows(latest.current.length === 1 ? [rowBelow()] : latest.current.filter((each) => each.lotId !== lotId)),
+    remove: (lotId: string) => {
+      const spare = rowBelow();
+      setRows((all) => (all.length === 1 ? [spare] : all.filter((each) => each.lotId !== lotId)));
+    },
   });
   const filled = filledRows(rows);
   // Rows on which nothing was typed are not sent; they leave the list first, so that an error names the row in sight.
