@@ -7,6 +7,7 @@ import fastifyStatic from '@fastify/static';
 import { fastifyTRPCPlugin, type FastifyTRPCPluginOptions } from '@trpc/server/adapters/fastify';
 import Fastify, { type FastifyInstance, type FastifyRequest } from 'fastify';
 import { findRoleFault, openDatabase } from './db/pool.ts';
+import { isReady } from './db/ready.ts';
 import { createRunner } from './db/runner.ts';
 import { replan, rollDay } from './features/replan.ts';
 import { callerOf } from './features/people/sign-in.ts';
@@ -47,9 +48,10 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
 
   // A page of another site can make a browser send our cookie; SameSite stops most of that and this the rest.
   app.addHook('onRequest', async (request, reply) => {
-    if (request.method !== 'GET' && request.method !== 'HEAD' && isForged(request)) {
-      await reply.code(403).send({ code: 'forged-request', message: 'forged-request', requestId: request.id });
-    }
+    if (request.method === 'GET' || request.method === 'HEAD') return;
+    if (isForged(request)) await reply.code(403).send({ code: 'forged-request', message: 'forged-request', requestId: request.id });
+    // The types that a form of another site could send are no JSON either.
+    else if (!isJson(request)) await reply.code(415).send({ code: 'invalid-input', message: 'invalid-input', requestId: request.id });
   });
 
   const live = new Live(databaseUrl, app);
@@ -74,7 +76,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
 
   app.get('/health', async () => ({ live: true }));
   app.get('/ready', async (_request, reply) => {
-    const ready = await database.$queryRaw`SELECT any_nursery()`.then(() => true, () => false);
+    const ready = await isReady(database).catch(() => false);
     return reply.code(ready ? 200 : 503).send({ ready });
   });
   app.get('/live', async (request, reply) => {
@@ -97,6 +99,8 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
   app.addHook('onClose', () => database.$disconnect());
   return app;
 }
+
+const isJson = (request: FastifyRequest) => /^application\/json\s*(;|$)/i.test(request.headers['content-type'] ?? '');
 
 function isForged(request: FastifyRequest): boolean {
   const site = request.headers['sec-fetch-site'];

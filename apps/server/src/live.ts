@@ -1,16 +1,8 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
-import pg from 'pg';
-import { APP_ROLE } from './db/pool.ts';
+import { type Change, Changes } from './db/changes.ts';
 import type { Caller } from './trpc/operation.ts';
 
-interface Change {
-  nursery: string;
-  version: number;
-  features: string[];
-}
-
 const BEAT_MS = 15_000;
-const RECONNECT_MS = 1_000;
 
 /**
  * Tells browsers what changed, within a second or so of the commit: one LISTEN connection a process, one stream of server-sent events a tab.
@@ -20,33 +12,17 @@ const RECONNECT_MS = 1_000;
 export class Live {
   private readonly streams = new Map<string, Set<FastifyReply>>();
   private readonly newest = new Map<string, number>();
-  private client: pg.Client | null = null;
+  private readonly changes: Changes;
   private beat: NodeJS.Timeout | null = null;
-  private closed = false;
 
-  constructor(private readonly databaseUrl: string, private readonly app: FastifyInstance) {}
+  constructor(databaseUrl: string, app: FastifyInstance) {
+    this.changes = new Changes(databaseUrl, (change) => this.pass(change), (error) => app.log.warn({ err: error }, 'the live connection was lost'));
+  }
 
   async start(): Promise<void> {
-    await this.listen();
+    await this.changes.start();
     this.beat = setInterval(() => this.sendBeats(), BEAT_MS);
     this.beat.unref();
-  }
-
-  private async listen(): Promise<void> {
-    const client = new pg.Client({ connectionString: this.databaseUrl, options: `-c role=${APP_ROLE}` });
-    client.on('notification', (message) => this.pass(JSON.parse(message.payload ?? '{}') as Change));
-    client.on('error', (error) => this.app.log.warn({ err: error }, 'the live connection was lost'));
-    client.on('end', () => this.reconnectLater());
-    await client.connect();
-    await client.query('LISTEN rootclock');
-    this.client = client;
-  }
-
-  private reconnectLater(): void {
-    if (this.closed) return;
-    setTimeout(() => {
-      if (!this.closed) this.listen().catch(() => this.reconnectLater());
-    }, RECONNECT_MS).unref();
   }
 
   open(caller: Caller, reply: FastifyReply): void {
@@ -69,10 +45,9 @@ export class Live {
   }
 
   async stop(): Promise<void> {
-    this.closed = true;
     if (this.beat) clearInterval(this.beat);
     for (const streams of this.streams.values()) for (const reply of streams) reply.raw.end();
-    await this.client?.end();
+    await this.changes.stop();
   }
 }
 

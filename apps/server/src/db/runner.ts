@@ -117,8 +117,8 @@ export function createRunner({ database, replan, rollDay, clock }: RunnerParts) 
     const now = clock();
     return database.$transaction(async (tx) => {
       const [set] = await tx.$queryRaw<{ zone: string | null }[]>`SELECT begin_read(${caller.nurseryId}::uuid) AS zone`;
-      if (!set?.zone) refuse('not-found', { what: 'nursery' });
-      return operation.read({ tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today: dayIn(now, set!.zone!), now }, input);
+      const zone = set?.zone ?? refuse('not-found', { what: 'nursery' });
+      return operation.read({ tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today: dayIn(now, zone), now }, input);
     });
   }
 

@@ -1,18 +1,18 @@
 import { hash } from '@node-rs/argon2';
-import pg from 'pg';
 import { openDatabase } from '../db/pool.ts';
 import { dayIn } from '../db/runner.ts';
 import { DEMO_SIGN_INS } from '../features/people/demo-sign-ins.ts';
-import { planBands } from './bands.ts';
-import { planDeliveries } from './deliveries.ts';
-import { planGardens } from './gardens.ts';
+import { planBands } from './seasons/bands.ts';
+import { planDeliveries } from './seasons/deliveries.ts';
+import { planGardens } from './seasons/gardens.ts';
 import { layGrounds } from './grounds.ts';
-import { planIncidents } from './incidents.ts';
+import { planIncidents } from './seasons/incidents.ts';
 import { DemoLots } from './lots.ts';
-import { takeInOpening } from './opening.ts';
-import { planPropagation } from './propagation.ts';
+import { takeInOpening } from './seasons/opening.ts';
+import { planPropagation } from './seasons/propagation.ts';
 import { Stage, ZONE } from './stage.ts';
-import { planUpkeep } from './upkeep.ts';
+import { addDemoNursery } from './store.ts';
+import { planUpkeep } from './seasons/upkeep.ts';
 
 /**
  * Fills an empty database with the demo nursery: three seasons of an invented nursery, ending today, the same each time for the same day.
@@ -23,7 +23,7 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
   const database = openDatabase(url, 2);
   try {
     const stage = new Stage(database, dayIn(now, ZONE));
-    await addNursery(ownerUrl, stage);
+    await beginNursery(ownerUrl, stage);
     // The first of three whole seasons: late in the year this one counts, early in it the one before is the last.
     const thisYear = Number(stage.today.slice(0, 4));
     const lastYear = stage.today.slice(5) >= '07-01' ? thisYear : thisYear - 1;
@@ -44,20 +44,11 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
   }
 }
 
-async function addNursery(ownerUrl: string, stage: Stage): Promise<void> {
-  const owner = new pg.Client({ connectionString: ownerUrl });
-  await owner.connect();
-  try {
-    const year = Number(stage.today.slice(0, 4));
-    const seasonEndOn = stage.today.slice(5) > '10-31' ? `${year + 1}-10-31` : `${year}-10-31`;
-    await owner.query(`INSERT INTO nursery (id, name, zone, region, units, season_end_on, demo) VALUES ($1, 'Sedge Hollow demo nursery', $2, 'IA', 'us', $3, true)`, [stage.nurseryId, ZONE, seasonEndOn]);
-    for (const { name, email, role, password } of DEMO_SIGN_INS) {
-      const personId = stage.chance.id();
-      await owner.query('INSERT INTO person (id, email, name, password_hash) VALUES ($1, $2, $3, $4)', [personId, email, name, await hash(password)]);
-      await owner.query('INSERT INTO membership (nursery_id, person_id, role) VALUES ($1, $2, $3)', [stage.nurseryId, personId, role]);
-      stage.addPerson({ nurseryId: stage.nurseryId, personId, personName: name, email, role });
-    }
-  } finally {
-    await owner.end();
-  }
+async function beginNursery(ownerUrl: string, stage: Stage): Promise<void> {
+  const year = Number(stage.today.slice(0, 4));
+  const people = await Promise.all(DEMO_SIGN_INS.map(async ({ password, ...person }) => ({ ...person, personId: stage.chance.id(), passwordHash: await hash(password) })));
+  await addDemoNursery(ownerUrl, {
+    nurseryId: stage.nurseryId, name: 'Sedge Hollow demo nursery', zone: ZONE, region: 'IA', seasonEndOn: `${stage.today.slice(5) > '10-31' ? year + 1 : year}-10-31`, people,
+  });
+  for (const { personId, name, email, role } of people) stage.addPerson({ nurseryId: stage.nurseryId, personId, personName: name, email, role });
 }

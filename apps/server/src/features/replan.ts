@@ -1,4 +1,5 @@
 import type { Replan, RollDay } from '../db/runner.ts';
+import { noteRolledDay } from './people/store.ts';
 import { reckonClocks } from './pot-life/clocks/reckon.ts';
 import { replanPromises } from './promises/replan.ts';
 
@@ -12,5 +13,5 @@ export const replan: Replan = async (context, rulesVersion) => {
 export const rollDay: RollDay = async (context) => {
   context.touched.allPromises = true;
   context.touched.features.add('promises').add('pot-life');
-  await context.tx.$executeRaw`UPDATE nursery SET rolled_on = ${context.today}::date WHERE id = ${context.nurseryId}::uuid`;
+  await noteRolledDay(context);
 };

@@ -94,3 +94,7 @@ export async function updateNursery({ tx, nurseryId }: CommandContext, { name, z
     UPDATE nursery SET name = ${name}, zone = ${zone}, region = ${region}, units = ${units}, notice_days = ${noticeDays}::int, season_end_on = ${seasonEndOn}::date
      WHERE id = ${nurseryId}::uuid`;
 }
+
+export async function noteRolledDay({ tx, nurseryId, today }: CommandContext): Promise<void> {
+  await tx.$executeRaw`UPDATE nursery SET rolled_on = ${today}::date WHERE id = ${nurseryId}::uuid`;
+}

@@ -6,7 +6,7 @@ import { listRules } from './rules/reads.ts';
 import { addWindow } from './rules/windows/commands/add-window.ts';
 import { editWindow } from './rules/windows/commands/edit-window.ts';
 import { retireWindow } from './rules/windows/commands/retire-window.ts';
-import { readBoard } from './board/reads.ts';
+import { readBoard } from './board/reads/board.ts';
 import { setFreezeDay } from './rules/windows/commands/set-freeze-day.ts';
 import { listWindows } from './rules/windows/reads.ts';
 

@@ -3,6 +3,6 @@ import { lotOperations } from './lots/operations.ts';
 import { treatLots } from './treatments/commands/treat-lots.ts';
 import { treatPlace } from './treatments/commands/treat-place.ts';
 import { placesOperations } from './places/operations.ts';
-import { listLots } from './table/reads.ts';
+import { listLots } from './table/reads/lots.ts';
 
 export const stockOperations = { ...intakeOperations, ...placesOperations, listLots, ...lotOperations, treatLots, treatPlace };

@@ -1,5 +1,5 @@
 import type { Messages } from '../en/index.ts';
-import { board } from './board.ts';
+import { board } from './pot-life/board.ts';
 import { errors } from './errors/index.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
@@ -13,7 +13,7 @@ import { settings } from './settings/settings.ts';
 import { shell } from './shell.ts';
 import { sources } from './sources.ts';
 import { stockIn } from './stock-in/index.ts';
-import { today } from './today.ts';
+import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 
 export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, settings, shell, sources, stockIn, today, ui };

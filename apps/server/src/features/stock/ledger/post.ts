@@ -1,18 +1,8 @@
-import { type AccountRef, type EntryKind, type MovementDraft, holderOf } from '@rootclock/domain';
+import { type AccountRef, type MovementDraft, holderOf } from '@rootclock/domain';
 import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
+import type { EntryDraft } from './entry-draft.ts';
 import { type AccountRow, insertEntry, insertMovements } from './store.ts';
-
-export interface EntryDraft {
-  kind: EntryKind;
-  happenedOn: string;
-  cause?: string | null;
-  note?: string;
-  details?: Record<string, unknown>;
-  reversesId?: string;
-  /** What the entry is about where no movement says so: a hold, an observation, a treatment. */
-  subjects?: { kind: 'lot' | 'batch' | 'place' | 'source' | 'line'; id: string }[];
-}
 
 /**
  * Writes the entry of a command. One command makes one entry, and the entry's id is the command's, so that whoever sent it can reverse it.

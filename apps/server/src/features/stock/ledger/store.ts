@@ -1,5 +1,5 @@
 import type { CommandContext } from '../../../trpc/operation.ts';
-import type { EntryDraft } from './post.ts';
+import type { EntryDraft } from './entry-draft.ts';
 
 /** An account as it is written: kind, holder and standing together make its id. */
 export interface AccountRow {

@@ -6,7 +6,7 @@ import { Menu } from '../../../../ui/action/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
 import { ConfirmAgain } from '../../../../ui/overlay/index.ts';
 import { tellRefused } from '../../undo.ts';
-import type { LineCardProps } from './line-card.tsx';
+import type { LineCardProps } from './line-props.ts';
 import { EditLineSheet } from './line-sheets.tsx';
 import { OffersSheet } from './offers-sheet.tsx';
 

@@ -4,15 +4,10 @@ import { useMessages } from '../../../../messages/index.ts';
 import { Progress } from '../../marks/progress.tsx';
 import { LineFlags } from '../../marks/line-flags.tsx';
 import { Taxon } from '../../marks/taxon.tsx';
+import type { LineCardProps } from './line-props.ts';
 import { LineActions } from './line-actions.tsx';
 import { LineShortage } from './line-shortage.tsx';
 import { LineSupplies } from './line-supplies.tsx';
-
-export interface LineCardProps {
-  order: contracts.OrderPage;
-  line: contracts.OrderLineRow;
-  mayChange: boolean;
-}
 
 export function LineCard({ order, line, mayChange }: LineCardProps) {
   const { gardens } = useMessages();

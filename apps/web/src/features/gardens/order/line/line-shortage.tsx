@@ -1,11 +1,11 @@
 /** Why a line is short, in numbers, with the ways out. */
-import type { promises } from '@rootclock/contracts';
 import { useState } from 'react';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
 import { Callout } from '../../../../ui/feedback/index.ts';
-import type { LineCardProps } from './line-card.tsx';
+import type { LineCardProps } from './line-props.ts';
 import { OffersSheet } from './offers-sheet.tsx';
+import { ShortageReasons } from './shortage-reasons.tsx';
 
 export function LineShortage({ line, mayChange }: LineCardProps) {
   const { gardens } = useMessages();
@@ -18,15 +18,3 @@ export function LineShortage({ line, mayChange }: LineCardProps) {
     </Callout>
   );
 }
-
-export function ShortageReasons({ reasons }: { reasons: readonly promises.ShortageReason[] }) {
-  const { gardens } = useMessages();
-  return (
-    <ul className="plain-list">
-      {reasons.map((reason) => (
-        <li key={reason.reason}>{gardens.line.reasons[reason.reason](reason)}</li>
-      ))}
-    </ul>
-  );
-}
-

@@ -14,7 +14,7 @@ import { Sheet } from '../../../../ui/overlay/index.ts';
 import { SupplyClock } from '../../marks/supply-clock.tsx';
 import { Taxon } from '../../marks/taxon.tsx';
 import { WouldShorten } from '../would-shorten.tsx';
-import { ShortageReasons } from './line-shortage.tsx';
+import { ShortageReasons } from './shortage-reasons.tsx';
 
 export function OffersSheet({ line, onClose }: { line: gardens.OrderLineRow; onClose: () => void }) {
   const { gardens } = useMessages();

@@ -1,7 +1,7 @@
 import { addDays } from '@rootclock/domain';
-import type { Grounds } from './grounds.ts';
-import { type DemoLots, unitsOf } from './lots.ts';
-import type { Stage } from './stage.ts';
+import type { Grounds } from '../grounds.ts';
+import { type DemoLots, unitsOf } from '../lots.ts';
+import type { Stage } from '../stage.ts';
 
 /** What goes wrong in a nursery: a slip that is taken back, a label that was wrong, leftovers put together, a tray spilled. */
 export function planIncidents(stage: Stage, grounds: Grounds, lots: DemoLots): void {

@@ -1,7 +1,7 @@
 import { addDays } from '@rootclock/domain';
-import type { Grounds } from './grounds.ts';
-import { anyOf } from './random.ts';
-import type { Stage } from './stage.ts';
+import type { Grounds } from '../grounds.ts';
+import { anyOf } from '../random.ts';
+import type { Stage } from '../stage.ts';
 
 const CLIENTS = [
   ['Wren Hallowell', 'IA', false], ['Orchard Lane school garden', 'WI', false], ['Pemberline village green', 'MN', false], ['Tansy Overmeer', 'IA', true],

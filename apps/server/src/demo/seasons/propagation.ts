@@ -1,8 +1,8 @@
 import { addDays } from '@rootclock/domain';
-import type { Grounds } from './grounds.ts';
-import type { DemoLots } from './lots.ts';
+import type { Grounds } from '../grounds.ts';
+import type { DemoLots } from '../lots.ts';
 import type { Mother } from './opening.ts';
-import type { Stage } from './stage.ts';
+import type { Stage } from '../stage.ts';
 
 interface Sowing {
   plant: string;

@@ -1,9 +1,9 @@
 import type { stock } from '@rootclock/contracts';
 import { addDays, nameKey } from '@rootclock/domain';
 import type * as z from 'zod/mini';
-import { Prisma } from '../../../db/generated/client.ts';
-import { containing } from '../../../db/like.ts';
-import type { ReadContext } from '../../../trpc/operation.ts';
+import { Prisma } from '../../../../db/generated/client.ts';
+import { containing } from '../../../../db/like.ts';
+import type { ReadContext } from '../../../../trpc/operation.ts';
 
 type Filter = z.output<typeof stock.listLots>;
 

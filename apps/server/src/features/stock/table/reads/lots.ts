@@ -1,7 +1,7 @@
 import { type Page, stock } from '@rootclock/contracts';
 import { type ContainerKind, type CountKind, type DayPrecision, EVERYONE, type HoldReason, isDormant, type PlantByState, potBand, type PotBand } from '@rootclock/domain';
-import { Prisma } from '../../../db/generated/client.ts';
-import { query } from '../../../trpc/operation.ts';
+import { Prisma } from '../../../../db/generated/client.ts';
+import { query } from '../../../../trpc/operation.ts';
 import { conditionsOf, keyOf } from './conditions.ts';
 
 interface StoredLot {

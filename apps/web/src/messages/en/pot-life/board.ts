@@ -1,5 +1,5 @@
 import type { PlantByState } from '@rootclock/domain';
-import { plural } from './words.ts';
+import { plural } from '../words.ts';
 
 export const board = {
   title: 'What must leave its pot',

@@ -1,4 +1,4 @@
-import { plural } from './words.ts';
+import { plural } from '../words.ts';
 
 export const today = {
   title: (day: string) => `Today, ${day}`,

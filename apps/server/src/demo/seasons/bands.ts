@@ -1,9 +1,9 @@
 import { addDays, plantBy, potBand, type PlantingWindow, type PotLifeRule } from '@rootclock/domain';
-import { referenceContainers, referencePlants, referenceWindows } from '../reference/index.ts';
-import type { Grounds } from './grounds.ts';
-import { type DemoLots, unitsOf } from './lots.ts';
-import { anyOf } from './random.ts';
-import type { Stage } from './stage.ts';
+import { referenceContainers, referencePlants, referenceWindows } from '../../reference/index.ts';
+import type { Grounds } from '../grounds.ts';
+import { type DemoLots, unitsOf } from '../lots.ts';
+import { anyOf } from '../random.ts';
+import type { Stage } from '../stage.ts';
 
 const NOTICE_DAYS = 45;
 const ONE_YEAR: PotLifeRule = { id: 'one-year', basis: 'confined', span: 'P1Y', reach: { genus: 'Asclepias' } };

@@ -1,6 +1,6 @@
 import { potLife } from '@rootclock/contracts';
 import { addDays, daysBetween, EVERYONE, isDormant, potBand } from '@rootclock/domain';
-import { query, type ReadContext } from '../../../trpc/operation.ts';
+import { query, type ReadContext } from '../../../../trpc/operation.ts';
 import { bandEnds, boardConditions, openStock } from './filters.ts';
 
 type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'freeUnits' | 'potUpHelps'> & { dormantMonths: number[]; total: number };

@@ -1,5 +1,5 @@
-import type { Messages } from '../en/index.ts';
-import { plural } from './words.ts';
+import type { Messages } from '../../en/index.ts';
+import { plural } from '../words.ts';
 
 export const board: Messages['board'] = {
   title: 'Qué debe salir de la maceta',

@@ -1,7 +1,7 @@
 import { addDays } from '@rootclock/domain';
-import type { Grounds } from './grounds.ts';
-import type { DemoLots } from './lots.ts';
-import type { Stage } from './stage.ts';
+import type { Grounds } from '../grounds.ts';
+import type { DemoLots } from '../lots.ts';
+import type { Stage } from '../stage.ts';
 
 /** What stood there when the records began: plant, container, place, units, since when. */
 const STOCK = [

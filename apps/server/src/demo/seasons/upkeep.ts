@@ -1,7 +1,7 @@
 import { addDays } from '@rootclock/domain';
-import type { Grounds } from './grounds.ts';
-import { type DemoLots, unitsOf } from './lots.ts';
-import type { Stage } from './stage.ts';
+import type { Grounds } from '../grounds.ts';
+import { type DemoLots, unitsOf } from '../lots.ts';
+import type { Stage } from '../stage.ts';
 
 /** What happens to lots once they stand: out to the yard, checked, sold at market, thinned by winter and weather, leftovers cleared. */
 export function planUpkeep(stage: Stage, grounds: Grounds, lots: DemoLots, firstYear: number, lastYear: number): void {

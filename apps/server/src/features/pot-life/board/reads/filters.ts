@@ -1,7 +1,7 @@
 import type { potLife } from '@rootclock/contracts';
 import { addDays } from '@rootclock/domain';
 import type * as z from 'zod/mini';
-import { Prisma } from '../../../db/generated/client.ts';
+import { Prisma } from '../../../../db/generated/client.ts';
 
 type Filter = z.output<typeof potLife.readBoard>;
 

@@ -1,0 +1,7 @@
+import type { gardens as contracts } from '@rootclock/contracts';
+
+export interface LineCardProps {
+  order: contracts.OrderPage;
+  line: contracts.OrderLineRow;
+  mayChange: boolean;
+}
