@@ -30,7 +30,7 @@ export function askerOf({ runner, app, people }: Pick<TestNursery, 'runner' | 'a
       const answer = await caller[feature]?.[name]?.(input);
       return { ok: true, answer: JSON.parse(JSON.stringify(answer ?? null)) as unknown };
     } catch (error) {
-      const { requestId: _, ...told } = errorAnswer((error as { cause?: unknown }).cause ?? error, '');
+      const { requestId: _, ...told } = errorAnswer(error, '');
       return { ok: false, ...told };
     }
   };

@@ -19,8 +19,7 @@ const BY_CONSTRAINT: Record<string, ErrorCode> = {
 /** Any failure as one of the table's errors. What is not expected becomes a fault that tells only its request id. */
 export function asRefusal(error: unknown): Refusal {
   if (error instanceof Refusal) return error;
-  // What a parser throws comes wrapped once more.
-  if (error instanceof TRPCError && error.cause) return asRefusal(error.cause);
+  if (error instanceof TRPCError) return asRefusalOfTrpc(error);
   if (error instanceof InputError) return new Refusal('invalid-input', { issues: [{ path: error.argument, problem: 'wrong-form' }], detail: error.message }, error.argument);
   const failure = databaseFailure(error);
   if (failure) {
@@ -34,6 +33,21 @@ export function asRefusal(error: unknown): Refusal {
     if (/^(08|57P|53|40)/.test(failure.sqlState)) return new Refusal('outcome-unknown', {});
   }
   return isConnectionLost(error) ? new Refusal('outcome-unknown', {}) : new Refusal('fault', {});
+}
+
+/** What tRPC turns away by itself, before any procedure: no JSON, no such procedure, a read asked for as a write. */
+const BY_TRPC: Partial<Record<TrpcCode, Refusal>> = {
+  PARSE_ERROR: new Refusal('invalid-input', { issues: [{ path: '', problem: 'wrong-form' }] }),
+  BAD_REQUEST: new Refusal('invalid-input', { issues: [{ path: '', problem: 'wrong-form' }] }),
+  UNSUPPORTED_MEDIA_TYPE: new Refusal('invalid-input', { issues: [{ path: '', problem: 'wrong-form' }] }),
+  METHOD_NOT_SUPPORTED: new Refusal('not-found', { what: 'procedure' }),
+  NOT_FOUND: new Refusal('not-found', { what: 'procedure' }),
+};
+
+function asRefusalOfTrpc(error: TRPCError): Refusal {
+  // Our own errors come wrapped, those of a parser once more; what is inside decides.
+  if (error.cause instanceof TRPCError || error.cause instanceof Refusal) return asRefusal(error.cause);
+  return BY_TRPC[error.code] ?? (error.cause ? asRefusal(error.cause) : new Refusal('fault', {}));
 }
 
 /** A connection that broke or a transaction that ran out of time: nobody knows whether it was committed. */

@@ -20,7 +20,10 @@ export interface RequestContext {
 }
 
 export const t = initTRPC.context<RequestContext>().create({
-  errorFormatter: ({ shape, error, ctx }) => ({ ...shape, message: error.message, data: errorAnswer(error.cause ?? error, ctx?.requestId ?? '') }),
+  errorFormatter: ({ shape, error, ctx }) => {
+    const data = errorAnswer(error, ctx?.requestId ?? '');
+    return { ...shape, message: data.code, data };
+  },
 });
 
 const answered = async <Answer>(work: () => Promise<Answer>): Promise<Answer> => {
