@@ -15,6 +15,8 @@ import { DateField, RadioField, TextArea } from '../../../ui/fields/index.ts';
 import { FieldGroup, Form } from '../../../ui/form/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import type { PickedClient } from '../pickers/client-picker.tsx';
+import type { Item } from '../pickers/item-pickers.tsx';
+import { useAskedItem } from './asked-item.ts';
 import { ClientAndSite } from './client-and-site.tsx';
 import { keepLastClient, lastClientId } from './last-client.ts';
 import { emptyLine, isBlank, lineBody, NewLines, type NewLine } from './new-lines.tsx';
@@ -33,16 +35,17 @@ export function NewOrderPage() {
   const { client: asked }: { client?: string } = useSearch({ strict: false });
   const [clientId] = useState(() => asked ?? lastClientId());
   const { data, isLoading } = useQuery({ ...trpc.gardens.readClient.queryOptions({ clientId: clientId ?? '' }), enabled: clientId !== null });
+  const first = useAskedItem();
   // A client that is gone or blanked since is simply not filled in.
-  return isLoading ? <Skeleton /> : <NewOrderForm known={data && !data.isBlanked ? { id: data.id, name: data.name } : null} />;
+  return isLoading || first.isLoading ? <Skeleton /> : <NewOrderForm known={data && !data.isBlanked ? { id: data.id, name: data.name } : null} item={first.item} />;
 }
 
-function NewOrderForm({ known }: { known: PickedClient | null }) {
+function NewOrderForm({ known, item }: { known: PickedClient | null; item: Item }) {
   const { gardens } = useMessages();
   const words = gardens.orders;
   const navigate = useNavigate();
   const [orderId] = useState(newId);
-  const [initial] = useState((): NewOrder => ({ client: known, siteId: '', kind: 'installation', dueOn: '', note: '', lines: [emptyLine()] }));
+  const [initial] = useState((): NewOrder => ({ client: known, siteId: '', kind: 'installation', dueOn: '', note: '', lines: [{ ...emptyLine(), ...item }] }));
   const form = useCommandForm({
     command: useCommand('gardens.addOrder', { title: words.newTitle }),
     contract: contracts.addOrder,

@@ -30,7 +30,7 @@ export function BoardActions({ row }: { row: BoardRow }) {
         </Button>
       ))}
       {row.freeUnits > 0 && mayBe(GROWERS) && (
-        <ButtonLink to={paths.newOrder()}>
+        <ButtonLink to={paths.newOrder()} search={row.kind === 'lot' ? { lot: row.id } : { plant: row.plantId }}>
           {board.actions.plant}
           <span className="only-heard"> {row.code}</span>
         </ButtonLink>

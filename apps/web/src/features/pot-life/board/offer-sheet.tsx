@@ -20,7 +20,7 @@ export function OfferSheet({ row, onClose }: { row: BoardRow; onClose: () => voi
       <Read query={query}>
         {({ lines }) =>
           lines.length === 0 ? (
-            <EmptyState kind="nothing-yet" title={board.offerNone} actions={<ButtonLink to={paths.newOrder()} look="primary">{board.actions.plant}</ButtonLink>} />
+            <EmptyState kind="nothing-yet" title={board.offerNone} actions={<ButtonLink to={paths.newOrder()} search={row.kind === 'lot' ? { lot: row.id } : { plant: row.plantId }} look="primary">{board.actions.plant}</ButtonLink>} />
           ) : (
             <ul className="board-list">
               {[...lines].sort((a, b) => Number(b.serves) - Number(a.serves)).map((line) => (
