@@ -1,7 +1,7 @@
 /** The opening list: what stands here when the records begin, typed from a list; kept on the device until it is taken in. */
 import { stock as contracts } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { useSession } from '../../../../lib/api/index.ts';
 import type { CommandAnswer } from '../../../../lib/api/commands.ts';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
@@ -77,10 +77,11 @@ function OpeningList() {
 
   const list = useRef<HTMLDivElement>(null);
   const wanted = useRef<number | null>(null);
-  // The new row is drawn before it can be typed into.
-  useEffect(() => {
-    if (wanted.current === null) return;
-    list.current?.querySelectorAll<HTMLInputElement>('[data-cell="plant"] input')[wanted.current]?.focus();
+  // In the same breath as the new row is drawn: a stroke later the next letter would land in the row before.
+  useLayoutEffect(() => {
+    const cell = wanted.current === null ? undefined : list.current?.querySelectorAll<HTMLInputElement>('[data-cell="plant"] input')[wanted.current];
+    if (!cell) return;
+    cell.focus();
     wanted.current = null;
   });
   const full = rows.length >= contracts.OPENING_ROWS;

@@ -6,9 +6,7 @@ import { useEffect, useRef, type RefObject } from 'react';
 
 export function useEnter(within: RefObject<HTMLElement | null>, onEnter: () => void): void {
   const latest = useRef(onEnter);
-  useEffect(() => {
-    latest.current = onEnter;
-  });
+  latest.current = onEnter;
   useEffect(() => {
     const hear = (event: KeyboardEvent) => {
       const { target } = event;
