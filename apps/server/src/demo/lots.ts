@@ -24,11 +24,21 @@ export class DemoLots {
   }
 }
 
-/** What nobody was promised and nothing holds back, and where all of it stands. */
-export async function unitsOf(stage: Stage, lotId: string): Promise<{ free: number; onHand: number; held: boolean; places: { placeId: string; units: number }[]; containerCode: string }> {
-  const lot = await stage.as('viewer').stock.readLot({ lotId });
-  const onHand = lot.standing.reduce((sum, { units }) => sum + units, 0);
-  const promised = lot.promised.reduce((sum, { units }) => sum + units, 0);
-  const held = lot.holds.some((hold) => hold.releasedOn === null);
-  return { free: held ? 0 : Math.max(0, onHand - promised), onHand, held, places: lot.standing.map(({ placeId, units }) => ({ placeId, units })), containerCode: lot.container.code };
+/** What stands of a lot: what nobody was promised and nothing holds back, and where all of it is. */
+export interface StandingUnits {
+  free: number;
+  onHand: number;
+  places: { placeId: string; units: number }[];
+}
+
+const NOTHING: StandingUnits = { free: 0, onHand: 0, places: [] };
+
+/** Every open lot as the stock table shows it, read once for an occasion that looks at many. */
+export async function readStanding(stage: Stage): Promise<(lotId: string) => StandingUnits> {
+  const standing = new Map<string, StandingUnits>();
+  for (let page = 1; ; page++) {
+    const { rows, total, perPage } = await stage.as('viewer').stock.listLots({ page, perPage: 200, sort: 'code' });
+    for (const row of rows) standing.set(row.lotId, { free: row.freeUnits, onHand: row.onHandUnits, places: row.places.map(({ placeId, units }) => ({ placeId, units })) });
+    if (page * perPage >= total) return (lotId) => standing.get(lotId) ?? NOTHING;
+  }
 }

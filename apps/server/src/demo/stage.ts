@@ -1,4 +1,4 @@
-import type { Role } from '@rootclock/domain';
+import { addDays, type Role } from '@rootclock/domain';
 import { DateTime } from 'luxon';
 import type { Database } from '../db/pool.ts';
 import { createRunner } from '../db/runner.ts';
@@ -54,6 +54,14 @@ export class Stage {
 
   setDay(on: string): void {
     this.now = DateTime.fromISO(`${on}T15:00:00`, { zone: ZONE }).toJSDate();
+  }
+
+  /** Plans work for the next of the two days in the week on which such work is done here; each day with work costs a roll of the day. */
+  onWorkday(day: string, work: (day: string) => Promise<void>): void {
+    const weekday = new Date(`${day}T00:00:00Z`).getUTCDay();
+    const wait = weekday === 1 || weekday === 4 ? 0 : weekday === 0 ? 1 : weekday < 4 ? 4 - weekday : 8 - weekday;
+    const snapped = addDays(day, wait);
+    this.on(snapped <= this.today ? snapped : day, work);
   }
 
   /** Plans work for a day; what lies after today has not happened yet and is left out. */

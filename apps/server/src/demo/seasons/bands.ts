@@ -1,7 +1,7 @@
 import { addDays, plantBy, potBand, type PlantingWindow, type PotLifeRule } from '@rootclock/domain';
 import { referenceContainers, referencePlants, referenceWindows } from '../../reference/index.ts';
 import type { Grounds } from '../grounds.ts';
-import { type DemoLots, unitsOf } from '../lots.ts';
+import { type DemoLots, readStanding } from '../lots.ts';
 import { anyOf } from '../random.ts';
 import type { Stage } from '../stage.ts';
 
@@ -60,7 +60,7 @@ function planLot(stage: Stage, grounds: Grounds, lots: DemoLots, plant: string, 
     }));
   });
   stage.on(pottedUpOn, async (day) => {
-    const { onHand } = await unitsOf(stage, small);
+    const { onHand } = (await readStanding(stage))(small);
     if (onHand === 0) return;
     const lot = lots.add({ lotId: stage.chance.id(), plant, container: 'class-1', place: 'Y-S', since: day });
     await stage.as('crew').stock.potUpLot(stage.sent({

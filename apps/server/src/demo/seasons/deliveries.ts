@@ -27,7 +27,7 @@ function planDelivery(stage: Stage, grounds: Grounds, lots: DemoLots, delivery: 
   const { chance } = stage;
   const arrivesOn = addDays(`${year}-${delivery.md}`, chance.whole(0, 4));
   const lines = delivery.lines.map(([plant, form, container, invoicedUnits, receivedUnits]) => ({ lotId: chance.id(), plant, form, container, invoicedUnits, receivedUnits }));
-  stage.on(arrivesOn, async (day) => {
+  stage.onWorkday(arrivesOn, async (day) => {
     await stage.as('grower').stock.receiveBought(stage.sent({
       happenedOn: day, vendor: delivery.vendor, pesticideStatement: delivery.statement,
       lines: lines.map(({ lotId, plant, form, container, invoicedUnits, receivedUnits }) => ({
@@ -36,7 +36,7 @@ function planDelivery(stage: Stage, grounds: Grounds, lots: DemoLots, delivery: 
       })),
     }));
   });
-  stage.on(addDays(arrivesOn, 10), async (day) => {
+  stage.onWorkday(addDays(arrivesOn, 10), async (day) => {
     for (const { lotId } of lines) await stage.as('grower').stock.releaseLot(stage.sent({ lotId, reason: 'quarantine', releaseReason: 'Looked over twice, clean', happenedOn: day }));
     const toPlaceId = grounds.place(delivery.potUp ? 'H2-2' : 'CF2');
     await stage.as('crew').stock.moveMany(stage.sent({ lotIds: lines.map(({ lotId }) => lotId), toPlaceId, happenedOn: day }));
@@ -44,7 +44,7 @@ function planDelivery(stage: Stage, grounds: Grounds, lots: DemoLots, delivery: 
   });
   const { potUp } = delivery;
   if (!potUp) return;
-  stage.on(addDays(arrivesOn, potUp.after), async (day) => {
+  stage.onWorkday(addDays(arrivesOn, potUp.after), async (day) => {
     for (const line of lines) {
       const lot = lots.add({ lotId: chance.id(), plant: line.plant, container: potUp.container, place: 'Y-N', since: day });
       await stage.as('crew').stock.potUpLot(stage.sent({

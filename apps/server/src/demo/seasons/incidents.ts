@@ -1,6 +1,6 @@
 import { addDays } from '@rootclock/domain';
 import type { Grounds } from '../grounds.ts';
-import { type DemoLots, unitsOf } from '../lots.ts';
+import { type DemoLots, readStanding } from '../lots.ts';
 import type { Stage } from '../stage.ts';
 
 /** What goes wrong in a nursery: a slip that is taken back, a label that was wrong, leftovers put together, a tray spilled. */
@@ -42,8 +42,9 @@ export function planIncidents(stage: Stage, grounds: Grounds, lots: DemoLots): v
 
 /** The first lot of which at least so many stand unpromised at one place. */
 async function firstStanding(stage: Stage, lots: DemoLots, least: number): Promise<{ lotId: string; placeId: string; units: number } | null> {
+  const unitsOf = await readStanding(stage);
   for (const { lotId } of lots.all) {
-    const { free, places } = await unitsOf(stage, lotId);
+    const { free, places } = unitsOf(lotId);
     const [here, ...elsewhere] = places;
     if (here && elsewhere.length === 0 && free >= least) return { lotId, ...here };
   }

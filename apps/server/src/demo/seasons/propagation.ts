@@ -53,7 +53,7 @@ function planSowing(stage: Stage, grounds: Grounds, lots: DemoLots, sowing: Sowi
   const { chance } = stage;
   const startOn = addDays(`${year}-${sowing.md}`, chance.whole(0, 6));
   const batchId = chance.id();
-  stage.on(startOn, async (day) => {
+  stage.onWorkday(startOn, async (day) => {
     const sourceId = chance.id();
     await stage.as('grower').sources.addSource(stage.sent({
       sourceId, plantId: grounds.plant(sowing.plant), kind: 'seed-collection', origin: 'wild', seedZone: chance.pick(['prairie north', 'prairie south']),
@@ -70,7 +70,7 @@ function planSowing(stage: Stage, grounds: Grounds, lots: DemoLots, sowing: Sowi
   const full = Math.round(cells * (sowing.share + (chance.share() - 0.5) * 0.12));
   const emergedOn = addDays(startOn, sowing.emergesAfter);
   const counted = (on: string, emergedUnits: number, countKind: 'counted' | 'sampled' | 'estimated') =>
-    stage.on(on, async (day) => void (await stage.as('crew').propagation.countBatch(stage.sent({ batchId, emergedUnits, countKind, happenedOn: day }))));
+    stage.onWorkday(on, async (day) => void (await stage.as('crew').propagation.countBatch(stage.sent({ batchId, emergedUnits, countKind, happenedOn: day }))));
   counted(emergedOn, Math.round(full * 0.3), 'estimated');
   counted(addDays(emergedOn, 7), Math.round(full * 0.8), 'counted');
   counted(addDays(emergedOn, 16), full, 'counted');
@@ -78,7 +78,7 @@ function planSowing(stage: Stage, grounds: Grounds, lots: DemoLots, sowing: Sowi
   if (year === lastYear && (sowing.plant === 'SCSC' || sowing.plant === 'RUHI' || sowing.plant === 'LIPY')) return;
 
   const pottedOn = addDays(emergedOn, 42 + chance.whole(0, 6));
-  stage.on(pottedOn, async (day) => {
+  stage.onWorkday(pottedOn, async (day) => {
     const parts = full > 90 ? [0.3, 0.27, 0.22, 0.16] : [0.4, 0.33, 0.22];
     const planted = parts.map((part) => Math.floor(full * part));
     const made = planted.map((units) => ({ units, lot: lots.add({ lotId: chance.id(), plant: sowing.plant, container: sowing.pot, place: 'H2-1', since: day }) }));
@@ -88,7 +88,7 @@ function planSowing(stage: Stage, grounds: Grounds, lots: DemoLots, sowing: Sowi
     }));
   });
   const closes = addDays(pottedOn, 20);
-  stage.on(closes, async (day) => {
+  stage.onWorkday(closes, async (day) => {
     if (sowing.plant === 'ZIAU' || sowing.plant === 'ECPA') await stage.as('grower').propagation.keepForSecondWinter(stage.sent({ batchId, happenedOn: day, note: 'More may come up after another winter' }));
     else await stage.as('grower').propagation.closeBatch(stage.sent({ batchId, writeOffCause: 'failed', happenedOn: day, confirmed: true }));
   });
@@ -98,7 +98,7 @@ function planFromMother(stage: Stage, grounds: Grounds, lots: DemoLots, run: { p
   const { chance } = stage;
   const startOn = addDays(`${year}-${run.md}`, chance.whole(0, 5));
   const batchId = chance.id();
-  stage.on(startOn, async (day) => {
+  stage.onWorkday(startOn, async (day) => {
     const sourceId = chance.id();
     await stage.as('grower').sources.addSource(stage.sent({
       sourceId, plantId: grounds.plant(run.plant), kind: 'mother-plants', origin: 'cultivated', provenance: 'mother bed', motherLotId: mother.lotId, gathered: day,
@@ -109,8 +109,8 @@ function planFromMother(stage: Stage, grounds: Grounds, lots: DemoLots, run: { p
     }));
   });
   const rooted = Math.round(run.pieces * (0.6 + chance.share() * 0.25));
-  stage.on(addDays(startOn, 24), async (day) => void (await stage.as('crew').propagation.countBatch(stage.sent({ batchId, emergedUnits: rooted, countKind: 'counted', happenedOn: day }))));
-  stage.on(addDays(startOn, 40), async (day) => {
+  stage.onWorkday(addDays(startOn, 24), async (day) => void (await stage.as('crew').propagation.countBatch(stage.sent({ batchId, emergedUnits: rooted, countKind: 'counted', happenedOn: day }))));
+  stage.onWorkday(addDays(startOn, 40), async (day) => {
     const lot = lots.add({ lotId: chance.id(), plant: run.plant, container: 'tall-1l', place: 'H2-2', since: day });
     await stage.as('crew').propagation.potBatch(stage.sent({
       batchId, happenedOn: day, lots: [{ lotId: lot.lotId, containerId: grounds.container('tall-1l'), placeId: grounds.place('H2-2'), unitsOut: rooted, pottedUnits: rooted }],

@@ -1,20 +1,20 @@
 import { addDays } from '@rootclock/domain';
 import type { Grounds } from '../grounds.ts';
-import { type DemoLots, unitsOf } from '../lots.ts';
+import { type DemoLots, readStanding } from '../lots.ts';
 import type { Stage } from '../stage.ts';
 
 /** What happens to lots once they stand: out to the yard, checked, sold at market, thinned by winter and weather, leftovers cleared. */
 export function planUpkeep(stage: Stage, grounds: Grounds, lots: DemoLots, firstYear: number, lastYear: number): void {
   for (let year = firstYear; year <= lastYear; year++) {
-    for (const md of ['05-22', '07-18', '10-02']) stage.on(`${year}-${md}`, (day) => carryOut(stage, grounds, lots, day));
-    for (const md of ['06-28', '08-24', '10-10']) stage.on(`${year}-${md}`, (day) => checkRootBalls(stage, lots, day));
-    for (const md of ['05-10', '06-07', '09-06']) stage.on(`${year}-${md}`, (day) => sellAtMarket(stage, lots, day, 0.5));
-    stage.on(`${year}-04-30`, (day) => clearLeftovers(stage, lots, day));
-    for (const md of ['06-12', '10-12']) stage.on(`${year}-${md}`, (day) => sellWhatMustLeave(stage, day));
-    stage.on(`${year}-07-09`, (day) => lossesOf(stage, lots, day, 'drought', 0.06));
-    stage.on(`${year}-08-13`, (day) => treatBeardTongues(stage, lots, day));
-    stage.on(`${year}-11-05`, (day) => underCover(stage, grounds, lots, day));
-    stage.on(`${year + 1}-06-16`, (day) => lossesOf(stage, lots, day, 'winter', 0.1));
+    for (const md of ['05-22', '07-18', '10-02']) stage.onWorkday(`${year}-${md}`, (day) => carryOut(stage, grounds, lots, day));
+    for (const md of ['06-28', '08-24', '10-10']) stage.onWorkday(`${year}-${md}`, (day) => checkRootBalls(stage, lots, day));
+    for (const md of ['05-10', '06-07', '09-06']) stage.onWorkday(`${year}-${md}`, (day) => sellAtMarket(stage, lots, day, 0.5));
+    stage.onWorkday(`${year}-04-30`, (day) => clearLeftovers(stage, lots, day));
+    for (const md of ['06-12', '10-12']) stage.onWorkday(`${year}-${md}`, (day) => sellWhatMustLeave(stage, day));
+    stage.onWorkday(`${year}-07-09`, (day) => lossesOf(stage, lots, day, 'drought', 0.06));
+    stage.onWorkday(`${year}-08-13`, (day) => treatBeardTongues(stage, lots, day));
+    stage.onWorkday(`${year}-11-05`, (day) => underCover(stage, grounds, lots, day));
+    stage.onWorkday(`${year + 1}-06-16`, (day) => lossesOf(stage, lots, day, 'winter', 0.1));
   }
 }
 
@@ -43,9 +43,10 @@ async function checkRootBalls(stage: Stage, lots: DemoLots, day: string): Promis
 
 async function sellAtMarket(stage: Stage, lots: DemoLots, day: string, share: number): Promise<void> {
   const old = lots.all.filter(({ since }) => since <= addDays(day, -70));
+  const unitsOf = await readStanding(stage);
   for (const lot of old) {
     if (stage.chance.share() > share) continue;
-    const { free, places: [here] } = await unitsOf(stage, lot.lotId);
+    const { free, places: [here] } = unitsOf(lot.lotId);
     if (!here) continue;
     const units = Math.min(free, Math.floor(here.units * (0.5 + stage.chance.share() * 0.5)));
     if (units > 0) await stage.as('grower').stock.sellFromLot(stage.sent({ lotId: lot.lotId, units, placeId: here.placeId, party: 'Saturday plant market', happenedOn: day }));
@@ -65,9 +66,9 @@ async function sellWhatMustLeave(stage: Stage, day: string): Promise<void> {
 /** Last season's leftovers: a few are given to a school garden, the rest go to the heap. */
 async function clearLeftovers(stage: Stage, lots: DemoLots, day: string): Promise<void> {
   const old = lots.all.filter(({ since }) => since <= addDays(day, -300));
+  const unitsOf = await readStanding(stage);
   for (const lot of old) {
-    const { free, places } = await unitsOf(stage, lot.lotId);
-    const here = places[0];
+    const { free, places: [here] } = unitsOf(lot.lotId);
     if (!here || free === 0 || stage.chance.share() < 0.15) continue;
     const units = Math.min(free, here.units);
     const body = { lotId: lot.lotId, units, placeId: here.placeId, happenedOn: day };
@@ -79,15 +80,15 @@ async function clearLeftovers(stage: Stage, lots: DemoLots, day: string): Promis
 
 async function lossesOf(stage: Stage, lots: DemoLots, day: string, cause: 'drought' | 'winter', share: number): Promise<void> {
   const hit = lots.all.filter(({ since }) => since < addDays(day, -20) && stage.chance.share() < 0.3);
-  const standing = [];
-  for (const lot of hit) if ((await unitsOf(stage, lot.lotId)).onHand > 0) standing.push(lot.lotId);
+  const unitsOf = await readStanding(stage);
+  const standing = hit.filter(({ lotId }) => unitsOf(lotId).onHand > 0).map(({ lotId }) => lotId);
   if (standing.length > 0) await stage.as('crew').stock.loseMany(stage.sent({ lotIds: standing, percent: share * 100, cause, happenedOn: day, confirmed: true }));
 }
 
 /** Beard-tongues get thrips in August; nothing that feeds caterpillars stands beside them. */
 async function treatBeardTongues(stage: Stage, lots: DemoLots, day: string): Promise<void> {
-  const standing: string[] = [];
-  for (const { lotId, plant } of lots.all) if (plant === 'PEDI' && (await unitsOf(stage, lotId)).onHand > 0) standing.push(lotId);
+  const unitsOf = await readStanding(stage);
+  const standing = lots.all.filter(({ lotId, plant }) => plant === 'PEDI' && unitsOf(lotId).onHand > 0).map(({ lotId }) => lotId);
   if (standing.length === 0) return;
   await stage.as('grower').stock.treatLots(stage.sent({
     lotIds: standing, product: 'Invented Soap Concentrate', registrationNo: 'DEMO-0000', rate: '20 ml to the litre', applicator: 'Teodor Quillby, licensed (invented)', target: 'thrips',
