@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checkLaws } from '../../../apps/server/src/db/check.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { openNursery, refusalOf, sent, type TestNursery } from '../../support/nursery.ts';
 import { stockOf } from '../../support/stock.ts';
@@ -202,4 +203,8 @@ test('an opening list counted on a day to come is refused', async () => {
 
 test('an opening list without rows is refused', async () => {
   expect(await refusalOf(receive([]))).toMatchObject({ code: 'invalid-input', field: 'rows' });
+});
+
+test('all the laws of the data hold after all of this', async () => {
+  expect((await checkLaws(database.ownerUrl)).breaches).toEqual([]);
 });

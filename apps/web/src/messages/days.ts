@@ -8,6 +8,8 @@ export interface DayWords {
   month(on: string): string;
   /** "14 April" from `04-14`, a day that comes every year. */
   yearly(monthDay: string): string;
+  /** An instant by this device's clock, which stands where its reader does. */
+  instant(at: string): string;
 }
 
 const instantOf = (on: string): Date => new Date(`${on}T00:00:00Z`);
@@ -19,10 +21,12 @@ export function daysOf(language: string): DayWords {
   const shortWithYear = style({ day: 'numeric', month: 'short', year: 'numeric' });
   const yearly = style({ day: 'numeric', month: 'long' });
   const month = style({ month: 'long', year: 'numeric' });
+  const instant = new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short' });
   return {
     long: (on) => long.format(instantOf(on)),
     short: (on, thisYear) => (Number(on.slice(0, 4)) === thisYear ? short : shortWithYear).format(instantOf(on)),
     month: (on) => month.format(instantOf(on)),
+    instant: (at) => instant.format(new Date(at)),
     // A leap year, so that 29 February is a day like others.
     yearly: (monthDay) => yearly.format(instantOf(`2000-${monthDay}`)),
   };

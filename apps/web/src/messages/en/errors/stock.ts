@@ -5,7 +5,7 @@ export const stock = {
   'not-enough-units': ({ available }) => (available === 0 ? 'None are left here.' : plural(available, { one: 'Enter 1: only # is there.', other: `Enter ${available} or fewer: # are there.` })),
   'which-place': ({ places }) => `These plants stand in several places. Say which: ${places.map((place) => `${place.code} (${place.units})`).join(', ')}.`,
   'lot-held': ({ lot }) => `${lot} is on hold. Release it first, or choose another lot.`,
-  'place-closed': ({ place, until }) => `${place} is closed until ${until}. Nobody should enter before.`,
+  'place-closed': ({ place, until }) => `${place} is closed until ${days.instant(until)}. Nobody should enter before.`,
   'already-reversed': () => 'This entry has been reversed already.',
   'reversal-is-final': () => 'A reversal cannot be reversed. Enter it anew instead.',
   'units-have-gone': ({ later }) => `The plants have moved on since. Reverse first what came later: ${later.map((entry) => days.long(entry.happenedOn)).join(', ')}.`,
