@@ -15,9 +15,3 @@ export function partsOf({ reservedUnits, stagedUnits, deliveredUnits, shortUnits
   const units: Record<Part, number> = { delivered: deliveredUnits, staged: stagedUnits, reserved: reservedUnits, short: shortUnits };
   return PARTS.map((part) => ({ part, units: units[part] })).filter((each) => each.units > 0);
 }
-
-/** The counts of several lines together. */
-export function sumOf(lines: readonly Omit<Counted, 'wantedUnits'>[], wantedUnits: number): Counted {
-  const total = (key: keyof Omit<Counted, 'wantedUnits'>) => lines.reduce((sum, line) => sum + line[key], 0);
-  return { wantedUnits, reservedUnits: total('reservedUnits'), stagedUnits: total('stagedUnits'), deliveredUnits: total('deliveredUnits'), shortUnits: total('shortUnits') };
-}

@@ -26,6 +26,7 @@ export function Progress({ kind, label, ...counted }: ProgressProps) {
   const words = useProgressWords(kind);
   const parts = partsOf(counted);
   const texts = words(counted);
+  if (parts.length === 0) return null;
   return (
     <div className="progress">
       <div className="progress-bar" aria-hidden="true">

@@ -23,6 +23,7 @@ export const line = {
   releasedToast: (code: string) => `${code} is given up for this line.`,
   tieAgain: 'Tie again',
 
+  undelivered: (count: number) => plural(count, { one: '# was not delivered', other: '# were not delivered' }),
   isShort: (count: number) => plural(count, { one: '# plant short', other: '# plants short' }),
   reasons: {
     'not-grown': () => 'Nothing of this plant in this container stands here or is growing.',
@@ -35,7 +36,7 @@ export const line = {
     treated: ({ units, codes }) => `${are(units)} treated${listed(codes)}.`,
     'treatment-unknown': ({ units, codes }) => `${are(units)} not known to be untreated${listed(codes)}.`,
     'not-ready': ({ units, codes, day }) => `${are(units)} not ready by then${listed(codes)}${day ? `; the first on ${days.long(day)}` : ''}.`,
-    'past-plant-by': ({ units, codes, day }) => `${are(units)} past the plant-by day by then${listed(codes)}${day ? `; some could still go on ${days.long(day)}` : ''}.`,
+    'past-plant-by': ({ units, codes, day }) => `${are(units)} past the plant-by day by then${listed(codes)}${day ? `; their last day is ${days.long(day)}` : ''}.`,
     'released-by-hand': ({ units, codes }) => `${are(units)} given up for this line by hand${listed(codes)}.`,
   } satisfies Record<Reason['reason'], (reason: Reason) => string>,
 

@@ -20,6 +20,7 @@ export const line: typeof english = {
   releasedToast: (code) => `${code} se soltó de este renglón.`,
   tieAgain: 'Atar de nuevo',
 
+  undelivered: (count) => plural(count, { one: '# no se entregó', other: '# no se entregaron' }),
   isShort: (count) => plural(count, { one: 'falta # planta', other: 'faltan # plantas' }),
   reasons: {
     'not-grown': () => 'De esta planta en este envase no hay nada ni está creciendo nada.',
@@ -32,7 +33,7 @@ export const line: typeof english = {
     treated: ({ units, codes }) => `${are(units, 'fue tratada', 'fueron tratadas')}${listed(codes)}.`,
     'treatment-unknown': ({ units, codes }) => `de ${plants(units)} no se sabe si hubo tratamiento${listed(codes)}.`,
     'not-ready': ({ units, codes, day }) => `${are(units, 'no estará lista', 'no estarán listas')} para entonces${listed(codes)}${day ? `; las primeras el ${days.long(day)}` : ''}.`,
-    'past-plant-by': ({ units, codes, day }) => `${are(units, 'habrá pasado', 'habrán pasado')} su fecha límite${listed(codes)}${day ? `; algunas aún podrían salir el ${days.long(day)}` : ''}.`,
+    'past-plant-by': ({ units, codes, day }) => `${are(units, 'habrá pasado', 'habrán pasado')} su fecha límite${listed(codes)}${day ? `; su último día es el ${days.long(day)}` : ''}.`,
     'released-by-hand': ({ units, codes }) => `${are(units, 'se soltó', 'se soltaron')} a mano de este renglón${listed(codes)}.`,
   },
 

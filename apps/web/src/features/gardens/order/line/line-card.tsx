@@ -31,6 +31,7 @@ export function LineCard({ order, line, mayChange }: LineCardProps) {
         {mayChange && isOpen && <LineActions order={order} line={line} />}
       </header>
       {line.withdrawnOn === null && <Progress kind={order.kind} wantedUnits={line.units} {...countsOf(line)} />}
+      {order.state === 'done' && line.withdrawnOn === null && line.deliveredUnits < line.units && <p>{words.undelivered(line.units - line.deliveredUnits)}</p>}
       {isOpen && <LineFlags line={line} region={order.region} />}
       {isOpen && line.shortUnits > 0 && <LineShortage order={order} line={line} mayChange={mayChange} />}
       <LineSupplies line={line} mayChange={mayChange && isOpen} />
