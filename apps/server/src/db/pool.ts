@@ -9,10 +9,10 @@ export const APP_ROLE = 'rootclock_app';
 export type Tx = Prisma.TransactionClient;
 export type Database = PrismaClient;
 
-export function openDatabase(databaseUrl: string, connections = 10): Database {
+export function openDatabase(databaseUrl: string, connections = 10, patienceMs = 10_000): Database {
   const adapter = new PrismaPg({ connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` }, { statementNameGenerator: ({ sql }) => statementName(sql) });
   // Waiting is normal here: the writes of one nursery come one after another.
-  return new PrismaClient({ adapter, transactionOptions: { maxWait: 10_000, timeout: 10_000 } });
+  return new PrismaClient({ adapter, transactionOptions: { maxWait: patienceMs, timeout: patienceMs } });
 }
 
 const statementNames = new Map<string, string>();

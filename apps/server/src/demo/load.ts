@@ -20,7 +20,8 @@ import { planUpkeep } from './seasons/upkeep.ts';
  * the commands that people use.
  */
 export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: string }, now = new Date()): Promise<void> {
-  const database = openDatabase(url, 2);
+  // A first start on a busy machine may be slow, and nobody waits for a single command of it.
+  const database = openDatabase(url, 2, 60_000);
   try {
     const stage = new Stage(database, dayIn(now, ZONE));
     await beginNursery(ownerUrl, stage);

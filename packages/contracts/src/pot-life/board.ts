@@ -2,8 +2,8 @@ import { POT_BANDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { id, page } from '../fields.ts';
 
-/** The bands of the clock; `no-window` and `winter-carry` are how a plant-by day came about and may lie in any of them. */
-export const BOARD_FILTERS = [...POT_BANDS, 'no-window', 'winter-carry'] as const;
+/** The bands of the clock; `no-window` and `winter-carry` are how a plant-by day came about and may lie in any of them. Mother stock stands apart. */
+export const BOARD_FILTERS = [...POT_BANDS, 'no-window', 'winter-carry', 'mother-stock'] as const;
 
 export const readBoard = z.strictObject({
   ...page,

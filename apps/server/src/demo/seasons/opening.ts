@@ -12,7 +12,7 @@ const STOCK = [
 ] as const;
 
 /** Mother stock and a nursery bed: they give cuttings, seed and divisions and are not for sale. */
-const MOTHERS = [['ASSP', 'class-2', 'NB', 6], ['SOSP', 'class-2', 'NB', 5], ['VISO', 'class-1', 'NB', 8], ['PYVI', 'class-2', 'NB', 4], ['ARMA', 'class-3', 'NB', 3]] as const;
+const MOTHERS = [['ASSP', 'ground', 'NB', 6], ['SOSP', 'ground', 'NB', 5], ['VISO', 'ground', 'NB', 8], ['PYVI', 'ground', 'NB', 4], ['ARMA', 'class-3', 'Y-W', 3]] as const;
 
 export interface Mother {
   lotId: string;

@@ -10,6 +10,7 @@ export function planUpkeep(stage: Stage, grounds: Grounds, lots: DemoLots, first
     for (const md of ['06-28', '08-24', '10-10']) stage.onWorkday(`${year}-${md}`, (day) => checkRootBalls(stage, lots, day));
     for (const md of ['05-10', '06-07', '09-06']) stage.onWorkday(`${year}-${md}`, (day) => sellAtMarket(stage, lots, day, 0.5));
     stage.onWorkday(`${year}-04-30`, (day) => clearLeftovers(stage, lots, day));
+    for (const md of ['06-24', '10-26']) stage.onWorkday(`${year}-${md}`, (day) => discardOverdue(stage, day));
     for (const md of ['06-12', '10-12']) stage.onWorkday(`${year}-${md}`, (day) => sellWhatMustLeave(stage, day));
     stage.onWorkday(`${year}-07-09`, (day) => lossesOf(stage, lots, day, 'drought', 0.06));
     stage.onWorkday(`${year}-08-13`, (day) => treatBeardTongues(stage, lots, day));
@@ -60,6 +61,16 @@ async function sellWhatMustLeave(stage: Stage, day: string): Promise<void> {
     const here = row.places[0];
     if (!here || stage.chance.share() < 0.2) continue;
     await stage.as('grower').stock.sellFromLot(stage.sent({ lotId: row.id, units: Math.min(row.freeUnits, here.units), placeId: here.placeId, party: 'End of season sale', happenedOn: day }));
+  }
+}
+
+/** What is long past its day goes to the heap; a lot or two is always spared once more. */
+async function discardOverdue(stage: Stage, day: string): Promise<void> {
+  const { rows } = await stage.as('grower').potLife.readBoard({ show: 'past', kind: 'lot', free: true, perPage: 200 });
+  for (const row of rows) {
+    const here = row.places[0];
+    if (!here || (row.daysLeft ?? 0) > -5 || stage.chance.share() < 0.08) continue;
+    await stage.as('crew').stock.loseFromLot(stage.sent({ lotId: row.id, units: Math.min(row.freeUnits, here.units), placeId: here.placeId, cause: 'discarded', happenedOn: day }));
   }
 }
 

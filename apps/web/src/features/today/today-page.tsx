@@ -46,7 +46,7 @@ function MustLeave() {
   return (
     <Read query={query}>
       {({ rows, counts }) => {
-        const urgent = rows.filter(({ band }) => band === 'past' || band === 'due');
+        const urgent = rows.filter(({ band, holds }) => (band === 'past' || band === 'due') && !holds.includes('mother-stock'));
         const left = counts.past + counts.due - urgent.length;
         return (
           <Section title={say.leave} aside={say.leaveAside(counts.past, counts.due)} actions={<ButtonLink to={paths.board()}>{say.leaveAll}</ButtonLink>}>

@@ -6,7 +6,7 @@ export const board = {
   lead: 'Every lot, and every batch in cells, by the day it must be in the ground.',
   show: 'Show',
   all: 'Everything',
-  bands: { past: 'Past its day', due: 'Due', coming: 'Coming up', ample: 'Has time', unlimited: 'No limit', 'no-window': 'No window left', 'winter-carry': 'Carried through winter' },
+  bands: { past: 'Past its day', due: 'Due', coming: 'Coming up', ample: 'Has time', unlimited: 'No limit', 'no-window': 'No window left', 'winter-carry': 'Carried through winter', 'mother-stock': 'Mother stock' },
   onlyFree: 'Only what nobody was promised',
   kind: 'Kind',
   bothKinds: 'Lots and batches',

@@ -6,7 +6,7 @@ export const board: Messages['board'] = {
   lead: 'Cada partida y cada tanda en celdas, según el día en que debe estar en tierra.',
   show: 'Mostrar',
   all: 'Todo',
-  bands: { past: 'Día pasado', due: 'Ya toca', coming: 'Se acerca', ample: 'Con tiempo', unlimited: 'Sin límite', 'no-window': 'Sin ventana', 'winter-carry': 'Pasa el invierno' },
+  bands: { past: 'Día pasado', due: 'Ya toca', coming: 'Se acerca', ample: 'Con tiempo', unlimited: 'Sin límite', 'no-window': 'Sin ventana', 'winter-carry': 'Pasa el invierno', 'mother-stock': 'Plantas madre' },
   onlyFree: 'Solo lo que no está prometido',
   kind: 'Tipo',
   bothKinds: 'Partidas y tandas',

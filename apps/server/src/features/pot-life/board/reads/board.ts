@@ -17,7 +17,7 @@ export const readBoard = query({
     const rows = await tx.$queryRaw<StoredRow[]>`
       WITH ${openStock(nurseryId)},
       matching AS MATERIALIZED (SELECT * FROM stock s WHERE ${boardConditions(input, today, noticeDays)}),
-      shown AS (SELECT * FROM matching ORDER BY plant_by_on ASC NULLS LAST, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
+      shown AS (SELECT * FROM matching ORDER BY mother, plant_by_on ASC NULLS LAST, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
       SELECT (SELECT count(*)::int FROM matching) AS total, s.kind, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
              p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", c.name AS "containerName", s.on_hand AS "onHandUnits", s.staged AS "stagedUnits",
              s.reserved AS "reservedUnits", s.plant_by_on::text AS "plantByOn", s.plant_by_state AS state, s.limit_on::text AS "limitOn", s.next_opens_on::text AS "nextOpensOn",
@@ -38,7 +38,7 @@ export const readBoard = query({
         LEFT JOIN plant rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id
         LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
         LEFT JOIN planting_window w ON w.nursery_id = s.nursery_id AND w.id = s.window_id
-       ORDER BY s.plant_by_on ASC NULLS LAST, s.code`;
+       ORDER BY s.mother, s.plant_by_on ASC NULLS LAST, s.code`;
     return { rows: rows.map((row) => boardRow(row, today, noticeDays)), total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage, counts, weeks, windows, noticeDays, today };
   },
 });
@@ -49,15 +49,16 @@ async function countBands({ tx, nurseryId, today }: ReadContext): Promise<{ noti
   const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
   const [counts] = await tx.$queryRaw<potLife.Board['counts'][]>`
     WITH ${openStock(nurseryId)}
-    SELECT count(*) FILTER (WHERE plant_by_on < ${today}::date)::int AS past,
-           count(*) FILTER (WHERE plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date)::int AS due,
-           count(*) FILTER (WHERE plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date)::int AS coming,
-           count(*) FILTER (WHERE plant_by_on > ${comingUntil}::date)::int AS ample,
-           count(*) FILTER (WHERE plant_by_on IS NULL)::int AS unlimited,
-           count(*) FILTER (WHERE plant_by_state = 'no-window')::int AS "no-window",
-           count(*) FILTER (WHERE plant_by_state = 'winter-carry')::int AS "winter-carry"
+    SELECT count(*) FILTER (WHERE NOT mother AND plant_by_on < ${today}::date)::int AS past,
+           count(*) FILTER (WHERE NOT mother AND plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date)::int AS due,
+           count(*) FILTER (WHERE NOT mother AND plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date)::int AS coming,
+           count(*) FILTER (WHERE NOT mother AND plant_by_on > ${comingUntil}::date)::int AS ample,
+           count(*) FILTER (WHERE NOT mother AND plant_by_on IS NULL)::int AS unlimited,
+           count(*) FILTER (WHERE mother)::int AS "mother-stock",
+           count(*) FILTER (WHERE NOT mother AND plant_by_state = 'no-window')::int AS "no-window",
+           count(*) FILTER (WHERE NOT mother AND plant_by_state = 'winter-carry')::int AS "winter-carry"
       FROM stock`;
-  return { noticeDays, counts: counts ?? { past: 0, due: 0, coming: 0, ample: 0, unlimited: 0, 'no-window': 0, 'winter-carry': 0 } };
+  return { noticeDays, counts: counts ?? { past: 0, due: 0, coming: 0, ample: 0, unlimited: 0, 'no-window': 0, 'winter-carry': 0, 'mother-stock': 0 } };
 }
 
 /** How many units must leave in which week, over the year that begins two months ago, and the windows that are for all plants. */
@@ -65,7 +66,7 @@ async function readSeason({ tx, nurseryId, today }: ReadContext): Promise<Pick<p
   const weeks = await tx.$queryRaw<potLife.BoardWeek[]>`
     WITH ${openStock(nurseryId)}
     SELECT date_trunc('week', plant_by_on)::date::text AS "weekOn", sum(on_hand)::int AS units, sum(CASE WHEN held THEN 0 ELSE greatest(on_hand - reserved, 0) END)::int AS "freeUnits"
-      FROM stock WHERE plant_by_on BETWEEN ${addDays(today, -60)}::date AND ${addDays(today, 380)}::date GROUP BY 1 ORDER BY 1`;
+      FROM stock WHERE NOT mother AND plant_by_on BETWEEN ${addDays(today, -60)}::date AND ${addDays(today, 380)}::date GROUP BY 1 ORDER BY 1`;
   const windows = await tx.$queryRaw<potLife.Board['windows']>`
     SELECT opens_md AS "opensMd", closes_md AS "closesMd" FROM planting_window
      WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL AND max_container_ml IS NULL AND region IS NULL ORDER BY opens_md`;
