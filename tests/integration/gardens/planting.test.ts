@@ -89,9 +89,15 @@ describe('planting, handing over and bringing back', () => {
   it('is refused of more than is staged, or than stands at the place the extra comes from', async () => {
     const order = await pulled();
     expect(await refusalOf(plant(order, { units: 9 }))).toMatchObject({ code: 'not-enough-staged', data: { wanted: 9, staged: 8 }, field: 'rows.0.units' });
-    expect(await refusalOf(plant(order, { units: 0, extra: { from: 'place', placeId: story.placeId, units: 13 } }))).toMatchObject({ code: 'not-enough-units', data: { wanted: 13, available: 12 } });
+    expect(await refusalOf(plant(order, { units: 0, extra: { from: 'place', placeId: story.placeId, units: 13 } }))).toMatchObject({ code: 'not-enough-units', data: { wanted: 13, available: 12 }, field: 'rows.0.extra.units' });
     expect(await refusalOf(plant(order, { units: 0 }))).toMatchObject({ code: 'invalid-input', field: 'rows.0.units' });
     expect(await refusalOf(plant(order, { units: 0, extra: { from: 'place', placeId: randomUUID(), units: 1 } }))).toMatchObject({ code: 'not-found', field: 'placeId' });
+  });
+
+  it('names the very row whose extra is not there', async () => {
+    const order = await pulled();
+    const rows = [{ lineId: order.lineId, lotId: order.lotId, units: 3 }, { lineId: order.lineId, lotId: order.lotId, units: 0, extra: { from: 'place' as const, placeId: story.placeId, units: 13 } }];
+    expect(await refusalOf(gardens().plantOrder(sent({ orderId: order.orderId, happenedOn: today, rows })))).toMatchObject({ code: 'not-enough-units', field: 'rows.1.extra.units' });
   });
 
   it('is refused of a lot that was held since, and of a plant the line does not take', async () => {

@@ -35,15 +35,15 @@ export function requireAcceptedItem(line: LineFacts, lot: LotFacts): void {
   }
 }
 
-/** What several rows take from the same lot at the same place must be there together. */
-export function requireAtPlaces(rows: readonly { lotId: string; placeId: string; units: number }[], lotOf: (id: string) => LotFacts): void {
+/** What several rows take from the same lot at the same place must be there together. `field` is where a row's units stand in what was sent. */
+export function requireAtPlaces(rows: readonly { lotId: string; placeId: string; units: number; field?: string }[], lotOf: (id: string) => LotFacts): void {
   const taken = new Map<string, number>();
-  for (const [at, { lotId, placeId, units }] of rows.entries()) {
+  for (const [at, { lotId, placeId, units, field }] of rows.entries()) {
     const lot = lotOf(lotId);
     const key = `${lotId}/${placeId}`;
     const wanted = (taken.get(key) ?? 0) + units;
     const available = lot.balances.find((balance) => balance.placeId === placeId)?.units ?? 0;
-    if (wanted > available) refuse('not-enough-units', { wanted, available, of: lot.code }, `rows.${at}.units`);
+    if (wanted > available) refuse('not-enough-units', { wanted, available, of: lot.code }, field ?? `rows.${at}.units`);
     taken.set(key, wanted);
   }
 }

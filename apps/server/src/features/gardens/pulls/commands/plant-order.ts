@@ -19,12 +19,12 @@ export const plantOrder = command({
   run: async (context, input) => {
     const { order, lineOf, lotOf } = await loadOrderRows(context, input.orderId, input.happenedOn, input.rows);
     if (order.siteId === null) refuse('wrong-order-kind', { order: order.code, kind: order.kind }, 'orderId');
-    const extras = input.rows.flatMap(({ lineId, lotId, extra }) => (extra === null ? [] : [{ lineId, lotId, ...extra }]));
+    const extras = input.rows.flatMap(({ lineId, lotId, extra }, at) => (extra === null ? [] : [{ lineId, lotId, ...extra, field: `rows.${at}.extra.units` }]));
     const fromPlaces = extras.flatMap((extra) => (extra.from === 'place' ? [extra] : []));
     await loadPlaces(context, [...new Set(fromPlaces.map(({ placeId }) => placeId))]);
     requireUnheld([...new Set(input.rows.map(({ lotId }) => lotId))].map(lotOf));
     for (const { lineId, lotId } of extras) requireAcceptedItem(lineOf(lineId), lotOf(lotId));
-    requireStaged(input.rows.filter(({ units }) => units > 0), await loadStaged(context, order.id), lotOf);
+    requireStaged(input.rows, await loadStaged(context, order.id), lotOf);
     requireAtPlaces(fromPlaces, lotOf);
     const movements: MovementDraft[] = [
       ...extras.map((extra) => moved(extra.units, extra.from === 'place' ? lotAt(extra.lotId, extra.placeId) : outside('found'), stagedFor(extra.lotId, extra.lineId))),
