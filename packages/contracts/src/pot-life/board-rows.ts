@@ -1,4 +1,4 @@
-import type { HoldReason, PlantByState, PotBand, PotLifeBasis, RootHabit, Standing } from '@rootclock/domain';
+import type { BatchUnit, HoldReason, PlantByState, PotBand, PotLifeBasis, RootHabit, Standing } from '@rootclock/domain';
 import type { Page } from '../fields.ts';
 import type { BOARD_FILTERS } from './board.ts';
 
@@ -23,6 +23,8 @@ export interface BoardRow {
   vernacularName: string;
   containerName: string | null;
   places: { placeId: string; code: string; units: number }[];
+  /** What is counted: plants of a lot, or the unit of the batch. */
+  unit: 'plant' | BatchUnit;
   onHandUnits: number;
   stagedUnits: number;
   reservedUnits: number;

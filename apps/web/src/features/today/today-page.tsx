@@ -61,7 +61,7 @@ function MustLeave() {
                       <span>
                         <span className="link">{row.code}</span> <i>{row.scientificName}</i>
                         <span className="figure today-note">
-                          {board.units(row.onHandUnits)}, {row.holds.length > 0 ? board.held : board.free(row.freeUnits)}
+                          {board.units[row.unit](row.onHandUnits)}, {row.holds.length > 0 ? board.held : board.free(row.freeUnits)}
                         </span>
                       </span>
                     </Link>

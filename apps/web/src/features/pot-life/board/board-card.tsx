@@ -18,7 +18,7 @@ export function BoardCard({ row }: { row: BoardRow }) {
   const { mayBe } = useSession();
   const sentence = useRowSentence()(row);
   const facts = [
-    board.units(row.onHandUnits), row.stagedUnits > 0 && board.staged(row.stagedUnits), row.containerName, row.places.map(({ code, units }) => (row.places.length === 1 ? code : `${code} (${numbers.count(units)})`)).join(', '),
+    board.units[row.unit](row.onHandUnits), row.stagedUnits > 0 && board.staged(row.stagedUnits), row.containerName, row.places.map(({ code, units }) => (row.places.length === 1 ? code : `${code} (${numbers.count(units)})`)).join(', '),
   ].filter(Boolean);
   return (
     <li className="board-card panel">

@@ -1,8 +1,6 @@
 /** A source and all that came of it: batches, lots, sources gathered from those, and the gardens it was planted in. */
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
-import type { inferRouterOutputs } from '@trpc/server';
-import type { AppRouter } from '@rootclock/server/router';
 import { type DayPrecision, GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
@@ -17,9 +15,8 @@ import { DefinitionList, PageHeader, Section } from '../../../ui/layout/index.ts
 import { StockTabs } from '../stock-tabs.tsx';
 import { tellRefused } from '../tell-refused.ts';
 import { SourceForm } from './source-form.tsx';
+import type { SourceStory } from './source-story.ts';
 import { SourceTrace } from './source-trace.tsx';
-
-export type SourceStory = inferRouterOutputs<AppRouter>['sources']['readSource'];
 
 export function SourcePage() {
   const { sourceId } = useParams({ strict: false });

@@ -5,7 +5,7 @@ import { paths } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { TextLink } from '../../../ui/action/index.ts';
 import { Section } from '../../../ui/layout/index.ts';
-import type { SourceStory } from './source-page.tsx';
+import type { SourceStory } from './source-story.ts';
 import './source-trace.css';
 
 export function SourceTrace({ source }: { source: SourceStory }) {

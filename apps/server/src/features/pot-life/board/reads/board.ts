@@ -18,7 +18,7 @@ export const readBoard = query({
       WITH ${openStock(nurseryId)},
       matching AS MATERIALIZED (SELECT * FROM stock s WHERE ${boardConditions(input, today, noticeDays)}),
       shown AS (SELECT * FROM matching ORDER BY mother, plant_by_on ASC NULLS LAST, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
-      SELECT (SELECT count(*)::int FROM matching) AS total, s.kind, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
+      SELECT (SELECT count(*)::int FROM matching) AS total, s.kind, s.unit, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
              p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", c.name AS "containerName", s.on_hand AS "onHandUnits", s.staged AS "stagedUnits",
              s.reserved AS "reservedUnits", s.plant_by_on::text AS "plantByOn", s.plant_by_state AS state, s.limit_on::text AS "limitOn", s.next_opens_on::text AS "nextOpensOn",
              CASE WHEN r.basis = 'confined' THEN s.confined_on ELSE s.container_on END::text AS "clockOn",

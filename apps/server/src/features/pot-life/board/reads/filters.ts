@@ -55,14 +55,14 @@ export const openStock = (nurseryId: string): Prisma.Sql => Prisma.sql`
   promised AS (SELECT r.supply_id AS id, sum(r.units) AS units FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid GROUP BY 1),
   held AS (SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother FROM hold h WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL GROUP BY h.lot_id),
   stock AS (
-    SELECT 'lot' AS kind, l.nursery_id, l.id, l.code, l.plant_id, l.container_id, l.plant_by_on, l.plant_by_state, l.limit_on, l.next_opens_on, l.rule_id, l.window_id,
+    SELECT 'lot' AS kind, 'plant' AS unit, l.nursery_id, l.id, l.code, l.plant_id, l.container_id, l.plant_by_on, l.plant_by_state, l.limit_on, l.next_opens_on, l.rule_id, l.window_id,
            l.confined_on, l.container_on, l.confined_standing, l.container_standing, l.ready_on, l.root_checked_on,
            coalesce(live.on_hand, 0)::int AS on_hand, coalesce(live.staged, 0)::int AS staged, coalesce(promised.units, 0)::int AS reserved, held.id IS NOT NULL AS held, coalesce(held.mother, false) AS mother
       FROM lot l LEFT JOIN live ON live.id = l.id LEFT JOIN promised ON promised.id = l.id LEFT JOIN held ON held.id = l.id
       JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL
     UNION ALL
-    SELECT 'batch', b.nursery_id, b.id, b.code, b.plant_id, b.container_id, b.plant_by_on, b.plant_by_state, b.limit_on, b.next_opens_on, b.rule_id, b.window_id,
+    SELECT 'batch', b.unit, b.nursery_id, b.id, b.code, b.plant_id, b.container_id, b.plant_by_on, b.plant_by_state, b.limit_on, b.next_opens_on, b.rule_id, b.window_id,
            b.confined_on, b.container_on, 'recorded', 'recorded', b.ready_on, NULL,
            live.on_hand::int, 0, coalesce(promised.units, 0)::int, false, false
       FROM batch b JOIN live ON live.id = b.id LEFT JOIN promised ON promised.id = b.id
