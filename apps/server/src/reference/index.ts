@@ -13,7 +13,6 @@ export {
 } from './containers.ts'
 export type { Fact, Range } from './fact.ts'
 export {
-  CAUTION_KEYS,
   type CautionKey,
   type CommonName,
   type FactKey,
@@ -32,4 +31,4 @@ export {
   referenceSettings,
   referenceWindows,
 } from './pot-life.ts'
-export { REGION_CODES, type ReferenceRegion, type RegionCode, referenceRegions } from './regions.ts'
+export { type ReferenceRegion, type RegionCode, referenceRegions } from './regions.ts'
