@@ -1,0 +1,51 @@
+// `npm run bench`: how fast a large nursery answers, measured on a generated one against the bare database.
+import { readArguments, type Wanted } from './arguments.ts';
+import { startCluster, type Cluster } from './cluster.ts';
+import { loadNow, machineOf } from './machine.ts';
+import { measureReads } from './measure/reads.ts';
+import { measureWrites } from './measure/writes.ts';
+import { makeNursery, proveLaws } from './nursery.ts';
+import { pageOf, type Report, reportOf } from './report.ts';
+
+const startedAt = performance.now();
+/** Progress goes to standard error: standard output belongs to the figures. */
+const say = (line: string) => console.error(`${((performance.now() - startedAt) / 1000).toFixed(0).padStart(5)} s  ${line}`);
+
+const OPEN_LINES_A_LOT = 500 / 2000;
+
+async function measure(wanted: Wanted, cluster: Cluster): Promise<Report> {
+  const machine = await machineOf(cluster.url('postgres'), cluster.syncMs);
+  const { lots, live, movements, seed } = wanted;
+  const make = (name: string, share: number) => {
+    const closedLots = Math.round((lots - live) * share);
+    const size = { liveLots: live, closedLots, closedMoves: Math.round((movements / lots) * closedLots), movesEach: movements / lots, openLines: Math.round(live * OPEN_LINES_A_LOT), seed };
+    return makeNursery(cluster.url('postgres'), cluster.url, name, size, say);
+  };
+  const whole = await make('whole', 1);
+  const tenth = await make('tenth', 0.1);
+  say(`reading, ${wanted.rounds} times each way`);
+  const reads = await measureReads(whole, tenth, wanted.rounds);
+  say(`writing, ${wanted.seconds} s each way`);
+  const writes = await measureWrites(whole, wanted.seconds, seed);
+  say('proving the laws again');
+  const provingAt = performance.now();
+  const proved = await proveLaws(whole.ownerUrl);
+  const laws = { proved, clean: true, secondsAfterWrites: (performance.now() - provingAt) / 1000 } as const;
+  return reportOf({ wanted, machine: { ...machine, loadAfter: loadNow() }, nurseries: [whole, tenth], reads, writes, laws });
+}
+
+const wanted = readArguments(process.argv.slice(2));
+const cluster = await startCluster(wanted.folder);
+try {
+  const report = await measure(wanted, cluster);
+  if (wanted.json) {
+    console.error(pageOf(report));
+    console.log(JSON.stringify(report, null, 2));
+  } else console.log(pageOf(report));
+} catch (error) {
+  // A missed aim is a figure; what could not be measured, or broke a law, is a failure.
+  console.error(error);
+  process.exitCode = 1;
+} finally {
+  await cluster.stop();
+}

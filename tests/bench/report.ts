@@ -1,0 +1,80 @@
+// The figures as one object for programs, and as a page for people.
+import type { Wanted } from './arguments.ts';
+import type { Machine } from './machine.ts';
+import { rounded } from './measure/figures.ts';
+import { LONG_MS, MOST_MORE_MS, MOST_TIMES, MOST_TIMES_LONGER_HISTORY, type ReadFigures } from './measure/reads.ts';
+import { LEAST_A_SECOND, MOST_P95_MS, type WriteFigures } from './measure/writes.ts';
+import type { Nursery } from './nursery.ts';
+
+export interface Aim {
+  aim: string;
+  measured: number;
+  met: boolean;
+}
+
+export interface Report {
+  options: Omit<Wanted, 'json' | 'folder'>;
+  machine: Machine & { loadAfter: number };
+  databases: { name: string; rows: Record<string, number>; megabytes: number; seconds: Record<string, number> }[];
+  reads: ReadFigures[];
+  writes: WriteFigures;
+  laws: { proved: number; clean: true; secondsAfterWrites: number };
+  aims: Aim[];
+}
+
+function aimsOf(reads: readonly ReadFigures[], writes: WriteFigures): Aim[] {
+  return [
+    ...reads.flatMap((figures) => [
+      { aim: `${figures.read}: median at most ${MOST_MORE_MS} ms above the bare SQL`, measured: figures.moreMs, met: figures.met.withinMs },
+      ...(figures.met.withinTimes === null ? [] : [{ aim: `${figures.read}: median at most ${MOST_TIMES} times the bare SQL, which takes ${LONG_MS} ms or more`, measured: figures.times, met: figures.met.withinTimes }]),
+      { aim: `${figures.read}: at most ${MOST_TIMES_LONGER_HISTORY} times as long as with a tenth of the closed history`, measured: figures.timesTenth, met: figures.met.asShortHistory },
+    ]),
+    { aim: `stock commands: at least ${LEAST_A_SECOND} acknowledged a second with ${writes.clients} clients`, measured: writes.http.aSecond, met: writes.met.aSecond },
+    { aim: `stock commands: 95 % answered in less than ${MOST_P95_MS} ms`, measured: writes.http.p95Ms, met: writes.met.p95 },
+  ];
+}
+
+export interface Measured {
+  wanted: Wanted;
+  machine: Report['machine'];
+  nurseries: readonly Nursery[];
+  reads: ReadFigures[];
+  writes: WriteFigures;
+  laws: Report['laws'];
+}
+
+export function reportOf({ wanted, machine, nurseries, reads, writes, laws }: Measured): Report {
+  const { json: _json, folder: _folder, ...options } = wanted;
+  const databases = nurseries.map(({ name, rows, bytes, seconds }) => ({ name, rows, megabytes: bytes / 2 ** 20, seconds }));
+  return shortened({ options, machine, databases, reads, writes, laws, aims: aimsOf(reads, writes) });
+}
+
+/** Every figure with as many digits as it deserves. */
+function shortened<T>(report: T): T {
+  return JSON.parse(JSON.stringify(report, (_, value: unknown) => (typeof value === 'number' ? rounded(value) : value))) as T;
+}
+
+function table(head: string[], rows: (string | number)[][]): string[] {
+  const lines = [head, ...rows.map((row) => row.map((value) => (typeof value === 'number' ? value.toFixed(2) : value)))];
+  const widths = head.map((_, column) => Math.max(...lines.map((line) => line[column]?.length ?? 0)));
+  return lines.map((line) => `  ${line.map((cell, column) => (column === 0 ? cell.padEnd(widths[column] ?? 0) : cell.padStart(widths[column] ?? 0))).join('  ')}`);
+}
+
+export function pageOf({ machine, databases, reads, writes, laws, aims }: Report): string {
+  return [
+    `${machine.cores} cores, ${machine.processor}, ${machine.memoryGb} GB; node ${machine.node}, PostgreSQL ${machine.postgres}; a page is on disk in ${machine.syncMs} ms; load ${machine.loadBefore} before, ${machine.loadAfter} after`,
+    '',
+    'Databases', ...table(['', 'lots', 'movements', 'entries', 'MB', 'COPY s', 'keys s', 'vacuum s', 'first day s', 'laws s'],
+      databases.map(({ name, rows, megabytes, seconds }) => [name, String(rows.lot), String(rows.movement), String(rows.entry), megabytes.toFixed(0), seconds.load ?? 0, seconds.keys ?? 0, seconds.vacuum ?? 0, seconds.firstDay ?? 0, seconds.laws ?? 0])),
+    '',
+    'Reads, milliseconds (median, 95 %)', ...table(['', 'HTTP', '', 'bare SQL', '', 'more', 'times', 'HTTP, a tenth', 'times', 'bare, a tenth', 'times'],
+      reads.map((r) => [r.read, r.http.medianMs, r.http.p95Ms, r.bare.medianMs, r.bare.p95Ms, r.moreMs, r.times, r.httpTenth.medianMs, r.timesTenth, r.bareTenth.medianMs, r.bareTimesTenth])),
+    '',
+    `Stock commands, ${writes.clients} at once`, ...table(['', 'a second', 'median ms', '95 % ms', 'times'],
+      [['HTTP', writes.http.aSecond, writes.http.medianMs, writes.http.p95Ms, 1], ['bare SQL', writes.bare.aSecond, writes.bare.medianMs, writes.bare.p95Ms, writes.ratio]]),
+    '',
+    `Laws: all ${laws.proved} hold after the load, and after the commands (${laws.secondsAfterWrites.toFixed(1)} s)`,
+    '',
+    'Aims', ...aims.map(({ aim, measured, met }) => `  ${met ? 'met   ' : 'MISSED'}  ${aim}: ${measured.toFixed(2)}`),
+  ].join('\n');
+}
