@@ -57,6 +57,7 @@ export const sources = {
   plantedUnits: (count: number, day: string) => `${plural(count, { one: '# plant', other: '# plants' })}, last on ${day}`,
   from: (code: string) => `from ${code}`,
   closed: 'used up',
-  pickerLabel: 'Source',
-  pickerPlaceholder: 'Code or provenance',
+  reIdentifyHint: 'Every batch and lot of this source is renamed with it. Promises for the old name are freed.',
+  reIdentified: (code: string, lots: number, batches: number) =>
+    `${[`${code} renamed`, lots && plural(lots, { one: '# lot', other: '# lots' }), batches && plural(batches, { one: '# batch', other: '# batches' })].filter(Boolean).join(', ')}. Labels keep their codes.`,
 };

@@ -54,6 +54,7 @@ export const sources: typeof en = {
   plantedUnits: (count, day) => `${plural(count, { one: '# planta', other: '# plantas' })}, la última el ${day}`,
   from: (code) => `de ${code}`,
   closed: 'agotado',
-  pickerLabel: 'Procedencia',
-  pickerPlaceholder: 'Código o lugar',
+  reIdentifyHint: 'Todas las tandas y lotes de esta procedencia cambian de nombre con ella. Las promesas del nombre viejo quedan libres.',
+  reIdentified: (code: string, lots: number, batches: number) =>
+    `${[`${code} con otro nombre`, lots && plural(lots, { one: '# lote', other: '# lotes' }), batches && plural(batches, { one: '# tanda', other: '# tandas' })].filter(Boolean).join(', ')}. Las etiquetas conservan su código.`,
 };

@@ -14,6 +14,7 @@ import { toast } from '../../../ui/feedback/index.ts';
 import { DefinitionList, PageHeader, Section } from '../../../ui/layout/index.ts';
 import { StockTabs } from '../stock-tabs.tsx';
 import { tellRefused } from '../tell-refused.ts';
+import { ReIdentifySourceSheet } from './re-identify-source-sheet.tsx';
 import { SourceForm } from './source-form.tsx';
 import type { SourceStory } from './source-story.ts';
 import { SourceTrace } from './source-trace.tsx';
@@ -40,10 +41,11 @@ function roughText(on: string | null, precision: DayPrecision | null): string {
 }
 
 function Source({ source }: { source: SourceStory }) {
-  const { sources, ui } = useMessages();
+  const { sources, ui, lots } = useMessages();
   const { dates } = useFormat();
   const { mayBe } = useSession();
   const [editing, setEditing] = useState(false);
+  const [renaming, setRenaming] = useState(false);
   const retire = useCommand('sources.retireSource', { title: `${sources.retire}: ${source.code}` });
   const restore = useCommand('sources.restoreSource', { title: `${sources.restore}: ${source.code}` });
   const { sourceId, code } = source;
@@ -68,6 +70,7 @@ function Source({ source }: { source: SourceStory }) {
           mayBe(GROWERS) && (
             <>
               <Button onClick={() => setEditing(true)}>{sources.edit}</Button>
+              <Button onClick={() => setRenaming(true)}>{lots.actions.reIdentify}</Button>
               {source.retired ? <Button onClick={bringBack}>{sources.restore}</Button> : <Button onClick={retireIt}>{sources.retire}</Button>}
             </>
           )
@@ -93,6 +96,7 @@ function Source({ source }: { source: SourceStory }) {
           <SourceTrace source={source} />
         </Section>
       </div>
+      {renaming && <ReIdentifySourceSheet sourceId={sourceId} code={code} onClose={() => setRenaming(false)} />}
       {editing && (
         <SourceForm
           source={{

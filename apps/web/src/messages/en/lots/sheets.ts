@@ -22,6 +22,8 @@ export const sheets = {
   convertTitle: 'Divide or clump', convertHow: 'What is done', divide: 'Divide: one plant gives several', clump: 'Clump: several plants in one pot', plantsIn: 'Plants taken', potsOut: 'Pots made',
   convertSave: 'Save both counts', convertSaved: (before: number, after: number, code: string) => `${before} became ${after} in ${code}.`,
   knives: 'Clean and disinfect blades between lots; cut away from your hand. Some milky saps hurt skin and eyes: wear gloves.',
+  patchTitle: 'Fill gaps', patchFrom: 'From which other lot', patchFromHint: 'Only lots of the same plant and source: what was delivered must stay traceable.', patchUnits: 'Plants put in',
+  patchAfter: (count: number) => `The tray then holds ${plants(count)} under a new label; its plant-by day stays that of the oldest.`, patchSave: 'Fill the gaps', patchSaved: (added: number, count: number, code: string) => `${added} put in: ${plants(count)} are ${code} now. Label them.`,
   splitTitle: 'Split off a part', splitSave: 'Split off', splitSaved: (count: number, code: string) => `${plants(count)} are ${code} now. Label them.`,
   sellTitle: 'Sell', giveTitle: 'Give away', party: 'To whom', sellSave: 'Sold', giveSave: 'Given away', leftSaved: (count: number, code: string) => `${plants(count)} of ${code} have left.`,
   promisedWarning: (free: number) => `Only ${free} are free. More may go: promises give way, the last ranked first.`,

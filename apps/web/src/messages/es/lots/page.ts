@@ -62,7 +62,7 @@ export const page = {
 
 export const actions = {
   potUp: 'Trasplantar', move: 'Mover', lose: 'Perdidas', count: 'Contar', lift: 'Arrancar', more: 'Más',
-  observe: 'Anotar lo visto', rootBall: 'Revisar el cepellón', convert: 'Dividir o agrupar', split: 'Separar una parte', sell: 'Vender', give: 'Regalar', plantInBed: 'Plantar en un bancal',
+  observe: 'Anotar lo visto', rootBall: 'Revisar el cepellón', convert: 'Dividir o agrupar', patch: 'Rellenar huecos con otro lote', split: 'Separar una parte', sell: 'Vender', give: 'Regalar', plantInBed: 'Plantar en un bancal',
   treat: 'Anotar un tratamiento', hold: 'Retener', reIdentify: 'Es otra planta', release: 'Liberar',
 };
 

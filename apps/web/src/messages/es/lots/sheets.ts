@@ -22,6 +22,8 @@ export const sheets = {
   convertTitle: 'Dividir o agrupar', convertHow: 'Qué se hace', divide: 'Dividir: de una salen varias', clump: 'Agrupar: varias en una maceta', plantsIn: 'Plantas usadas', potsOut: 'Macetas hechas',
   convertSave: 'Guardar ambos conteos', convertSaved: (before: number, after: number, code: string) => `${before} dieron ${after} en ${code}.`,
   knives: 'Limpie y desinfecte las hojas entre lotes; corte lejos de la mano. Algunas savias lechosas dañan piel y ojos: use guantes.',
+  patchTitle: 'Rellenar huecos', patchFrom: 'De qué otro lote', patchFromHint: 'Solo lotes de la misma planta y procedencia: lo entregado debe poder rastrearse.', patchUnits: 'Plantas puestas',
+  patchAfter: (count: number) => `La bandeja tendrá entonces ${plants(count)} con una etiqueta nueva; vale la fecha límite de las más viejas.`, patchSave: 'Rellenar los huecos', patchSaved: (added: number, count: number, code: string) => `${added} puestas: ahora son ${code}, ${plants(count)}. Etiquételas.`,
   splitTitle: 'Separar una parte', splitSave: 'Separar', splitSaved: (count: number, code: string) => `${plants(count)} son ahora ${code}. Etiquételas.`,
   sellTitle: 'Vender', giveTitle: 'Regalar', party: 'A quién', sellSave: 'Vendidas', giveSave: 'Regaladas', leftSaved: (count: number, code: string) => `${plants(count)} de ${code} han salido.`,
   promisedWarning: (free: number) => `Solo ${free} están libres. Pueden salir más: ceden las promesas, la última primero.`,

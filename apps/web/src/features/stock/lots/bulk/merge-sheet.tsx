@@ -10,7 +10,7 @@ import { Sheet } from '../../../../ui/overlay/index.ts';
 import { DayAndNote } from '../fields/day-note.tsx';
 import { useLastDay } from '../fields/last.ts';
 import { PlaceField } from '../fields/place-field.tsx';
-import { useTellNewLots } from '../sheets/new-lots.ts';
+import { useTellNewLots } from '../new-lots.ts';
 import type { TargetSheetProps } from './target-sheet.ts';
 
 export function MergeSheet({ target, onClose, onDone }: TargetSheetProps) {

@@ -32,19 +32,21 @@ export function PlaceField({ value, onChange, kinds, hint, ...props }: PlaceFiel
 }
 
 export interface FromPlaceFieldProps {
-  standing: Lot['standing'];
+  standing: readonly Pick<Lot['standing'][number], 'placeId' | 'code' | 'units'>[];
   value: string;
   onChange: (placeId: string) => void;
   /** A count is taken at one place; other work may take all of a lot wherever it stands. */
   onePlace?: boolean;
+  /** The path of the body it answers to, where that is not `placeId`. */
+  name?: string;
 }
 
-export function FromPlaceField({ standing, value, onChange, onePlace = false }: FromPlaceFieldProps) {
+export function FromPlaceField({ standing, value, onChange, onePlace = false, name = 'placeId' }: FromPlaceFieldProps) {
   const { sheets } = useMessages().lots;
   if (standing.length < 2) return null;
   return (
     <SelectField
-      name="placeId"
+      name={name}
       label={sheets.fromPlace}
       optional={!onePlace && 'unsaid'}
       empty={onePlace ? undefined : sheets.everywhere(standing.reduce((sum, { units }) => sum + units, 0))}

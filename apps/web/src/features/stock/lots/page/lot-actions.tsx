@@ -15,11 +15,12 @@ import { LeaveSheet } from '../sheets/leave-sheet.tsx';
 import { LiftSheet } from '../sheets/lift-sheet.tsx';
 import { LoseSheet } from '../sheets/lose-sheet.tsx';
 import { MoveSheet } from '../sheets/move-sheet.tsx';
+import { PatchSheet } from '../sheets/patch-sheet.tsx';
 import { PotUpSheet } from '../sheets/pot-up-sheet.tsx';
 import { ReIdentifySheet } from '../sheets/re-identify-sheet.tsx';
 import { SplitSheet } from '../sheets/split-sheet.tsx';
 
-type Work = 'potUp' | 'lift' | 'move' | 'lose' | 'count' | 'rootBall' | 'observe' | 'convert' | 'split' | 'sell' | 'give' | 'plantInBed' | 'treat' | 'hold' | 'reIdentify';
+type Work = 'potUp' | 'lift' | 'move' | 'lose' | 'count' | 'rootBall' | 'observe' | 'convert' | 'patch' | 'split' | 'sell' | 'give' | 'plantInBed' | 'treat' | 'hold' | 'reIdentify';
 
 function OpenSheet({ work, lot, onClose }: { work: Work; lot: Lot; onClose: () => void }) {
   const over = { lot, onClose };
@@ -33,6 +34,7 @@ function OpenSheet({ work, lot, onClose }: { work: Work; lot: Lot; onClose: () =
     case 'rootBall': return <ObserveSheet {...about} kind="root-ball" />;
     case 'observe': return <ObserveSheet {...about} />;
     case 'convert': return <ConvertSheet {...over} />;
+    case 'patch': return <PatchSheet {...over} />;
     case 'split': return <SplitSheet {...over} />;
     case 'sell': return <LeaveSheet {...over} kind="sell" />;
     case 'give': return <LeaveSheet {...over} kind="give" />;
@@ -48,7 +50,8 @@ function offeredTo(lot: Lot, isGrower: boolean): { main: Work[]; more: Work[] } 
   const inGround = lot.container.kind === 'ground';
   const isHeld = lot.holds.some((hold) => hold.releasedOn === null);
   if (lot.units.onHand === 0) return { main: ['count'], more: isGrower ? ['reIdentify'] : [] };
-  const potted: Work[] = inGround ? [] : ['rootBall', 'convert', 'plantInBed'];
+  const hasCells = lot.container.kind === 'tray' || lot.container.kind === 'flat';
+  const potted: Work[] = inGround ? [] : ['rootBall', 'convert', ...(hasCells ? (['patch'] as const) : []), 'plantInBed'];
   return {
     main: [inGround ? 'lift' : 'potUp', 'move', 'lose', 'count'],
     more: [...potted, 'observe', 'split', ...(isHeld ? [] : (['sell', 'give'] as const)), 'treat', ...(isGrower ? (['hold', 'reIdentify'] as const) : [])],

@@ -14,7 +14,7 @@ import { DayAndNote } from '../fields/day-note.tsx';
 import { useLastDay, useLastPlace } from '../fields/last.ts';
 import { FromPlaceField, onlyPlace, PlaceField } from '../fields/place-field.tsx';
 import type { LotSheetProps } from '../lot-data.ts';
-import { useTellNewLots } from './new-lots.ts';
+import { useTellNewLots } from '../new-lots.ts';
 
 export function BedSheet({ lot, onClose }: LotSheetProps) {
   const { sheets, words } = useMessages().lots;

@@ -2,37 +2,16 @@
 import { stock as contracts } from '@rootclock/contracts';
 import { useState } from 'react';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
-import { useFormat } from '../../../../lib/format/index.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
-import type { CommandAnswer } from '../../../../lib/api/index.ts';
-import { paths } from '../../../../lib/paths.ts';
 import { useMessages } from '../../../../messages/index.ts';
-import { Button, TextLink } from '../../../../ui/action/index.ts';
-import { Callout } from '../../../../ui/feedback/index.ts';
 import { Form } from '../../../../ui/form/index.ts';
 import { Sheet } from '../../../../ui/overlay/index.ts';
 import { type PickedPlant, PlantPicker } from '../../../plants/plant-picker.tsx';
 import { DayAndNote } from '../fields/day-note.tsx';
 import { useLastDay } from '../fields/last.ts';
 import type { LotSheetProps } from '../lot-data.ts';
+import { type Gardens, PlantedGardens } from '../planted-gardens.tsx';
 import { useUndoable } from '../undo.ts';
-
-type Gardens = CommandAnswer<'stock.reIdentifyLot'>['gardens'];
-
-function PlantedGardens({ gardens, onClose }: { gardens: Gardens; onClose: () => void }) {
-  const { sheets } = useMessages().lots;
-  const { dates } = useFormat();
-  return (
-    <Callout tone="caution" title={sheets.gardensTitle} announce actions={<Button onClick={onClose}>{sheets.done}</Button>}>
-      <ul>
-        {gardens.map((garden) => {
-          const line = sheets.gardenLine(garden.client ?? sheets.unknownGarden, garden.site ?? '', garden.units, dates.short(garden.lastPlantedOn));
-          return <li key={garden.orderId ?? ''}>{garden.orderId ? <TextLink to={paths.order(garden.orderId)}>{line}</TextLink> : line}</li>;
-        })}
-      </ul>
-    </Callout>
-  );
-}
 
 export function ReIdentifySheet({ lot, onClose }: LotSheetProps) {
   const { sheets } = useMessages().lots;

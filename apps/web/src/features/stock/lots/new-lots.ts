@@ -1,10 +1,10 @@
 /** What is said after new lots were made: their codes to write on labels, a way to the lot, and whether its window is lost already. */
 import { useNavigate } from '@tanstack/react-router';
-import { queryClient, trpc } from '../../../../lib/api/index.ts';
-import { paths } from '../../../../lib/paths.ts';
-import { messages } from '../../../../messages/index.ts';
-import { toast } from '../../../../ui/feedback/index.ts';
-import { useUndoable } from '../undo.ts';
+import { queryClient, trpc } from '../../../lib/api/index.ts';
+import { paths } from '../../../lib/paths.ts';
+import { messages } from '../../../messages/index.ts';
+import { toast } from '../../../ui/feedback/index.ts';
+import { useUndoable } from './undo.ts';
 
 export interface MadeLots {
   entryId: string;
