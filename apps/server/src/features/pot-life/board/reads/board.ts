@@ -3,7 +3,7 @@ import { addDays, daysBetween, EVERYONE, isDormant, potBand } from '@rootclock/d
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
 import { bandEnds, boardConditions, openStock } from './filters.ts';
 
-type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'freeUnits' | 'potUpHelps'> & { dormantMonths: number[]; total: number };
+type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'potUpHelps'> & { dormantMonths: number[]; total: number };
 
 /** Every lot, and every batch in cells, by the day it must be in the ground. */
 export const readBoard = query({
@@ -20,7 +20,7 @@ export const readBoard = query({
       shown AS (SELECT * FROM matching ORDER BY mother, plant_by_on ASC NULLS LAST, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
       SELECT (SELECT count(*)::int FROM matching) AS total, s.kind, s.unit, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
              p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", c.name AS "containerName", s.on_hand AS "onHandUnits", s.staged AS "stagedUnits",
-             s.reserved AS "reservedUnits", s.plant_by_on::text AS "plantByOn", s.plant_by_state AS state, s.limit_on::text AS "limitOn", s.next_opens_on::text AS "nextOpensOn",
+             s.reserved AS "reservedUnits", s.free AS "freeUnits", s.plant_by_on::text AS "plantByOn", s.plant_by_state AS state, s.limit_on::text AS "limitOn", s.next_opens_on::text AS "nextOpensOn",
              CASE WHEN r.basis = 'confined' THEN s.confined_on ELSE s.container_on END::text AS "clockOn",
              CASE WHEN r.basis = 'confined' THEN s.confined_standing ELSE s.container_standing END = 'assumed' AS "clockAssumed",
              s.ready_on::text AS "readyOn", s.root_checked_on::text AS "rootCheckedOn",
@@ -65,7 +65,7 @@ async function countBands({ tx, nurseryId, today }: ReadContext): Promise<{ noti
 async function readSeason({ tx, nurseryId, today }: ReadContext): Promise<Pick<potLife.Board, 'weeks' | 'windows'>> {
   const weeks = await tx.$queryRaw<potLife.BoardWeek[]>`
     WITH ${openStock(nurseryId)}
-    SELECT date_trunc('week', plant_by_on)::date::text AS "weekOn", sum(on_hand)::int AS units, sum(CASE WHEN held THEN 0 ELSE greatest(on_hand - reserved, 0) END)::int AS "freeUnits"
+    SELECT date_trunc('week', plant_by_on)::date::text AS "weekOn", sum(on_hand)::int AS units, sum(free)::int AS "freeUnits"
       FROM stock WHERE NOT mother AND plant_by_on BETWEEN ${addDays(today, -60)}::date AND ${addDays(today, 380)}::date GROUP BY 1 ORDER BY 1`;
   const windows = await tx.$queryRaw<potLife.Board['windows']>`
     SELECT opens_md AS "opensMd", closes_md AS "closesMd" FROM planting_window
@@ -74,10 +74,8 @@ async function readSeason({ tx, nurseryId, today }: ReadContext): Promise<Pick<p
 }
 
 function boardRow({ dormantMonths, total: _total, ...row }: StoredRow, today: string, noticeDays: number): potLife.BoardRow {
-  const isHeld = row.holds.length > 0;
   return {
     ...row, ...potBand(row.plantByOn, today, noticeDays),
-    freeUnits: isHeld ? 0 : Math.max(0, row.onHandUnits - row.reservedUnits),
     share: shareOfLife(row.clockOn, row.plantByOn, today),
     dormant: isDormant(dormantMonths, today),
     potUpHelps: row.rule?.basis === 'container',

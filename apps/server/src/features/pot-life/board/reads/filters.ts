@@ -19,7 +19,7 @@ export function boardConditions(filter: Filter, today: string, noticeDays: numbe
   if (filter.placeId) {
     conditions.push(Prisma.sql`EXISTS (SELECT 1 FROM account a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`);
   }
-  if (filter.free) conditions.push(Prisma.sql`NOT s.held AND s.on_hand > s.reserved`);
+  if (filter.free) conditions.push(Prisma.sql`s.free > 0`);
   return Prisma.join(conditions, ' AND ');
 }
 
@@ -46,24 +46,25 @@ function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: num
 
 /**
  * What stands open with its clock: lots in pots and batches of which something stands. Nursery beds have no pot and are left out.
- * On hand and reserved are summed once for all, since only live accounts and open reservations are read.
+ * `free` is what promises may still take: nothing of a held lot, nothing at quarantine places. On hand and reserved are summed once for all, since only live accounts and open reservations are read.
  */
 export const openStock = (nurseryId: string): Prisma.Sql => Prisma.sql`
   live AS (
-    SELECT coalesce(a.lot_id, a.batch_id) AS id, sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged
-      FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
+    SELECT coalesce(a.lot_id, a.batch_id) AS id, sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE k.kind <> 'quarantine') AS supply, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged
+      FROM account a LEFT JOIN place k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
   promised AS (SELECT r.supply_id AS id, sum(r.units) AS units FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid GROUP BY 1),
   held AS (SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother FROM hold h WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL GROUP BY h.lot_id),
   stock AS (
     SELECT 'lot' AS kind, 'plant' AS unit, l.nursery_id, l.id, l.code, l.plant_id, l.container_id, l.plant_by_on, l.plant_by_state, l.limit_on, l.next_opens_on, l.rule_id, l.window_id,
            l.confined_on, l.container_on, l.confined_standing, l.container_standing, l.ready_on, l.root_checked_on,
-           coalesce(live.on_hand, 0)::int AS on_hand, coalesce(live.staged, 0)::int AS staged, coalesce(promised.units, 0)::int AS reserved, held.id IS NOT NULL AS held, coalesce(held.mother, false) AS mother
+           coalesce(live.on_hand, 0)::int AS on_hand, coalesce(live.staged, 0)::int AS staged, coalesce(promised.units, 0)::int AS reserved, coalesce(held.mother, false) AS mother,
+           CASE WHEN held.id IS NULL THEN greatest(coalesce(live.supply, 0) - coalesce(promised.units, 0), 0) ELSE 0 END::int AS free
       FROM lot l LEFT JOIN live ON live.id = l.id LEFT JOIN promised ON promised.id = l.id LEFT JOIN held ON held.id = l.id
       JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL
     UNION ALL
     SELECT 'batch', b.unit, b.nursery_id, b.id, b.code, b.plant_id, b.container_id, b.plant_by_on, b.plant_by_state, b.limit_on, b.next_opens_on, b.rule_id, b.window_id,
            b.confined_on, b.container_on, 'recorded', 'recorded', b.ready_on, NULL,
-           live.on_hand::int, 0, coalesce(promised.units, 0)::int, false, false
+           live.on_hand::int, 0, coalesce(promised.units, 0)::int, false, greatest(coalesce(live.supply, 0) - coalesce(promised.units, 0), 0)::int
       FROM batch b JOIN live ON live.id = b.id LEFT JOIN promised ON promised.id = b.id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL)`;

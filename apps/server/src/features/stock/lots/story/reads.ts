@@ -18,7 +18,7 @@ export async function loadLotRow({ tx, nurseryId }: ReadContext, lotId: string):
           'container', rc.name, 'standing', r.standing, 'source', r.source, 'note', r.note)
          FROM pot_life_rule r LEFT JOIN plant rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
         WHERE r.nursery_id = l.nursery_id AND r.id = l.rule_id) AS rule,
-      coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'name', w.name, 'units', a.units, 'closedUntilAt', w.closed_until_at, 'closedReason', w.closed_reason) ORDER BY w.code)
+      coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'name', w.name, 'kind', w.kind, 'units', a.units, 'closedUntilAt', w.closed_until_at, 'closedReason', w.closed_reason) ORDER BY w.code)
          FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
         WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), '[]') AS standing,
       coalesce((SELECT jsonb_agg(jsonb_build_object('lineId', a.line_id, 'orderId', o.id, 'orderCode', o.code, 'client', k.name, 'units', a.units) ORDER BY o.due_on, o.code)

@@ -1,10 +1,11 @@
-import type { CountKind, HoldReason, MonthDay, PlantByState, PotLifeBasis, RootHabit } from '@rootclock/domain';
+import type { CountKind, HoldReason, MonthDay, PlaceKind, PlantByState, PotLifeBasis, RootHabit } from '@rootclock/domain';
 
 /** What stands where, as the lot's page shows it. */
 export interface StandingRow {
   placeId: string;
   code: string;
   name: string;
+  kind: PlaceKind;
   units: number;
   closedUntilAt: string | null;
   closedReason: string | null;

@@ -10,7 +10,10 @@ type Filter = z.output<typeof stock.listLots>;
 const ON_HAND = Prisma.sql`coalesce((SELECT sum(a.units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
 const RESERVED = Prisma.sql`coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)`;
 const IS_HELD = Prisma.sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL)`;
-const FREE = Prisma.sql`CASE WHEN ${IS_HELD} THEN 0 ELSE ${ON_HAND} - ${RESERVED} END`;
+const SUPPLY = Prisma.sql`coalesce((SELECT sum(a.units) FROM account a JOIN place q ON q.nursery_id = a.nursery_id AND q.id = a.place_id AND q.kind <> 'quarantine'
+  WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
+/** What may still be promised of the lot `l`, as promises see it: what stands outside quarantine places, less reserved; nothing of a held lot. */
+export const FREE = Prisma.sql`CASE WHEN ${IS_HELD} THEN 0 ELSE greatest(0, ${SUPPLY} - ${RESERVED}) END`;
 
 const KEYS: Record<Filter['sort'], Prisma.Sql> = {
   code: Prisma.sql`l.code`,

@@ -2,7 +2,7 @@ import { type Page, stock } from '@rootclock/contracts';
 import { type ContainerKind, type CountKind, type DayPrecision, EVERYONE, type HoldReason, isDormant, type PlantByState, potBand, type PotBand } from '@rootclock/domain';
 import { Prisma } from '../../../../db/generated/client.ts';
 import { query } from '../../../../trpc/operation.ts';
-import { conditionsOf, keyOf } from './conditions.ts';
+import { conditionsOf, FREE, keyOf } from './conditions.ts';
 
 interface StoredLot {
   lotId: string;
@@ -32,13 +32,13 @@ interface StoredLot {
   places: { placeId: string; code: string; units: number }[];
   onHandUnits: number;
   reservedUnits: number;
+  /** What may still be promised: what stands outside quarantine places, less reserved; nothing of a held lot. */
+  freeUnits: number;
   stagedUnits: number;
   holds: HoldReason[];
 }
 
 export interface LotRow extends StoredLot {
-  /** What may still be promised: on hand, less reserved; nothing of a held lot. */
-  freeUnits: number;
   /** What of it stands in the place that was asked for, and in what lies in it. */
   hereUnits: number | null;
   band: PotBand;
@@ -77,7 +77,7 @@ export const listLots = query({
                CASE WHEN r.basis = 'confined' THEN l.confined_on ELSE l.container_on END::text AS "clockOn",
                CASE WHEN r.basis = 'confined' THEN l.confined_standing ELSE l.container_standing END = 'assumed' AS "clockAssumed", l.closed_on::text AS "closedOn",
                coalesce(u.places, '[]') AS places, coalesce(u.on_hand, 0)::int AS "onHandUnits", coalesce(u.staged, 0)::int AS "stagedUnits", coalesce(u.here, 0)::int AS here,
-               coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)::int AS "reservedUnits",
+               coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)::int AS "reservedUnits", (${FREE})::int AS "freeUnits",
                coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL), '{}') AS holds
           FROM shown
           JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = shown.id
@@ -101,6 +101,5 @@ function shownLot({ dormantMonths, here, ...stored }: Stored & { key?: unknown; 
   const { key: _key, total: _total, ...lot } = stored;
   return {
     ...lot, ...potBand(lot.plantByOn, today, noticeDays), dormant: isDormant(dormantMonths, today), hereUnits: placeAsked ? here : null,
-    freeUnits: lot.holds.length > 0 ? 0 : Math.max(0, lot.onHandUnits - lot.reservedUnits),
   };
 }

@@ -33,7 +33,7 @@ export function StandingPanel({ lot }: { lot: Lot }) {
   const { page, words } = useMessages().lots;
   const { dates, numbers } = useFormat();
   const { onHand, promised, free, staged } = lot.units;
-  const sums: [string, number][] = [[page.onHand, onHand], [page.promised, promised], [page.free, Math.max(0, free)], ...(staged > 0 ? [[page.staged, staged] as [string, number]] : [])];
+  const sums: [string, number][] = [[page.onHand, onHand], [page.promised, promised], [page.free, free], ...(staged > 0 ? [[page.staged, staged] as [string, number]] : [])];
   return (
     <>
       <Section title={page.standing} aside={lot.countKind === 'counted' ? undefined : words.countKinds[lot.countKind]}>

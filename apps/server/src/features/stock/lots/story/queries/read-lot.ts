@@ -22,11 +22,13 @@ export const readLot = query({
     const { dormantMonths, lastEmergenceMd } = lot.plant;
     const onHand = lot.standing.reduce((sum, { units }) => sum + units, 0);
     const promised = lot.promised.reduce((sum, { units }) => sum + units, 0);
+    // At a quarantine place plants are there, but no supply: promises count them as little as this does.
+    const supply = lot.standing.reduce((sum, { kind, units }) => (kind === 'quarantine' ? sum : sum + units), 0);
     const isHeld = lot.holds.some((hold) => hold.releasedOn === null);
     return {
       ...lot,
       today,
-      units: { onHand, staged: lot.staged.reduce((sum, { units }) => sum + units, 0), promised, free: isHeld ? 0 : onHand - promised },
+      units: { onHand, staged: lot.staged.reduce((sum, { units }) => sum + units, 0), promised, free: isHeld ? 0 : Math.max(0, supply - promised) },
       daysInPot: lot.containerOn === null ? null : Math.max(0, daysBetween(lot.containerOn, today)),
       daysConfined: lot.confinedOn === null ? null : Math.max(0, daysBetween(lot.confinedOn, today)),
       ...potBand(lot.plantByOn, today, noticeDays),
