@@ -31,6 +31,11 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
   const runner = createRunner({ database: app, replan, rollDay, clock: clock.now });
   const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> => (await owner.query<Row>(text, values)).rows;
 
+  /** The procedures of this server for the people of a nursery, which another server may have made. */
+  const serve = (people: Record<Role, Caller>) => (role: Role = 'grower') => createCaller({
+    runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', sessionToken: null, setSession: () => {},
+  });
+
   async function addNursery({ zone = 'America/Chicago' } = {}) {
     const nurseryId = randomUUID();
     await owner.query(`INSERT INTO nursery (id, name, zone, season_end_on) VALUES ($1, 'Test nursery', $2, '2026-10-31')`, [nurseryId, zone]);
@@ -38,14 +43,11 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
       owner: await addPerson(owner, nurseryId, 'owner'), grower: await addPerson(owner, nurseryId, 'grower'),
       crew: await addPerson(owner, nurseryId, 'crew'), viewer: await addPerson(owner, nurseryId, 'viewer'),
     };
-    const as = (role: Role = 'grower') => createCaller({
-      runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', sessionToken: null, setSession: () => {},
-    });
-    return { nurseryId, clock, runner, app, people, as, sql };
+    return { nurseryId, clock, runner, app, people, as: serve(people), sql };
   }
 
   return {
-    addNursery, clock, runner, app, sql,
+    addNursery, serve, clock, runner, app, sql,
     close: async () => {
       await app.$disconnect();
       await owner.end();
