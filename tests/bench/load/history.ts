@@ -1,7 +1,7 @@
 // The plan of a whole generated history, and its playing in the order of days.
-import { type Chance, chanceFrom } from '@rootclock/server/demo/random';
 import type pg from 'pg';
 import { begin } from './beginning.ts';
+import { streamOf } from './chance.ts';
 import { Sheets } from './copy.ts';
 import { end, LAST_MOVES, stay } from './ending.ts';
 import { Family, type FamilyPlan } from './family.ts';
@@ -38,14 +38,11 @@ interface Planned extends Omit<FamilyPlan, 'moves'> {
 const LONG_STORY = 15;
 const LONG_DAYS = 1200;
 
-/** Independent streams of chance, so that a shorter history leaves the living lots as they are. */
-const streamOf = (seed: number, stream: number, index = 0): Chance => chanceFrom(Math.imul(seed, 0x9e3779b1) ^ Math.imul(stream, 0x85ebca6b) ^ Math.imul(index + 1, 0xc2b2ae35));
-
 function livingFamilies({ liveLots, seed }: Size): Planned[] {
-  const long: Planned = { chance: streamOf(seed, 1), startDay: today - LONG_DAYS, endDay: today - 1, lots: 1, live: true, bustle: LONG_STORY };
+  const long: Planned = { chance: streamOf(seed, 'long story'), startDay: today - LONG_DAYS, endDay: today - 1, lots: 1, live: true, bustle: LONG_STORY };
   const families = [long];
   for (let left = liveLots - 1; left > 0; ) {
-    const chance = streamOf(seed, 2, families.length);
+    const chance = streamOf(seed, 'living', families.length);
     const lots = Math.min(left, chance.whole(1, 4));
     families.push({ chance, startDay: today - chance.whole(60, 640), endDay: today - 1, lots, live: true, bustle: 0.5 + chance.share() });
     left -= lots;
@@ -56,7 +53,7 @@ function livingFamilies({ liveLots, seed }: Size): Planned[] {
 function closedFamilies({ closedLots, seed }: Size): Planned[] {
   const families: Planned[] = [];
   for (let left = closedLots; left > 0; ) {
-    const chance = streamOf(seed, 3, families.length);
+    const chance = streamOf(seed, 'closed', families.length);
     const lots = Math.min(left, chance.whole(1, 4));
     const startDay = chance.whole(firstDay, today - 150);
     families.push({ chance, startDay, endDay: Math.min(today - 1, startDay + chance.whole(140, 640)), lots, live: false, bustle: 0.5 + chance.share() });
@@ -67,8 +64,8 @@ function closedFamilies({ closedLots, seed }: Size): Planned[] {
 
 export async function loadHistory(client: pg.Client, nurseryId: string, people: readonly string[], firstVersion: number, size: Size): Promise<Loaded> {
   const sheets = new Sheets(client);
-  const grounds = await layGrounds(client, sheets, nurseryId, streamOf(size.seed, 4));
-  const ledger = new Ledger(sheets, nurseryId, people, streamOf(size.seed, 5), firstVersion);
+  const grounds = await layGrounds(client, sheets, nurseryId, streamOf(size.seed, 'grounds'));
+  const ledger = new Ledger(sheets, nurseryId, people, streamOf(size.seed, 'ledger'), firstVersion);
   const orders = new Orders(sheets, grounds);
   const rows = new FamilyRows(sheets, ledger, grounds);
   const items: { plantId: string; containerId: string }[] = [];
@@ -96,7 +93,7 @@ export async function loadHistory(client: pg.Client, nurseryId: string, people: 
     play(planned);
     await sheets.sendFull();
   }
-  orders.open(streamOf(size.seed, 6), items, size.openLines);
+  orders.open(streamOf(size.seed, 'open orders'), items, size.openLines);
   ledger.finish();
   grounds.closeCodes();
   await sheets.sendAll();
