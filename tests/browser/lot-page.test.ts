@@ -88,6 +88,20 @@ it('more than there is is said beside the field, with the number that is there',
   expect(await page.getByRole('textbox', { name: 'How many' }).getAttribute('aria-invalid')).toBe('true');
 });
 
+it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a lot gets a rule of its own from its page, on %s', async (_device, size) => {
+  const page = await journey.open('grower', size);
+  const lotId = await openLot(page);
+  await page.getByRole('link', { name: 'Give this lot a rule of its own', exact: true }).click();
+  const sheet = page.getByRole('dialog');
+  await sheet.getByText('It reaches this lot alone').waitFor();
+  await sheet.getByRole('textbox', { name: 'How long' }).fill('3');
+  await sheet.getByLabel('Unit').selectOption({ label: 'months' });
+  expect(await violationsOn(page)).toEqual([]);
+  await press(page, 'Save the rule');
+  await page.getByRole('heading', { level: 1, name: 'Asclepias tuberosa' }).waitFor();
+  expect((await nursery.as('viewer').stock.readLot({ lotId })).rule).toMatchObject({ lotId, span: 'P3M' });
+});
+
 const devices = [['a phone', PHONE], ['a desk', DESK]] as const;
 const behindMore = [['Check the root ball', 'Divide or clump', 'Plant in a nursery bed', 'Split off a part'], ['Sell', 'Record a treatment', 'Hold', 'It is another plant']];
 

@@ -15,6 +15,7 @@ import { FilterBar } from '../../../ui/table/index.ts';
 import { PlantsTabs } from '../../plants/plants-tabs.tsx';
 import { AddRuleSheet } from './add-rule-sheet.tsx';
 import { EditRuleSheet } from './edit-rule-sheet.tsx';
+import { OwnRule } from './own-rule.tsx';
 import { RuleGroups } from './rule-groups.tsx';
 import { useRuleWords } from './rule-words.ts';
 import '../../plants/plants.css';
@@ -45,6 +46,7 @@ export function RulesPage() {
           return isFiltered ? <EmptyState kind="nothing-matches" title={say.noMatchTitle} /> : <EmptyState kind="nothing-yet" title={say.emptyTitle}>{say.emptyText}</EmptyState>;
         }}
       </Read>
+      {mayBe(GROWERS) && <OwnRule />}
       {changing === 'new' && <AddRuleSheet onClose={() => setChanging(null)} />}
       {changing !== null && changing !== 'new' && <EditRuleSheet rule={changing} onClose={() => setChanging(null)} />}
     </>

@@ -10,6 +10,7 @@ export const page = {
   noLimit: 'No rule limits its time in the pot',
   closed: (on: string) => `Nothing of it stands here since ${on}`,
   clock: 'Pot life',
+  ownRule: 'Give this lot a rule of its own',
   limit: 'Limit',
   state: 'Plant-by day',
   confined: 'Roots confined since',

@@ -52,6 +52,8 @@ export const rules = {
   noMatchTitle: 'No rule matches',
   form: {
     addTitle: 'Add a rule',
+    lotTitle: 'A rule for one lot',
+    lotReach: 'It reaches this lot alone, and goes before every other rule with the same start.',
     basis: 'What it counts from',
     bases: { confined: 'since roots were first confined', container: 'since it came into this container', 'no-winter': 'may not stand through winter' } satisfies Record<PotLifeBasis, string>,
     basisHints: {

@@ -10,6 +10,7 @@ export const page = {
   noLimit: 'Ninguna regla limita su tiempo en maceta',
   closed: (on: string) => `Aquí no queda nada desde el ${on}`,
   clock: 'Vida en maceta',
+  ownRule: 'Dar a este lote una regla propia',
   limit: 'Límite',
   state: 'Día de plantar',
   confined: 'Raíces confinadas desde',

@@ -46,6 +46,8 @@ export const rules: typeof english = {
   noMatchTitle: 'Ninguna regla coincide',
   form: {
     addTitle: 'Añadir una regla',
+    lotTitle: 'Una regla para un lote',
+    lotReach: 'Solo toca a este lote, y va antes de toda otra regla con el mismo comienzo.',
     basis: 'Desde cuándo cuenta',
     bases: { confined: 'desde que las raíces quedaron encerradas', container: 'desde que llegó a este recipiente', 'no-winter': 'no puede pasar el invierno' },
     basisHints: { confined: 'El reloj de las raíces pivotantes. Trasplantar no lo detiene.', container: 'Trasplantar lo empieza de nuevo.', 'no-winter': 'Su límite es el día de helada.' },

@@ -1,7 +1,10 @@
 /** The clock of a lot: by when it must be in the ground, the rule that binds in a sentence, and the planting windows behind it. */
-import type { Standing } from '@rootclock/domain';
+import { GROWERS, type Standing } from '@rootclock/domain';
+import { useSession } from '../../../../lib/api/index.ts';
 import { useFormat } from '../../../../lib/format/index.ts';
+import { paths } from '../../../../lib/paths.ts';
 import { useMessages } from '../../../../messages/index.ts';
+import { ButtonLink } from '../../../../ui/action/index.ts';
 import { Callout } from '../../../../ui/feedback/index.ts';
 import { DefinitionList, Section } from '../../../../ui/layout/index.ts';
 import { StandingMark } from '../../../../ui/sign/index.ts';
@@ -11,9 +14,11 @@ import { useRuleSentence } from './rule-sentence.ts';
 export function ClockPanel({ lot }: { lot: Lot }) {
   const { page, words } = useMessages().lots;
   const { dates } = useFormat();
+  const { mayBe } = useSession();
   const sentence = useRuleSentence()(lot);
   const assumed = (on: string | null, standing: string) => on && (standing === 'assumed' ? `${dates.long(on)} ${page.assumed}` : dates.long(on));
   const readiness = lot.rootCheckedOn ? page.ready(dates.short(lot.rootCheckedOn)) : lot.readyOn ? page.expected(dates.short(lot.readyOn)) : page.notReady;
+  const mayHaveOwnRule = mayBe(GROWERS) && lot.closedOn === null && lot.container.kind !== 'ground' && !lot.rule?.lotId;
   return (
     <Section title={page.clock}>
       {lot.plantByState === 'no-window' && <Callout tone="caution">{page.noWindow}</Callout>}
@@ -35,6 +40,7 @@ export function ClockPanel({ lot }: { lot: Lot }) {
         ]}
       />
       <p>{readiness}</p>
+      {mayHaveOwnRule && <ButtonLink to={paths.rules()} search={{ lot: lot.id }}>{page.ownRule}</ButtonLink>}
     </Section>
   );
 }
