@@ -2,28 +2,47 @@ import { type AccountRef, type MovementDraft, holderOf } from '@rootclock/domain
 import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import type { EntryDraft } from './entry-draft.ts';
-import { type AccountRow, insertEntry, insertMovements } from './store.ts';
+import { type AccountRow, insertEntry, insertEntryWithMovements, insertMovements, type MovementRow } from './store.ts';
 
 /**
  * Writes the entry of a command. One command makes one entry, and the entry's id is the command's, so that whoever sent it can reverse it.
  * A day in the future is refused here, for every kind of entry.
  */
 export async function openEntry(context: CommandContext, draft: EntryDraft): Promise<string> {
-  requirePast(context, draft.happenedOn);
-  const subjects = draft.subjects ?? [];
+  const subjects = subjectsOf(context, draft);
   await insertEntry(context, draft, subjects);
-  for (const subject of subjects) {
-    if (subject.kind === 'lot') context.touched.lot(subject.id);
-    if (subject.kind === 'batch') context.touched.batch(subject.id);
-    if (subject.kind === 'line') context.touched.line(subject.id);
-  }
-  context.touched.features.add('stock');
   return context.commandId;
 }
 
 /** Moves units under an entry that stands; all movements of an entry go in at once. */
 export async function postMovements(context: CommandContext, entryId: string, movements: readonly MovementDraft[]): Promise<void> {
   if (movements.length === 0) return;
+  const { accounts, rows } = rowsOf(context, movements);
+  await insertMovements(context, entryId, accounts, rows);
+}
+
+/** An entry and its movements in one go, for commands that make no new lot in between. */
+export async function postEntry(context: CommandContext, draft: EntryDraft, movements: readonly MovementDraft[]): Promise<string> {
+  if (movements.length === 0) return openEntry(context, draft);
+  const subjects = subjectsOf(context, draft);
+  const { accounts, rows } = rowsOf(context, movements);
+  await insertEntryWithMovements(context, draft, subjects, accounts, rows);
+  return context.commandId;
+}
+
+function subjectsOf(context: CommandContext, draft: EntryDraft): NonNullable<EntryDraft['subjects']> {
+  requirePast(context, draft.happenedOn);
+  const subjects = draft.subjects ?? [];
+  for (const subject of subjects) {
+    if (subject.kind === 'lot') context.touched.lot(subject.id);
+    if (subject.kind === 'batch') context.touched.batch(subject.id);
+    if (subject.kind === 'line') context.touched.line(subject.id);
+  }
+  context.touched.features.add('stock');
+  return subjects;
+}
+
+function rowsOf(context: CommandContext, movements: readonly MovementDraft[]): { accounts: AccountRow[]; rows: MovementRow[] } {
   const accounts = new Map<string, AccountRow>();
   const rows = movements.map((movement, line) => {
     const from = accountRow(movement.from);
@@ -32,14 +51,7 @@ export async function postMovements(context: CommandContext, entryId: string, mo
     for (const side of [movement.from, movement.to]) touch(context, side);
     return { line, from: { kind: from.kind, holder: from.holder, standing: from.standing }, to: { kind: to.kind, holder: to.holder, standing: to.standing }, fromUnits: movement.fromUnits, toUnits: movement.toUnits };
   });
-  await insertMovements(context, entryId, [...accounts.values()], rows);
-}
-
-/** An entry and its movements in one go, for commands that make no new lot in between. */
-export async function postEntry(context: CommandContext, draft: EntryDraft, movements: readonly MovementDraft[]): Promise<string> {
-  const entryId = await openEntry(context, draft);
-  await postMovements(context, entryId, movements);
-  return entryId;
+  return { accounts: [...accounts.values()], rows };
 }
 
 export function requirePast(context: { today: string }, day: string, field = 'happenedOn'): void {
