@@ -87,8 +87,10 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
   });
 
   if (webRoot && existsSync(path.join(webRoot, 'index.html'))) {
-    await app.register(fastifyStatic, { root: webRoot, wildcard: true, immutable: true, maxAge: '1y', setHeaders: (reply, file) => {
-      if (file.endsWith('.html')) reply.header('cache-control', 'no-cache');
+    // Only what vite names after its content never changes; everything else keeps its address and must be asked for anew.
+    const assets = path.join(webRoot, 'assets') + path.sep;
+    await app.register(fastifyStatic, { root: webRoot, wildcard: true, cacheControl: false, setHeaders: (reply, file) => {
+      reply.header('cache-control', file.startsWith(assets) ? 'public, max-age=31536000, immutable' : 'no-cache');
     } });
     // Addresses of screens are the web app's own: each gets the same page.
     app.setNotFoundHandler((request, reply) => (request.method === 'GET' && request.headers.accept?.includes('text/html') ? reply.sendFile('index.html') : reply.code(404).send({ code: 'not-found', message: 'not-found', requestId: request.id })));

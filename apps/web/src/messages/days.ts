@@ -8,8 +8,15 @@ export interface DayWords {
   month(on: string): string;
   /** "14 April" from `04-14`, a day that comes every year. */
   yearly(monthDay: string): string;
-  /** An instant by this device's clock, which stands where its reader does. */
+  /** An instant by the nursery's clock once `sayInstantsIn` has told it, since a bench is closed by that clock wherever its reader is. */
   instant(at: string): string;
+}
+
+let zone: string | undefined;
+
+/** The zone by whose clock instants are said from now on; until then it is this device's. */
+export function sayInstantsIn(next: string): void {
+  zone = next;
 }
 
 const instantOf = (on: string): Date => new Date(`${on}T00:00:00Z`);
@@ -21,12 +28,11 @@ export function daysOf(language: string): DayWords {
   const shortWithYear = style({ day: 'numeric', month: 'short', year: 'numeric' });
   const yearly = style({ day: 'numeric', month: 'long' });
   const month = style({ month: 'long', year: 'numeric' });
-  const instant = new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short' });
   return {
     long: (on) => long.format(instantOf(on)),
     short: (on, thisYear) => (Number(on.slice(0, 4)) === thisYear ? short : shortWithYear).format(instantOf(on)),
     month: (on) => month.format(instantOf(on)),
-    instant: (at) => instant.format(new Date(at)),
+    instant: (at) => new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short', timeZone: zone }).format(new Date(at)),
     // A leap year, so that 29 February is a day like others.
     yearly: (monthDay) => yearly.format(instantOf(`2000-${monthDay}`)),
   };
