@@ -29,6 +29,7 @@ describe('a written name', () => {
     ['Asclepias tuberosa', 'exact', 'Asclepias tuberosa'],
     ['asclepias  TUBEROSA', 'exact', 'Asclepias tuberosa'],
     ['Asclepias tuberosa Linnaeus', 'exact', 'Asclepias tuberosa'],
+    ['ASCLEPIAS tuberosa L.', 'exact', 'Asclepias tuberosa'],
     ['Asclepiodora viridis', 'synonym', 'Asclepias viridis'],
     ['Asclepiodora viridis (Walter) A. Gray', 'synonym', 'Asclepias viridis'],
     ['showy milkweed', 'common', 'Asclepias speciosa'],

@@ -29,6 +29,11 @@ describe('a written name', () => {
     },
   );
 
+  // Kept without an author, so that only what is written carries one.
+  it.each(['ASCLEPIAS tuberosa L.', 'asclepias tuberosa L.', 'ASCLEPIAS TUBEROSA L.', 'asclepias  tuberosa  Linnaeus'])('%j is found whatever its letters, author and all', (text) => {
+    expect(matchName(text, [{ id: 'tuberosa', scientificName: 'Asclepias tuberosa' }])).toEqual({ kind: 'exact', plantId: 'tuberosa' });
+  });
+
   it('is found without the diacritics of its author', () => {
     expect(matchName('Symphyotrichum laeve (L.) A. Love & D. Love', plants)).toEqual({ kind: 'exact', plantId: 'laeve' });
   });

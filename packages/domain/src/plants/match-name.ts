@@ -41,11 +41,18 @@ interface KeyedName {
   keys: string[];
 }
 
+// How growers write: all in capitals or all small. A genus begins with a capital and an epithet does not; an author keeps its own letters.
+function inBotanicalCase(text: string): string {
+  const [genus = '', epithet = '', ...rest] = text.trim().split(/\s+/);
+  const isShouted = /^\p{Lu}{3,}/u.test(epithet);
+  return [`${genus.slice(0, 1).toUpperCase()}${genus.slice(1).toLowerCase()}`, isShouted ? epithet.toLowerCase() : epithet, ...rest].join(' ').trim();
+}
+
 // A scientific name is found with and without its author; a genus by itself is no name of a species.
 function scientificKeys(name: string): string[] {
   const keys = [nameKey(name)];
   try {
-    const parsed = parseScientificName(name);
+    const parsed = parseScientificName(inBotanicalCase(name));
     if (parsed.taxonRank !== 'genus') keys.push(nameKey(parsed.scientificName));
   } catch {
     // A name that cannot be taken apart is still found as it is written.
