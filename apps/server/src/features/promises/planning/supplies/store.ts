@@ -45,27 +45,31 @@ export async function loadSupplies(context: ReadContext, items: readonly string[
 
 /**
  * Which of these lots and batches were treated, here or while they were still part of what they came from. A treatment of an ancestor counts up to
- * the last day on which plants were taken from it, that day included; one that was reversed does not count.
+ * the last day on which plants were taken from it, that day included; one that was reversed does not count. Each step asks for its own few
+ * rows: OFFSET 0 and LIMIT keep the planner from reckoning all lineage of a long history first, which took longer than a command may.
  */
 async function loadTreated({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Set<string>> {
   const rows = await tx.$queryRaw<{ id: string }[]>`
     WITH RECURSIVE line_of (id, ancestor, until) AS (
       SELECT s.id, s.id, NULL::date FROM unnest(${[...ids]}::uuid[]) AS s (id)
       UNION
-      SELECT d.id, g.parent_id, least(d.until, fed.last_on)
+      SELECT d.id, fed.parent_id, least(d.until, fed.last_on)
         FROM line_of d
-        JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = d.ancestor
         CROSS JOIN LATERAL (
-          SELECT max(e.happened_on) AS last_on
-            FROM account f JOIN movement m ON m.nursery_id = f.nursery_id AND m.from_account_id = f.id
-            JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id AND t.lot_id = g.child_lot_id
-            JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind <> 'reverse'
-           WHERE f.nursery_id = ${nurseryId}::uuid AND (f.lot_id = g.parent_id OR f.batch_id = g.parent_id)) fed)
+          SELECT g.parent_id, (
+            SELECT max(e.happened_on)
+              FROM account f JOIN movement m ON m.nursery_id = f.nursery_id AND m.from_account_id = f.id
+              JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id AND t.lot_id = g.child_lot_id
+              JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind <> 'reverse'
+             WHERE f.nursery_id = ${nurseryId}::uuid AND (f.lot_id = g.parent_id OR f.batch_id = g.parent_id)) AS last_on
+            FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = d.ancestor OFFSET 0) fed)
     SELECT DISTINCT d.id::text
       FROM line_of d
-      JOIN entry_subject s ON s.nursery_id = ${nurseryId}::uuid AND s.subject_id = d.ancestor
-      JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id AND e.kind = 'treat' AND (d.until IS NULL OR e.happened_on <= d.until)
-     WHERE NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)`;
+      CROSS JOIN LATERAL (
+        SELECT FROM entry_subject s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id AND e.kind = 'treat'
+         WHERE s.nursery_id = ${nurseryId}::uuid AND s.subject_id = d.ancestor AND (d.until IS NULL OR e.happened_on <= d.until)
+           AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
+         LIMIT 1) treated`;
   return new Set(rows.map(({ id }) => id));
 }
 
