@@ -92,7 +92,7 @@ function EditFields({ source: { code: _code, ...source }, onClose }: { source: S
 type FormOf = Pick<ReturnType<typeof useCommandForm<'sources.addSource', SourceDraft>>, 'values' | 'field' | 'busy' | 'state' | 'restart'>;
 
 function SourceFields({ form }: { form: FormOf }) {
-  const { sources } = useMessages();
+  const { sources, stockIn } = useMessages();
   const { today } = useSession();
   const { kind, plant } = form.values;
   return (
@@ -107,7 +107,7 @@ function SourceFields({ form }: { form: FormOf }) {
         <>
           <TextField label={sources.vendor} optional {...form.field('vendor')} />
           <TextField label={sources.vendorLot} optional {...form.field('vendorLot')} />
-          <TextField label={sources.pesticideStatement} optional {...form.field('pesticideStatement')} />
+          <TextField label={sources.pesticideStatement} hint={stockIn.intake.pesticideHint} optional {...form.field('pesticideStatement')} />
         </>
       ) : (
         <>
