@@ -27,12 +27,14 @@ export async function checkLaws(ownerUrl: string): Promise<LawReport> {
   await client.connect();
   try {
     await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
+    await client.query(`SET LOCAL work_mem = '64MB'`);
     const breaches: Breach[] = [];
     const laws = Object.keys(DATA_LAWS) as DataLaw[];
     for (const law of laws) {
       const proof = PROOFS[law];
       if (!proof) throw new Error(`the law ${law} has no proof`);
-      const { rows } = await client.query<{ nursery: string | null; what: string }>(`SELECT nursery::text, what FROM (${proof}) proof LIMIT ${MOST_A_LAW}`);
+      // Worked out whole before it is cut: a plan that hopes for early breaches walks a lawful ledger row by row, ten times as long.
+      const { rows } = await client.query<{ nursery: string | null; what: string }>(`WITH proof AS MATERIALIZED (${proof}) SELECT nursery::text, what FROM proof LIMIT ${MOST_A_LAW}`);
       breaches.push(...rows.map(({ nursery, what }) => ({ law, nursery, what })));
     }
     const { rows: [looked] } = await client.query<LawReport['looked']>(`
