@@ -35,6 +35,7 @@ export interface Observed {
 
 /** Lots with fewer than these are left alone by losses, sales and dividing, so that a living lot stays worth looking at. */
 const KEPT_UNITS = 30;
+const MOST_PLACES = 6;
 /** How often each thing happens, of all that happens. */
 const SHARES: [keyof FamilyEvents, number][] = [
   ['moveAll', 0.36], ['movePart', 0.15], ['lose', 0.17], ['count', 0.12], ['look', 0.05], ['undo', 0.04], ['sell', 0.08], ['give', 0.03],
@@ -49,6 +50,8 @@ export class Family {
   readonly containerId: string;
   readonly sourceId: string;
   day: number;
+  /** Where its lots stand in turn. */
+  private readonly places: string[];
   private made = 0;
   /** What may still be put right. */
   private last: Entry | null = null;
@@ -58,6 +61,7 @@ export class Family {
     this.day = plan.startDay;
     this.plant = this.chance.pick(grounds.plants);
     this.containerId = this.chance.pick(grounds.pots).id;
+    this.places = Array.from({ length: MOST_PLACES }, () => this.chance.pick(grounds.benches));
     this.sourceId = this.chance.pick(grounds.sourcesOf(this.plant.id, plan.startDay));
   }
 
@@ -87,7 +91,7 @@ export class Family {
   }
 
   place(): string {
-    return this.chance.pick(this.grounds.benches);
+    return this.chance.pick(this.places);
   }
 
   /** Spends the movements planned for it over its days, and ends with every lot that was planned there. */
