@@ -30,7 +30,7 @@ export const readBoard = query({
              coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = s.nursery_id AND h.lot_id = s.id AND h.released_on IS NULL), '{}') AS holds,
              coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM account a
                          JOIN place o ON o.nursery_id = a.nursery_id AND o.id = a.place_id
-                        WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND CASE s.kind WHEN 'lot' THEN a.lot_id = s.id ELSE a.batch_id = s.id END), '[]') AS places
+                        WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)), '[]') AS places
         FROM shown s
         JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
         LEFT JOIN container c ON c.nursery_id = s.nursery_id AND c.id = s.container_id
