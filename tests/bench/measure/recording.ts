@@ -24,7 +24,10 @@ export class Recorder {
 
   /** A server in this process; only one may record at a time. */
   static async open(nursery: Nursery): Promise<Recorder> {
-    const recorder = new Recorder(await createApp({ databaseUrl: nursery.url, clock: () => NOW }), nursery);
+    const app = await createApp({ databaseUrl: nursery.url, clock: () => NOW });
+    // What it sends while it gets ready belongs to no request.
+    await app.ready();
+    const recorder = new Recorder(app, nursery);
     recorder.listen();
     return recorder;
   }
