@@ -1,0 +1,83 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createDatabase, type TestDatabase } from '../support/database.ts';
+import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../support/journey.ts';
+import { openDemo, ROW_FOR } from './screens/demo.ts';
+import { routes } from './screens/routes.ts';
+import { overflowOf, type Watched, watch } from './screens/visit.ts';
+
+/** Pages for whoever has no session; the first makes the first owner of an empty server. */
+const OPEN = ['/begin', '/sign-in'];
+/** An address that leads nowhere shows a page of its own. */
+const NOWHERE = '/$';
+/** Leads on to another page. */
+const LEADS_ON = ['/stock'];
+
+const parameters = (route: string) => route.split('/').filter((part) => part.startsWith('$') && part !== '$');
+
+it('every parameter of an address can be filled from the demo', () => {
+  expect(routes.flatMap(parameters).filter((name) => ROW_FOR[name] === undefined)).toEqual([]);
+});
+
+it('the addresses were found where features register them', () => {
+  expect(routes.length).toBeGreaterThan(35);
+  expect(new Set(routes).size).toBe(routes.length);
+});
+
+async function expectSound({ page, troubles }: Watched): Promise<void> {
+  expect({ overflow: await overflowOf(page), troubles: troubles() }).toEqual({ overflow: [], troubles: [] });
+  expect(await violationsOn(page)).toEqual([]);
+}
+
+let database: TestDatabase;
+let empty: TestDatabase;
+let journey: Journey;
+let firstVisit: Journey;
+let closeDemo: () => Promise<void>;
+const ids = new Map<string, string>();
+
+beforeAll(async () => {
+  database = await createDatabase();
+  empty = await createDatabase();
+  const { nursery, close } = await openDemo(database);
+  closeDemo = close;
+  for (const [name, query] of Object.entries(ROW_FOR)) {
+    const [row] = await nursery.sql<{ id: string }>(query);
+    ids.set(name, row?.id ?? '');
+  }
+  journey = await openJourney(database, nursery);
+  firstVisit = await openJourney(empty, nursery);
+}, 180_000);
+afterAll(async () => {
+  await journey.close();
+  await firstVisit.close();
+  await closeDemo();
+  await database.drop();
+  await empty.drop();
+});
+
+it('the demo has a row for every parameter', () => {
+  expect([...ids].filter(([, id]) => id === '').map(([name]) => name)).toEqual([]);
+});
+
+const addressOf = (route: string) => (route === NOWHERE ? '/leads/nowhere' : route.split('/').map((part) => ids.get(part) ?? part).join('/'));
+
+describe.each([['a phone', PHONE], ['a desk', DESK]] as const)('on %s', (_, size) => {
+  let watched: Watched;
+  beforeAll(async () => {
+    watched = watch(await journey.open('owner', size));
+  });
+
+  it.each(routes.filter((route) => !OPEN.includes(route)))('%s is sound', async (route) => {
+    await watched.visit(journey.address + addressOf(route));
+    if (!LEADS_ON.includes(route)) expect(new URL(watched.page.url()).pathname).toBe(addressOf(route));
+    await expectSound(watched);
+  });
+
+  it.each(OPEN)('%s is sound for whoever is not signed in', async (route) => {
+    const visited = route === '/begin' ? firstVisit : journey;
+    const stranger = watch(await visited.open(null, size));
+    await stranger.visit(visited.address + route);
+    expect(new URL(stranger.page.url()).pathname).toBe(route);
+    await expectSound(stranger);
+  });
+});
