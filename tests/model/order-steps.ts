@@ -176,7 +176,7 @@ export const giveBack: Planner<{ pair: number; returned: number; lost: number; p
   if (!found || returned + lost === 0) return null;
   const { line, lot, there } = found;
   const placeId = place === null ? null : (chosen(ledger.placeIds, place) ?? null);
-  const refusals = [...(ledger.order(line.orderId).isOpen ? [] : ['order-not-open']), ...(line.isWithdrawn ? ['line-withdrawn'] : []), ...(returned + lost > there ? ['not-enough-staged'] : [])];
+  const refusals = [...(ledger.order(line.orderId).isOpen ? [] : ['order-not-open']), ...(returned + lost > there ? ['not-enough-staged'] : [])];
   return {
     refusals,
     send: ({ procedures, sent }, commandId) => procedures.gardens.returnFromOrder(sent({

@@ -10,13 +10,18 @@ export interface OrderRows {
   lotOf(id: string): LotFacts;
 }
 
-/** Loads what the rows of an entry for an order name: lines of this very order that stand, and lots that had been potted by that day. */
-export async function loadOrderRows(context: CommandContext, orderId: string, happenedOn: string, rows: readonly { lineId: string; lotId: string }[]): Promise<OrderRows> {
+/**
+ * Loads what the rows of an entry for an order name: lines of this very order that stand, and lots that had been potted by that day. A line
+ * that was withdrawn may be named only where plants come back from it: they can stand staged for it once their planting was taken back.
+ */
+export async function loadOrderRows(
+  context: CommandContext, orderId: string, happenedOn: string, rows: readonly { lineId: string; lotId: string }[], { withdrawnToo = false } = {},
+): Promise<OrderRows> {
   const order = await loadOpenOrder(context, orderId);
   const lines = await loadLines(context, [...new Set(rows.map(({ lineId }) => lineId))]);
   for (const line of lines.values()) {
     if (line.orderId !== order.id) refuse('not-found', { what: 'line' }, 'lineId');
-    if (line.withdrawnOn !== null) refuse('line-withdrawn', { plant: line.scientificName }, 'lineId');
+    if (line.withdrawnOn !== null && !withdrawnToo) refuse('line-withdrawn', { plant: line.scientificName }, 'lineId');
   }
   const lots = new Map((await loadLots(context, [...new Set(rows.map(({ lotId }) => lotId))])).map((lot) => [lot.id, lot]));
   for (const lot of lots.values()) requireSince(happenedOn, lot.pottedOn);

@@ -33,9 +33,10 @@ export interface OrderOfLines {
   state: string;
 }
 
-/** The orders that lines belong to. */
-export async function loadOrdersOf({ tx, nurseryId }: ReadContext, lineIds: readonly string[]): Promise<OrderOfLines[]> {
+/** The orders that lines belong to, and one more if it is named: an order may have no line at all. */
+export async function loadOrdersOf({ tx, nurseryId }: ReadContext, lineIds: readonly string[], orderId: string | null): Promise<OrderOfLines[]> {
   return tx.$queryRaw<OrderOfLines[]>`
-    SELECT DISTINCT o.id::text, o.code, o.state FROM order_line l JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
-     WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...lineIds]}::uuid[])`;
+    SELECT o.id::text, o.code, o.state FROM garden_order o
+     WHERE o.nursery_id = ${nurseryId}::uuid
+       AND (o.id = ${orderId}::uuid OR o.id IN (SELECT l.order_id FROM order_line l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...lineIds]}::uuid[])))`;
 }

@@ -11,8 +11,10 @@ const orders: Undo = {
   kinds: ['pull', 'plant', 'return', 'sell'],
   undo: async (context, entry) => {
     const lines = entry.subjects.filter(({ kind }) => kind === 'line').map(({ id }) => id);
-    if (lines.length === 0) return;
-    for (const order of await loadOrdersOf(context, lines)) {
+    // An order whose lines were all withdrawn is cancelled without naming any.
+    const cancelled = entry.details.cancels === true ? String(entry.details.orderId) : null;
+    if (lines.length === 0 && cancelled === null) return;
+    for (const order of await loadOrdersOf(context, lines, cancelled)) {
       if (order.state === 'open') continue;
       if (order.state === 'cancelled' && entry.details.cancels !== true) refuse('order-not-open', { order: order.code, state: order.state }, 'entryId');
       await setState(context, order.id, 'open');

@@ -16,7 +16,7 @@ export const returnFromOrder = command({
   input: gardens.returnFromOrder,
   roles: FIELD,
   run: async (context, input) => {
-    const { order, lotOf } = await loadOrderRows(context, input.orderId, input.happenedOn, input.rows);
+    const { order, lotOf } = await loadOrderRows(context, input.orderId, input.happenedOn, input.rows, { withdrawnToo: true });
     const anyLost = input.rows.some(({ lostUnits }) => lostUnits > 0);
     if (anyLost && input.cause === null) refuse('cause-needed', undefined, 'cause');
     requireStaged(input.rows.map(({ lineId, lotId, returnedUnits, lostUnits }) => ({ lineId, lotId, units: returnedUnits + lostUnits })), await loadStaged(context, order.id), lotOf);
