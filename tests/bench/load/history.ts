@@ -65,7 +65,7 @@ function closedFamilies({ closedLots, seed }: Size): Planned[] {
 export async function loadHistory(client: pg.Client, nurseryId: string, people: readonly string[], firstVersion: number, size: Size): Promise<Loaded> {
   const sheets = new Sheets(client);
   const grounds = await layGrounds(client, sheets, nurseryId, streamOf(size.seed, 'grounds'));
-  const ledger = new Ledger(sheets, nurseryId, people, streamOf(size.seed, 'ledger'), firstVersion);
+  const ledger = new Ledger(sheets, nurseryId, people, firstVersion);
   const orders = new Orders(sheets, grounds);
   const rows = new FamilyRows(sheets, ledger, grounds);
   const items: { plantId: string; containerId: string }[] = [];

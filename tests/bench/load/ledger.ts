@@ -1,7 +1,6 @@
 // The book that a generated history is written into: accounts with their balances, entries in the order of days, their commands and movements.
 import { createHash } from 'node:crypto';
 import { type EntryKind, fromDayNumber, type Outside } from '@rootclock/domain';
-import type { Chance } from '@rootclock/server/demo/random';
 import type { Sheets } from './copy.ts';
 
 export interface Account {
@@ -71,7 +70,7 @@ export class Ledger {
   private readonly account;
   private readonly lineage;
 
-  constructor(sheets: Sheets, private readonly nurseryId: string, private readonly people: readonly string[], private readonly chance: Chance, firstVersion: number) {
+  constructor(sheets: Sheets, private readonly nurseryId: string, private readonly people: readonly string[], firstVersion: number) {
     this.version = firstVersion - 1;
     this.entry = sheets.open('entry', 'nursery_id, id, version, kind, happened_on, recorded_at, person_id, reverses_id, cause, details');
     this.command = sheets.open('command', 'nursery_id, id, version, name, person_id, input_hash, answer, recorded_at');
@@ -135,9 +134,8 @@ export class Ledger {
     const on = written(day);
     const recordedAt = `${on} 22:${String(this.version % 60).padStart(2, '0')}:00+00`;
     this.entry(this.nurseryId, id, this.version, kind, on, recordedAt, person, reversesId ?? null, cause ?? null, details ? JSON.stringify(details) : '{}');
-    // A hash of the body as long as a true one; nobody sends these commands again.
-    const hash = Array.from({ length: 8 }, () => Math.floor(this.chance.share() * 2 ** 32).toString(16).padStart(8, '0')).join('');
-    this.command(this.nurseryId, id, this.version, command, person, hash, `{"entryId": "${id}"}`, recordedAt);
+    // As long as a true hash of the body; nobody sends these commands again.
+    this.command(this.nurseryId, id, this.version, command, person, (id + id).replaceAll('-', ''), `{"entryId": "${id}"}`, recordedAt);
     for (const subject of subjects ?? []) this.subject(this.nurseryId, id, subject.id, subject.kind);
     moves.forEach(({ from, to, fromUnits, toUnits }, line) => this.movement(this.nurseryId, id, line, from.id, to.id, fromUnits, toUnits));
   }
