@@ -18,13 +18,13 @@ export interface TreatmentRow {
 }
 
 /**
- * All treatments of lots, read up their lineage and newest first. What a parent was given after the plants had left it is not theirs;
+ * All treatments of a lot, read up its lineage and newest first. What a parent was given after the plants had left it is not theirs;
  * on the day they left it counts, since nobody can say which came first.
  */
-export async function loadTreatmentHistory({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<TreatmentRow[]> {
+export async function loadTreatmentHistory({ tx, nurseryId }: ReadContext, lotId: string): Promise<TreatmentRow[]> {
   return tx.$queryRaw<TreatmentRow[]>`
     WITH RECURSIVE descent (lot_id, id, until_on) AS (
-      SELECT l, l, 'infinity'::date FROM unnest(${[...lotIds]}::uuid[]) AS l
+      SELECT ${lotId}::uuid, ${lotId}::uuid, 'infinity'::date
       UNION
       SELECT d.lot_id, g.parent_id, least(d.until_on, came.on_day)
         FROM descent d

@@ -18,7 +18,7 @@ export const readLot = query({
     const { today } = context;
     const entries = await loadLotEntries(context, lotId, null, ENTRIES_SHOWN + 1);
     const windows = await loadWindows(context);
-    const treatments = await loadTreatmentHistory(context, [lotId]);
+    const treatments = await loadTreatmentHistory(context, lotId);
     const { dormantMonths, lastEmergenceMd } = lot.plant;
     const onHand = lot.standing.reduce((sum, { units }) => sum + units, 0);
     const promised = lot.promised.reduce((sum, { units }) => sum + units, 0);
