@@ -1,9 +1,14 @@
 import { potLife } from '@rootclock/contracts';
 import { addDays, daysBetween, EVERYONE, isDormant, potBand } from '@rootclock/domain';
+import type * as z from 'zod/mini';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
 import { bandEnds, boardConditions, openStock } from './filters.ts';
 
-type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'potUpHelps'> & { dormantMonths: number[]; total: number };
+type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'potUpHelps'> & { dormantMonths: number[] };
+
+interface Stored extends Pick<potLife.Board, 'counts' | 'weeks' | 'total'> {
+  rows: StoredRow[];
+}
 
 /** Every lot, and every batch in cells, by the day it must be in the ground. */
 export const readBoard = query({
@@ -11,24 +16,57 @@ export const readBoard = query({
   input: potLife.readBoard,
   roles: EVERYONE,
   read: async (context, input): Promise<potLife.Board> => {
-    const { tx, nurseryId, today } = context;
-    const { noticeDays, counts } = await countBands(context);
-    const { weeks, windows } = await readSeason(context);
-    const rows = await tx.$queryRaw<StoredRow[]>`
-      WITH ${openStock(nurseryId)},
-      matching AS MATERIALIZED (SELECT * FROM stock s WHERE ${boardConditions(input, today, noticeDays)}),
-      shown AS (SELECT * FROM matching ORDER BY mother, plant_by_on ASC NULLS LAST, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
-      SELECT (SELECT count(*)::int FROM matching) AS total, s.kind, s.unit, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
+    const { today } = context;
+    const { noticeDays, windows } = await readSettings(context);
+    const { rows, ...about } = await readStock(context, input, noticeDays);
+    return { rows: rows.map((row) => boardRow(row, today, noticeDays)), ...about, page: input.page, perPage: input.perPage, windows, noticeDays, today };
+  },
+});
+
+/** How long before its day a plant is due, and the windows that are for all plants. */
+async function readSettings({ tx, nurseryId }: ReadContext): Promise<Pick<potLife.Board, 'noticeDays' | 'windows'>> {
+  const [settings] = await tx.$queryRaw<Pick<potLife.Board, 'noticeDays' | 'windows'>[]>`
+    SELECT n.notice_days AS "noticeDays", coalesce((SELECT json_agg(json_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) ORDER BY w.opens_md) FROM planting_window w
+             WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.max_container_ml IS NULL AND w.region IS NULL), '[]') AS windows
+      FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
+  return settings ?? { noticeDays: 0, windows: [] };
+}
+
+/**
+ * The rows of the page, how many lie in each band, and how many units must leave in which week over the year that begins two months ago. All in
+ * one statement, since what stands open is most of the work and is worked out once for all three.
+ */
+async function readStock({ tx, nurseryId, today }: ReadContext, input: z.output<typeof potLife.readBoard>, noticeDays: number): Promise<Stored> {
+  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
+  const [stored] = await tx.$queryRaw<Stored[]>`
+    WITH ${openStock(nurseryId)},
+    counted AS (
+      SELECT count(*) FILTER (WHERE NOT mother AND plant_by_on < ${today}::date)::int AS past,
+             count(*) FILTER (WHERE NOT mother AND plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date)::int AS due,
+             count(*) FILTER (WHERE NOT mother AND plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date)::int AS coming,
+             count(*) FILTER (WHERE NOT mother AND plant_by_on > ${comingUntil}::date)::int AS ample,
+             count(*) FILTER (WHERE NOT mother AND plant_by_on IS NULL)::int AS unlimited,
+             count(*) FILTER (WHERE mother)::int AS "mother-stock",
+             count(*) FILTER (WHERE NOT mother AND plant_by_state = 'no-window')::int AS "no-window",
+             count(*) FILTER (WHERE NOT mother AND plant_by_state = 'winter-carry')::int AS "winter-carry"
+        FROM stock),
+    leaving AS (
+      SELECT date_trunc('week', plant_by_on)::date::text AS "weekOn", sum(on_hand)::int AS units, sum(free)::int AS "freeUnits"
+        FROM stock WHERE NOT mother AND plant_by_on BETWEEN ${addDays(today, -60)}::date AND ${addDays(today, 380)}::date GROUP BY 1),
+    matching AS MATERIALIZED (SELECT * FROM stock s WHERE ${boardConditions(input, today, noticeDays)}),
+    shown AS (SELECT * FROM matching ORDER BY mother, plant_by_on ASC NULLS LAST, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}),
+    page AS (
+      SELECT s.kind, s.unit, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
              p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", c.name AS "containerName", s.on_hand AS "onHandUnits", s.staged AS "stagedUnits",
              s.reserved AS "reservedUnits", s.free AS "freeUnits", s.plant_by_on::text AS "plantByOn", s.plant_by_state AS state, s.limit_on::text AS "limitOn", s.next_opens_on::text AS "nextOpensOn",
              CASE WHEN r.basis = 'confined' THEN s.confined_on ELSE s.container_on END::text AS "clockOn",
              CASE WHEN r.basis = 'confined' THEN s.confined_standing ELSE s.container_standing END = 'assumed' AS "clockAssumed",
              s.ready_on::text AS "readyOn", s.root_checked_on::text AS "rootCheckedOn",
-             CASE WHEN r.id IS NULL THEN NULL ELSE jsonb_build_object('ruleId', r.id, 'basis', r.basis, 'span', r.span, 'standing', r.standing, 'source', r.source,
-               'reach', jsonb_build_object('lot', r.lot_id IS NOT NULL, 'scientificName', rp.scientific_name, 'genus', r.genus, 'rootHabit', r.root_habit, 'containerName', rc.name)) END AS rule,
-             CASE WHEN w.id IS NULL THEN NULL ELSE jsonb_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) END AS window,
+             CASE WHEN r.id IS NULL THEN NULL ELSE json_build_object('ruleId', r.id, 'basis', r.basis, 'span', r.span, 'standing', r.standing, 'source', r.source,
+               'reach', json_build_object('lot', r.lot_id IS NOT NULL, 'scientificName', rp.scientific_name, 'genus', r.genus, 'rootHabit', r.root_habit, 'containerName', rc.name)) END AS rule,
+             CASE WHEN w.id IS NULL THEN NULL ELSE json_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) END AS window,
              coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = s.nursery_id AND h.lot_id = s.id AND h.released_on IS NULL), '{}') AS holds,
-             coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM account a
+             coalesce((SELECT json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM account a
                          JOIN place o ON o.nursery_id = a.nursery_id AND o.id = a.place_id
                         WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)), '[]') AS places
         FROM shown s
@@ -38,42 +76,14 @@ export const readBoard = query({
         LEFT JOIN plant rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id
         LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
         LEFT JOIN planting_window w ON w.nursery_id = s.nursery_id AND w.id = s.window_id
-       ORDER BY s.mother, s.plant_by_on ASC NULLS LAST, s.code`;
-    return { rows: rows.map((row) => boardRow(row, today, noticeDays)), total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage, counts, weeks, windows, noticeDays, today };
-  },
-});
-
-async function countBands({ tx, nurseryId, today }: ReadContext): Promise<{ noticeDays: number; counts: potLife.Board['counts'] }> {
-  const [nursery] = await tx.$queryRaw<{ noticeDays: number }[]>`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
-  const noticeDays = nursery?.noticeDays ?? 0;
-  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
-  const [counts] = await tx.$queryRaw<potLife.Board['counts'][]>`
-    WITH ${openStock(nurseryId)}
-    SELECT count(*) FILTER (WHERE NOT mother AND plant_by_on < ${today}::date)::int AS past,
-           count(*) FILTER (WHERE NOT mother AND plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date)::int AS due,
-           count(*) FILTER (WHERE NOT mother AND plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date)::int AS coming,
-           count(*) FILTER (WHERE NOT mother AND plant_by_on > ${comingUntil}::date)::int AS ample,
-           count(*) FILTER (WHERE NOT mother AND plant_by_on IS NULL)::int AS unlimited,
-           count(*) FILTER (WHERE mother)::int AS "mother-stock",
-           count(*) FILTER (WHERE NOT mother AND plant_by_state = 'no-window')::int AS "no-window",
-           count(*) FILTER (WHERE NOT mother AND plant_by_state = 'winter-carry')::int AS "winter-carry"
-      FROM stock`;
-  return { noticeDays, counts: counts ?? { past: 0, due: 0, coming: 0, ample: 0, unlimited: 0, 'no-window': 0, 'winter-carry': 0, 'mother-stock': 0 } };
+       ORDER BY s.mother, s.plant_by_on ASC NULLS LAST, s.code)
+    SELECT (SELECT to_json(counted) FROM counted) AS counts, coalesce((SELECT json_agg(l ORDER BY l."weekOn") FROM leaving l), '[]') AS weeks,
+           (SELECT count(*)::int FROM matching) AS total, coalesce((SELECT json_agg(page) FROM page), '[]') AS rows`;
+  if (!stored) throw new Error('the board answered no row');
+  return stored;
 }
 
-/** How many units must leave in which week, over the year that begins two months ago, and the windows that are for all plants. */
-async function readSeason({ tx, nurseryId, today }: ReadContext): Promise<Pick<potLife.Board, 'weeks' | 'windows'>> {
-  const weeks = await tx.$queryRaw<potLife.BoardWeek[]>`
-    WITH ${openStock(nurseryId)}
-    SELECT date_trunc('week', plant_by_on)::date::text AS "weekOn", sum(on_hand)::int AS units, sum(free)::int AS "freeUnits"
-      FROM stock WHERE NOT mother AND plant_by_on BETWEEN ${addDays(today, -60)}::date AND ${addDays(today, 380)}::date GROUP BY 1 ORDER BY 1`;
-  const windows = await tx.$queryRaw<potLife.Board['windows']>`
-    SELECT opens_md AS "opensMd", closes_md AS "closesMd" FROM planting_window
-     WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL AND max_container_ml IS NULL AND region IS NULL ORDER BY opens_md`;
-  return { weeks, windows };
-}
-
-function boardRow({ dormantMonths, total: _total, ...row }: StoredRow, today: string, noticeDays: number): potLife.BoardRow {
+function boardRow({ dormantMonths, ...row }: StoredRow, today: string, noticeDays: number): potLife.BoardRow {
   return {
     ...row, ...potBand(row.plantByOn, today, noticeDays),
     share: shareOfLife(row.clockOn, row.plantByOn, today),
