@@ -90,7 +90,7 @@ export async function measureReads(whole: Nursery, tenth: Nursery, rounds: numbe
 async function takeTurns(ways: [string, () => Promise<unknown>][], rounds: number): Promise<Record<string, Spread>> {
   const times = new Map(ways.map(([name]) => [name, [] as number[]]));
   // The first ones pay for connections, plans and compiling; they are not what a day is made of.
-  const warmUp = Math.max(20, Math.ceil(rounds / 5));
+  const warmUp = Math.min(300, rounds);
   for (let round = -warmUp; round < rounds; round++) {
     for (let turn = 0; turn < ways.length; turn++) {
       const way = ways[(turn + round + warmUp) % ways.length];
