@@ -6,7 +6,7 @@ export * from './kernel/spans.ts';
 export * from './kernel/month-days.ts';
 export * from './kernel/rough-days.ts';
 export * from './people/index.ts';
-export * from './sources/source-words.ts';
+export * from './sources/index.ts';
 export * from './stock/index.ts';
 export * from './plants/traits.ts';
 export * from './pot-life/rules.ts';

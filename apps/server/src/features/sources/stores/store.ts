@@ -1,0 +1,70 @@
+import { randomUUID } from 'node:crypto';
+import type { SeedMovementKind } from '@rootclock/domain';
+import { Prisma } from '../../../db/generated/client.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+/** Movements that count: nobody took them back, and they are no taking back themselves. */
+const standing = Prisma.sql`m.reverses_id IS NULL AND NOT EXISTS (SELECT 1 FROM seed_movement r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.id)`;
+
+/** Seed that comes into a store, or with grams below zero out of it. */
+export interface SeedMovementDraft {
+  sourceId: string;
+  kind: SeedMovementKind;
+  grams: number;
+  happenedOn: string;
+  batchId?: string;
+  entryId?: string;
+  reversesId?: string;
+  note?: string;
+}
+
+/** Books seed; the database keeps the stores in the same statement and refuses to take one below nothing. */
+export async function insertSeedMovements(context: CommandContext, movements: readonly SeedMovementDraft[]): Promise<void> {
+  if (movements.length === 0) return;
+  context.touched.features.add('sources');
+  const rows = movements.map((movement) => ({ ...movement, id: randomUUID() }));
+  await context.tx.$executeRaw`
+    INSERT INTO seed_movement (nursery_id, id, source_id, kind, grams, happened_on, recorded_at, person_id, command_id, batch_id, entry_id, reverses_id, note)
+    SELECT ${context.nurseryId}::uuid, m.id, m."sourceId", m.kind, m.grams, m."happenedOn", ${context.now}, nullif(${context.personId}, '')::uuid, ${context.commandId}::uuid,
+           m."batchId", m."entryId", m."reversesId", coalesce(m.note, '')
+      FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS m (id uuid, "sourceId" uuid, kind text, grams numeric, "happenedOn" date, "batchId" uuid, "entryId" uuid,
+           "reversesId" uuid, note text)`;
+}
+
+/** A source's store as commands need it: null grams where nothing was ever weighed into it. */
+export interface SeedStore {
+  grams: number | null;
+  /** The last day on which something that stands was booked. */
+  lastOn: string | null;
+}
+
+export async function loadSeedStores({ tx, nurseryId }: ReadContext, sourceIds: readonly string[]): Promise<Map<string, SeedStore>> {
+  const rows = await tx.$queryRaw<(SeedStore & { sourceId: string })[]>`
+    SELECT t.source_id::text AS "sourceId", t.grams::float8 AS grams,
+           (SELECT max(m.happened_on)::text FROM seed_movement m WHERE m.nursery_id = t.nursery_id AND m.source_id = t.source_id AND ${standing}) AS "lastOn"
+      FROM seed_store t WHERE t.nursery_id = ${nurseryId}::uuid AND t.source_id = ANY (${[...sourceIds]}::uuid[])`;
+  return new Map(rows.map(({ sourceId, ...store }) => [sourceId, store]));
+}
+
+export interface StoredMovement {
+  id: string;
+  sourceId: string;
+  kind: SeedMovementKind;
+  grams: number;
+  happenedOn: string;
+  commandId: string;
+  entryId: string | null;
+  personId: string | null;
+  reversed: boolean;
+}
+
+async function loadMovements({ tx }: ReadContext, where: Prisma.Sql): Promise<StoredMovement[]> {
+  return tx.$queryRaw<StoredMovement[]>`
+    SELECT m.id::text, m.source_id::text AS "sourceId", m.kind, m.grams::float8 AS grams, m.happened_on::text AS "happenedOn", m.command_id::text AS "commandId",
+           m.entry_id::text AS "entryId", m.person_id::text AS "personId", NOT (${standing}) AS reversed
+      FROM seed_movement m WHERE ${where} ORDER BY m.recorded_at, m.id`;
+}
+
+/** What an entry used and nobody brought back. */
+export const loadUsesOfEntry = (context: ReadContext, entryId: string): Promise<StoredMovement[]> =>
+  loadMovements(context, Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.entry_id = ${entryId}::uuid AND ${standing}`);
