@@ -112,14 +112,16 @@ export function createRunner({ database, replan, rollDay, clock }: RunnerParts) 
     }
   }
 
-  async function read<Input extends z.ZodMiniType, Answer>(operation: Query<Input, Answer>, caller: Caller, input: z.output<Input>): Promise<Answer> {
+  async function read<Input extends z.ZodMiniType, Answer, Loaded>(operation: Query<Input, Answer, Loaded>, caller: Caller, input: z.output<Input>): Promise<Answer> {
     requireRole(operation.roles, caller.role);
     const now = clock();
-    return database.$transaction(async (tx) => {
+    const loaded = await database.$transaction(async (tx) => {
       const [set] = await tx.$queryRaw<{ zone: string | null }[]>`SELECT begin_read(${caller.nurseryId}::uuid) AS zone`;
       const zone = set?.zone ?? refuse('not-found', { what: 'nursery' });
       return operation.read({ tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today: dayIn(now, zone), now }, input);
     });
+    // Only now is the connection free again for others.
+    return operation.after(loaded);
   }
 
   return { run, read, roll, clock };

@@ -38,12 +38,17 @@ export interface Command<Input extends z.ZodMiniType = z.ZodMiniType, Answer = u
   run(context: CommandContext, input: z.output<Input>): Promise<Answer>;
 }
 
-export interface Query<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unknown> {
+export interface Query<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unknown, Loaded = Answer> {
   kind: 'query';
   name: string;
   input: Input;
   roles: readonly Role[];
-  read(context: ReadContext, input: z.output<Input>): Promise<Answer>;
+  read(context: ReadContext, input: z.output<Input>): Promise<Loaded>;
+  /**
+   * Makes the answer of what was read, once the transaction has ended: for work that takes so long that it must hold no connection meanwhile.
+   * It is given nothing to read with. Most queries answer what they read as it is.
+   */
+  after(loaded: Loaded): Answer | Promise<Answer>;
 }
 
 export type Operation = Command | Query;
@@ -52,4 +57,11 @@ export type Operation = Command | Query;
 export type BodyOf<Op extends { input: z.ZodMiniType }> = z.input<Op['input']>;
 
 export const command = <Input extends z.ZodMiniType, Answer>(definition: Omit<Command<Input, Answer>, 'kind'>): Command<Input, Answer> => ({ kind: 'command', ...definition });
-export const query = <Input extends z.ZodMiniType, Answer>(definition: Omit<Query<Input, Answer>, 'kind'>): Query<Input, Answer> => ({ kind: 'query', ...definition });
+
+type Definition<Input extends z.ZodMiniType, Answer, Loaded> = Omit<Query<Input, Answer, Loaded>, 'kind' | 'after'>;
+
+export const query = <Input extends z.ZodMiniType, Answer>(definition: Definition<Input, Answer, Answer>): Query<Input, Answer> => ({ kind: 'query', ...definition, after: (loaded) => loaded });
+/** A query with an `after` step. */
+export const queryThen = <Input extends z.ZodMiniType, Loaded, Answer>(
+  definition: Definition<Input, Answer, Loaded> & Pick<Query<Input, Answer, Loaded>, 'after'>,
+): Query<Input, Answer, Loaded> => ({ kind: 'query', ...definition });

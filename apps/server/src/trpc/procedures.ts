@@ -56,7 +56,7 @@ function allowed(context: RequestContext, operation: Operation): Caller {
 
 type ProcedureOf<Op> =
   Op extends Command<infer Input, infer Answer> ? TRPCMutationProcedure<{ input: { commandId: string; body: z.input<Input> }; output: Answer; meta: unknown }>
-  : Op extends Query<infer Input, infer Answer> ? TRPCQueryProcedure<{ input: z.input<Input>; output: Answer; meta: unknown }>
+  : Op extends Query<infer Input, infer Answer, infer _Loaded> ? TRPCQueryProcedure<{ input: z.input<Input>; output: Answer; meta: unknown }>
   : never;
 
 function procedureOf(operation: Operation) {
