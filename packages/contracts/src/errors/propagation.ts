@@ -17,4 +17,18 @@ export const propagationErrors = {
   'units-left': errorKind<{ left: number; unit: string; batch: string }>('refusal', 409),
   'batch-already-there': errorKind<{ batch: string; place: string }>('refusal', 409),
   'nothing-left': errorKind<{ batch: string }>('refusal', 409),
+  /** A plant has one protocol for a method and treatment; another version of it is a revision. */
+  'protocol-exists': errorKind<{ plant: string; method: string; label: string; isRetired: boolean }>('refusal', 409),
+  'protocol-retired': errorKind<{ plant: string; method: string }>('refusal', 409),
+  /** Somebody wrote a newer version after this one was read. */
+  'protocol-moved-on': errorKind<{ number: number; madeOn: string }>('refusal', 409),
+  'protocol-unchanged': errorKind<{ number: number }>('refusal', 409),
+  'stage-out-of-order': errorKind<{ stage: string; before: string }>('input', 400),
+  'stage-twice': errorKind<{ stage: string }>('input', 400),
+  'stage-not-for-method': errorKind<{ stage: string; method: string }>('input', 400),
+  /** Of the lengths of a stage, one is shorter than the one before it: `least` is that one's days. */
+  'duration-out-of-order': errorKind<{ stage: string; pace: string; than: string; least: number; days: number }>('input', 400),
+  'temperature-out-of-order': errorKind<{ low: number; high: number }>('input', 400),
+  'seeds-for-seed-only': errorKind<{ method: string }>('input', 400),
+  'seeds-need-cells': errorKind<{ unit: string }>('input', 400),
 } as const;

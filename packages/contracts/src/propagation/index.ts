@@ -1,2 +1,3 @@
 export * from './batches.ts';
 export * from './lists.ts';
+export * from './protocols/index.ts';

@@ -1,4 +1,4 @@
-import type { BatchUnit, PropagationMethod, ProtocolPlan, StagePlan, Standing } from '@rootclock/domain';
+import type { BatchUnit, PropagationMethod, ProtocolPlan, StageDetail } from '@rootclock/domain';
 import { Prisma } from '../../../db/generated/client.ts';
 import { found } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
@@ -7,19 +7,8 @@ import type { ReadContext } from '../../../trpc/operation.ts';
  * A stage as a version keeps it. What comes up of seed (`emergence`) is a share of the seeds, as published germination figures are; with several
  * seeds to a cell more cells than that come up. Every other share is one of units: cells, pieces, plants.
  */
-export interface StoredStage extends StagePlan {
+export interface StoredStage extends StageDetail {
   position: number;
-  durationStanding: Standing;
-  durationSource: string | null;
-  shareStanding: Standing;
-  shareSource: string | null;
-  temperatureLowC: number | null;
-  temperatureHighC: number | null;
-  light: string;
-  depthMm: number | null;
-  medium: string;
-  containerId: string | null;
-  note: string;
 }
 
 /** One version of a protocol, which never changes once it is written. */

@@ -4,6 +4,11 @@ import { days, plural } from '../words.ts';
 const METHODS: Record<string, string> = { seed: 'seed', cutting: 'cuttings', 'root-cutting': 'root cuttings', division: 'divisions' };
 const CONTAINERS: Record<string, string> = { tray: 'a plug tray', pot: 'pots', flat: 'an open flat', none: 'no container' };
 const UNITS: Record<string, string> = { cell: 'cells', tray: 'trays', piece: 'pieces', pack: 'packs' };
+const STAGES: Record<string, string> = {
+  scarification: 'scarification', stratification: 'the cold and moist time', sowing: 'sowing', sticking: 'sticking', emergence: 'coming up', rooting: 'rooting', 'pricking-out': 'pricking out',
+  'growing-on': 'growing on', hardening: 'hardening', 'root-check': 'the root-ball check', ready: 'ready',
+};
+const PACES: Record<string, string> = { short: 'short', usual: 'usual', long: 'long' };
 const unitsOf = (count: number, unit: string): string => {
   const forms = { cell: { one: '# cell', other: '# cells' }, tray: { one: '# tray', other: '# trays' }, piece: { one: '# piece', other: '# pieces' }, pack: { one: '# pack', other: '# packs' } };
   return plural(count, forms[unit as keyof typeof forms] ?? { one: '# unit', other: '# units' });
@@ -24,4 +29,16 @@ export const propagation = {
   'units-left': ({ left, unit }) => `${unitsOf(left, unit)} still stand there. Say why they are written off, or keep the batch open.`,
   'batch-already-there': ({ batch, place }) => `All of ${batch} that you chose stands at ${place} already. Choose another place.`,
   'nothing-left': ({ batch }) => `Nothing of ${batch} is left to pot from.`,
+  'protocol-exists': ({ plant, method, label, isRetired }) =>
+    `${plant} has a protocol for ${METHODS[method] ?? method}${label ? ` named “${label}”` : ''} already. ${isRetired ? 'It is retired: take it back, or name the treatment that this one tries.' : 'Revise that one, or name the treatment that this one tries.'}`,
+  'protocol-retired': ({ plant, method }) => `The protocol of ${plant} for ${METHODS[method] ?? method} is retired. Take it back into use first.`,
+  'protocol-moved-on': ({ number, madeOn }) => `Version ${number} was written on ${days.long(madeOn)}, after you opened this. Nothing was saved: open the newest version and make your change there.`,
+  'protocol-unchanged': ({ number }) => `This says the same as version ${number}. Change something first, or leave it as it is.`,
+  'stage-out-of-order': ({ stage, before }) => `${STAGES[stage] ?? stage} comes before ${STAGES[before] ?? before}. Move it up.`.replace(/^./, (letter) => letter.toUpperCase()),
+  'stage-twice': ({ stage }) => `${STAGES[stage] ?? stage} is there twice. Take one of them out.`.replace(/^./, (letter) => letter.toUpperCase()),
+  'stage-not-for-method': ({ stage, method }) => `${STAGES[stage] ?? stage} is no stage of ${METHODS[method] ?? method}. Take it out.`.replace(/^./, (letter) => letter.toUpperCase()),
+  'duration-out-of-order': ({ than, least }) => plural(least, { one: `Enter # day or more: the ${PACES[than] ?? than} length is # day.`, other: `Enter # days or more: the ${PACES[than] ?? than} length is # days.` }),
+  'temperature-out-of-order': ({ low }) => `Enter ${low} °C (${Math.round(low * 1.8 + 32)} °F) or more: that is the lowest.`,
+  'seeds-for-seed-only': ({ method }) => `Seeds belong to protocols from seed. Leave this empty for ${METHODS[method] ?? method}.`,
+  'seeds-need-cells': ({ unit }) => `Only cells have a number of seeds each. Leave this empty for ${UNITS[unit] ?? unit}, or count the batch in cells.`,
 } satisfies Partial<ErrorSentences>;

@@ -4,6 +4,12 @@ import { days, plural } from '../words.ts';
 const METHODS: Record<string, string> = { seed: 'semilla', cutting: 'esquejes', 'root-cutting': 'esquejes de raíz', division: 'divisiones' };
 const CONTAINERS: Record<string, string> = { tray: 'una bandeja de alvéolos', pot: 'macetas', flat: 'una bandeja abierta', none: 'ningún envase' };
 const UNITS: Record<string, string> = { cell: 'alvéolos', tray: 'bandejas', piece: 'trozos', pack: 'paquetes' };
+const STAGES: Record<string, string> = {
+  scarification: 'el escarificado', stratification: 'el frío húmedo', sowing: 'la siembra', sticking: 'el estaquillado', emergence: 'la nascencia', rooting: 'el enraizado', 'pricking-out': 'el repicado',
+  'growing-on': 'la crianza', hardening: 'el endurecimiento', 'root-check': 'la revisión del cepellón', ready: 'la salida',
+};
+const PACES: Record<string, string> = { short: 'corta', usual: 'usual', long: 'larga' };
+const capital = (sentence: string): string => sentence.replace(/^./, (letter) => letter.toUpperCase());
 const unitsOf = (count: number, unit: string): string => {
   const forms = { cell: { one: '# alvéolo', other: '# alvéolos' }, tray: { one: '# bandeja', other: '# bandejas' }, piece: { one: '# trozo', other: '# trozos' }, pack: { one: '# paquete', other: '# paquetes' } };
   return plural(count, forms[unit as keyof typeof forms] ?? { one: '# unidad', other: '# unidades' });
@@ -24,4 +30,16 @@ export const propagation = {
   'units-left': ({ left, unit }) => `Aún quedan ${unitsOf(left, unit)}. Diga por qué se dan de baja o deje la tanda abierta.`,
   'batch-already-there': ({ batch, place }) => `Lo elegido de ${batch} ya está en ${place}. Elija otro lugar.`,
   'nothing-left': ({ batch }) => `No queda nada de ${batch} para pasar a maceta.`,
+  'protocol-exists': ({ plant, method, label, isRetired }) =>
+    `${plant} ya tiene un protocolo de ${METHODS[method] ?? method}${label ? ` llamado «${label}»` : ''}. ${isRetired ? 'Está retirado: recupérelo, o dé nombre al tratamiento que prueba este.' : 'Revise ese, o dé nombre al tratamiento que prueba este.'}`,
+  'protocol-retired': ({ plant, method }) => `El protocolo de ${plant} por ${METHODS[method] ?? method} está retirado. Recupérelo antes.`,
+  'protocol-moved-on': ({ number, madeOn }) => `La versión ${number} se escribió el ${days.long(madeOn)}, después de que usted abriera esta. No se guardó nada: abra la versión más nueva y haga allí su cambio.`,
+  'protocol-unchanged': ({ number }) => `Dice lo mismo que la versión ${number}. Cambie algo, o déjela como está.`,
+  'stage-out-of-order': ({ stage, before }) => capital(`${STAGES[stage] ?? stage} va antes que ${STAGES[before] ?? before}. Súbalo.`),
+  'stage-twice': ({ stage }) => capital(`${STAGES[stage] ?? stage} está dos veces. Quite una.`),
+  'stage-not-for-method': ({ stage, method }) => capital(`${STAGES[stage] ?? stage} no es una etapa de ${METHODS[method] ?? method}. Quítela.`),
+  'duration-out-of-order': ({ than, least }) => plural(least, { one: `Anote # día o más: la duración ${PACES[than] ?? than} es de # día.`, other: `Anote # días o más: la duración ${PACES[than] ?? than} es de # días.` }),
+  'temperature-out-of-order': ({ low }) => `Anote ${low} °C (${Math.round(low * 1.8 + 32)} °F) o más: esa es la mínima.`,
+  'seeds-for-seed-only': ({ method }) => `Las semillas son de los protocolos por semilla. Déjelo vacío para ${METHODS[method] ?? method}.`,
+  'seeds-need-cells': ({ unit }) => `Solo los alvéolos llevan un número de semillas cada uno. Déjelo vacío para ${UNITS[unit] ?? unit}, o cuente la tanda en alvéolos.`,
 } satisfies Partial<ErrorSentences>;

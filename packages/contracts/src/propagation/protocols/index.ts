@@ -1,0 +1,2 @@
+export * from './protocols.ts';
+export type * from './rows.ts';
