@@ -12,3 +12,4 @@ export * from './protocol/through.ts';
 export * from './protocol/differences.ts';
 export * from './batch-stages.ts';
 export * from './staging/beginnings.ts';
+export * from './learning/index.ts';

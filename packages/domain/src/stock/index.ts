@@ -7,3 +7,4 @@ export * from './pairing.ts';
 export * from './merging.ts';
 export * from './recount.ts';
 export * from './readiness.ts';
+export * from './winter/expected-living.ts';

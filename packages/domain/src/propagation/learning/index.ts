@@ -1,0 +1,3 @@
+export * from './learn-share.ts';
+export * from './product-of-shares.ts';
+export * from './learn-stages.ts';
