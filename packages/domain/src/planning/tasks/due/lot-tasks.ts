@@ -1,0 +1,56 @@
+import { addDays, type CalendarDate, daysBetween, latestOf } from '../../../kernel/dates.ts';
+import { forwardAt } from '../../../propagation/protocol/schedule.ts';
+import { type Pace, STAGE_KINDS, type StageKind, type StagePlan } from '../../../propagation/protocol/stages.ts';
+import { awakeFrom } from '../awake.ts';
+import type { TaskBatch, TaskLot, TaskSpringCount } from '../facts.ts';
+import type { TaskKind } from '../kinds.ts';
+import { openTask, type Task } from '../task.ts';
+
+/** Days after which a root ball that did not hold yet is looked at again: this nursery's own habit. */
+export const LOOK_AGAIN_DAYS = 14;
+
+const isAfterPotting = ({ kind }: StagePlan) => STAGE_KINDS.indexOf(kind) > STAGE_KINDS.indexOf('pricking-out');
+
+const about = (lot: TaskLot, kind: TaskKind, { turn, dueOn, endsBy, lateOn }: Pick<Task, 'dueOn' | 'endsBy'> & { turn: string; lateOn?: CalendarDate | null }): Task =>
+  openTask({ kind, subject: { kind: 'lot', id: lot.id, code: lot.code }, turn, dueOn, endsBy, earliestOn: lot.pottedOn },
+    { lateOn: lateOn ?? null, plantName: lot.plantName, placeIds: lot.placeIds, units: lot.units, unit: 'plant', details: { sinceOn: lot.pottedOn } });
+
+/** What a lot needs until its root ball holds: hardening and the check, each on the day that its protocol gives it after the potting. */
+export function lotTasks(lot: TaskLot): Task[] {
+  if (lot.rootChecked) return [];
+  const usual = afterPotting(lot, 'usual');
+  const long = afterPotting(lot, 'long');
+  const hardenOn = usual?.('hardening');
+  const expectedOn = lot.readyOn ?? usual?.('root-check') ?? null;
+  const checkOn = expectedOn !== null && lot.lookedAtOn !== null ? latestOf(expectedOn, addDays(lot.lookedAtOn, LOOK_AGAIN_DAYS)) : expectedOn;
+  return [
+    ...(hardenOn ? [about(lot, 'harden', { turn: lot.pottedOn, dueOn: hardenOn, lateOn: long?.('hardening') ?? null, endsBy: 'tick' })] : []),
+    ...(checkOn ? [about(lot, 'check-root-ball', { turn: lot.lookedAtOn ?? lot.pottedOn, dueOn: checkOn, endsBy: 'entry' })] : []),
+  ];
+}
+
+/** When stages begin, reckoned forward from the potting; null without a protocol. The check is on the day of the first stage that asks for it. */
+function afterPotting(lot: TaskLot, pace: Pace): ((kind: 'hardening' | 'root-check') => CalendarDate | undefined) | null {
+  const stages = lot.stages.filter(isAfterPotting);
+  if (stages.length === 0) return null;
+  const schedule = forwardAt({ stages, dormantMonths: lot.dormantMonths }, lot.pottedOn, pace);
+  const begins = (kind: StageKind) => schedule.stages.find((stage) => stage.kind === kind)?.beginsOn;
+  return (kind) => (kind === 'hardening' ? begins('hardening') : (begins('root-check') ?? begins('ready') ?? schedule.readyOn));
+}
+
+/** What must leave its cells or pots within the notice that the nursery gives, or should have left. */
+export function leavingTasks(stock: TaskBatch | TaskLot, today: CalendarDate, noticeDays: number): Task[] {
+  const { id, code, plantByOn } = stock;
+  if (plantByOn === null || daysBetween(today, plantByOn) > noticeDays) return [];
+  const isBatch = 'startedOn' in stock;
+  const kind = isBatch ? 'batch' : 'lot';
+  return [openTask({ kind: 'leave-the-pot', subject: { kind, id, code }, turn: 'plant-by', dueOn: plantByOn, endsBy: 'entry', earliestOn: isBatch ? stock.startedOn : stock.pottedOn },
+    { lateOn: plantByOn, plantName: stock.plantName, placeIds: stock.placeIds, units: stock.units, unit: isBatch ? stock.unit : 'plant' })];
+}
+
+/** Plants that were not up at the spring count are asked about on the day by which the last of their kind comes up. */
+export function notYetUpTask(count: TaskSpringCount): Task {
+  const dueOn = awakeFrom(count, count.countedOn);
+  return openTask({ kind: 'ask-not-yet-up', subject: { kind: 'lot', id: count.lotId, code: count.lotCode }, turn: `${count.countedOn}-${count.placeId}`, dueOn, endsBy: 'entry', earliestOn: count.countedOn },
+    { plantName: count.plantName, placeIds: [count.placeId], units: count.notUpUnits, unit: 'plant', details: { sinceOn: count.countedOn } });
+}
