@@ -14,6 +14,21 @@ export const propagationErrors = {
   'lot-not-of-batch': errorKind<{ lot: string; batch: string }>('refusal', 409),
   'potting-is-over': errorKind<{ lot: string; pottedOn: string; lastOn: string }>('refusal', 409),
   'cautious-over-units': errorKind<{ cautious: number; standing: number; unit: string; batch: string }>('refusal', 409),
+  /** Of a batch no more plants can usually be expected than stand. */
+  'usual-over-units': errorKind<{ usual: number; standing: number; unit: string; batch: string }>('refusal', 409),
+  'usual-below-cautious': errorKind<{ usual: number; cautious: number }>('input', 400),
+  'protocol-of-other-plant': errorKind<{ protocolPlant: string; plant: string }>('input', 400),
+  'protocol-of-other-method': errorKind<{ protocolMethod: string; method: string }>('input', 400),
+  'batch-without-protocol': errorKind<{ batch: string }>('refusal', 409),
+  /** The protocol has no stage at that place; positions count from 0. */
+  'stage-not-in-protocol': errorKind<{ position: number; stages: string[] }>('input', 400),
+  /** An earlier stage began after that day. */
+  'stage-before-earlier': errorKind<{ stage: string; day: string; earlier: string; earlierOn: string }>('refusal', 409),
+  /** A later stage had begun before that day. */
+  'stage-after-later': errorKind<{ stage: string; day: string; later: string; laterOn: string }>('refusal', 409),
+  'not-packs': errorKind<{ batch: string; unit: string }>('refusal', 409),
+  'packs-of-other-plant': errorKind<{ batch: string; plant: string }>('refusal', 409),
+  'packs-of-other-source': errorKind<{ batch: string; source: string }>('refusal', 409),
   'units-left': errorKind<{ left: number; unit: string; batch: string }>('refusal', 409),
   'batch-already-there': errorKind<{ batch: string; place: string }>('refusal', 409),
   'nothing-left': errorKind<{ batch: string }>('refusal', 409),

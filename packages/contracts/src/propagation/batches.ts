@@ -6,12 +6,21 @@ const note = z._default(longText, '');
 /** Needed only where the batch stands in several places. */
 const placeId = z.optional(z.nullable(id));
 
-/** What may be promised from a batch: the item it becomes, a cautious number of plants and the day they should be ready. */
+/** What may be expected of a batch: the item it becomes, a cautious and a usual number of plants and the day they should be ready. */
 const forecast = {
   targetContainerId: z.optional(z.nullable(id)),
+  /** What may be promised. */
   cautiousUnits: z._default(unitsOrNone, 0),
+  /** Left out, the cautious number holds for the usual case as well. */
+  usualUnits: z.optional(z.nullable(unitsOrNone)),
   readyOn: z.optional(z.nullable(calendarDate)),
 };
+
+/** The place of a stage in its protocol, from 0. */
+const stagePosition = z.int().check(z.gte(0), z.lte(10));
+
+/** Weight of seed; the store keeps thousandths of a gram. */
+const seedGrams = z.number().check(z.gt(0), z.lte(1_000_000));
 
 /** Either `units` in the unit of the batch, or whole `trays` whose cells the server reckons. */
 export const startBatch = z.strictObject({
@@ -19,21 +28,36 @@ export const startBatch = z.strictObject({
   plantId: id,
   sourceId: id,
   method: z.enum(PROPAGATION_METHODS),
-  unit: z.enum(BATCH_UNITS),
+  /** The version of a protocol that the batch keeps; unit, container and target that are left out are taken from it. */
+  protocolVersionId: z.optional(z.nullable(id)),
+  /** The stage it starts in, where that is not the first: seed that was bought stratified. */
+  stagePosition: z.optional(z.nullable(stagePosition)),
+  unit: z.optional(z.nullable(z.enum(BATCH_UNITS))),
   containerId: z.optional(z.nullable(id)),
   units: z.optional(z.nullable(units)),
   trays: z.optional(z.nullable(units)),
   /** Seeds, where somebody counted or weighed them; a seed that does not come up is no loss. */
   seedsSown: z.optional(z.nullable(units)),
+  /** What is taken out of the source's store for it; of packs that are drawn on, what was taken out of them. */
+  seedGrams: z.optional(z.nullable(seedGrams)),
+  /** Packs in stratification whose seed it is: how many are used up by it, none while they stay in use. */
+  fromPacks: z.optional(z.nullable(z.strictObject({ batchId: id, units: unitsOrNone, placeId }))),
   placeId: id,
   happenedOn: calendarDate,
   ...forecast,
   note,
 }).check(
   z.refine((input) => (input.units == null) !== (input.trays == null), { path: ['units'], params: { problem: 'required' } }),
-  z.refine((input) => input.trays == null || input.unit === 'cell', { path: ['trays'], params: { problem: 'not-a-choice' } }),
+  z.refine((input) => input.unit != null || input.protocolVersionId != null, { path: ['unit'], params: { problem: 'required' } }),
+  z.refine((input) => input.trays == null || input.unit == null || input.unit === 'cell', { path: ['trays'], params: { problem: 'not-a-choice' } }),
+  z.refine((input) => input.stagePosition == null || input.protocolVersionId != null, { path: ['stagePosition'], params: { problem: 'not-a-choice' } }),
   z.refine((input) => input.seedsSown == null || input.method === 'seed', { path: ['seedsSown'], params: { problem: 'not-a-choice' } }),
+  z.refine((input) => input.seedGrams == null || input.method === 'seed', { path: ['seedGrams'], params: { problem: 'not-a-choice' } }),
+  z.refine((input) => input.fromPacks == null || input.method === 'seed', { path: ['fromPacks'], params: { problem: 'not-a-choice' } }),
 );
+
+/** A stage of its protocol that the batch began on a day. */
+export const beginBatchStage = z.strictObject({ batchId: id, position: stagePosition, happenedOn: calendarDate, note });
 
 /** Plants alive (of cells: cells with plants) on a day. */
 export const countBatch = z.strictObject({

@@ -28,6 +28,9 @@ export interface StageBeginning {
   on: CalendarDate;
 }
 
+/** Whether it is the stage the batch is in. */
+export const isCurrentStage = ({ state }: Pick<StageProgress, 'state'>): boolean => state === 'current' || state === 'late';
+
 function endAt(plan: ProtocolPlan, position: number, from: CalendarDate, pace: Pace): CalendarDate {
   const stage = plan.stages[position];
   return stage ? afterGrowing(from, daysOf(stage, pace), stage.rests ? plan.dormantMonths : []) : from;
@@ -72,6 +75,23 @@ export function stageProgress(
   });
 }
 
+/** The stage a batch is in, as it is stored. The end `ready` is due and late on no day. */
+export interface CurrentStage {
+  position: number;
+  kind: StageKind;
+  begunOn: CalendarDate;
+  dueOn: CalendarDate | null;
+  lateOn: CalendarDate | null;
+}
+
+/** The stage a batch is in, or null where none has begun; it does not depend on the day it is asked on. Throws as `stageProgress` does. */
+export function currentStage(plan: ProtocolPlan, startedOn: CalendarDate, begun: readonly StageBeginning[], secondWinterOn: CalendarDate | null): CurrentStage | null {
+  const current = stageProgress(plan, startedOn, begun, startedOn, secondWinterOn).find(isCurrentStage);
+  if (!current?.begunOn) return null;
+  const { position, kind, begunOn, dueOn, lateOn } = current;
+  return kind === 'ready' ? { position, kind, begunOn, dueOn: null, lateOn: null } : { position, kind, begunOn, dueOn, lateOn };
+}
+
 /**
  * The day on which the batch is ready at a pace, reckoned from the stage it is in and never before today; null where none of its stages has begun.
  * Takes what `stageProgress` answered for the same plan, day and second winter. Throws InputError for a day that does not exist.
@@ -79,7 +99,7 @@ export function stageProgress(
 export function readyFrom(
   plan: ProtocolPlan, progress: readonly StageProgress[], today: CalendarDate, pace: 'usual' | 'long', secondWinterOn: CalendarDate | null = null,
 ): CalendarDate | null {
-  const current = progress.find(({ state }) => state === 'current' || state === 'late');
+  const current = progress.find(isCurrentStage);
   if (!current?.begunOn) return null;
   const end = ends(plan, current.position, current.begunOn, secondWinterOn);
   let on = latestOf(pace === 'usual' ? end.dueOn : end.lateOn, requireDate('today', today));

@@ -1,33 +1,35 @@
 import type { CalendarDate } from '../kernel/dates.ts';
 import type { EntryKind } from '../stock/ledger-words.ts';
 import { batchClocks, type FirstAlive } from './batch-clocks.ts';
+import { type CurrentStage, currentStage } from './batch-stages.ts';
 import type { LeftSinceCount } from './counting.ts';
-import { cautiousLeft } from './forecast.ts';
+import { yieldLeft } from './forecast.ts';
+import type { ProtocolPlan } from './protocol/stages.ts';
+import { type StageEvidence, stageBeginnings } from './staging/beginnings.ts';
 import type { BatchKind } from './words.ts';
 
-/** What somebody expects of a batch: the container its plants are meant for, a cautious number of plants, the day they are ready. */
+/** What somebody expects of a batch: the container its plants are meant for, a cautious and a usual number of plants, the day they are ready. */
 export interface BatchForecast {
   targetContainerId: string | null;
   cautiousUnits: number;
+  usualUnits: number;
   readyOn: CalendarDate | null;
 }
 
+/** A forecast as an entry keeps it. Entries from before there was a usual yield have none: theirs is the cautious one. */
+export type WrittenForecast = Omit<BatchForecast, 'usualUnits'> & { usualUnits?: number };
+
 /** One entry of a batch that stands, that is, has not been reversed. Units in the batch's own unit, plants in plants. */
-export interface BatchEntry {
+export interface BatchEntry extends StageEvidence {
   entryId: string;
   /** The order in which entries were written down, which need not be that of their days. */
   version: number;
   kind: EntryKind;
-  happenedOn: CalendarDate;
   cause: string | null;
   /** Units that left the batch for a lot or for the outside; moves from place to place are not among them. */
   unitsOut: number;
   unitsIn: number;
-  /** Plants that stand in the lots of a potting. */
-  pottedPlants: number;
-  /** Plants alive, where the entry is a count of them. */
-  emergedUnits: number | null;
-  forecast: BatchForecast | null;
+  forecast: WrittenForecast | null;
   firstAlive: FirstAlive | null;
   isSecondWinter: boolean;
 }
@@ -40,6 +42,8 @@ export interface BatchState {
   containerOn: CalendarDate | null;
   /** Null where no entry says anything of it: what is stored then stays. */
   forecast: BatchForecast | null;
+  /** Where it is in its protocol; null without a protocol. */
+  stage: CurrentStage | null;
   secondWinterOn: CalendarDate | null;
   closedOn: CalendarDate | null;
 }
@@ -65,7 +69,8 @@ export function leftSince(entries: readonly BatchEntry[], version: number, on: C
   const later = entries.filter((entry) => entry.version > version && entry.happenedOn <= on);
   const sum = (kept: BatchEntry[], of: 'unitsOut' | 'pottedPlants') => kept.reduce((total, entry) => total + entry[of], 0);
   const pots = later.filter((entry) => entry.kind === 'pot');
-  const losses = later.filter((entry) => entry.kind === 'lose' || entry.kind === 'close');
+  // Packs that another batch was drawn from take their share of the plants along, as lost ones do.
+  const losses = later.filter((entry) => entry.kind === 'lose' || entry.kind === 'close' || entry.kind === 'convert');
   return {
     pottedUnits: sum(pots, 'unitsOut'),
     pottedPlants: sum(pots, 'pottedPlants'),
@@ -84,7 +89,9 @@ function forecastOf(batch: BatchKind, entries: readonly BatchEntry[], standingUn
   const base = lastOf(entries.filter((entry) => entry.forecast !== null));
   if (base?.forecast == null) return null;
   const pottedPlants = entries.reduce((plants, entry) => (entry.version > base.version ? plants + entry.pottedPlants : plants), 0);
-  return { ...base.forecast, cautiousUnits: cautiousLeft({ unit: batch.unit, cautiousUnits: base.forecast.cautiousUnits, pottedPlants, standingUnits }) };
+  const left = (expectedUnits: number) => yieldLeft({ unit: batch.unit, expectedUnits, pottedPlants, standingUnits });
+  const { cautiousUnits, usualUnits = cautiousUnits } = base.forecast;
+  return { ...base.forecast, cautiousUnits: left(cautiousUnits), usualUnits: left(usualUnits) };
 }
 
 /** A batch is over when it was closed, or when the last of it has left. */
@@ -96,20 +103,22 @@ function closedOnOf(batch: BatchKind, entries: readonly BatchEntry[], standingUn
 }
 
 /**
- * The state of a batch from the entries that stand, in the order they were written down, and the units that stand.
- * Throws InputError for a day that does not exist.
+ * The state of a batch from the entries that stand, in the order they were written down, the units that stand, and the protocol it was started
+ * under, if any. Throws InputError for a day that does not exist.
  */
-export function batchState(batch: BatchKind, written: readonly BatchEntry[], standingUnits: number): BatchState {
+export function batchState(batch: BatchKind, written: readonly BatchEntry[], standingUnits: number, plan: ProtocolPlan | null = null): BatchState {
   const entries = [...written].sort((a, b) => a.version - b.version);
   const count = lastOf(countsOf(entries));
   const { confinedOn, containerOn } = batchClocks(batch, firstAliveOf(entries));
+  const secondWinterOn = lastOf(entries.filter((entry) => entry.isSecondWinter))?.happenedOn ?? null;
   return {
     emergedUnits: count?.emergedUnits ?? null,
     emergedOn: count?.happenedOn ?? null,
     confinedOn,
     containerOn,
     forecast: forecastOf(batch, entries, standingUnits),
-    secondWinterOn: lastOf(entries.filter((entry) => entry.isSecondWinter))?.happenedOn ?? null,
+    stage: plan && currentStage(plan, batch.startedOn, stageBeginnings(plan, entries), secondWinterOn),
+    secondWinterOn,
     closedOn: closedOnOf(batch, entries, standingUnits),
   };
 }

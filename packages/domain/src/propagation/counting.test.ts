@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { expectedAlive, missingAt } from './counting.ts';
-import { cautiousLeft } from './forecast.ts';
+import { yieldLeft } from './forecast.ts';
 import { cellsOfTrays } from './words.ts';
 
 const nothing = { pottedUnits: 0, pottedPlants: 0, failedUnits: 0, lostUnits: 0 };
@@ -39,13 +39,13 @@ describe('a count of a batch', () => {
 
 describe('the cautious yield', () => {
   it('falls by what was potted', () => {
-    expect(cautiousLeft({ unit: 'tray', cautiousUnits: 80, pottedPlants: 30, standingUnits: 2 })).toBe(50);
+    expect(yieldLeft({ unit: 'tray', expectedUnits: 80, pottedPlants: 30, standingUnits: 2 })).toBe(50);
   });
   it('is never more than the cells that stand', () => {
-    expect(cautiousLeft({ unit: 'cell', cautiousUnits: 80, pottedPlants: 0, standingUnits: 60 })).toBe(60);
+    expect(yieldLeft({ unit: 'cell', expectedUnits: 80, pottedPlants: 0, standingUnits: 60 })).toBe(60);
   });
   it('is nothing when nothing stands', () => {
-    expect(cautiousLeft({ unit: 'pack', cautiousUnits: 80, pottedPlants: 10, standingUnits: 0 })).toBe(0);
+    expect(yieldLeft({ unit: 'pack', expectedUnits: 80, pottedPlants: 10, standingUnits: 0 })).toBe(0);
   });
 });
 

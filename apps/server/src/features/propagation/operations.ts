@@ -1,3 +1,4 @@
+import { beginBatchStage } from './batches/commands/begin-batch-stage.ts';
 import { closeBatch } from './batches/commands/close-batch.ts';
 import { correctBatchUnits } from './batches/commands/correct-batch-units.ts';
 import { countBatch } from './batches/commands/count-batch.ts';
@@ -12,6 +13,6 @@ import { readBatch } from './batches/page/read-batch.ts';
 import { listBatches } from './batches/reads.ts';
 
 export const propagationOperations = {
-  startBatch, countBatch, thinBatch, loseFromBatch, potBatch, moveBatch, setBatchForecast, correctBatchUnits, closeBatch, keepForSecondWinter,
+  startBatch, beginBatchStage, countBatch, thinBatch, loseFromBatch, potBatch, moveBatch, setBatchForecast, correctBatchUnits, closeBatch, keepForSecondWinter,
   listBatches, readBatch,
 };

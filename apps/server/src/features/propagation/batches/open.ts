@@ -5,10 +5,10 @@ import { requireSince } from '../../stock/ledger/post.ts';
 import { type BatchFacts, loadBatch } from './store.ts';
 
 /** Loads a batch that an entry of this day may still change. */
-export async function loadOpenBatch(context: ReadContext, batchId: string, happenedOn: string): Promise<BatchFacts> {
-  const batch = await loadBatch(context, batchId);
+export async function loadOpenBatch(context: ReadContext, batchId: string, happenedOn: string, field = 'batchId'): Promise<BatchFacts> {
+  const batch = await loadBatch(context, batchId, field);
   requireSince(happenedOn, batch.startedOn);
-  if (batch.closedOn !== null) refuse('batch-closed', { batch: batch.code, closedOn: batch.closedOn });
+  if (batch.closedOn !== null) refuse('batch-closed', { batch: batch.code, closedOn: batch.closedOn }, field === 'batchId' ? undefined : field);
   return batch;
 }
 

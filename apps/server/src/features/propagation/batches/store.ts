@@ -12,11 +12,14 @@ export interface BatchFacts {
   dormantMonths: number[];
   lastEmergenceMd: string | null;
   sourceId: string;
+  sourceCode: string;
   method: PropagationMethod;
   unit: BatchUnit;
   containerId: string | null;
   containerKind: ContainerKind | null;
   startedOn: string;
+  protocolVersionId: string | null;
+  secondWinterOn: string | null;
   targetContainerId: string | null;
   cautiousUnits: number;
   readyOn: string | null;
@@ -28,13 +31,14 @@ export interface BatchFacts {
 export async function loadBatch({ tx, nurseryId }: ReadContext, id: string, field = 'batchId'): Promise<BatchFacts> {
   const [batch] = await tx.$queryRaw<BatchFacts[]>`
     SELECT b.id::text, b.code, b.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.dormant_months AS "dormantMonths",
-           p.last_emergence_md AS "lastEmergenceMd", b.source_id::text AS "sourceId", b.method, b.unit, b.container_id::text AS "containerId", c.kind AS "containerKind",
+           p.last_emergence_md AS "lastEmergenceMd", b.source_id::text AS "sourceId", s.code AS "sourceCode", b.method, b.unit, b.container_id::text AS "containerId", c.kind AS "containerKind",
            b.started_on::text AS "startedOn", b.target_container_id::text AS "targetContainerId", b.cautious_units AS "cautiousUnits", b.ready_on::text AS "readyOn",
-           b.closed_on::text AS "closedOn",
+           b.closed_on::text AS "closedOn", b.protocol_version_id::text AS "protocolVersionId", b.second_winter_on::text AS "secondWinterOn",
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', a.place_id, 'placeCode', w.code, 'units', a.units) ORDER BY w.code)
                        FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS balances
       FROM batch b JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+                   JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
                    LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${id}::uuid`;
   return found(batch, 'batch', field);
@@ -50,6 +54,10 @@ export interface NewBatch {
   containerId: string | null;
   startedOn: string;
   seedsSown: number | null;
+  seedsGrams: number | null;
+  protocolVersionId: string | null;
+  /** The batch of packs its seed is drawn from. */
+  parentBatchId: string | null;
   note: string;
 }
 
@@ -57,9 +65,11 @@ export interface NewBatch {
 export async function insertBatch({ tx, nurseryId, touched }: CommandContext, entryId: string, batch: NewBatch): Promise<void> {
   touched.batch(batch.id);
   await tx.$executeRaw`
-    INSERT INTO batch (nursery_id, id, code, plant_id, source_id, created_entry_id, method, unit, container_id, started_on, seeds_sown, note)
+    INSERT INTO batch (nursery_id, id, code, plant_id, source_id, created_entry_id, method, unit, container_id, started_on, seeds_sown, seeds_grams, protocol_version_id,
+                       parent_batch_id, note)
     VALUES (${nurseryId}::uuid, ${batch.id}::uuid, ${batch.code}, ${batch.plantId}::uuid, ${batch.sourceId}::uuid, ${entryId}::uuid, ${batch.method}, ${batch.unit},
-            ${batch.containerId}::uuid, ${batch.startedOn}::date, ${batch.seedsSown}, ${batch.note})`;
+            ${batch.containerId}::uuid, ${batch.startedOn}::date, ${batch.seedsSown}, ${batch.seedsGrams}::numeric, ${batch.protocolVersionId}::uuid,
+            ${batch.parentBatchId}::uuid, ${batch.note})`;
 }
 
 export interface NewCount {
@@ -93,6 +103,12 @@ export async function loadPlant({ tx, nurseryId }: ReadContext, id: string): Pro
   const [plant] = await tx.$queryRaw<PlantFacts[]>`
     SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(plant, 'plant', 'plantId');
+}
+
+/** The name of a plant that may be retired by now. */
+export async function loadPlantName({ tx, nurseryId }: ReadContext, id: string): Promise<string> {
+  const [plant] = await tx.$queryRaw<{ name: string }[]>`SELECT scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  return found(plant, 'plant', 'plantId').name;
 }
 
 export interface SourceFacts {

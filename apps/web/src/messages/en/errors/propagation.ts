@@ -13,6 +13,7 @@ const unitsOf = (count: number, unit: string): string => {
   const forms = { cell: { one: '# cell', other: '# cells' }, tray: { one: '# tray', other: '# trays' }, piece: { one: '# piece', other: '# pieces' }, pack: { one: '# pack', other: '# packs' } };
   return plural(count, forms[unit as keyof typeof forms] ?? { one: '# unit', other: '# units' });
 };
+const capital = (sentence: string): string => sentence.replace(/^./, (letter) => letter.toUpperCase());
 const listed = (words: readonly string[], names: Record<string, string>): string => words.map((word) => names[word] ?? word).join(' or ');
 
 export const propagation = {
@@ -26,6 +27,17 @@ export const propagation = {
   'lot-not-of-batch': ({ lot, batch }) => `${lot} was not potted from ${batch} into this container. Make a new lot instead.`,
   'potting-is-over': ({ lot, lastOn }) => `${lot} could be added to until ${days.long(lastOn)}. Make a new lot instead.`,
   'cautious-over-units': ({ standing, unit }) => `Enter ${standing} or fewer: ${unitsOf(standing, unit)} stand there.`,
+  'usual-over-units': ({ standing, unit }) => `Enter ${standing} or fewer: ${unitsOf(standing, unit)} stand there.`,
+  'usual-below-cautious': ({ cautious }) => `Enter ${cautious} or more: that is the cautious number, and usually there are at least as many.`,
+  'protocol-of-other-plant': ({ protocolPlant, plant }) => `That protocol is for ${protocolPlant}. Choose one for ${plant}, or none.`,
+  'protocol-of-other-method': ({ protocolMethod, method }) => `That protocol is for ${METHODS[protocolMethod] ?? protocolMethod}. Choose one for ${METHODS[method] ?? method}, or none.`,
+  'batch-without-protocol': ({ batch }) => `${batch} was started without a protocol, so it has no stages.`,
+  'stage-not-in-protocol': ({ stages }) => `The protocol has these stages only: ${stages.map((stage) => STAGES[stage] ?? stage).join(', ')}. Choose one of them.`,
+  'stage-before-earlier': ({ stage, earlier, earlierOn }) => capital(`${STAGES[stage] ?? stage} comes after ${STAGES[earlier] ?? earlier}, which began on ${days.long(earlierOn)}. Enter that day or a later one.`),
+  'stage-after-later': ({ stage, later, laterOn }) => capital(`${STAGES[stage] ?? stage} comes before ${STAGES[later] ?? later}, which began on ${days.long(laterOn)}. Enter that day or an earlier one.`),
+  'not-packs': ({ batch, unit }) => `${batch} is counted in ${UNITS[unit] ?? unit}. Only seed in packs can be drawn on: choose a batch of packs.`,
+  'packs-of-other-plant': ({ batch, plant }) => `The packs of ${batch} hold ${plant}. Choose packs of the same plant.`,
+  'packs-of-other-source': ({ batch, source }) => `The packs of ${batch} hold seed of ${source}. Choose that source, or other packs.`,
   'units-left': ({ left, unit }) => `${unitsOf(left, unit)} still stand there. Say why they are written off, or keep the batch open.`,
   'batch-already-there': ({ batch, place }) => `All of ${batch} that you chose stands at ${place} already. Choose another place.`,
   'nothing-left': ({ batch }) => `Nothing of ${batch} is left to pot from.`,

@@ -1,21 +1,24 @@
 import type { BatchEntry, BatchState } from '@rootclock/domain';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
 
-/** The entries of a batch that stand, in the order they were written down. Entries that were reversed, and reversals, are left out. */
+/**
+ * The entries of a batch that stand, in the order they were written down. Entries that were reversed, and reversals, are left out.
+ * An entry that draws packs says of stages and yields what holds for the batch it made, and nothing of the packs it drew on.
+ */
 export async function loadBatchEntries({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchEntry[]> {
   return tx.$queryRaw<BatchEntry[]>`
-    WITH own AS (SELECT id FROM account WHERE nursery_id = ${nurseryId}::uuid AND batch_id = ${batchId}::uuid),
+    WITH own AS (SELECT id, batch_id FROM account WHERE nursery_id = ${nurseryId}::uuid AND batch_id = ${batchId}::uuid),
     moved AS (
       SELECT m.entry_id,
              sum(CASE WHEN NOT m.within THEN m.out_units ELSE 0 END)::int AS units_out,
              sum(CASE WHEN NOT m.within THEN m.in_units ELSE 0 END)::int AS units_in,
              sum(CASE WHEN m.to_lot THEN m.to_units ELSE 0 END)::int AS potted
-        FROM (SELECT v.entry_id, v.from_units AS out_units, 0 AS in_units, v.to_units, t.lot_id IS NOT NULL AS to_lot, t.batch_id IS NOT NULL AS within
-                FROM movement v JOIN own o ON o.id = v.from_account_id JOIN account t ON t.nursery_id = v.nursery_id AND t.id = v.to_account_id
+        FROM (SELECT v.entry_id, v.from_units AS out_units, 0 AS in_units, v.to_units, t.lot_id IS NOT NULL AS to_lot, t.batch_id IS NOT DISTINCT FROM f.batch_id AS within
+                FROM movement v JOIN own f ON f.id = v.from_account_id JOIN account t ON t.nursery_id = v.nursery_id AND t.id = v.to_account_id
                WHERE v.nursery_id = ${nurseryId}::uuid
               UNION ALL
-              SELECT v.entry_id, 0, v.to_units, 0, false, f.batch_id IS NOT NULL
-                FROM movement v JOIN own o ON o.id = v.to_account_id JOIN account f ON f.nursery_id = v.nursery_id AND f.id = v.from_account_id
+              SELECT v.entry_id, 0, v.to_units, 0, false, f.batch_id IS NOT DISTINCT FROM t.batch_id
+                FROM movement v JOIN own t ON t.id = v.to_account_id JOIN account f ON f.nursery_id = v.nursery_id AND f.id = v.from_account_id
                WHERE v.nursery_id = ${nurseryId}::uuid) m
        GROUP BY m.entry_id),
     involved AS (
@@ -23,9 +26,12 @@ export async function loadBatchEntries({ tx, nurseryId }: ReadContext, batchId: 
       UNION SELECT entry_id FROM entry_subject WHERE nursery_id = ${nurseryId}::uuid AND subject_id = ${batchId}::uuid)
     SELECT e.id::text AS "entryId", e.version::int, e.kind, e.happened_on::text AS "happenedOn", e.cause, coalesce(m.units_out, 0) AS "unitsOut",
            coalesce(m.units_in, 0) AS "unitsIn", coalesce(m.potted, 0) AS "pottedPlants", c.emerged_units AS "emergedUnits",
-           e.details -> 'forecast' AS forecast, e.details -> 'firstAlive' AS "firstAlive", coalesce((e.details ->> 'secondWinter')::boolean, false) AS "isSecondWinter"
+           CASE WHEN e.kind = 'convert' AND e.id <> b.created_entry_id THEN NULL ELSE e.details -> 'forecast' END AS forecast,
+           CASE WHEN e.kind = 'convert' AND e.id <> b.created_entry_id THEN NULL ELSE (e.details -> 'stage' ->> 'position')::int END AS "stagePosition",
+           e.details -> 'firstAlive' AS "firstAlive", coalesce((e.details ->> 'secondWinter')::boolean, false) AS "isSecondWinter"
       FROM involved i
       JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = i.entry_id
+      JOIN batch b ON b.nursery_id = e.nursery_id AND b.id = ${batchId}::uuid
       LEFT JOIN moved m ON m.entry_id = i.entry_id
       LEFT JOIN batch_count c ON c.nursery_id = e.nursery_id AND c.entry_id = e.id AND c.batch_id = ${batchId}::uuid
      WHERE e.kind <> 'reverse' AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
@@ -34,12 +40,15 @@ export async function loadBatchEntries({ tx, nurseryId }: ReadContext, batchId: 
 
 /** Writes what follows from the entries. Without a forecast among them what was expected of the batch stays as it is. */
 export async function storeBatchState({ tx, nurseryId }: CommandContext, batchId: string, state: BatchState): Promise<void> {
-  const { forecast } = state;
+  const { forecast, stage } = state;
   await tx.$executeRaw`
     UPDATE batch SET emerged_units = ${state.emergedUnits}, emerged_on = ${state.emergedOn}::date, confined_on = ${state.confinedOn}::date,
            container_on = ${state.containerOn}::date, second_winter_on = ${state.secondWinterOn}::date, closed_on = ${state.closedOn}::date,
            target_container_id = CASE WHEN ${forecast !== null} THEN ${forecast?.targetContainerId ?? null}::uuid ELSE target_container_id END,
            cautious_units = CASE WHEN ${forecast !== null} THEN ${forecast?.cautiousUnits ?? 0} ELSE cautious_units END,
+           usual_units = CASE WHEN ${forecast !== null} THEN ${forecast?.usualUnits ?? 0} ELSE usual_units END,
+           stage_position = ${stage?.position ?? null}, stage_kind = ${stage?.kind ?? null}, stage_begun_on = ${stage?.begunOn ?? null}::date,
+           stage_due_on = ${stage?.dueOn ?? null}::date, stage_late_on = ${stage?.lateOn ?? null}::date,
            ready_on = CASE WHEN ${forecast !== null} THEN ${forecast?.readyOn ?? null}::date ELSE ready_on END
      WHERE nursery_id = ${nurseryId}::uuid AND id = ${batchId}::uuid`;
 }

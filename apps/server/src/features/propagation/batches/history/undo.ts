@@ -1,9 +1,9 @@
 import type { Undo } from '../../../stock/reversal/undo.ts';
 import { settleBatch } from './settle.ts';
 
-/** Counts, clocks, forecast and closing follow from the entries that stand, so taking one back only has to reckon them anew. */
+/** Counts, clocks, stages, forecast and closing follow from the entries that stand, so taking one back only has to reckon them anew. */
 export const batchUndo: Undo = {
-  kinds: ['start', 'count', 'pot', 'lose', 'move', 'observe', 'close'],
+  kinds: ['start', 'convert', 'count', 'pot', 'lose', 'move', 'observe', 'close'],
   undo: async (context, entry) => {
     for (const { kind, id } of entry.subjects) if (kind === 'batch') await settleBatch(context, id);
   },
