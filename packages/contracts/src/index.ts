@@ -4,6 +4,7 @@ export type { Page } from './fields.ts';
 export * as gardens from './gardens/index.ts';
 export { readInput, type ReadInput } from './issues.ts';
 export * as people from './people/index.ts';
+export * as planning from './planning/index.ts';
 export * as plants from './plants/index.ts';
 export * as potLife from './pot-life/index.ts';
 export * as promises from './promises/index.ts';

@@ -1,6 +1,7 @@
 import { gardensErrors } from './gardens.ts';
 import { generalErrors } from './general.ts';
 import { peopleErrors } from './people.ts';
+import { planningErrors } from './planning.ts';
 import { plantsErrors } from './plants.ts';
 import { potLifeErrors } from './pot-life.ts';
 import { promisesErrors } from './promises.ts';
@@ -14,7 +15,7 @@ export type { InputIssue } from './general.ts';
 export type { LineShortening } from './promises.ts';
 
 /** The one table of errors, for server and web: an error that is not here cannot be raised, one that is must have a sentence for people. */
-export const ERRORS = { ...generalErrors, ...peopleErrors, ...plantsErrors, ...potLifeErrors, ...sourcesErrors, ...stockErrors, ...stockInErrors, ...propagationErrors, ...promisesErrors, ...gardensErrors };
+export const ERRORS = { ...generalErrors, ...peopleErrors, ...plantsErrors, ...potLifeErrors, ...sourcesErrors, ...stockErrors, ...stockInErrors, ...propagationErrors, ...promisesErrors, ...gardensErrors, ...planningErrors };
 export type ErrorCode = keyof typeof ERRORS;
 export type ErrorData<Code extends ErrorCode> = NonNullable<(typeof ERRORS)[Code]['data']>;
 
