@@ -1,0 +1,72 @@
+import type { PropagationMethod } from '@rootclock/domain';
+import { Prisma } from '../../../../db/generated/client.ts';
+import type { ReadContext } from '../../../../trpc/operation.ts';
+import { ofPlants } from './batch-reads.ts';
+
+export interface GrownStage {
+  plantId: string;
+  method: PropagationMethod;
+  label: string;
+  tried: number;
+  passed: number;
+  batches: number;
+}
+
+/**
+ * How many of the plants potted from batches got ready, by plant, method and the name of the protocol, from the entries that stand. Plants are followed
+ * through potting up, splitting, merging and converting as long as they are not ready; of a merged lot each batch has the share it brought in. Passed
+ * are those that left alive (planted, sold, given) or whose root ball was found to hold; failed are those lost before, and those
+ * that counts came short of beyond what counts found again. Plants that stand and are not ready are tried by nobody yet.
+ */
+export async function readGrowing({ tx, nurseryId }: ReadContext, plantIds: readonly string[] | 'all'): Promise<GrownStage[]> {
+  return tx.$queryRaw<GrownStage[]>`
+    WITH RECURSIVE void AS MATERIALIZED (
+      SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND kind = 'reverse'),
+    own AS MATERIALIZED (SELECT b.id FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND ${ofPlants(Prisma.sql`b.plant_id`, plantIds)}),
+    family (lot_id) AS (
+      SELECT g.child_lot_id FROM own o JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.parent_id = o.id
+      UNION SELECT g.child_lot_id FROM family f JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.parent_id = f.lot_id),
+    grown AS MATERIALIZED (
+      SELECT l.id, CASE WHEN l.root_checked_on IS NULL THEN NULL ELSE least(l.ready_on, l.root_checked_on) END AS ready_on
+        FROM family f JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = f.lot_id),
+    held AS MATERIALIZED (SELECT a.id, a.lot_id, a.units FROM grown g JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = g.id),
+    came AS MATERIALIZED (
+      SELECT h.lot_id, f.lot_id AS from_lot, f.batch_id AS from_batch, f.outside, m.entry_id, m.to_units AS units
+        FROM held h JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.to_account_id = h.id JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
+       WHERE f.lot_id IS DISTINCT FROM h.lot_id AND NOT EXISTS (SELECT 1 FROM void x WHERE x.id = m.entry_id)),
+    went AS MATERIALIZED (
+      SELECT h.lot_id, t.lot_id AS to_lot, t.outside, m.from_units AS units, g.ready_on IS NOT NULL AND e.happened_on >= g.ready_on AS ready
+        FROM held h JOIN grown g ON g.id = h.lot_id JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = h.id
+        JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
+       WHERE t.lot_id IS DISTINCT FROM h.lot_id AND NOT EXISTS (SELECT 1 FROM void x WHERE x.id = m.entry_id)),
+    ends AS (
+      SELECT lot_id, coalesce(sum(units) FILTER (WHERE ready OR outside IN ('planted', 'sold', 'given')), 0) AS passed,
+             coalesce(sum(units) FILTER (WHERE NOT ready AND outside = 'lost'), 0) AS lost, coalesce(sum(units) FILTER (WHERE NOT ready AND outside = 'unexplained'), 0) AS missing
+        FROM went GROUP BY lot_id),
+    entered AS (
+      SELECT lot_id, sum(units) FILTER (WHERE outside IS DISTINCT FROM 'found') AS units, coalesce(sum(units) FILTER (WHERE outside = 'found'), 0) AS found FROM came GROUP BY lot_id),
+    standing AS (SELECT lot_id, sum(units) AS units FROM held WHERE units > 0 GROUP BY lot_id),
+    fates AS MATERIALIZED (
+      SELECT g.id AS lot_id, i.units + greatest(0, i.found - coalesce(n.missing, 0)) AS units,
+             coalesce(n.passed, 0) + CASE WHEN g.ready_on IS NULL THEN 0 ELSE coalesce(s.units, 0) END AS passed,
+             coalesce(n.lost, 0) + greatest(0, coalesce(n.missing, 0) - i.found) AS failed
+        FROM grown g JOIN entered i ON i.lot_id = g.id LEFT JOIN ends n ON n.lot_id = g.id LEFT JOIN standing s ON s.lot_id = g.id),
+    flows AS MATERIALIZED (
+      SELECT c.lot_id, c.from_lot, c.from_batch, sum(c.units)::float8 / f.units AS part
+        FROM came c JOIN fates f ON f.lot_id = c.lot_id AND f.units > 0
+        LEFT JOIN grown p ON p.id = c.from_lot LEFT JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = c.entry_id
+       WHERE (c.from_batch IS NOT NULL OR (c.from_lot IS NOT NULL AND (p.ready_on IS NULL OR e.happened_on < p.ready_on)))
+       GROUP BY c.lot_id, c.from_lot, c.from_batch, f.units),
+    traced (lot_id, batch_id, part) AS (
+      SELECT f.lot_id, f.from_batch, f.part FROM flows f JOIN own o ON o.id = f.from_batch
+      UNION ALL SELECT f.lot_id, t.batch_id, t.part * f.part FROM traced t JOIN flows f ON f.from_lot = t.lot_id),
+    batches AS (
+      SELECT t.batch_id, sum(t.part * (f.passed + f.failed)::float8) AS tried, sum(t.part * f.passed::float8) AS passed FROM traced t JOIN fates f ON f.lot_id = t.lot_id GROUP BY t.batch_id)
+    SELECT b.plant_id::text AS "plantId", b.method, coalesce(q.label, '') AS label, round(sum(s.tried))::int AS tried, least(round(sum(s.passed)), round(sum(s.tried)))::int AS passed, count(*)::int AS batches
+      FROM batches s JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = s.batch_id
+      LEFT JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
+      LEFT JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id
+     WHERE s.tried > 1e-6
+     GROUP BY b.plant_id, b.method, coalesce(q.label, '')
+     ORDER BY b.plant_id, b.method, 3`;
+}
