@@ -13,3 +13,5 @@ export * from './protocol/differences.ts';
 export * from './batch-stages.ts';
 export * from './staging/beginnings.ts';
 export * from './learning/index.ts';
+export * from './outcome/expected-yield.ts';
+export * from './outcome/yield-ahead.ts';
