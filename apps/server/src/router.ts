@@ -11,6 +11,7 @@ export const appRouter = t.router({
   propagation: featureRouter(operations.propagation),
   promises: featureRouter(operations.promises),
   gardens: featureRouter(operations.gardens),
+  planning: featureRouter(operations.planning),
 });
 
 export type AppRouter = typeof appRouter;

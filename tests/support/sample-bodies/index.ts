@@ -1,6 +1,7 @@
 import type { operations } from '../../../apps/server/src/features/operations.ts';
 import type { SampleBodies, SampleIds } from './bodies.ts';
 import { gardens } from './gardens.ts';
+import { planning } from './planning.ts';
 import { plants } from './plants.ts';
 import { propagation } from './propagation.ts';
 import { stock } from './stock.ts';
@@ -63,7 +64,7 @@ const promises: SampleBodies<'promises'> = {
 };
 
 /** A body of each operation that it accepts, filled with the rows it is given. */
-export const sampleBodies: { [Feature in keyof typeof operations]: SampleBodies<Feature> } = { people, plants, sources, stock, potLife, propagation, promises, gardens };
+export const sampleBodies: { [Feature in keyof typeof operations]: SampleBodies<Feature> } = { people, plants, sources, stock, potLife, propagation, promises, gardens, planning };
 
 /** The bodies of one operation by its path; none when there is no such sample. */
 export function bodiesOf(path: string, ids: SampleIds): unknown[] {

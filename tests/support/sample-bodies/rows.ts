@@ -34,7 +34,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   const retiredPlaceId = await stock.addPlace({ code: `${mark}B4` });
   await retire('place', retiredPlaceId);
   const closedPlaceId = await stock.addPlace({ code: `${mark}B5` });
-  await sql(`UPDATE place SET closed_until_at = '2026-05-21T12:00:00Z', closed_reason = $3 WHERE nursery_id = $1 AND id = $2`, [nurseryId, closedPlaceId, mark]);
+  await sql(`UPDATE place SET closed_until_at = '2026-05-21T12:00:00Z', closed_reason = $3, cover_md = '05-25' WHERE nursery_id = $1 AND id = $2`, [nurseryId, closedPlaceId, mark]);
   const nurseryBedId = await stock.addPlace({ code: `${mark}N1`, kind: 'nursery-bed' });
   const sourceId = await stock.addSource(plantId, { kind: 'seed-collection', seedZone: mark });
   const idleSourceId = await stock.addSource(plantId);

@@ -1,6 +1,7 @@
 import type { Operation } from '../trpc/operation.ts';
 import { gardensOperations } from './gardens/operations.ts';
 import { peopleOperations } from './people/operations.ts';
+import { planningOperations } from './planning/operations.ts';
 import { plantsOperations } from './plants/operations.ts';
 import { potLifeOperations } from './pot-life/operations.ts';
 import { promisesOperations } from './promises/operations.ts';
@@ -20,4 +21,5 @@ export const operations = {
   propagation: propagationOperations,
   promises: promisesOperations,
   gardens: gardensOperations,
+  planning: planningOperations,
 } satisfies Record<string, Record<string, Operation>>;

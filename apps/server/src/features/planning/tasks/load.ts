@@ -1,0 +1,37 @@
+import { addDays, type CalendarDate, dueTasks, type Task, type TaskFacts } from '@rootclock/domain';
+import type { ReadContext } from '../../../trpc/operation.ts';
+import { readTaskOrders, readTaskPlantings } from './reads/gardens.ts';
+import { type PlaceRow, readNotice, readTaskPlaces, readTaskSpringCounts, readTaskTests, readTicks, type TickRow } from './reads/others.ts';
+import { readTaskBatches, readTaskLots } from './reads/stock.ts';
+
+/** How far back plantings, spring counts and ticks can still say anything of a task: an autumn planting is visited in the summer after, and lapses later. */
+const MEMORY_DAYS = 550;
+
+export interface LoadedTasks {
+  tasks: Task[];
+  places: ReadonlyMap<string, PlaceRow>;
+  /** Who ticked what, by the task's key. */
+  tickedBy: ReadonlyMap<string, string | null>;
+}
+
+/** Everything due from day to day, reckoned anew from what stands: nothing of it is stored but the ticks. */
+export async function loadTasks(context: ReadContext, from: CalendarDate, until: CalendarDate): Promise<LoadedTasks> {
+  const { today } = context;
+  const since = addDays(today, -MEMORY_DAYS);
+  const noticeDays = await readNotice(context);
+  const places = await readTaskPlaces(context);
+  const ticks = await readTicks(context, since);
+  const facts: TaskFacts = {
+    today, noticeDays, ticks,
+    batches: await readTaskBatches(context),
+    lots: await readTaskLots(context, addDays(today, noticeDays)),
+    places: places.filter(({ isRetired }) => !isRetired),
+    orders: await readTaskOrders(context, until),
+    plantings: await readTaskPlantings(context, since),
+    springCounts: await readTaskSpringCounts(context, since),
+    tests: await readTaskTests(context),
+  };
+  return { tasks: dueTasks(facts, from, until), places: byId(places), tickedBy: new Map(ticks.map(({ key, person }: TickRow) => [key, person])) };
+}
+
+const byId = (places: readonly PlaceRow[]): Map<string, PlaceRow> => new Map(places.map((place) => [place.id, place]));

@@ -1,0 +1,36 @@
+import type { TaskOrder, TaskPlanting } from '@rootclock/domain';
+import type { ReadContext } from '../../../../trpc/operation.ts';
+
+/** Open orders that are due by a day, with what lots are promised to them and what stands staged. */
+export async function readTaskOrders({ tx, nurseryId }: ReadContext, until: string): Promise<TaskOrder[]> {
+  return tx.$queryRaw<TaskOrder[]>`
+    WITH orders AS MATERIALIZED (SELECT o.id, o.code, o.kind, o.due_on FROM garden_order o WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND o.due_on <= ${until}::date),
+    lines AS MATERIALIZED (SELECT l.id, l.order_id FROM orders o JOIN order_line l ON l.nursery_id = ${nurseryId}::uuid AND l.order_id = o.id AND l.withdrawn_on IS NULL),
+    promised AS MATERIALIZED (SELECT l.order_id, r.lot_id, r.units FROM lines l JOIN reservation r ON r.nursery_id = ${nurseryId}::uuid AND r.line_id = l.id AND r.lot_id IS NOT NULL),
+    to_pull AS (SELECT order_id, sum(units)::int AS units FROM promised GROUP BY 1),
+    staged AS (SELECT l.order_id, sum(a.units)::int AS units FROM lines l JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.line_id = l.id AND a.units > 0 GROUP BY 1),
+    places AS (SELECT q.order_id, array_agg(DISTINCT a.place_id::text) AS ids FROM promised q
+        JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = q.lot_id AND a.kind = 'place' AND a.units > 0 GROUP BY 1)
+    SELECT o.id::text, o.code, o.kind, o.due_on::text AS "dueOn", coalesce(t.units, 0) AS "toPullUnits", coalesce(s.units, 0) AS "stagedUnits", coalesce(p.ids, '{}') AS "placeIds"
+      FROM orders o LEFT JOIN to_pull t ON t.order_id = o.id LEFT JOIN staged s ON s.order_id = o.id LEFT JOIN places p ON p.order_id = o.id
+     WHERE t.units > 0 OR s.units > 0`;
+}
+
+/** What was planted for orders since a day and stands, by order and day. */
+export async function readTaskPlantings({ tx, nurseryId }: ReadContext, since: string): Promise<TaskPlanting[]> {
+  return tx.$queryRaw<TaskPlanting[]>`
+    WITH planted AS MATERIALIZED (
+      SELECT e.id, e.happened_on FROM entry e
+       WHERE e.nursery_id = ${nurseryId}::uuid AND e.kind = 'plant' AND e.happened_on >= ${since}::date
+         AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id))
+    SELECT o.id::text AS "orderId", o.code AS "orderCode", e.happened_on::text AS "plantedOn", sum(m.from_units)::int AS units,
+           json_agg(DISTINCT jsonb_build_object('name', p.scientific_name, 'dormantMonths', p.dormant_months, 'lastEmergenceMd', p.last_emergence_md)) AS plants
+      FROM planted e
+      JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.entry_id = e.id AND m.to_account_id = account_key('outside', 'outside', 'planted')
+      JOIN account a ON a.nursery_id = m.nursery_id AND a.id = m.from_account_id
+      JOIN order_line i ON i.nursery_id = a.nursery_id AND i.id = a.line_id
+      JOIN garden_order o ON o.nursery_id = i.nursery_id AND o.id = i.order_id
+      JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
+      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+     GROUP BY o.id, o.code, e.happened_on`;
+}
