@@ -59,3 +59,17 @@ export function requirePositive(argument: string, value: unknown): number {
   }
   return value;
 }
+
+/** Returns a finite number from 0 (an amount, a length of time). Throws InputError naming the argument otherwise. */
+export function requireNotNegative(argument: string, value: unknown): number {
+  if (typeof value !== 'number' || !Number.isFinite(value) || value < 0) {
+    throw new InputError(argument, 'must be a number, 0 or more');
+  }
+  return value;
+}
+
+/** Returns a finite number of either sign (a temperature). Throws InputError naming the argument otherwise. */
+export function requireNumber(argument: string, value: unknown): number {
+  if (typeof value !== 'number' || !Number.isFinite(value)) throw new InputError(argument, 'must be a number');
+  return value;
+}
