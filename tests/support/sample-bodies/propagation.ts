@@ -1,12 +1,22 @@
 import type { SampleBodies, SampleIds } from './bodies.ts';
+import { protocolBodies } from './protocols.ts';
 
 const entry = ({ today, mark }: SampleIds) => ({ happenedOn: today, note: mark });
 
 export const propagation: SampleBodies<'propagation'> = {
+  ...protocolBodies,
   startBatch: (ids) => [{
     batchId: ids.made('batchId'), plantId: ids.plantId, sourceId: ids.sourceId, method: 'seed', unit: 'cell', containerId: ids.trayId, trays: 2, placeId: ids.placeId,
     targetContainerId: ids.containerId, cautiousUnits: 60, readyOn: '2026-08-01', ...entry(ids),
+  }, {
+    batchId: ids.made('batchId'), plantId: ids.plantId, sourceId: ids.seedSourceId, method: 'seed', protocolVersionId: ids.versionId, stagePosition: 1, trays: 1, seedGrams: 2, seedsSown: 100,
+    placeId: ids.placeId, cautiousUnits: 20, usualUnits: 30, ...entry(ids),
+  }, {
+    batchId: ids.made('batchId'), plantId: ids.plantId, sourceId: ids.sourceId, method: 'seed', protocolVersionId: ids.versionId, units: 40, fromPacks: { batchId: ids.packsId, units: 1, placeId: ids.placeId },
+    placeId: ids.placeId, ...entry(ids),
   }],
+  beginBatchStage: (ids) => [{ batchId: ids.packsId, position: 1, ...entry(ids) }],
+  suggestForecast: (ids) => [{ batchId: ids.batchId }, { batchId: ids.packsId }, { protocolVersionId: ids.versionId, units: 50, unit: 'cell', startedOn: ids.today, stagePosition: 1 }],
   countBatch: (ids) => [{ batchId: ids.batchId, emergedUnits: 70, countKind: 'counted', ...entry(ids) }],
   thinBatch: (ids) => [{ batchId: ids.batchId, thinnedUnits: 5, ...entry(ids) }],
   loseFromBatch: (ids) => [{ batchId: ids.batchId, placeId: ids.placeId, units: 5, cause: 'rot', ...entry(ids) }],

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { sent, type TestNursery } from '../nursery.ts';
 import { stockOf } from '../stock.ts';
+import { sampleContent } from './protocols.ts';
 
 /**
  * The rows that sample bodies name, by what they are good for. Every word a person wrote in them carries the nursery's `mark`, so that an
@@ -42,6 +43,11 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   await retire('source', retiredSourceId);
   await sql('UPDATE source SET provenance = $2 WHERE nursery_id = $1', [nurseryId, `${mark} fen`]);
 
+  const seedSourceId = await stock.addSource(plantId, { kind: 'seed-collection' });
+  const secondSeedSourceId = await stock.addSource(plantId, { kind: 'bought-seed' });
+  const blendId = id();
+  const testId = id();
+
   const lot = { plantId, containerId, sourceId, placeId };
   const lotId = await stock.addLot(lot);
   const twinLotId = await stock.addLot(lot);
@@ -51,7 +57,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   await sql(`UPDATE lot SET code = $2 || code WHERE nursery_id = $1`, [nurseryId, mark]);
   const [{ entryId } = { entryId: '' }] = await sql<{ entryId: string }>('SELECT created_entry_id::text AS "entryId" FROM lot WHERE nursery_id = $1 AND id = $2', [nurseryId, twinLotId]);
 
-  const rows = { ruleId: id(), windowId: id(), nameId: id(), clientId: id(), idleClientId: id(), siteId: id(), bedId: id(), batchId: id(), batchLotId: id(), orderId: id(), lineId: id(), pinnedLineId: id(), stagedOrderId: id(), stagedLineId: id() };
+  const rows = { ruleId: id(), windowId: id(), nameId: id(), clientId: id(), idleClientId: id(), siteId: id(), bedId: id(), batchId: id(), batchLotId: id(), packsId: id(), orderId: id(), lineId: id(), pinnedLineId: id(), stagedOrderId: id(), stagedLineId: id(), protocolId: id(), versionId: id(), retiredProtocolId: id() };
   const owner = as('owner');
   const day = { opensMd: '04-15', closesMd: '06-15', maxContainerMl: null, region: null, note: mark };
   await owner.potLife.addWindow(sent({ windowId: rows.windowId, ...day }));
@@ -63,11 +69,28 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   await owner.gardens.addBed(sent({ bedId: rows.bedId, siteId: rows.siteId, name: `${mark} bed` }));
   await owner.stock.holdMany(sent({ lotIds: [heldLotId], reason: 'quarantine' as const, happenedOn: today, note: mark }));
 
+  const cleaned = { kind: 'cleaned' as const, happenedOn: today, note: mark };
+  const { movementId } = await owner.sources.receiveSeed(sent({ sourceId: seedSourceId, grams: 20, ...cleaned }));
+  await owner.sources.receiveSeed(sent({ sourceId: seedSourceId, grams: 25, ...cleaned }));
+  await owner.sources.receiveSeed(sent({ sourceId: secondSeedSourceId, grams: 10, ...cleaned }));
+  await owner.sources.blendSources(sent({ sourceId: blendId, parts: [{ sourceId: seedSourceId, grams: 3 }, { sourceId: secondSeedSourceId, grams: 2 }], happenedOn: today, note: mark }));
+  await owner.sources.recordViabilityTest(sent({ testId, sourceId: seedSourceId, testedOn: today, method: 'germination' as const, seedsPerReplicate: 100, replicates: [80, 84, 79, 81], note: mark }));
+
+  const protocol = { plantId, method: 'seed' as const, ...sampleContent({ mark, containerId, trayId }), changeNote: mark };
+  await owner.propagation.addProtocol(sent({ protocolId: rows.protocolId, versionId: rows.versionId, ...protocol }));
+  await owner.propagation.addProtocol(sent({ protocolId: rows.retiredProtocolId, versionId: id(), ...protocol, label: `${mark} old` }));
+  await owner.propagation.retireProtocol(sent({ protocolId: rows.retiredProtocolId }));
+
   await owner.propagation.startBatch(sent({
     batchId: rows.batchId, plantId, sourceId, method: 'seed' as const, unit: 'cell' as const, containerId: trayId, trays: 2, placeId, happenedOn: '2026-04-20', targetContainerId: containerId, note: mark,
   }));
   await owner.propagation.potBatch(sent({
     batchId: rows.batchId, happenedOn: today, firstAlive: '2026-05-01', lots: [{ lotId: rows.batchLotId, containerId, placeId, unitsOut: 20, pottedUnits: 20 }],
+  }));
+
+  await owner.propagation.startBatch(sent({
+    batchId: rows.packsId, plantId, sourceId, protocolVersionId: rows.versionId, method: 'seed' as const, unit: 'pack' as const, containerId: null, units: 6, seedsSown: 300, placeId, happenedOn: '2026-04-20',
+    note: mark,
   }));
 
   const line = { plantId, containerId, units: 5, bedId: rows.bedId };
@@ -80,7 +103,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   return {
     mark, today, personId: nursery.people.crew.personId,
     plantId, otherPlantId, idlePlantId, retiredPlantId, containerId, bigContainerId, trayId, groundId, idleContainerId, retiredContainerId,
-    placeId, otherPlaceId, idlePlaceId, retiredPlaceId, closedPlaceId, nurseryBedId, sourceId, idleSourceId, retiredSourceId,
+    placeId, otherPlaceId, idlePlaceId, retiredPlaceId, closedPlaceId, nurseryBedId, sourceId, idleSourceId, retiredSourceId, seedSourceId, secondSeedSourceId, blendId, testId, movementId,
     lotId, twinLotId, heldLotId, bedLotId, entryId, ...rows,
   };
 }

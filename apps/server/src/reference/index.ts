@@ -31,4 +31,5 @@ export {
   referenceSettings,
   referenceWindows,
 } from './pot-life.ts'
+export { type ReferenceProtocol, referenceProtocols } from './protocols/index.ts'
 export { type ReferenceRegion, type RegionCode, referenceRegions } from './regions.ts'

@@ -9,10 +9,19 @@ import { potBatch } from './batches/commands/pot-batch.ts';
 import { setBatchForecast } from './batches/commands/set-batch-forecast.ts';
 import { startBatch } from './batches/commands/start-batch.ts';
 import { thinBatch } from './batches/commands/thin-batch.ts';
+import { suggestForecast } from './batches/forecast/suggest-forecast.ts';
 import { readBatch } from './batches/page/read-batch.ts';
 import { listBatches } from './batches/reads.ts';
+import { addProtocol } from './protocols/commands/add-protocol.ts';
+import { loadReferenceProtocols } from './protocols/commands/load-reference-protocols.ts';
+import { restoreProtocol } from './protocols/commands/restore-protocol.ts';
+import { retireProtocol } from './protocols/commands/retire-protocol.ts';
+import { reviseProtocol } from './protocols/commands/revise-protocol.ts';
+import { listProtocols } from './protocols/list/reads.ts';
+import { readProtocol } from './protocols/page/read-protocol.ts';
 
 export const propagationOperations = {
   startBatch, beginBatchStage, countBatch, thinBatch, loseFromBatch, potBatch, moveBatch, setBatchForecast, correctBatchUnits, closeBatch, keepForSecondWinter,
-  listBatches, readBatch,
+  listBatches, readBatch, suggestForecast,
+  addProtocol, reviseProtocol, retireProtocol, restoreProtocol, loadReferenceProtocols, listProtocols, readProtocol,
 };

@@ -7,7 +7,7 @@ import { handlingField } from '../own-facts.ts';
 import type { NewFact, NewPlant } from '../store.ts';
 
 /** The id of a row of the reference data in a nursery: the same each time, so that loading again finds what is there. */
-export function referenceId(nurseryId: string, kind: 'plant' | 'name' | 'container' | 'rule' | 'window', code: string): string {
+export function referenceId(nurseryId: string, kind: 'plant' | 'name' | 'container' | 'rule' | 'window' | 'protocol' | 'protocol-version', code: string): string {
   const hex = createHash('sha256').update(`reference/${nurseryId}/${kind}/${code}`).digest('hex');
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 }

@@ -1,7 +1,8 @@
-import type { BatchUnit, PropagationMethod, ProtocolPlan, StageDetail } from '@rootclock/domain';
+import type { BatchUnit, PropagationMethod, ProtocolPlan, StageDetail, Standing } from '@rootclock/domain';
 import { Prisma } from '../../../db/generated/client.ts';
-import { found } from '../../../refusal.ts';
-import type { ReadContext } from '../../../trpc/operation.ts';
+import { found, refuse } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+import type { ProtocolContent } from './draft.ts';
 
 /**
  * A stage as a version keeps it. What comes up of seed (`emergence`) is a share of the seeds, as published germination figures are; with several
@@ -59,6 +60,90 @@ export async function loadCurrentVersions({ tx, nurseryId }: ReadContext, plantI
     ${selectVersions(Prisma.sql`v.nursery_id = ${nurseryId}::uuid AND q.current_version_id = v.id AND q.retired_at IS NULL AND ${ofPlants}`)} ORDER BY q.plant_id, q.method, q.label`);
 }
 
+/** The same of protocols in use or of retired ones, for the list. */
+export async function loadVersionsInUse({ tx, nurseryId }: ReadContext, plantIds: readonly string[], retired: boolean): Promise<ProtocolVersion[]> {
+  return tx.$queryRaw<ProtocolVersion[]>(Prisma.sql`
+    ${selectVersions(Prisma.sql`v.nursery_id = ${nurseryId}::uuid AND q.current_version_id = v.id AND (q.retired_at IS NOT NULL) = ${retired} AND q.plant_id = ANY (${[...plantIds]}::uuid[])`)}
+    ORDER BY q.method, q.label`);
+}
+
 /** What schedules and yields are reckoned from. */
 export const planOf = ({ stages, dormantMonths }: ProtocolVersion): ProtocolPlan => ({ stages, dormantMonths });
 
+
+/** What commands need to know of a protocol before they change it. */
+export interface ProtocolFacts {
+  protocolId: string;
+  plantId: string;
+  scientificName: string;
+  dormantMonths: number[];
+  method: PropagationMethod;
+  label: string;
+  isRetired: boolean;
+  currentVersionId: string;
+  currentNumber: number;
+  currentMadeOn: string;
+}
+
+export async function loadProtocol({ tx, nurseryId }: ReadContext, protocolId: string): Promise<ProtocolFacts> {
+  const [row] = await tx.$queryRaw<ProtocolFacts[]>`
+    SELECT q.id::text AS "protocolId", q.plant_id::text AS "plantId", p.scientific_name AS "scientificName", p.dormant_months AS "dormantMonths", q.method, q.label,
+           q.retired_at IS NOT NULL AS "isRetired", v.id::text AS "currentVersionId", v.number AS "currentNumber", v.made_on::text AS "currentMadeOn"
+      FROM protocol q
+      JOIN plant p ON p.nursery_id = q.nursery_id AND p.id = q.plant_id
+      JOIN protocol_version v ON v.nursery_id = q.nursery_id AND v.id = q.current_version_id
+     WHERE q.nursery_id = ${nurseryId}::uuid AND q.id = ${protocolId}::uuid`;
+  return found(row, 'protocol', 'protocolId');
+}
+
+/** The texts of a version, which no schedule needs. */
+export async function loadTexts({ tx, nurseryId }: ReadContext, versionId: string): Promise<ProtocolContent['texts']> {
+  const [row] = await tx.$queryRaw<{ texts: ProtocolContent['texts'] }[]>`SELECT texts FROM protocol_version WHERE nursery_id = ${nurseryId}::uuid AND id = ${versionId}::uuid`;
+  return found(row, 'protocol', 'versionId').texts;
+}
+
+/** The protocol of a plant for a method under a label, retired ones too: two of them could not be told apart. */
+export async function findTwin({ tx, nurseryId }: ReadContext, plantId: string, method: PropagationMethod, label: string): Promise<{ isRetired: boolean } | null> {
+  const [row] = await tx.$queryRaw<{ isRetired: boolean }[]>`
+    SELECT retired_at IS NOT NULL AS "isRetired" FROM protocol
+     WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND method = ${method} AND lower(label) = lower(${label})`;
+  return row ?? null;
+}
+
+export async function insertProtocol({ tx, nurseryId }: CommandContext, { protocolId, plantId, method, label }: Pick<ProtocolFacts, 'protocolId' | 'plantId' | 'method' | 'label'>): Promise<void> {
+  const added = await tx.$executeRaw`
+    INSERT INTO protocol (nursery_id, id, plant_id, method, label) VALUES (${nurseryId}::uuid, ${protocolId}::uuid, ${plantId}::uuid, ${method}, ${label}) ON CONFLICT DO NOTHING`;
+  if (added === 0) refuse('id-taken', { what: 'protocol' }, 'protocolId');
+}
+
+export interface NewVersion extends ProtocolContent {
+  versionId: string;
+  protocolId: string;
+  number: number;
+  standing: Standing;
+  source: string | null;
+  changeNote: string;
+}
+
+/** Writes a version and makes it the current one; those before it stay as they are. */
+export async function insertVersion({ tx, nurseryId, personId, today }: CommandContext, version: NewVersion): Promise<void> {
+  const added = await tx.$executeRaw`
+    INSERT INTO protocol_version (nursery_id, id, protocol_id, number, made_on, person_id, seeds_per_cell, start_unit, start_container_id, target_container_id, texts, standing, source, change_note)
+    VALUES (${nurseryId}::uuid, ${version.versionId}::uuid, ${version.protocolId}::uuid, ${version.number}, ${today}::date, ${personId}::uuid, ${version.seedsPerCell}::int, ${version.startUnit},
+            ${version.startContainerId}::uuid, ${version.targetContainerId}::uuid, ${JSON.stringify(version.texts)}::jsonb, ${version.standing}, ${version.source}, ${version.changeNote})
+    ON CONFLICT DO NOTHING`;
+  if (added === 0) refuse('id-taken', { what: 'protocol version' }, 'versionId');
+  await tx.$executeRaw`
+    INSERT INTO protocol_stage (nursery_id, version_id, position, kind, short_days, usual_days, long_days, duration_standing, duration_source, share, share_standing, share_source,
+                                season_from_md, season_to_md, rests, temperature_low_c, temperature_high_c, light, depth_mm, medium, container_id, note)
+    SELECT ${nurseryId}::uuid, ${version.versionId}::uuid, s.position, s.kind, s."shortDays", s."usualDays", s."longDays", s."durationStanding", s."durationSource", s.share, s."shareStanding",
+           s."shareSource", s.season->>'fromMd', s.season->>'toMd', s.rests, s."temperatureLowC", s."temperatureHighC", s.light, s."depthMm", s.medium, s."containerId", s.note
+      FROM jsonb_to_recordset(${JSON.stringify(version.stages.map((stage, position) => ({ ...stage, position })))}::jsonb) AS s (position int, kind text, "shortDays" int, "usualDays" int,
+           "longDays" int, "durationStanding" text, "durationSource" text, share numeric, "shareStanding" text, "shareSource" text, season jsonb, rests boolean, "temperatureLowC" numeric,
+           "temperatureHighC" numeric, light text, "depthMm" int, medium text, "containerId" uuid, note text)`;
+  await tx.$executeRaw`UPDATE protocol SET current_version_id = ${version.versionId}::uuid WHERE nursery_id = ${nurseryId}::uuid AND id = ${version.protocolId}::uuid`;
+}
+
+export async function markProtocolRetired({ tx, nurseryId }: CommandContext, protocolId: string, at: Date | null): Promise<void> {
+  await tx.$executeRaw`UPDATE protocol SET retired_at = ${at}::timestamptz WHERE nursery_id = ${nurseryId}::uuid AND id = ${protocolId}::uuid`;
+}
