@@ -31,4 +31,5 @@ export * from './promises/supply-serves.ts';
 export * from './promises/allocate.ts';
 export * from './promises/explain-shortage.ts';
 export * from './promises/judge-lot.ts';
+export * from './planning/index.ts';
 export * from './planning/tasks/index.ts';

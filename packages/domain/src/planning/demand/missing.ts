@@ -10,6 +10,14 @@ export interface Shortage {
   units: number;
 }
 
+/** Plants of a supply that a demand takes on its day. */
+export interface Given {
+  supplyId: string;
+  demandId: string;
+  on: CalendarDate;
+  plants: number;
+}
+
 /** Rounding of a share must not cost a plant that is there. */
 const HAIR = 1e-9;
 
@@ -49,18 +57,19 @@ function requireFacts(demands: readonly PlanDemand[], supplies: readonly PlanSup
 }
 
 /**
- * What each demand lacks on its day, in the order in which demands are served: open lines by rank, then what is expected, by day. First every
+ * What each demand gets on its day and what it lacks, in the order in which demands are served: open lines by rank, then what is expected, by day. First every
  * demand keeps what is reserved for it, then each takes of what is free. A plant that is to be handed over on a later day costs as many of today as
  * must stand for one to live until then, so that a shortage that only losses will bring is seen. Whole plants; the order of input does not matter.
  * Throws InputError for units that are no whole number above 0 (supplies: 0 or more) and days that do not exist.
  */
-export function missingUnits(demands: readonly PlanDemand[], supplies: readonly PlanSupply[]): Shortage[] {
+export function serveDemands(demands: readonly PlanDemand[], supplies: readonly PlanSupply[]): { given: Given[]; short: Shortage[] } {
   requireFacts(demands, supplies);
   const byItem = new Map<string, PlanSupply[]>();
   for (const supply of supplies) byItem.set(supply.item, [...(byItem.get(supply.item) ?? []), supply]);
   const byId = new Map(supplies.map((supply) => [supply.id, supply]));
   const free = new Map(supplies.map(({ id, units }) => [id, units]));
   const wanting = new Map(demands.map(({ id, units }) => [id, units]));
+  const given: Given[] = [];
   /** Gives living plants of a day, at most as many as `most` units of today make. */
   const give = (supply: PlanSupply, demand: PlanDemand, most: number) => {
     const share = livingShare(supply, demand.on);
@@ -69,6 +78,7 @@ export function missingUnits(demands: readonly PlanDemand[], supplies: readonly 
     if (plants <= 0) return;
     wanting.set(demand.id, (wanting.get(demand.id) ?? 0) - plants);
     free.set(supply.id, Math.max(0, left - plants / share));
+    given.push({ supplyId: supply.id, demandId: demand.id, on: demand.on, plants });
   };
   const served = [...demands].sort(byTurn);
   for (const demand of served) {
@@ -78,5 +88,5 @@ export function missingUnits(demands: readonly PlanDemand[], supplies: readonly 
     }
   }
   for (const demand of served) for (const supply of candidates(demand, byItem)) give(supply, demand, supply.units);
-  return served.map((demand) => ({ demand, units: wanting.get(demand.id) ?? 0 })).filter(({ units }) => units > 0);
+  return { given, short: served.map((demand) => ({ demand, units: wanting.get(demand.id) ?? 0 })).filter(({ units }) => units > 0) };
 }

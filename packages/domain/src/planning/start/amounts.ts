@@ -27,10 +27,10 @@ export const SEEDS_TO_A_FLAT = 100;
 export function successOf(passing: readonly PlanPassing[]): number | Shapes {
   const known = passing.reduce((product, { shapes, share }) => (shapes === null ? product * requireShare('share', share) : product), 1);
   const learned = passing.flatMap(({ shapes }) => (shapes === null ? [] : [shapes]));
-  if (learned.length === 0) return known;
+  if (learned.length === 0 || known === 0) return known;
   // A known share among learned ones is a distribution without doubt.
   const sure = known === 1 ? [] : [{ alpha: known * SURE_TRIES, beta: (1 - known) * SURE_TRIES }];
-  return productOfShares([...learned, ...sure.filter(({ alpha }) => alpha > 0)]);
+  return productOfShares([...learned, ...sure]);
 }
 const SURE_TRIES = 1e9;
 

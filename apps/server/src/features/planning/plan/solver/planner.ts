@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import type { PlanFacts, ProductionPlan } from '@rootclock/domain';
-import { refuse } from '../../../../refusal.ts';
+import { Refusal } from '../../../../refusal.ts';
 import type { Told } from './messages.ts';
 
 interface Waiting {
@@ -23,7 +23,7 @@ export class Planner {
 
   /** Reckons a plan in the worker thread, one after the other. Refuses with `plan-takes-too-long` when it does not answer in time. */
   plan(facts: PlanFacts): Promise<ProductionPlan> {
-    if (this.waiting.length >= MOST_WAITING) refuse('plan-takes-too-long', { seconds: Math.round(this.patienceMs / 1000) });
+    if (this.waiting.length >= MOST_WAITING) return Promise.reject(this.tooLong());
     return new Promise((resolve, reject) => {
       this.waiting.push({ facts, resolve, reject });
       this.next();
@@ -86,17 +86,17 @@ export class Planner {
     if (this.waiting.length > 0) this.next();
   }
 
+  private tooLong(): Refusal {
+    return new Refusal('plan-takes-too-long', { seconds: Math.round(this.patienceMs / 1000) });
+  }
+
   private giveUp(): void {
     const { worker, current } = this;
     // A solver in the middle of its work hears nothing, so the thread has to end.
     this.worker = null;
     this.current = null;
     void worker?.terminate();
-    try {
-      refuse('plan-takes-too-long', { seconds: Math.round(this.patienceMs / 1000) });
-    } catch (refusal) {
-      current?.reject(refusal);
-    }
+    current?.reject(this.tooLong());
     this.next();
   }
 }

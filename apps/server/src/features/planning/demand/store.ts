@@ -1,0 +1,43 @@
+import { found } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+export interface DemandDraft {
+  id: string;
+  plantId: string;
+  containerId: string;
+  wantedOn: string;
+  units: number;
+  unitValueMinor: number | null;
+  note: string;
+}
+
+/** The day it is wanted and whether it was withdrawn; an id that is not this nursery's answers as not found. */
+export async function loadDemand({ tx, nurseryId }: ReadContext, demandId: string): Promise<{ wantedOn: string; isWithdrawn: boolean }> {
+  const [row] = await tx.$queryRaw<{ wantedOn: string; isWithdrawn: boolean }[]>`
+    SELECT wanted_on::text AS "wantedOn", withdrawn_at IS NOT NULL AS "isWithdrawn" FROM expected_demand WHERE nursery_id = ${nurseryId}::uuid AND id = ${demandId}::uuid`;
+  return found(row, 'expected demand', 'demandId');
+}
+
+export async function requireItem({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<void> {
+  const [plant] = await tx.$queryRaw<{ id: string }[]>`SELECT id FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid AND retired_at IS NULL`;
+  found(plant, 'plant', 'plantId');
+  const [container] = await tx.$queryRaw<{ id: string }[]>`SELECT id FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid AND retired_at IS NULL`;
+  found(container, 'container', 'containerId');
+}
+
+export async function insertDemand({ tx, nurseryId }: CommandContext, demand: DemandDraft): Promise<void> {
+  await tx.$executeRaw`
+    INSERT INTO expected_demand (nursery_id, id, plant_id, container_id, wanted_on, units, unit_value_minor, note)
+    VALUES (${nurseryId}::uuid, ${demand.id}::uuid, ${demand.plantId}::uuid, ${demand.containerId}::uuid, ${demand.wantedOn}::date, ${demand.units}, ${demand.unitValueMinor}, ${demand.note})`;
+}
+
+export async function updateDemand({ tx, nurseryId }: CommandContext, demand: DemandDraft): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE expected_demand SET plant_id = ${demand.plantId}::uuid, container_id = ${demand.containerId}::uuid, wanted_on = ${demand.wantedOn}::date, units = ${demand.units},
+           unit_value_minor = ${demand.unitValueMinor}, note = ${demand.note}
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ${demand.id}::uuid`;
+}
+
+export async function setWithdrawn({ tx, nurseryId, now }: CommandContext, demandId: string): Promise<void> {
+  await tx.$executeRaw`UPDATE expected_demand SET withdrawn_at = ${now} WHERE nursery_id = ${nurseryId}::uuid AND id = ${demandId}::uuid`;
+}

@@ -1,0 +1,122 @@
+import type { CalendarDate } from '../../kernel/dates.ts';
+import type { StartDraft } from '../start/draft.ts';
+import { sizeFor, sizeOf, type StartSize, trayful } from '../start/size.ts';
+import { type AreaByWeek, areaOfStart, noArea, sumOfAreas } from './area.ts';
+import type { Programme, ProgrammeChoice, SolveProgramme } from './programme.ts';
+
+/** The bench area of a nursery: what there is, and what stands on it already by week. Square centimetres. */
+export interface PlanSpace {
+  /** Null where nobody measured any bench: then nothing is left out for want of space. */
+  capacityCm2: number | null;
+  standingCm2: AreaByWeek;
+}
+
+/** A batch with the size that is planned; null where none of it fits. */
+export interface SizedStart {
+  draft: StartDraft;
+  /** The size that would meet all that is wanted. */
+  full: StartSize;
+  size: StartSize | null;
+  /** Weeks without room for more of it. */
+  fullWeeks: number[];
+}
+
+export interface Fitted {
+  starts: SizedStart[];
+  /** Of what is planned, without what stands already. */
+  plannedCm2: AreaByWeek;
+  /** Whether no plan within the space serves more. */
+  proven: boolean;
+}
+
+/** So many sizes of one batch are weighed against each other at most; trays of larger ones are taken several at a time. */
+const MOST_SIZES = 8;
+
+interface Option {
+  name: string;
+  at: number;
+  size: StartSize;
+  area: AreaByWeek;
+  firmUnits: number;
+  value: number;
+}
+
+const isFirm = (rank: number | null) => rank !== null;
+
+/** What the first `plants` of a batch are worth: it serves orders first, then what is most valuable. */
+function worthOf({ wanted }: StartDraft, plants: number, neutralValue: number): { firmUnits: number; value: number } {
+  let left = plants;
+  let firmUnits = 0;
+  let value = 0;
+  for (const { demand, units } of wanted) {
+    const served = Math.min(left, units);
+    left -= served;
+    if (isFirm(demand.rank)) firmUnits += served;
+    value += served * (demand.unitValue ?? neutralValue);
+  }
+  return { firmUnits, value };
+}
+
+/** Sizes from the smallest tray to the full one, evenly spread where there are many. */
+function optionsOf(start: Pick<SizedStart, 'draft' | 'full'>, at: number, { confidence, neutralValue, firstOn }: FitFacts): Option[] {
+  const { draft, full } = start;
+  const step = trayful(draft);
+  const steps = Math.ceil(full.counted / step);
+  const sizes = Array.from({ length: Math.min(steps, MOST_SIZES) }, (_, nth) => Math.round(((nth + 1) * steps) / Math.min(steps, MOST_SIZES)) * step);
+  return sizes.flatMap((counted, nth): Option[] => {
+    const size = counted === full.counted ? full : sizeOf(draft, counted, confidence);
+    return size.plants === 0 ? [] : [{ name: `x${at}_${nth}`, at, size, area: areaOfStart(draft, size, firstOn), ...worthOf(draft, size.plants, neutralValue) }];
+  });
+}
+
+export interface FitFacts {
+  confidence: number;
+  /** What a plant counts as where nobody said what it is worth. */
+  neutralValue: number;
+  /** The Monday of the first week. */
+  firstOn: CalendarDate;
+}
+
+/**
+ * The sizes of batches that serve the most within the bench area: first the most plants for orders, whatever else is expected, and with that the most
+ * value. Whole trays, one size a batch. Where everything fits, and where no bench was measured, all is planned in full and the solver is not asked.
+ */
+export async function fitToSpace(drafts: readonly StartDraft[], { capacityCm2, standingCm2 }: PlanSpace, facts: FitFacts, solve: SolveProgramme): Promise<Fitted> {
+  const starts = drafts.map((draft) => ({ draft, full: sizeFor(draft, draft.wantedUnits, facts.confidence) }));
+  const areas = starts.map(({ draft, full }) => areaOfStart(draft, full, facts.firstOn));
+  const room = standingCm2.map((cm2) => Math.max(0, (capacityCm2 ?? Number.MAX_SAFE_INTEGER) - cm2));
+  const whole = sumOfAreas(areas);
+  const tight = room.flatMap((cm2, week) => ((whole[week] ?? 0) > cm2 ? [week] : []));
+  const inTheWay = starts.flatMap((start, at) => (tight.some((week) => (areas[at]?.[week] ?? 0) > 0) ? [{ start, at }] : []));
+  if (inTheWay.length === 0) return { starts: starts.map((start) => ({ ...start, size: start.full, fullWeeks: [] })), plannedCm2: whole, proven: true };
+
+  const groups = inTheWay.map(({ start, at }) => optionsOf(start, at, facts));
+  const { taken, proven } = await best(groups, tight.map((week) => ({ week, cm2: room[week] ?? 0 })), solve);
+  const contested = new Set(inTheWay.map(({ at }) => at));
+  const sized = starts.map((start, at) => ({ ...start, size: contested.has(at) ? (taken.get(at)?.size ?? null) : start.full }));
+  const planned = sumOfAreas(sized.map(({ size }, at) => (size === null ? noArea() : (taken.get(at)?.area ?? areas[at] ?? noArea()))));
+  const more = (at: number, week: number) => (areas[at]?.[week] ?? 0) - (taken.get(at)?.area[week] ?? 0);
+  return {
+    starts: sized.map((start, at) => ({
+      ...start, fullWeeks: start.size === start.full ? [] : tight.filter((week) => more(at, week) > (room[week] ?? 0) - (planned[week] ?? 0)),
+    })),
+    plannedCm2: planned, proven,
+  };
+}
+
+async function best(groups: readonly Option[][], limits: readonly { week: number; cm2: number }[], solve: SolveProgramme): Promise<{ taken: Map<number, Option>; proven: boolean }> {
+  const programme = (worth: (option: Option) => number, least: Programme['least']): Programme => ({
+    groups: groups.map((group) => group.map((option): ProgrammeChoice => ({
+      name: option.name, worth: worth(option), takes: limits.flatMap(({ week }, limit) => ((option.area[week] ?? 0) > 0 ? [{ limit, amount: option.area[week] ?? 0 }] : [])),
+    }))),
+    limits: limits.map(({ cm2 }) => cm2), least,
+  });
+  const options = groups.flat();
+  const firm = new Map(options.filter(({ firmUnits }) => firmUnits > 0).map(({ name, firmUnits }) => [name, firmUnits]));
+  // Orders are promised, so no value of what is only expected may crowd them out.
+  const forOrders = firm.size === 0 ? null : await solve(programme(({ firmUnits }) => firmUnits, null));
+  const amount = (forOrders?.chosen ?? []).reduce((units, name) => units + (firm.get(name) ?? 0), 0);
+  const answer = await solve(programme(({ value }) => value, amount === 0 ? null : { worthOf: firm, amount }));
+  const chosen = new Set(answer.chosen);
+  return { taken: new Map(options.filter(({ name }) => chosen.has(name)).map((option) => [option.at, option])), proven: answer.proven && (forOrders?.proven ?? true) };
+}
