@@ -1,3 +1,4 @@
+import { referencePlants } from '@rootclock/server/reference/index';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createApp } from '../../../apps/server/src/app.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
@@ -21,7 +22,8 @@ afterAll(async () => {
 
 const post = (procedure: string, body: object, headers: Record<string, string> = {}, remoteAddress = '127.0.0.1') =>
   app.inject({ method: 'POST', url: `/trpc/${procedure}`, payload: sent(body), headers: { 'content-type': 'application/json', ...headers }, remoteAddress });
-const get = (procedure: string, cookie = '') => app.inject({ method: 'GET', url: `/trpc/${procedure}`, headers: { cookie } });
+const get = (procedure: string, cookie = '', input?: object) =>
+  app.inject({ method: 'GET', url: `/trpc/${procedure}${input ? `?input=${encodeURIComponent(JSON.stringify(input))}` : ''}`, headers: { cookie } });
 const cookieOf = (response: { cookies: { name: string; value: string }[] }) => response.cookies.map(({ name, value }) => `${name}=${value}`).join('; ');
 const codeOf = (response: { json(): { error?: { data: { code: string } } } }) => response.json().error?.data.code;
 
@@ -31,6 +33,8 @@ describe('the first visit to an empty server', () => {
     const made = await post('people.createFirstOwner', owner);
     expect(made.statusCode).toBe(200);
     expect((await get('people.me', cookieOf(made))).json().result.data).toMatchObject({ role: 'owner', nursery: { name: 'Proving Ground' } });
+    const protocols = (await get('propagation.listProtocols', cookieOf(made), { have: 'with' })).json().result.data;
+    expect({ plants: protocols.total, missing: protocols.missingReference }).toEqual({ plants: referencePlants.length, missing: 0 });
     expect(codeOf(await post('people.createFirstOwner', { ...owner, email: 'second@example.test' }))).toBe('nursery-exists');
   });
 });

@@ -18,6 +18,7 @@ const PLACES = [
 
 export async function layGrounds(stage: Stage): Promise<Grounds> {
   await stage.as('owner').plants.loadReference(stage.sent({}));
+  await stage.as('owner').propagation.loadReferenceProtocols(stage.sent({}));
   const places = new Map<string, string>();
   for (const [code, name, kind, parent, winterCover] of PLACES) {
     const placeId = stage.chance.id();

@@ -1,8 +1,10 @@
+import { createHash } from 'node:crypto';
 import { people } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import { answered, checked, openProcedure, signedIn } from '../../trpc/procedures.ts';
 import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
 import { loadReference } from '../plants/commands/load-reference.ts';
+import { loadReferenceProtocols } from '../propagation/protocols/commands/load-reference-protocols.ts';
 import { changeOwnPassword } from './commands/change-own-password.ts';
 import { DEMO_SIGN_INS } from './demo-sign-ins.ts';
 import { readNursery } from './reads.ts';
@@ -20,6 +22,12 @@ interface Sent<Body> {
 /** A parser that tells the browser's types what is sent and the procedure's what arrives. */
 function sent<Schema extends z.ZodMiniType>(schema: Schema) {
   return { parse: checked((raw) => parseEnvelope(schema, raw)) } as unknown as { _input: Sent<z.input<Schema>>; _output: Envelope<z.output<Schema>>; parse(raw: unknown): unknown };
+}
+
+/** The id of the command that follows another one of the same asking, the same each time. */
+function idAfter(commandId: string): string {
+  const hex = createHash('sha256').update(`after/${commandId}`).digest('hex');
+  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 }
 
 export const sessionProcedures = {
@@ -46,6 +54,7 @@ export const sessionProcedures = {
     const { session, owner } = await createFirstOwner(ctx.database, input.body, ctx.runner.clock());
     // What the nursery begins with is written by its owner's first command, like everything after it.
     await ctx.runner.run(loadReference, owner, input.commandId, {}, input.inputHash);
+    await ctx.runner.run(loadReferenceProtocols, owner, idAfter(input.commandId), {}, input.inputHash);
     ctx.setSession(session.token, session.expiresAt);
     return { signedIn: true };
   })),
