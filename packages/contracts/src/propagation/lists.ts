@@ -1,9 +1,9 @@
-import { PROPAGATION_METHODS } from '@rootclock/domain';
+import { BATCH_UNITS, PROPAGATION_METHODS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, page } from '../fields.ts';
+import { calendarDate, id, page, units } from '../fields.ts';
 
 export const BATCH_STATES = ['open', 'closed', 'all'] as const;
-export const BATCH_SORTS = ['plantBy', 'startedOn', 'readyOn', 'plant', 'code', 'units'] as const;
+export const BATCH_SORTS = ['plantBy', 'startedOn', 'readyOn', 'plant', 'code', 'units', 'stage', 'stageDue'] as const;
 
 export const listBatches = z.strictObject({
   state: z._default(z.enum(BATCH_STATES), 'open'),
@@ -18,3 +18,17 @@ export const listBatches = z.strictObject({
 });
 
 export const readBatch = z.strictObject({ batchId: id });
+
+/** What learning suggests of a batch, or of a start under a protocol that is only thought of. */
+export const suggestForecast = z.strictObject({
+  batchId: z.optional(z.nullable(id)),
+  protocolVersionId: z.optional(z.nullable(id)),
+  unit: z.optional(z.nullable(z.enum(BATCH_UNITS))),
+  units: z.optional(z.nullable(units)),
+  seedsSown: z.optional(z.nullable(units)),
+  startedOn: z.optional(z.nullable(calendarDate)),
+  stagePosition: z.optional(z.nullable(z.int().check(z.gte(0), z.lte(10)))),
+}).check(
+  z.refine((input) => (input.batchId == null) !== (input.protocolVersionId == null), { path: ['batchId'], params: { problem: 'required' } }),
+  z.refine((input) => input.protocolVersionId == null || input.units != null, { path: ['units'], params: { problem: 'required' } }),
+);

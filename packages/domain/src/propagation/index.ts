@@ -15,3 +15,4 @@ export * from './staging/beginnings.ts';
 export * from './learning/index.ts';
 export * from './outcome/expected-yield.ts';
 export * from './outcome/yield-ahead.ts';
+export * from './outcome/new-per-day.ts';

@@ -1,5 +1,5 @@
 import { type Page, propagation } from '@rootclock/contracts';
-import { type BatchUnit, daysBetween, EVERYONE, nameKey, type PlantByState, type PotBand, potBand, type PropagationMethod } from '@rootclock/domain';
+import { type BatchUnit, daysBetween, EVERYONE, nameKey, type PlantByState, type PotBand, potBand, type PropagationMethod, STAGE_KINDS, type StageKind } from '@rootclock/domain';
 import { Prisma } from '../../../db/generated/client.ts';
 import { containing } from '../../../db/like.ts';
 import { query } from '../../../trpc/operation.ts';
@@ -28,7 +28,15 @@ interface StoredRow {
   targetContainerName: string | null;
   cautiousUnits: number;
   reservedUnits: number;
+  usualUnits: number;
   readyOn: string | null;
+  /** Where it is in its protocol; null without one. */
+  stageKind: StageKind | null;
+  stageBegunOn: string | null;
+  /** The usual end of the stage, when the next should begin. */
+  stageDueOn: string | null;
+  /** Whether it has been in the stage for longer than its long duration. */
+  stageLate: boolean;
   plantByOn: string | null;
   plantByState: PlantByState;
   limitOn: string | null;
@@ -52,6 +60,8 @@ const ORDER: Record<(typeof propagation.BATCH_SORTS)[number], Prisma.Sql> = {
   plant: Prisma.sql`p.scientific_name`,
   code: Prisma.sql`b.code`,
   units: Prisma.sql`standing.units`,
+  stage: Prisma.sql`array_position(${[...STAGE_KINDS]}::text[], b.stage_kind)`,
+  stageDue: Prisma.sql`b.stage_due_on`,
 };
 
 export const listBatches = query({
@@ -77,7 +87,8 @@ export const listBatches = query({
              b.confined_on::text AS "confinedOn", b.container_on::text AS "containerOn", b.target_container_id::text AS "targetContainerId", t.name AS "targetContainerName",
              b.cautious_units AS "cautiousUnits",
              coalesce((SELECT sum(r.units)::int FROM reservation r WHERE r.nursery_id = b.nursery_id AND r.batch_id = b.id), 0) AS "reservedUnits",
-             b.ready_on::text AS "readyOn", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
+             b.usual_units AS "usualUnits", b.ready_on::text AS "readyOn", b.stage_kind AS "stageKind", b.stage_begun_on::text AS "stageBegunOn", b.stage_due_on::text AS "stageDueOn",
+             b.closed_on IS NULL AND coalesce(b.stage_late_on < ${today}::date, false) AS "stageLate", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
              b.second_winter_on::text AS "secondWinterOn", b.closed_on::text AS "closedOn",
              extract(month FROM ${today}::date)::int = ANY (p.dormant_months) AS "dormantNow", n.notice_days AS "noticeDays", count(*) OVER ()::int AS total
         FROM batch b

@@ -1,4 +1,4 @@
-import type { BatchUnit, LossCause } from '@rootclock/domain';
+import { type BatchUnit, type LossCause, STAGE_KINDS, type StageKind } from '@rootclock/domain';
 import type { Messages } from '../../../messages/index.ts';
 import type { StoryEntry } from '../batch-page-data.ts';
 
@@ -14,6 +14,11 @@ export function storyWords(entry: StoryEntry, unit: BatchUnit, words: Words): st
   switch (entry.kind) {
     case 'start':
       return story.start(units(into));
+    case 'convert': {
+      const { drawnFor, drawnFrom } = entry.movements[0] ?? {};
+      if (drawnFor) return out > 0 ? story.drawnFor(units(out), drawnFor) : story.drawnInUse(drawnFor);
+      return drawnFrom ? story.drawnFrom(units(into), drawnFrom) : story.other;
+    }
     case 'count': {
       if (entry.count) return story.count(entry.count.emergedUnits, entry.count.countKind);
       const corrected = readCorrected(entry.details['correctedUnits']);
@@ -23,6 +28,8 @@ export function storyWords(entry: StoryEntry, unit: BatchUnit, words: Words): st
       if (entry.observed?.kind === 'thinned') return story.thinned(entry.observed.amount);
       if (entry.observed) return [story.observed[entry.observed.kind], entry.observed.result].filter(Boolean).join(': ');
       if (entry.details['secondWinter'] === true) return story.secondWinter;
+      const stage = readStage(entry.details['stage']);
+      if (stage !== null) return story.stage(words.stages.names[stage]);
       const cautious = readCautious(entry.details['forecast']);
       return cautious === null ? story.other : story.forecast(cautious);
     }
@@ -51,4 +58,5 @@ function readCorrected(value: unknown): { booked: number; counted: number } | nu
   return isRecord(value) && typeof value['booked'] === 'number' && typeof value['counted'] === 'number' ? { booked: value['booked'], counted: value['counted'] } : null;
 }
 
+const readStage = (value: unknown): StageKind | null => (isRecord(value) ? (STAGE_KINDS.find((kind) => kind === value['kind']) ?? null) : null);
 const readCautious = (value: unknown): number | null => (isRecord(value) && typeof value['cautiousUnits'] === 'number' ? value['cautiousUnits'] : null);

@@ -68,6 +68,10 @@ export const page = {
 
 export const story = {
   start: (count: string) => `Started with ${count}`,
+  drawnFrom: (count: string, code: string) => `${count} started with seed from the packs of ${code}`,
+  drawnFor: (count: string, code: string) => `${count} drawn for ${code}`,
+  drawnInUse: (code: string) => `Seed drawn for ${code}; every pack stays in use`,
+  stage: (name: string) => `${name} began`,
   count: (alive: number, kind: CountKind) => `${alive} alive, ${countKinds[kind]}`,
   missing: (count: number) => `${count} fewer than before, unexplained`,
   corrected: (was: string, is: string) => `Corrected from ${was} to ${is}`,

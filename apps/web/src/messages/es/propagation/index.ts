@@ -2,6 +2,7 @@ import { form } from './form.ts';
 import { list } from './list.ts';
 import { page, story } from './page.ts';
 import { sheet } from './sheet.ts';
+import { stages } from './stages.ts';
 import { bands, causes, countKinds, methods, plants, unitNames, units } from './words.ts';
 
 export const propagation = {
@@ -9,5 +10,5 @@ export const propagation = {
   lead: 'Lo que se sembró, se puso de esqueje o se dividió, y lo que salió de ello.',
   start: 'Empezar una tanda',
   bands, causes, countKinds, methods, plants, unitNames, units,
-  form, list, page, sheet, story,
+  form, list, page, sheet, stages, story,
 };

@@ -68,6 +68,10 @@ export const page = {
 
 export const story = {
   start: (count: string) => `Empezada con ${count}`,
+  drawnFrom: (count: string, code: string) => `${count} empezados con semilla de los paquetes de ${code}`,
+  drawnFor: (count: string, code: string) => `${count} para ${code}`,
+  drawnInUse: (code: string) => `Semilla sacada para ${code}; los paquetes siguen en uso`,
+  stage: (name: string) => `Empezó: ${name}`,
   count: (alive: number, kind: CountKind) => `${alive} vivas, ${countKinds[kind]}`,
   missing: (count: number) => `${count} menos que antes, sin explicación`,
   corrected: (was: string, is: string) => `Corregido de ${was} a ${is}`,

@@ -27,7 +27,7 @@ export const beginBatchStage = command({
     const later = begun.find(({ position, on, basis }) => position > input.position && on < input.happenedOn && (basis === 'said' || basis === 'start'));
     if (later) refuse('stage-after-later', { stage: stage.kind, day: input.happenedOn, later: kindAt(later.position), laterOn: later.on }, 'happenedOn');
     const entryId = await openEntry(context, {
-      kind: 'observe', happenedOn: input.happenedOn, note: input.note, details: { stage: { position: input.position } }, subjects: [{ kind: 'batch', id: batch.id }],
+      kind: 'observe', happenedOn: input.happenedOn, note: input.note, details: { stage: { position: input.position, kind: stage.kind } }, subjects: [{ kind: 'batch', id: batch.id }],
     });
     await settleBatch(context, batch.id);
     return { entryId, stage: stage.kind };

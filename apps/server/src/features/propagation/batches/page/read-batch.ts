@@ -3,11 +3,17 @@ import { type BatchKind, countsOf, daysBetween, EVERYONE, expectedAlive, type Fi
 import { found } from '../../../../refusal.ts';
 import { query } from '../../../../trpc/operation.ts';
 import { loadBatchEntries } from '../history/store.ts';
+import { type CourseFigures, courseFigures } from './course/course.ts';
+import { type EarlierCourse, readEarlierCourses } from './course/reads.ts';
+import { type BatchProtocol, readBatchProtocol } from './staging/batch-stages.ts';
 import {
-  type BatchHead, type BatchReservation, type BatchStoryEntry, type BatchTreatment, type PottedLot, readBatchHead, readBatchReservations, readBatchStory, readBatchTreatments, readPottedLots,
+  type BatchHead, type BatchReservation, type BatchStoryEntry, type BatchTreatment, type DrawnBatch, type PottedLot, readBatchHead, readBatchReservations, readBatchStory,
+  readBatchTreatments, readDrawnBatches, readPottedLots,
 } from './reads.ts';
 
-export interface BatchPage extends Omit<BatchHead, 'noticeDays'> {
+export interface BatchPage extends Omit<BatchHead, 'noticeDays' | 'protocolVersionId'> {
+  /** The protocol it keeps, with its stages; null without one. */
+  protocol: BatchProtocol | null;
   standingUnits: number;
   /** Plants (of cells: cells with plants) that should live now: the last count less what was potted and lost since. Null before the first count. */
   aliveUnits: number | null;
@@ -22,6 +28,11 @@ export interface BatchPage extends Omit<BatchHead, 'noticeDays'> {
   dormantNow: boolean;
   /** Counts that stand, by day: the course of emergence or rooting. */
   course: { on: string; emergedUnits: number }[];
+  figures: CourseFigures | null;
+  /** Earlier batches of the same plant and method, the latest first. */
+  earlier: EarlierCourse[];
+  /** Batches whose seed was drawn from these packs. */
+  drawn: DrawnBatch[];
   story: BatchStoryEntry[];
   lots: PottedLot[];
   treatments: BatchTreatment[];
@@ -33,15 +44,17 @@ export const readBatch = query({
   input: propagation.readBatch,
   roles: EVERYONE,
   read: async (context, { batchId }): Promise<BatchPage> => {
-    const { noticeDays, ...head } = found(await readBatchHead(context, batchId), 'batch', 'batchId');
+    const { noticeDays, protocolVersionId, ...head } = found(await readBatchHead(context, batchId), 'batch', 'batchId');
     const entries = await loadBatchEntries(context, batchId);
     const kind: BatchKind = { method: head.method, unit: head.unit, containerKind: head.containerKind, startedOn: head.startedOn };
     const { today } = context;
     const standingUnits = head.places.reduce((units, place) => units + place.units, 0);
     const counts = countsOf(entries);
     const last = counts.at(-1);
+    const course = counts.map((entry) => ({ on: entry.happenedOn, emergedUnits: entry.emergedUnits }));
     return {
       ...head,
+      protocol: await readBatchProtocol(context, { protocolVersionId, startedOn: head.startedOn, secondWinterOn: head.secondWinterOn }, entries),
       standingUnits,
       aliveUnits: last ? expectedAlive({ unit: head.unit, lastCounted: last.emergedUnits, since: leftSince(entries, last.version, today), standingUnits }) : null,
       firstAlive: firstAliveOf(entries),
@@ -50,7 +63,10 @@ export const readBatch = query({
       daysSinceConfined: head.confinedOn ? daysBetween(head.confinedOn, today) : null,
       ...potBand(head.closedOn ? null : head.plantByOn, today, noticeDays),
       dormantNow: isDormant(head.dormantMonths, today),
-      course: counts.map((entry) => ({ on: entry.happenedOn, emergedUnits: entry.emergedUnits })),
+      course,
+      figures: courseFigures({ ...head, course }),
+      earlier: await readEarlierCourses(context, batchId),
+      drawn: head.unit === 'pack' ? await readDrawnBatches(context, batchId) : [],
       story: await readBatchStory(context, batchId),
       lots: await readPottedLots(context, batchId),
       treatments: await readBatchTreatments(context, batchId),

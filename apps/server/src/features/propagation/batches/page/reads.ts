@@ -27,7 +27,12 @@ export interface BatchHead {
   targetContainerId: string | null;
   targetContainerName: string | null;
   cautiousUnits: number;
+  usualUnits: number;
   readyOn: string | null;
+  protocolVersionId: string | null;
+  seedsGrams: number | null;
+  /** The batch of packs its seed was drawn from. */
+  parent: RelatedBatch | null;
   plantByOn: string | null;
   plantByState: PlantByState;
   limitOn: string | null;
@@ -41,6 +46,11 @@ export interface BatchHead {
   places: { placeId: string; code: string; name: string; units: number }[];
 }
 
+export interface RelatedBatch {
+  batchId: string;
+  code: string;
+}
+
 export async function readBatchHead({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchHead | undefined> {
   const [head] = await tx.$queryRaw<BatchHead[]>`
     SELECT b.id::text AS "batchId", b.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
@@ -49,7 +59,8 @@ export async function readBatchHead({ tx, nurseryId }: ReadContext, batchId: str
            coalesce((SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits",
            b.seeds_sown AS "seedsSown", b.emerged_units AS "emergedUnits", b.emerged_on::text AS "emergedOn", b.confined_on::text AS "confinedOn",
            b.container_on::text AS "containerOn", b.target_container_id::text AS "targetContainerId", t.name AS "targetContainerName", b.cautious_units AS "cautiousUnits",
-           b.ready_on::text AS "readyOn", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
+           b.usual_units AS "usualUnits", b.protocol_version_id::text AS "protocolVersionId", b.seeds_grams::float8 AS "seedsGrams",
+           (SELECT jsonb_build_object('batchId', k.id, 'code', k.code) FROM batch k WHERE k.nursery_id = b.nursery_id AND k.id = b.parent_batch_id) AS parent, b.ready_on::text AS "readyOn", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
            b.next_opens_on::text AS "nextOpensOn",
            CASE WHEN u.id IS NULL THEN NULL ELSE jsonb_build_object('basis', u.basis, 'span', u.span, 'standing', u.standing, 'source', u.source, 'note', u.note) END AS rule,
            b.second_winter_on::text AS "secondWinterOn", b.closed_on::text AS "closedOn", b.note, n.notice_days AS "noticeDays",
@@ -87,7 +98,8 @@ export interface BatchStoryEntry {
   count: { countKind: CountKind; emergedUnits: number; unexplainedUnits: number } | null;
   /** What was seen, of this batch among others. */
   observed: { kind: ObservationKind; result: string | null; amount: number | null } | null;
-  movements: { fromPlace: string | null; toPlace: string | null; toLotId: string | null; toLotCode: string | null; outside: string | null; fromUnits: number; toUnits: number }[];
+  /** `drawnFor` and `drawnFrom` are codes of other batches: that packs of this one were drawn for, or that this one was drawn from. */
+  movements: { fromPlace: string | null; toPlace: string | null; drawnFor: string | null; drawnFrom: string | null; toLotId: string | null; toLotCode: string | null; outside: string | null; fromUnits: number; toUnits: number }[];
 }
 
 export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchStoryEntry[]> {
@@ -103,7 +115,7 @@ export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: st
            (SELECT jsonb_build_object('countKind', c.count_kind, 'emergedUnits', c.emerged_units, 'unexplainedUnits', c.unexplained_units)
               FROM batch_count c WHERE c.nursery_id = e.nursery_id AND c.entry_id = e.id AND c.batch_id = ${batchId}::uuid) AS count,
            (SELECT jsonb_build_object('kind', o.kind, 'result', o.result, 'amount', o.amount) FROM observation o WHERE o.nursery_id = e.nursery_id AND o.entry_id = e.id LIMIT 1) AS observed,
-           coalesce((SELECT jsonb_agg(jsonb_build_object('fromPlace', fw.code, 'toPlace', tw.code, 'toLotId', tl.id, 'toLotCode', tl.code,
+           coalesce((SELECT jsonb_agg(jsonb_build_object('fromPlace', fw.code, 'toPlace', tw.code, 'toLotId', tl.id, 'toLotCode', tl.code, 'drawnFor', tb.code, 'drawnFrom', fb.code,
                        'outside', coalesce(f.outside, t.outside), 'fromUnits', m.from_units, 'toUnits', m.to_units) ORDER BY m.line)
                        FROM movement m
                        JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
@@ -111,6 +123,8 @@ export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: st
                        LEFT JOIN place fw ON fw.nursery_id = f.nursery_id AND fw.id = f.place_id
                        LEFT JOIN place tw ON tw.nursery_id = t.nursery_id AND tw.id = t.place_id
                        LEFT JOIN lot tl ON tl.nursery_id = t.nursery_id AND tl.id = t.lot_id
+                       LEFT JOIN batch fb ON fb.nursery_id = f.nursery_id AND fb.id = f.batch_id AND fb.id <> ${batchId}::uuid
+                       LEFT JOIN batch tb ON tb.nursery_id = t.nursery_id AND tb.id = t.batch_id AND tb.id <> ${batchId}::uuid
                       WHERE m.nursery_id = e.nursery_id AND m.entry_id = e.id AND (f.batch_id = ${batchId}::uuid OR t.batch_id = ${batchId}::uuid)), '[]') AS movements
       FROM involved i
       JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = i.entry_id
@@ -147,6 +161,27 @@ export async function readPottedLots({ tx, nurseryId }: ReadContext, batchId: st
       LEFT JOIN LATERAL (SELECT sum(a.units)::int AS units FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place') standing ON true
      WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = ${batchId}::uuid
      ORDER BY l.potted_on, l.code`;
+}
+
+/** A batch that was drawn from these packs. */
+export interface DrawnBatch extends RelatedBatch {
+  startedOn: string;
+  unit: BatchUnit;
+  startedUnits: number;
+  /** Packs that were used up by it. */
+  packs: number;
+  closedOn: string | null;
+}
+
+export async function readDrawnBatches({ tx, nurseryId }: ReadContext, batchId: string): Promise<DrawnBatch[]> {
+  return tx.$queryRaw<DrawnBatch[]>`
+    SELECT b.id::text AS "batchId", b.code, b.started_on::text AS "startedOn", b.unit, b.closed_on::text AS "closedOn", drawn.units AS "startedUnits", drawn.packs
+      FROM batch b
+      JOIN LATERAL (SELECT coalesce(sum(m.to_units), 0)::int AS units, coalesce(sum(m.from_units), 0)::int AS packs FROM movement m
+                     WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id) drawn ON true
+     WHERE b.nursery_id = ${nurseryId}::uuid AND b.parent_batch_id = ${batchId}::uuid
+       AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = b.nursery_id AND r.reverses_id = b.created_entry_id)
+     ORDER BY b.started_on, b.code`;
 }
 
 export interface BatchTreatment {
