@@ -1,4 +1,4 @@
-import { InputError, earliestOfDay, isCalendarDate, isMonthDay } from '@rootclock/domain';
+import { InputError, bookableGrams, earliestOfDay, isCalendarDate, isMonthDay, toMilligram } from '@rootclock/domain';
 import * as z from 'zod/mini';
 
 // The building blocks of inputs. Sentences for people are the web's: here each failure only has its kind.
@@ -9,6 +9,15 @@ export const id = z.uuid();
 export const units = z.int().check(z.gte(1), z.lte(10_000_000));
 /** Whole units from zero on. */
 export const unitsOrNone = z.int().check(z.gte(0), z.lte(10_000_000));
+
+/** Seed by weight: above nothing, read to the milligram that stores are kept to. */
+const MOST_GRAMS = 10_000_000;
+export const grams = z.pipe(z.number().check(z.gt(0), z.lte(MOST_GRAMS)), z.transform(bookableGrams));
+/** Seed by weight, or that there is none. */
+export const gramsOrNone = z.pipe(z.number().check(z.gte(0), z.lte(MOST_GRAMS)), z.transform(toMilligram));
+
+/** A part of a whole, 0 to 1; people say it in per cent. */
+export const share = z.number().check(z.refine((value) => value >= 0 && value <= 1, { params: { problem: 'not-a-share' } }));
 
 export const calendarDate = z.string().check(z.refine(isCalendarDate, { params: { problem: 'not-a-date' } }));
 export const monthDay = z.string().check(z.refine(isMonthDay, { params: { problem: 'not-a-date' } }));

@@ -27,6 +27,8 @@ afterAll(async () => {
 
 const lose = (lotId: string, units = 1) => nursery.as('crew').stock.loseFromLot(sent({ lotId, units, cause: 'rot', happenedOn: '2026-05-20' }));
 
+const weighIn = (sourceId: string, grams: number) => nursery.as('crew').sources.receiveSeed(sent({ sourceId, kind: 'bought', grams, happenedOn: '2026-05-20' }));
+
 /** As the server speaks: in a transaction that is set to one nursery. */
 async function asServer(nurseryId: string, text: string, values: unknown[] = []) {
   await server.query('BEGIN');
@@ -39,9 +41,10 @@ async function asServer(nurseryId: string, text: string, values: unknown[] = [])
 }
 
 describe('the database itself', () => {
-  test.each(['movement', 'entry', 'command'])('refuses to change, delete or empty %s, even for its owner', async (table) => {
-    const { lotId } = await stock.addReadyLot();
+  test.each(['movement', 'entry', 'command', 'seed_movement'])('refuses to change, delete or empty %s, even for its owner', async (table) => {
+    const { lotId, sourceId } = await stock.addReadyLot();
     await lose(lotId);
+    await weighIn(sourceId, 10);
     for (const statement of [`UPDATE ${table} SET nursery_id = nursery_id`, `DELETE FROM ${table}`, `TRUNCATE ${table} CASCADE`]) {
       await expect(nursery.sql(statement)).rejects.toThrow('append-only');
     }
@@ -50,6 +53,21 @@ describe('the database itself', () => {
   test('lets the server write no balance', async () => {
     await expect(asServer(nursery.nurseryId, 'UPDATE account SET units = 99')).rejects.toThrow('permission denied');
     await expect(asServer(nursery.nurseryId, `INSERT INTO account (nursery_id, id, kind, outside, units) VALUES ($1, $2, 'outside', 'lost', 5)`, [nursery.nurseryId, randomUUID()])).rejects.toThrow('permission denied');
+  });
+
+  test('lets the server write no weight of seed', async () => {
+    const { sourceId } = await stock.addReadyLot();
+    await weighIn(sourceId, 10);
+    await expect(asServer(nursery.nurseryId, 'UPDATE seed_store SET grams = 99')).rejects.toThrow('permission denied');
+    await expect(asServer(nursery.nurseryId, 'INSERT INTO seed_store (nursery_id, source_id, grams) VALUES ($1, $2, 5)', [nursery.nurseryId, sourceId])).rejects.toThrow('permission denied');
+    await expect(asServer(nursery.nurseryId, 'DELETE FROM seed_store')).rejects.toThrow('permission denied');
+  });
+
+  test('refuses seed that takes a store below nothing', async () => {
+    const { sourceId } = await stock.addReadyLot();
+    const { movementId } = await weighIn(sourceId, 10);
+    await expect(nursery.sql(`INSERT INTO seed_movement (nursery_id, id, source_id, kind, grams, happened_on, recorded_at, command_id)
+      SELECT nursery_id, gen_random_uuid(), source_id, 'given', -10.001, happened_on, recorded_at, command_id FROM seed_movement WHERE id = $1`, [movementId])).rejects.toThrow('seed_not_negative');
   });
 
   test('refuses a movement that takes more than the account holds', async () => {
@@ -112,6 +130,31 @@ describe('the check of all laws', () => {
     await nursery.sql(`INSERT INTO lineage (nursery_id, child_lot_id, parent_id, parent_kind) VALUES ($1, $2, $3, 'lot'), ($1, $3, $2, 'lot')`, [nursery.nurseryId, a, b]);
     const { breaches } = await checkLaws(database.ownerUrl);
     expect(new Set(breaches.map(({ law }) => law))).toEqual(new Set(['lineage-follows-movements', 'lineage-acyclic']));
+  });
+
+  test('names a store of seed that was written past its movements', async () => {
+    const { sourceId } = await stock.addReadyLot();
+    await weighIn(sourceId, 10);
+    await nursery.sql('UPDATE seed_store SET grams = grams + 0.001 WHERE source_id = $1', [sourceId]);
+    const { breaches } = await checkLaws(database.ownerUrl);
+    await nursery.sql('UPDATE seed_store SET grams = grams - 0.001 WHERE source_id = $1', [sourceId]);
+    expect(breaches).toContainEqual({ law: 'seed-store-is-sum', nursery: nursery.nurseryId, what: `the store of source ${sourceId} holds 10.001 g, its movements make 10.000 g` });
+  });
+
+  test('names seed that was taken back with less than was booked', async () => {
+    const { sourceId } = await stock.addReadyLot();
+    const { movementId } = await weighIn(sourceId, 10);
+    await nursery.sql(`INSERT INTO seed_movement (nursery_id, id, source_id, kind, grams, happened_on, recorded_at, command_id, reverses_id)
+      SELECT nursery_id, gen_random_uuid(), source_id, 'taken-back', -9, happened_on, recorded_at, command_id, id FROM seed_movement WHERE id = $1`, [movementId]);
+    const { breaches } = await checkLaws(database.ownerUrl);
+    expect(breaches).toContainEqual({ law: 'seed-taken-back-once', nursery: nursery.nurseryId, what: expect.stringContaining(movementId) });
+  });
+
+  test('names sources that are blended of each other', async () => {
+    const [a, b] = [await stock.addReadyLot(), await stock.addReadyLot()];
+    await nursery.sql('INSERT INTO source_part (nursery_id, source_id, part_source_id, grams) VALUES ($1, $2, $3, 1), ($1, $3, $2, 1)', [nursery.nurseryId, a.sourceId, b.sourceId]);
+    const { breaches } = await checkLaws(database.ownerUrl);
+    expect(breaches).toContainEqual({ law: 'blends-acyclic', nursery: nursery.nurseryId, what: `source ${a.sourceId} is blended of itself` });
   });
 
   test('names a table that was taken out of row security', async () => {

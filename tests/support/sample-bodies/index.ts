@@ -4,6 +4,7 @@ import { gardens } from './gardens.ts';
 import { planning } from './planning.ts';
 import { plants } from './plants.ts';
 import { propagation } from './propagation.ts';
+import { sources } from './sources.ts';
 import { stock } from './stock.ts';
 
 export { type SampleIds, withIdsOf, withNewIds } from './bodies.ts';
@@ -14,15 +15,6 @@ const people: SampleBodies<'people'> = {
   addPerson: (ids) => [{ personId: ids.made('personId'), name: 'New hand', email: `new-${ids.made('personId')}@example.test`, role: 'crew', password: 'ten characters' }],
   changePerson: (ids) => [{ personId: ids.personId, name: 'Renamed', role: 'grower', ended: false }],
   editNursery: () => [{ name: 'Renamed', zone: 'America/Chicago', region: 'IA', units: 'us', noticeDays: 30, seasonEndOn: '2026-10-15' }],
-};
-
-const sources: SampleBodies<'sources'> = {
-  addSource: (ids) => [{ sourceId: ids.made('sourceId'), plantId: ids.plantId, kind: 'mother-plants', motherLotId: ids.lotId }],
-  editSource: (ids) => [{ sourceId: ids.idleSourceId, kind: 'mother-plants', motherLotId: ids.lotId }],
-  retireSource: (ids) => [{ sourceId: ids.idleSourceId }],
-  restoreSource: (ids) => [{ sourceId: ids.retiredSourceId }],
-  listSources: (ids) => [{}, { state: 'all', text: ids.mark }, { plantId: ids.plantId }],
-  readSource: (ids) => [{ sourceId: ids.sourceId }],
 };
 
 const days = { opensMd: '09-01', closesMd: '10-15', maxContainerMl: null, region: null };

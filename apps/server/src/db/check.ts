@@ -3,6 +3,7 @@ import pg from 'pg';
 import { commandProofs } from './check/command-proofs.ts';
 import { ledgerProofs, type Proofs } from './check/ledger-proofs.ts';
 import { promiseProofs } from './check/promise-proofs.ts';
+import { seedProofs } from './check/seed-proofs.ts';
 
 export interface Breach {
   law: DataLaw;
@@ -17,7 +18,7 @@ export interface LawReport {
   laws: DataLaw[];
 }
 
-const PROOFS: Proofs = { ...ledgerProofs, ...promiseProofs, ...commandProofs };
+const PROOFS: Proofs = { ...ledgerProofs, ...promiseProofs, ...seedProofs, ...commandProofs };
 /** Enough to see what is wrong; a law that breaks everywhere would fill the screen. */
 const MOST_A_LAW = 20;
 

@@ -1,1 +1,2 @@
 export * from './sources.ts';
+export * from './seed.ts';

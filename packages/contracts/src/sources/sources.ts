@@ -1,6 +1,6 @@
-import { SOURCE_KINDS, SOURCE_ORIGINS } from '@rootclock/domain';
+import { SEED_STORAGES, SOURCE_KINDS, SOURCE_ORIGINS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, longText, optionalText, page, roughDay } from '../fields.ts';
+import { calendarDate, grams, id, longText, optionalText, page, roughDay, share } from '../fields.ts';
 
 /** What is known of where propagules came from; nearly all of it may be unknown. */
 const provenance = {
@@ -21,13 +21,30 @@ const provenance = {
   note: z._default(longText, ''),
 };
 
-export const addSource = z.strictObject({ sourceId: id, plantId: id, ...provenance });
+/** What is known of its seed; read only of kinds that hold seed. */
+const seed = {
+  /** As it was gathered, with chaff and pods. */
+  rawGrams: z.optional(z.nullable(grams)),
+  /** Clean or bought seed. Of a new source it goes into the store at once. */
+  cleanedGrams: z.optional(z.nullable(grams)),
+  /** Pure seed by weight. */
+  purity: z.optional(z.nullable(share)),
+  seedsPerGram: z.optional(z.nullable(z.number().check(z.gt(0), z.lte(1_000_000)))),
+  /** It loses its life within days and is sown as it is gathered. */
+  sowFresh: z._default(z.boolean(), false),
+  /** It dies when it dries. */
+  neverDry: z._default(z.boolean(), false),
+  storage: z.optional(z.nullable(z.enum(SEED_STORAGES))),
+  storedOn: z.optional(z.nullable(calendarDate)),
+};
+
+export const addSource = z.strictObject({ sourceId: id, plantId: id, ...provenance, ...seed });
 /** The whole source anew; its plant is changed only by re-identifying it, with all that came of it. */
-export const editSource = z.strictObject({ sourceId: id, ...provenance });
+export const editSource = z.strictObject({ sourceId: id, ...provenance, ...seed });
 export const retireSource = z.strictObject({ sourceId: id });
 export const restoreSource = z.strictObject({ sourceId: id });
 
-export const SOURCE_SORTS = ['code', 'plant', 'gathered', 'units'] as const;
+export const SOURCE_SORTS = ['code', 'plant', 'gathered', 'grams', 'units'] as const;
 
 export const listSources = z.strictObject({
   ...page,

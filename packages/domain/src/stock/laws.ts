@@ -20,6 +20,9 @@ export const DATA_LAWS = {
   'entry-has-command': 'Each entry was made by a command with its id and number.',
   'nursery-apart': 'Every tenant table is under row security and the server\'s role owns nothing.',
   'day-not-in-future': 'Nothing happened after the day on which it was written down.',
+  'seed-store-is-sum': 'The grams left of a source are what came in less what went out, and never below nothing.',
+  'seed-taken-back-once': 'Seed is taken back whole and once, and with the entry that used it.',
+  'blends-acyclic': 'No source is blended of itself.',
   'nothing-deleted': 'No tenant table gives rows up without being refused.',
 } as const;
 export type DataLaw = keyof typeof DATA_LAWS;

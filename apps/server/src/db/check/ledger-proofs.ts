@@ -11,7 +11,7 @@ const SIDES = `movement m
 export const ledgerProofs: Proofs = {
   'ledger-append-only': `
     SELECT NULL::uuid AS nursery, format('the trigger that keeps %s append-only is missing or off', name) AS what
-      FROM unnest(ARRAY['movement', 'entry', 'command']) name
+      FROM unnest(ARRAY['movement', 'entry', 'command', 'seed_movement']) name
      WHERE NOT EXISTS (SELECT 1 FROM pg_trigger WHERE tgrelid = name::regclass AND tgname = name || '_append_only' AND tgenabled IN ('O', 'A'))`,
   'reversal-mirrors': `
     SELECT r.nursery_id AS nursery, format('entry %s does not mirror %s', r.id, r.reverses_id) AS what

@@ -22,5 +22,8 @@ export const promiseProofs: Proofs = {
      WHERE (l.closed_on IS NULL) <> (coalesce(a.units, 0) > 0)`,
   'day-not-in-future': `
     SELECT e.nursery_id AS nursery, format('entry %s (%s) happened on %s and was written down on %s', e.id, e.kind, e.happened_on, (e.recorded_at AT TIME ZONE n.zone)::date) AS what
-      FROM entry e JOIN nursery n ON n.id = e.nursery_id WHERE e.happened_on > (e.recorded_at AT TIME ZONE n.zone)::date`,
+      FROM entry e JOIN nursery n ON n.id = e.nursery_id WHERE e.happened_on > (e.recorded_at AT TIME ZONE n.zone)::date
+    UNION ALL
+    SELECT m.nursery_id, format('seed movement %s (%s) happened on %s and was written down on %s', m.id, m.kind, m.happened_on, (m.recorded_at AT TIME ZONE n.zone)::date)
+      FROM seed_movement m JOIN nursery n ON n.id = m.nursery_id WHERE m.happened_on > (m.recorded_at AT TIME ZONE n.zone)::date`,
 };

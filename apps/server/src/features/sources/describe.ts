@@ -4,6 +4,7 @@ import type * as z from 'zod/mini';
 import { found, refuse } from '../../refusal.ts';
 import type { CommandContext } from '../../trpc/operation.ts';
 import { loadMotherLot, type SourceFields } from './store.ts';
+import { describeSeed } from './stores/describe-seed.ts';
 
 /** What was said of a source, as it is stored; refuses days to come and mother lots that cannot be its mother. */
 export async function describeSource(context: CommandContext, input: z.output<typeof sources.editSource>, plant: { id: string; scientificName: string }): Promise<SourceFields> {
@@ -19,7 +20,7 @@ export async function describeSource(context: CommandContext, input: z.output<ty
     kind: input.kind, provenance: input.provenance, seedZone: input.seedZone ?? null, origin: input.origin,
     gatheredOn: gathered?.earliestOn ?? null, gatheredPrecision: gathered?.precision ?? null, collector: input.collector ?? null, permit: input.permit ?? null,
     vendor: input.vendor ?? null, vendorLot: input.vendorLot ?? null, pesticideStatement: input.pesticideStatement ?? null,
-    motherLotId: input.motherLotId ?? null, note: input.note,
+    motherLotId: input.motherLotId ?? null, note: input.note, ...describeSeed(context, input, gathered?.earliestOn ?? null),
   };
 }
 

@@ -20,6 +20,10 @@ export interface SourceRow {
   vendor: string | null;
   vendorLot: string | null;
   retired: boolean;
+  /** Grams of seed left; null where none was ever weighed. */
+  gramsLeft: number | null;
+  /** The latest test that was not withdrawn; shares 0 to 1. */
+  lastTest: { testedOn: string; meanShare: number; toRepeat: boolean } | null;
   /** Lots and batches of it of which something is left, and the plants in those lots. */
   openLots: number;
   openBatches: number;
@@ -30,6 +34,7 @@ const ORDER: Record<(typeof sources.SOURCE_SORTS)[number], Prisma.Sql> = {
   code: Prisma.sql`s.code`,
   plant: Prisma.sql`p.scientific_name`,
   gathered: Prisma.sql`s.gathered_on`,
+  grams: Prisma.sql`t.grams`,
   units: Prisma.sql`coalesce(held.units, 0)`,
 };
 
@@ -60,8 +65,13 @@ export const listSources = query({
       SELECT s.id::text AS "sourceId", s.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName",
              p.vernacular_name AS "vernacularName", s.kind, s.provenance, s.seed_zone AS "seedZone", s.origin, s.gathered_on::text AS "gatheredOn",
              s.gathered_precision AS "gatheredPrecision", s.vendor, s.vendor_lot AS "vendorLot", s.retired_at IS NOT NULL AS retired,
+             t.grams::float8 AS "gramsLeft", v.test AS "lastTest",
              coalesce(held.lots, 0) AS "openLots", coalesce(growing.batches, 0) AS "openBatches", coalesce(held.units, 0) AS units, count(*) OVER ()::int AS total
         FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+             LEFT JOIN seed_store t ON t.nursery_id = s.nursery_id AND t.source_id = s.id
+             LEFT JOIN LATERAL (
+               SELECT jsonb_build_object('testedOn', v.tested_on, 'meanShare', v.mean_share, 'toRepeat', v.to_repeat) AS test FROM viability_test v
+                WHERE v.nursery_id = s.nursery_id AND v.source_id = s.id AND v.withdrawn_at IS NULL ORDER BY v.tested_on DESC, v.id LIMIT 1) v ON true
              LEFT JOIN held ON held.source_id = s.id LEFT JOIN growing ON growing.source_id = s.id
        WHERE ${Prisma.join(conditions, ' AND ')}
        ORDER BY ${ORDER[input.sort]} ${direction}, s.code

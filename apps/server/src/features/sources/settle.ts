@@ -3,7 +3,7 @@ import { refuse } from '../../refusal.ts';
 import type { CommandContext } from '../../trpc/operation.ts';
 import { assignCodes } from './codes/assign.ts';
 import { yearOfSource } from './describe.ts';
-import { insertSources, loadOpenSourcesOf, loadSources, type NewSource, type PlantName, type SourceFields } from './store.ts';
+import { insertSources, loadOpenSourcesOf, loadSources, type NewSource, NOTHING_OF_SEED, type PlantName, type SourceFields } from './store.ts';
 
 /** Where plants that come in are from: a source that stands, or words from which one is made. */
 export interface SourceWanted {
@@ -41,7 +41,7 @@ export async function settleSources(context: CommandContext, wanted: readonly So
     const key = wordsKey(plant.id, words);
     const known = byWords.get(key);
     if (known) return known.id;
-    const made = { ...words, id: randomUUID(), plantId: plant.id, plantCode: plant.code, gatheredOn: null, gatheredPrecision: null, collector: null, permit: null, motherLotId: null, note: '' };
+    const made = { ...NOTHING_OF_SEED, ...words, id: randomUUID(), plantId: plant.id, plantCode: plant.code, gatheredOn: null, gatheredPrecision: null, collector: null, permit: null, motherLotId: null, note: '' };
     fresh.push(made);
     byWords.set(key, { ...made, code: '' });
     return made.id;
@@ -54,7 +54,8 @@ export async function settleSources(context: CommandContext, wanted: readonly So
 }
 
 /** Nothing is known of it that words in a list do not say. */
-const isPlain = (source: NewSource): boolean => source.gatheredOn === null && source.collector === null && source.permit === null && source.motherLotId === null;
+const isPlain = (source: NewSource): boolean =>
+  source.gatheredOn === null && source.collector === null && source.permit === null && source.motherLotId === null && source.cleanedGrams === null && source.rawGrams === null;
 
 function wordsKey(plantId: string, { kind, provenance, seedZone, origin, vendor, vendorLot, pesticideStatement }: SourceWanted['words']): string {
   const said = [provenance, seedZone, vendor, vendorLot, pesticideStatement].map((text) => (text ?? '').trim().toLowerCase());

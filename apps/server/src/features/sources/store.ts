@@ -1,8 +1,23 @@
-import type { DayPrecision, SourceKind, SourceOrigin } from '@rootclock/domain';
+import type { DayPrecision, SeedStorage, SourceKind, SourceOrigin } from '@rootclock/domain';
+import { Prisma } from '../../db/generated/client.ts';
 import { found } from '../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
-export interface SourceFields {
+/** What is said of a source's seed; of what holds none nothing is. */
+export interface SeedFields {
+  rawGrams: number | null;
+  cleanedGrams: number | null;
+  purity: number | null;
+  seedsPerGram: number | null;
+  sowFresh: boolean;
+  neverDry: boolean;
+  storage: SeedStorage | null;
+  storedOn: string | null;
+}
+
+export const NOTHING_OF_SEED: SeedFields = { rawGrams: null, cleanedGrams: null, purity: null, seedsPerGram: null, sowFresh: false, neverDry: false, storage: null, storedOn: null };
+
+export interface SourceFields extends SeedFields {
   kind: SourceKind;
   provenance: string;
   seedZone: string | null;
@@ -40,6 +55,11 @@ export interface PlantName {
   scientificName: string;
 }
 
+const fieldColumns = Prisma.sql`s.kind, s.provenance, s.seed_zone AS "seedZone", s.origin, s.gathered_on::text AS "gatheredOn", s.gathered_precision AS "gatheredPrecision",
+  s.collector, s.permit, s.vendor, s.vendor_lot AS "vendorLot", s.pesticide_statement AS "pesticideStatement", s.mother_lot_id::text AS "motherLotId", s.note,
+  s.raw_grams::float8 AS "rawGrams", s.cleaned_grams::float8 AS "cleanedGrams", s.purity::float8 AS purity, s.seeds_per_gram::float8 AS "seedsPerGram",
+  s.sow_fresh AS "sowFresh", s.never_dry AS "neverDry", s.storage, s.stored_on::text AS "storedOn"`;
+
 /** Plants by id; an id that is not this nursery's is left out, so that the caller can say which field it came from. */
 export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, PlantName>> {
   const rows = await tx.$queryRaw<PlantName[]>`
@@ -50,9 +70,7 @@ export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readon
 /** Sources by id, as `loadPlantNames`. */
 export async function loadSources({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, SourceFacts>> {
   const rows = await tx.$queryRaw<SourceFacts[]>`
-    SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", s.kind, s.provenance,
-           s.seed_zone AS "seedZone", s.origin, s.gathered_on::text AS "gatheredOn", s.gathered_precision AS "gatheredPrecision", s.collector, s.permit,
-           s.vendor, s.vendor_lot AS "vendorLot", s.pesticide_statement AS "pesticideStatement", s.mother_lot_id::text AS "motherLotId", s.note,
+    SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
            s.retired_at IS NOT NULL AS retired
       FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ANY (${[...ids]}::uuid[])`;
@@ -63,13 +81,12 @@ export async function loadSource(context: ReadContext, id: string, field = 'sour
   return found((await loadSources(context, [id])).get(id), 'source', field);
 }
 
-/** Sources of these plants that are still in use: where words describe one of them, no second one is made. */
+/** Sources of these plants that are still in use: where words describe one of them, no second one is made. Words never mean a blend. */
 export async function loadOpenSourcesOf({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<NewSource[]> {
   return tx.$queryRaw<NewSource[]>`
-    SELECT id::text, code, plant_id::text AS "plantId", kind, provenance, seed_zone AS "seedZone", origin, gathered_on::text AS "gatheredOn",
-           gathered_precision AS "gatheredPrecision", collector, permit, vendor, vendor_lot AS "vendorLot", pesticide_statement AS "pesticideStatement",
-           mother_lot_id::text AS "motherLotId", note
-      FROM source WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ANY (${[...plantIds]}::uuid[]) AND retired_at IS NULL ORDER BY code`;
+    SELECT s.id::text, s.code, s.plant_id::text AS "plantId", ${fieldColumns}
+      FROM source s WHERE s.nursery_id = ${nurseryId}::uuid AND s.plant_id = ANY (${[...plantIds]}::uuid[]) AND s.retired_at IS NULL
+         AND NOT EXISTS (SELECT 1 FROM source_part b WHERE b.nursery_id = s.nursery_id AND b.source_id = s.id) ORDER BY s.code`;
 }
 
 export async function insertSources(context: CommandContext, sources: readonly NewSource[]): Promise<void> {
@@ -77,11 +94,13 @@ export async function insertSources(context: CommandContext, sources: readonly N
   context.touched.features.add('sources');
   await context.tx.$executeRaw`
     INSERT INTO source (nursery_id, id, code, plant_id, kind, provenance, seed_zone, origin, gathered_on, gathered_precision, collector, permit, vendor, vendor_lot,
-                        pesticide_statement, mother_lot_id, note)
+                        pesticide_statement, mother_lot_id, note, raw_grams, cleaned_grams, purity, seeds_per_gram, sow_fresh, never_dry, storage, stored_on)
     SELECT ${context.nurseryId}::uuid, n.id, n.code, n."plantId", n.kind, n.provenance, n."seedZone", n.origin, n."gatheredOn", n."gatheredPrecision", n.collector, n.permit,
-           n.vendor, n."vendorLot", n."pesticideStatement", n."motherLotId", n.note
+           n.vendor, n."vendorLot", n."pesticideStatement", n."motherLotId", n.note, n."rawGrams", n."cleanedGrams", n.purity, n."seedsPerGram", n."sowFresh", n."neverDry",
+           n.storage, n."storedOn"
       FROM jsonb_to_recordset(${JSON.stringify(sources)}::jsonb) AS n (id uuid, code text, "plantId" uuid, kind text, provenance text, "seedZone" text, origin text,
-           "gatheredOn" date, "gatheredPrecision" text, collector text, permit text, vendor text, "vendorLot" text, "pesticideStatement" text, "motherLotId" uuid, note text)`;
+           "gatheredOn" date, "gatheredPrecision" text, collector text, permit text, vendor text, "vendorLot" text, "pesticideStatement" text, "motherLotId" uuid, note text,
+           "rawGrams" numeric, "cleanedGrams" numeric, purity numeric, "seedsPerGram" numeric, "sowFresh" boolean, "neverDry" boolean, storage text, "storedOn" date)`;
 }
 
 export async function updateSource(context: CommandContext, id: string, fields: SourceFields): Promise<void> {
@@ -90,7 +109,9 @@ export async function updateSource(context: CommandContext, id: string, fields: 
     UPDATE source SET kind = ${fields.kind}, provenance = ${fields.provenance}, seed_zone = ${fields.seedZone}, origin = ${fields.origin},
            gathered_on = ${fields.gatheredOn}::date, gathered_precision = ${fields.gatheredPrecision}, collector = ${fields.collector}, permit = ${fields.permit},
            vendor = ${fields.vendor}, vendor_lot = ${fields.vendorLot}, pesticide_statement = ${fields.pesticideStatement},
-           mother_lot_id = ${fields.motherLotId}::uuid, note = ${fields.note}
+           mother_lot_id = ${fields.motherLotId}::uuid, note = ${fields.note}, raw_grams = ${fields.rawGrams}::float8, cleaned_grams = ${fields.cleanedGrams}::float8,
+           purity = ${fields.purity}::float8, seeds_per_gram = ${fields.seedsPerGram}::float8, sow_fresh = ${fields.sowFresh}, never_dry = ${fields.neverDry},
+           storage = ${fields.storage}, stored_on = ${fields.storedOn}::date
      WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
@@ -107,14 +128,16 @@ export interface MotherLot {
   sourceIds: string[];
 }
 
-/** A mother lot with the line of sources behind it, so that no source is made to come from its own offspring. */
+/** A mother lot with the line of sources behind it, through blends too, so that no source is made to come from its own offspring. */
 export async function loadMotherLot({ tx, nurseryId }: ReadContext, lotId: string): Promise<MotherLot | undefined> {
   const [row] = await tx.$queryRaw<MotherLot[]>`
     WITH RECURSIVE line AS (
       SELECT l.source_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid
       UNION
-      SELECT m.source_id FROM line JOIN source s ON s.nursery_id = ${nurseryId}::uuid AND s.id = line.source_id
-                              JOIN lot m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id)
+      SELECT behind.source_id FROM line CROSS JOIN LATERAL (
+        SELECT m.source_id FROM source s JOIN lot m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = line.source_id
+        UNION ALL
+        SELECT b.part_source_id FROM source_part b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = line.source_id) behind)
     SELECT l.id::text, l.code, l.plant_id::text AS "plantId", (SELECT array_agg(source_id::text) FROM line) AS "sourceIds"
       FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
   return row;

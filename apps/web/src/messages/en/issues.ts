@@ -10,6 +10,7 @@ export const issues: IssueSentences = {
   'too-long': ({ most = 0 }) => plural(most, { one: 'Use at most # character.', other: 'Use at most # characters.' }),
   'too-short': ({ least = 0 }) => plural(least, { one: 'Use at least # character.', other: 'Use at least # characters.' }),
   'not-a-date': () => 'Enter a day that exists.',
+  'not-a-share': () => 'Enter a share from 0 to 100%.',
   'not-a-choice': () => 'Choose one from the list.',
   'wrong-form': () => 'This is not written as it should be.',
   'unknown-field': () => 'The server does not know this field. Reload the page.',

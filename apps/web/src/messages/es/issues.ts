@@ -10,6 +10,7 @@ export const issues: IssueSentences = {
   'too-long': ({ most = 0 }) => plural(most, { one: 'Use como máximo # carácter.', other: 'Use como máximo # caracteres.' }),
   'too-short': ({ least = 0 }) => plural(least, { one: 'Use al menos # carácter.', other: 'Use al menos # caracteres.' }),
   'not-a-date': () => 'Anote un día que exista.',
+  'not-a-share': () => 'Anote una parte del 0 al 100 %.',
   'not-a-choice': () => 'Elija uno de la lista.',
   'wrong-form': () => 'Esto no está escrito como debe ser.',
   'unknown-field': () => 'El servidor no conoce este campo. Recargue la página.',

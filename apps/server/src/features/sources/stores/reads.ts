@@ -1,4 +1,4 @@
-import { type SeedCaution, type SeedStorage, seedCautions, type ViabilityMethod } from '@rootclock/domain';
+import { type SeedCaution, type SeedMovementKind, type SeedStorage, type Standing, seedCautions, type ViabilityMethod } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 /** What is known of a source's seed, for whoever is about to sow it. Shares are 0 to 1. */
@@ -39,4 +39,63 @@ export async function loadSeedFacts({ tx, nurseryId, today }: ReadContext, sourc
          ORDER BY v.to_repeat, v.tested_on DESC, v.id LIMIT 1) v ON true
      ORDER BY wanted.place`;
   return rows.map((row) => ({ ...row, cautions: seedCautions(row, today) }));
+}
+
+export interface SeedMovementRow {
+  movementId: string;
+  kind: SeedMovementKind;
+  grams: number;
+  happenedOn: string;
+  batchId: string | null;
+  batchCode: string | null;
+  /** The ledger entry that used it: taken back with that entry alone. */
+  entryId: string | null;
+  /** For a blend the source on the other side, where there is only one. */
+  otherSourceId: string | null;
+  otherSourceCode: string | null;
+  takenBack: boolean;
+  /** Booked by whoever reads. */
+  mine: boolean;
+  note: string;
+}
+
+/** The most bookings that a page shows; the sums are of all. */
+const MOST = 200;
+
+/** What came into a store and what left it, the latest first. A booking and its taking back stand as one row that says so. */
+export async function readSeedMovements({ tx, nurseryId, personId }: ReadContext, sourceId: string): Promise<SeedMovementRow[]> {
+  return tx.$queryRaw<SeedMovementRow[]>`
+    SELECT m.id::text AS "movementId", m.kind, m.grams::float8 AS grams, m.happened_on::text AS "happenedOn", m.batch_id::text AS "batchId", b.code AS "batchCode",
+           m.entry_id::text AS "entryId", o.id::text AS "otherSourceId", o.code AS "otherSourceCode", m.person_id = ${personId}::uuid AS mine, m.note,
+           EXISTS (SELECT 1 FROM seed_movement r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.id) AS "takenBack"
+      FROM seed_movement m
+      LEFT JOIN command c ON c.nursery_id = m.nursery_id AND c.id = m.command_id
+      LEFT JOIN batch b ON b.nursery_id = m.nursery_id AND b.id = m.batch_id
+      LEFT JOIN seed_movement x ON m.kind = 'blended-out' AND x.nursery_id = m.nursery_id AND x.command_id = m.command_id AND x.kind = 'blended-in'
+      LEFT JOIN source o ON o.nursery_id = x.nursery_id AND o.id = x.source_id
+     WHERE m.nursery_id = ${nurseryId}::uuid AND m.source_id = ${sourceId}::uuid AND m.reverses_id IS NULL
+     ORDER BY m.happened_on DESC, c.version DESC, m.id LIMIT ${MOST}`;
+}
+
+/** Grams that came into a store in all and were not taken back: what the grams left are measured against. */
+export async function readGramsIn({ tx, nurseryId }: ReadContext, sourceId: string): Promise<number> {
+  const [row] = await tx.$queryRaw<{ grams: number }[]>`
+    SELECT coalesce(sum(m.grams), 0)::float8 AS grams FROM seed_movement m
+     WHERE m.nursery_id = ${nurseryId}::uuid AND m.source_id = ${sourceId}::uuid AND m.grams > 0 AND m.reverses_id IS NULL
+       AND NOT EXISTS (SELECT 1 FROM seed_movement r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.id)`;
+  return row?.grams ?? 0;
+}
+
+/** What the plant's own pages say of its seed, for where the source says nothing. */
+export interface PlantSeed {
+  seedsPerGram: number;
+  standing: Standing;
+  source: string | null;
+}
+
+export async function readPlantSeed({ tx, nurseryId }: ReadContext, plantId: string): Promise<PlantSeed | null> {
+  const [row] = await tx.$queryRaw<PlantSeed[]>`
+    SELECT (value #>> '{}')::float8 AS "seedsPerGram", standing, source FROM plant_fact
+     WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND field = 'seedsPerGram' AND jsonb_typeof(value) = 'number'`;
+  return row ?? null;
 }

@@ -18,9 +18,9 @@ export interface SeedMovementDraft {
   note?: string;
 }
 
-/** Books seed; the database keeps the stores in the same statement and refuses to take one below nothing. */
-export async function insertSeedMovements(context: CommandContext, movements: readonly SeedMovementDraft[]): Promise<void> {
-  if (movements.length === 0) return;
+/** Books seed and answers the ids of what was booked, in its order; the database keeps the stores in the same statement and refuses to take one below nothing. */
+export async function insertSeedMovements(context: CommandContext, movements: readonly SeedMovementDraft[]): Promise<string[]> {
+  if (movements.length === 0) return [];
   context.touched.features.add('sources');
   const rows = movements.map((movement) => ({ ...movement, id: randomUUID() }));
   await context.tx.$executeRaw`
@@ -29,6 +29,14 @@ export async function insertSeedMovements(context: CommandContext, movements: re
            m."batchId", m."entryId", m."reversesId", coalesce(m.note, '')
       FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS m (id uuid, "sourceId" uuid, kind text, grams numeric, "happenedOn" date, "batchId" uuid, "entryId" uuid,
            "reversesId" uuid, note text)`;
+  return rows.map(({ id }) => id);
+}
+
+/** Adds clean seed that came in to what a source is said to have given, or takes it off again; the first of it begins its storage. */
+export async function addCleaned({ tx, nurseryId }: CommandContext, sourceId: string, grams: number, storedOn: string | null = null): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE source SET cleaned_grams = nullif(greatest(coalesce(cleaned_grams, 0) + ${grams}::float8::numeric, 0), 0), stored_on = coalesce(stored_on, ${storedOn}::date)
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ${sourceId}::uuid`;
 }
 
 /** A source's store as commands need it: null grams where nothing was ever weighed into it. */
@@ -68,3 +76,12 @@ async function loadMovements({ tx }: ReadContext, where: Prisma.Sql): Promise<St
 /** What an entry used and nobody brought back. */
 export const loadUsesOfEntry = (context: ReadContext, entryId: string): Promise<StoredMovement[]> =>
   loadMovements(context, Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.entry_id = ${entryId}::uuid AND ${standing}`);
+
+export async function loadMovement(context: ReadContext, id: string): Promise<StoredMovement | undefined> {
+  const [movement] = await loadMovements(context, Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.id = ${id}::uuid`);
+  return movement;
+}
+
+/** All that one command booked and nobody took back: the parts of a blend and the blend. */
+export const loadMovementsOfCommand = (context: ReadContext, commandId: string): Promise<StoredMovement[]> =>
+  loadMovements(context, Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.command_id = ${commandId}::uuid AND ${standing}`);

@@ -1,8 +1,11 @@
 import { sources } from '@rootclock/contracts';
-import { type BatchUnit, type DayPrecision, EVERYONE, type PropagationMethod } from '@rootclock/domain';
+import { type BatchUnit, type DayPrecision, EVERYONE, type PropagationMethod, SEED_KINDS } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
+import { type BlendPartRow, type BlendRow, readBlends, readParts } from '../blends/reads.ts';
 import { loadSources, type SourceFacts } from '../store.ts';
+import { loadSeedFacts, type PlantSeed, readGramsIn, readPlantSeed, readSeedMovements, type SeedFacts, type SeedMovementRow } from '../stores/reads.ts';
+import { readTests, type ViabilityTestRow } from '../viability/reads.ts';
 
 export interface TracedBatch {
   batchId: string;
@@ -12,6 +15,8 @@ export interface TracedBatch {
   unit: BatchUnit;
   startedOn: string;
   closedOn: string | null;
+  /** With which it began: cells, trays, pieces or packs. */
+  startedUnits: number;
   units: number;
 }
 export interface TracedLot {
@@ -44,10 +49,23 @@ export interface DaughterSource {
 /** The most of each that a page shows; the counts are of all. */
 const MOST = 300;
 
+/** Seed in store, how good it was found to be, and what it was mixed of or into. */
+export interface SeedOfSource extends Omit<SeedFacts, 'sourceId'> {
+  /** Came in over all its time, and was not taken back. */
+  gramsIn: number;
+  plantSeed: PlantSeed | null;
+  movements: SeedMovementRow[];
+  tests: ViabilityTestRow[];
+}
+
 export interface SourceStory extends Omit<SourceFacts, 'id'> {
   sourceId: string;
   vernacularName: string;
   motherLotCode: string | null;
+  /** Null of plants and beds, which give cuttings and divisions that nobody weighs. */
+  seed: SeedOfSource | null;
+  parts: BlendPartRow[];
+  blends: BlendRow[];
   batches: TracedBatch[];
   lots: TracedLot[];
   gardens: TracedGarden[];
@@ -70,6 +88,9 @@ export const readSource = query({
     const gardens = await readGardens(context, lotIds);
     return {
       ...facts, sourceId: id, ...names,
+      seed: SEED_KINDS.includes(facts.kind) ? await readSeed(context, id, facts.plantId) : null,
+      parts: await readParts(context, id),
+      blends: await readBlends(context, id),
       batches: await readBatches(context, batchIds),
       lots: await readLots(context, lotIds),
       gardens: gardens.slice(0, MOST),
@@ -78,6 +99,16 @@ export const readSource = query({
     };
   },
 });
+
+async function readSeed(context: ReadContext, sourceId: string, plantId: string): Promise<SeedOfSource | null> {
+  const [facts] = await loadSeedFacts(context, [sourceId]);
+  if (!facts) return null;
+  const { sourceId: _sourceId, ...seed } = facts;
+  return {
+    ...seed, gramsIn: await readGramsIn(context, sourceId), plantSeed: await readPlantSeed(context, plantId),
+    movements: await readSeedMovements(context, sourceId), tests: await readTests(context, sourceId),
+  };
+}
 
 async function readNames({ tx, nurseryId }: ReadContext, sourceId: string): Promise<{ vernacularName: string; motherLotCode: string | null }> {
   const [row] = await tx.$queryRaw<{ vernacularName: string; motherLotCode: string | null }[]>`
@@ -88,30 +119,31 @@ async function readNames({ tx, nurseryId }: ReadContext, sourceId: string): Prom
   return row ?? { vernacularName: '', motherLotCode: null };
 }
 
-/** All lots and batches of the source, of what was gathered from them, and all lots made from those: by lineage, not by name. */
+/** All lots and batches of the source, of blends it went into, of what was gathered from its plants, and all lots made from those: by lineage, not by name. */
 async function readDescent({ tx, nurseryId }: ReadContext, sourceId: string): Promise<{ id: string; kind: 'lot' | 'batch' }[]> {
   return tx.$queryRaw<{ id: string; kind: 'lot' | 'batch' }[]>`
     WITH RECURSIVE descent (id, kind) AS (
-      SELECT x.id, x.kind FROM (
-        SELECT l.id, 'lot' AS kind FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.source_id = ${sourceId}::uuid
-        UNION ALL
-        SELECT b.id, 'batch' FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = ${sourceId}::uuid) x
+      SELECT ${sourceId}::uuid, 'source'
       UNION
       SELECT y.id, y.kind FROM descent d CROSS JOIN LATERAL (
-        SELECT g.child_lot_id AS id, 'lot' AS kind FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = d.id
+        SELECT l.id, 'lot' AS kind FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.source_id = d.id
         UNION ALL
-        SELECT l.id, 'lot' FROM source s JOIN lot l ON l.nursery_id = s.nursery_id AND l.source_id = s.id
-         WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = d.id
+        SELECT b.id, 'batch' FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = d.id
         UNION ALL
-        SELECT b.id, 'batch' FROM source s JOIN batch b ON b.nursery_id = s.nursery_id AND b.source_id = s.id
-         WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = d.id) y)
-    SELECT id::text, kind FROM descent`;
+        SELECT p.source_id, 'source' FROM source_part p WHERE p.nursery_id = ${nurseryId}::uuid AND p.part_source_id = d.id
+        UNION ALL
+        SELECT g.child_lot_id, 'lot' FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = d.id
+        UNION ALL
+        SELECT s.id, 'source' FROM source s WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = d.id) y)
+    SELECT id::text, kind FROM descent WHERE kind <> 'source'`;
 }
 
 async function readBatches({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<TracedBatch[]> {
   return tx.$queryRaw<TracedBatch[]>`
     SELECT b.id::text AS "batchId", b.code, s.code AS "sourceCode", b.method, b.unit, b.started_on::text AS "startedOn", b.closed_on::text AS "closedOn",
-           coalesce((SELECT sum(a.units)::int FROM account a WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), 0) AS units
+           coalesce((SELECT sum(a.units)::int FROM account a WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), 0) AS units,
+           coalesce((SELECT sum(m.to_units)::int FROM movement m JOIN account a ON a.nursery_id = m.nursery_id AND a.id = m.to_account_id AND a.batch_id = b.id
+                      WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits"
       FROM batch b JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ANY (${[...ids]}::uuid[]) ORDER BY b.started_on DESC, b.code LIMIT ${MOST}`;
 }
