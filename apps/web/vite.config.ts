@@ -26,6 +26,6 @@ export default defineConfig({
   },
   server: {
     host: '127.0.0.1',
-    proxy: Object.fromEntries(['/trpc', '/live', '/health', '/ready', '/paper'].map((path) => [path, { target: server, changeOrigin: false }])),
+    proxy: Object.fromEntries(['/trpc', '/live', '/calendar', '/health', '/ready', '/paper'].map((path) => [path, { target: server, changeOrigin: false }])),
   },
 });

@@ -60,9 +60,10 @@ describe('of the operations', () => {
 });
 
 describe('of what opens and ends sessions', () => {
-  const withSession = ['people.me', 'people.changeOwnPassword'];
+  const withSession = ['people.me', 'people.changeOwnPassword', 'people.readCalendarAddress', 'people.createCalendarAddress', 'people.revokeCalendarAddress'];
+  const reads = ['people.me', 'people.setupState', 'people.readCalendarAddress'];
   it.each(sessionPaths)('%s lets in whoever it is for', async (path) => {
-    const input = path === 'people.me' || path === 'people.setupState' ? undefined : { commandId: idOf(path), body: path === 'people.signOut' ? {} : valid[path] };
+    const input = reads.includes(path) ? undefined : { commandId: idOf(path), body: valid[path] ?? {} };
     const all = Object.fromEntries(everybody.map((role) => [nameOf(role), role === null && withSession.includes(path) ? 'not-signed-in' : 'let in']));
     expect(await welcomes(path, input)).toEqual(all);
   });

@@ -6,6 +6,7 @@ import rateLimit from '@fastify/rate-limit';
 import fastifyStatic from '@fastify/static';
 import { fastifyTRPCPlugin, type FastifyTRPCPluginOptions } from '@trpc/server/adapters/fastify';
 import Fastify, { type FastifyInstance, type FastifyRequest } from 'fastify';
+import { serveCalendars } from './calendar.ts';
 import { findRoleFault, openDatabase } from './db/pool.ts';
 import { isReady } from './db/ready.ts';
 import { createRunner } from './db/runner.ts';
@@ -79,6 +80,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     const ready = await isReady(database).catch(() => false);
     return reply.code(ready ? 200 : 503).send({ ready });
   });
+  serveCalendars(app, { runner, database });
   app.get('/live', async (request, reply) => {
     const who = await caller(request);
     if (!who) return reply.code(401).send({ code: 'not-signed-in', message: 'not-signed-in', requestId: request.id });

@@ -16,4 +16,7 @@ export const changePerson = z.strictObject({
   /** A new password, told to the person by the owner; every session of theirs ends. */
   password: z.optional(z.nullable(passwordField)),
 });
+/** One address a person: a new one ends the one before. */
+export const createCalendarAddress = z.strictObject({});
+export const revokeCalendarAddress = z.strictObject({});
 export const changeOwnPassword = z.strictObject({ currentPassword: z.string().check(z.minLength(1), z.maxLength(200)), password: passwordField });

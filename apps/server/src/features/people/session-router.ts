@@ -3,6 +3,7 @@ import { people } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import { answered, checked, openProcedure, signedIn } from '../../trpc/procedures.ts';
 import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
+import { createCalendar, endCalendar, readCalendarAddress } from './calendar-address.ts';
 import { loadReference } from '../plants/commands/load-reference.ts';
 import { loadReferenceProtocols } from '../propagation/protocols/commands/load-reference-protocols.ts';
 import { changeOwnPassword } from './commands/change-own-password.ts';
@@ -65,4 +66,7 @@ export const sessionProcedures = {
     ctx.setSession(session.token, session.expiresAt);
     return { changed: true };
   })),
+  readCalendarAddress: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => readCalendarAddress(ctx.database, signedIn(ctx), ctx.runner.clock()))),
+  createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx }) => answered(async () => createCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
+  revokeCalendarAddress: openProcedure.input(sent(people.revokeCalendarAddress)).mutation(({ ctx }) => answered(async () => endCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
 };

@@ -12,7 +12,7 @@ const FAILURE_WINDOW_MINUTES = 15;
 /** An account is guessed at from many addresses, an address guesses at many accounts: each has its own limit. */
 const MOST_FAILURES = { account: 8, address: 40 };
 
-const tokenHash = (token: string) => createHash('sha256').update(token).digest();
+export const tokenHash = (token: string) => createHash('sha256').update(token).digest();
 export const passwordHash = (password: string) => hash(password);
 
 // Verified against when nobody has the address, so that the time taken does not tell which addresses exist.

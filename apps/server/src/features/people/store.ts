@@ -32,6 +32,20 @@ export async function revokeToken(tx: Tx, hash: Buffer, at: Date): Promise<void>
   await tx.$queryRaw`SELECT revoke_token(${hash}, ${at})::text`;
 }
 
+/** Opens a person's calendar address and ends the one before. */
+export async function openCalendar(tx: Tx, token: { hash: Buffer; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date }): Promise<void> {
+  await tx.$queryRaw`SELECT open_calendar(${token.hash}, ${token.nurseryId}::uuid, ${token.personId}::uuid, ${token.openedAt}, ${token.expiresAt})::text`;
+}
+
+export async function revokeCalendar(tx: Tx, personId: string, at: Date): Promise<void> {
+  await tx.$queryRaw`SELECT revoke_calendar(${personId}::uuid, ${at})::text`;
+}
+
+export async function calendarOpenedAt(tx: Tx, personId: string, at: Date): Promise<Date | null> {
+  const [row] = await tx.$queryRaw<{ openedAt: Date }[]>`SELECT opened_at AS "openedAt" FROM calendar_opened_at(${personId}::uuid, ${at}) opened_at`;
+  return row?.openedAt ?? null;
+}
+
 export async function countFailures(tx: Tx, subjects: string[], since: Date): Promise<Map<string, number>> {
   const rows = await tx.$queryRaw<{ subject: string; failures: number }[]>`SELECT subject, failures::int FROM sign_in_failures(${subjects}, ${since})`;
   return new Map(rows.map((row) => [row.subject, row.failures]));
