@@ -40,7 +40,7 @@ function logBinomialTerm(count: number, failed: number, x: number, y: number): n
 function sumUpTo(most: number, tried: number, { alpha, beta }: Shapes): number {
   const start = Math.min(most, Math.floor(tried * (alpha / (alpha + beta))));
   const first = probability(start, tried, { alpha, beta });
-  const growth = (count: number) => ((tried - count) / (count + 1)) * ((count + alpha) / (tried - count - 1 + beta));
+  const growth = (count: number) => ((tried - count) * (count + alpha)) / ((count + 1) * (tried - count - 1 + beta));
   // Only where both shapes are 1 or more does a falling term promise that all further ones are smaller still.
   const onePeak = alpha >= 1 && beta >= 1;
   let sum = first;
