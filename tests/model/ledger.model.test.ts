@@ -5,6 +5,7 @@ import { createDatabase, type TestDatabase } from '../support/database.ts';
 import { openServer } from '../support/nursery.ts';
 import type { Item } from './ledger.ts';
 import { addLine, cancel, changeDay, DUE_DAYS, giveBack, issue, order, pin, plant, pull, withdraw } from './order-steps.ts';
+import { putIn, takeOut, takeSeedBack, weighOut } from './seed-steps.ts';
 import { type Planner, Step } from './step.ts';
 import { count, divide, hold, lose, merge, move, potUp, type Reason, receive, release, reverse, sell, split } from './stock-steps.ts';
 import { openWorld } from './world.ts';
@@ -64,6 +65,10 @@ const steps = [
   step('plant', plant, fc.record({ pair: which, units: few, extra: fc.option(fc.record({ place: where, units: few })) })),
   step('return', giveBack, fc.record({ pair: which, returned: fc.nat({ max: 6 }), lost: fc.nat({ max: 3 }), place: fc.option(anyPlace) })),
   step('cancel', cancel, fc.record({ order: which, place: anyPlace })),
+  step('put seed in', putIn, fc.record({ grams: few })),
+  step('take seed out', takeOut, fc.record({ grams: few })),
+  step('weigh seed', weighOut, fc.record({ grams: fc.nat({ max: 12 }) })),
+  step('take seed back', takeSeedBack, fc.record({ booking: where })),
   step('reverse', reverse, fc.record({ entry: where })),
   step('reverse', reverse, fc.record({ entry: which })),
 ];

@@ -46,6 +46,13 @@ export interface ModelEntry {
   released?: { lotId: string; reason: string; openedBy: string };
 }
 
+/** Seed that came into the store or, below nothing, went out of it. */
+export interface ModelBooking {
+  movementId: string | null;
+  grams: number;
+  isTakenBack: boolean;
+}
+
 /** A lot at a place, and a lot staged for a line. */
 export const at = (lotId: string, placeId: string) => `${lotId}@${placeId}`;
 export const staged = (lotId: string, lineId: string) => `${lotId}>${lineId}`;
@@ -63,6 +70,9 @@ export class Ledger {
   readonly units = new Map<string, number>();
   /** Pinned units by `line/lot`, as the nursery had them after the last step. */
   pins = new Map<string, number>();
+  /** Seed of the one source, in whole grams. */
+  readonly bookings: ModelBooking[] = [];
+  seedGrams = 0;
   private steps = 0;
 
   constructor(readonly placeIds: readonly string[], readonly quarantineId: string) {}
@@ -116,6 +126,18 @@ export class Ledger {
   post(entry: Omit<ModelEntry, 'isReversed' | 'orderIds' | 'concerns'> & { orderIds?: string[] }): void {
     for (const move of entry.moves) this.apply(move);
     this.entries.push({ isReversed: false, orderIds: [], concerns: [], ...entry });
+  }
+
+  /** A weighing that found what the books said is no booking. */
+  bookSeed(booking: ModelBooking): void {
+    if (booking.grams === 0) return;
+    this.seedGrams += booking.grams;
+    this.bookings.push(booking);
+  }
+
+  takeSeedBack(booking: ModelBooking): void {
+    this.seedGrams -= booking.grams;
+    booking.isTakenBack = true;
   }
 
   private apply({ from, to, units, toUnits = units }: Move): void {

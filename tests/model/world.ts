@@ -12,6 +12,7 @@ export type World = Awaited<ReturnType<typeof openWorld>>;
 interface Stored {
   units: Record<string, number>;
   holds: string[];
+  seedGrams: number;
   orders: Record<string, { dueOn: string; isOpen: boolean }>;
   ranking: string[];
   reservations: { lineId: string; lotId: string; units: number; pinned: boolean }[];
@@ -36,6 +37,7 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
     const [row] = await sql<{ stored: Stored }>(`SELECT json_build_object(
       'units', (SELECT coalesce(json_object_agg(lot_id || CASE kind WHEN 'place' THEN '@' || place_id ELSE '>' || line_id END, units), '{}') FROM account WHERE nursery_id = $1 AND kind <> 'outside' AND units <> 0),
       'holds', (SELECT coalesce(json_agg(lot_id || ' ' || reason ORDER BY 1), '[]') FROM (SELECT lot_id, reason FROM hold WHERE nursery_id = $1 AND released_on IS NULL ORDER BY lot_id, reason) h),
+      'seedGrams', coalesce((SELECT sum(grams)::float8 FROM seed_store WHERE nursery_id = $1), 0),
       'orders', (SELECT coalesce(json_object_agg(id, json_build_object('dueOn', due_on, 'isOpen', state = 'open')), '{}') FROM garden_order WHERE nursery_id = $1),
       'ranking', (SELECT coalesce(json_agg(id ORDER BY rank), '[]') FROM order_line WHERE nursery_id = $1),
       'reservations', (SELECT coalesce(json_agg(json_build_object('lineId', line_id, 'lotId', supply_id, 'units', units, 'pinned', pinned)), '[]') FROM reservation WHERE nursery_id = $1)) AS stored`, [nurseryId]);
@@ -46,9 +48,10 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
   /** Compares everything that the model knows. `concerned` are the lots and lines of the last step: of all others no pin may have moved. */
   async function compare(ledger: Ledger, concerned: ReadonlySet<string>): Promise<void> {
     const now = await stored();
-    expect({ units: now.units, holds: now.holds, orders: now.orders, ranking: now.ranking }).toEqual({
+    expect({ units: now.units, holds: now.holds, seedGrams: now.seedGrams, orders: now.orders, ranking: now.ranking }).toEqual({
       units: Object.fromEntries([...ledger.units].filter(([account, units]) => units > 0 && !account.startsWith('planted>'))),
       holds: [...ledger.lots.values()].flatMap(({ id, holds }) => [...holds.keys()].map((reason) => `${id} ${reason}`)).sort(),
+      seedGrams: ledger.seedGrams,
       orders: Object.fromEntries([...ledger.orders.values()].map(({ id, dueOn, isOpen }) => [id, { dueOn, isOpen }])),
       ranking: ledger.ranking,
     });
