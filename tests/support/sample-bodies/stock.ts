@@ -39,6 +39,10 @@ export const stock: SampleBodies<'stock'> = {
   readLot: (ids) => [{ lotId: ids.lotId }],
   readLotEntries: (ids) => [{ lotId: ids.lotId, before: { happenedOn: '2026-12-31', version: 1_000_000 } }],
 
+  countSpring: (ids) => [{ counts: [{ lotId: ids.lotId, placeId: ids.placeId, upUnits: 1, deadUnits: 0, notUpUnits: 1 }], bookDifferences: true, ...entry(ids) }],
+  listNotUp: (ids) => [{}, { placeId: ids.placeId, waiting: true }],
+  readLivingRates: (ids) => [{ lotId: ids.lotId }],
+
   treatLots: (ids) => [{ lotIds: [ids.lotId], ...treatment(ids) }],
   treatPlace: (ids) => [{ placeId: ids.placeId, ...treatment(ids) }],
   reverseEntry: (ids) => [{ entryId: ids.entryId, note: 'a slip' }],

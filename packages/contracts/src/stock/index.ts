@@ -4,3 +4,4 @@ export * from './places.ts';
 export * from './table.ts';
 export * from './reversal.ts';
 export * from './treatments.ts';
+export * from './winter.ts';

@@ -1,6 +1,9 @@
 import { PLACE_KINDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, shortText } from '../fields.ts';
+import { id, monthDay, shortText } from '../fields.ts';
+
+/** A day of every year on which something is due there, such as 11-15. */
+const dueMd = z.optional(z.nullable(monthDay));
 
 const place = {
   /** What is written on the place itself, such as B3. */
@@ -10,6 +13,11 @@ const place = {
   kind: z.enum(PLACE_KINDS),
   parentId: z.optional(z.nullable(id)),
   winterCover: z._default(z.boolean(), false),
+  /** Square metres plants can stand on; the database keeps hundredths. */
+  benchAreaM2: z.optional(z.nullable(z.number().check(z.gte(0.01), z.lte(999_999)))),
+  coverMd: dueMd,
+  baitMd: dueMd,
+  uncoverMd: dueMd,
 };
 
 export const addPlace = z.strictObject({ placeId: id, ...place });

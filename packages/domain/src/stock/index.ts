@@ -8,3 +8,6 @@ export * from './merging.ts';
 export * from './recount.ts';
 export * from './readiness.ts';
 export * from './winter/expected-living.ts';
+export * from './winter/day-tally.ts';
+export * from './winter/loss-exposure.ts';
+export * from './winter/not-up.ts';

@@ -4,5 +4,6 @@ import { treatLots } from './treatments/commands/treat-lots.ts';
 import { treatPlace } from './treatments/commands/treat-place.ts';
 import { placesOperations } from './places/operations.ts';
 import { listLots } from './table/reads/lots.ts';
+import { winterOperations } from './winter/operations.ts';
 
-export const stockOperations = { ...intakeOperations, ...placesOperations, listLots, ...lotOperations, treatLots, treatPlace };
+export const stockOperations = { ...intakeOperations, ...placesOperations, listLots, ...lotOperations, treatLots, treatPlace, ...winterOperations };

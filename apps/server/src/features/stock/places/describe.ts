@@ -12,5 +12,8 @@ export async function describePlace(context: CommandContext, input: z.output<typ
     if (parent.retired) refuse('place-retired', { place: parent.code }, 'parentId');
     if ((await loadLineage(context, parent.id)).includes(input.placeId)) refuse('place-in-itself', { place: input.code }, 'parentId');
   }
-  return { code: input.code, name: input.name || input.code, kind: input.kind, parentId: input.parentId ?? null, winterCover: input.winterCover };
+  return {
+    code: input.code, name: input.name || input.code, kind: input.kind, parentId: input.parentId ?? null, winterCover: input.winterCover,
+    benchAreaM2: input.benchAreaM2 ?? null, coverMd: input.coverMd ?? null, baitMd: input.baitMd ?? null, uncoverMd: input.uncoverMd ?? null,
+  };
 }

@@ -8,6 +8,12 @@ export interface PlaceFields {
   kind: PlaceKind;
   parentId: string | null;
   winterCover: boolean;
+  /** Square metres plants can stand on; null where nobody measured them. */
+  benchAreaM2: number | null;
+  /** Days of every year on which the place is covered, baited against voles and uncovered. */
+  coverMd: string | null;
+  baitMd: string | null;
+  uncoverMd: string | null;
 }
 
 export interface PlaceState extends PlaceFields {
@@ -19,7 +25,8 @@ export interface PlaceState extends PlaceFields {
 
 export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field = 'placeId'): Promise<PlaceState> {
   const [row] = await tx.$queryRaw<PlaceState[]>`
-    SELECT id::text, code, name, kind, parent_id::text AS "parentId", winter_cover AS "winterCover", closed_reason AS "closedReason",
+    SELECT id::text, code, name, kind, parent_id::text AS "parentId", winter_cover AS "winterCover", bench_area_m2::float8 AS "benchAreaM2",
+           cover_md AS "coverMd", bait_md AS "baitMd", uncover_md AS "uncoverMd", closed_reason AS "closedReason",
            to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt", retired_at IS NOT NULL AS retired
       FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return found(row, 'place', field);
@@ -42,17 +49,19 @@ export async function loadLineage({ tx, nurseryId }: ReadContext, id: string): P
   return rows.map((row) => row.id);
 }
 
-export async function insertPlace(context: CommandContext, id: string, { code, name, kind, parentId, winterCover }: PlaceFields): Promise<void> {
+export async function insertPlace(context: CommandContext, id: string, place: PlaceFields): Promise<void> {
   context.touched.features.add('stock');
   await context.tx.$executeRaw`
-    INSERT INTO place (nursery_id, id, parent_id, code, name, kind, winter_cover)
-    VALUES (${context.nurseryId}::uuid, ${id}::uuid, ${parentId}::uuid, ${code}, ${name}, ${kind}, ${winterCover})`;
+    INSERT INTO place (nursery_id, id, parent_id, code, name, kind, winter_cover, bench_area_m2, cover_md, bait_md, uncover_md)
+    VALUES (${context.nurseryId}::uuid, ${id}::uuid, ${place.parentId}::uuid, ${place.code}, ${place.name}, ${place.kind}, ${place.winterCover},
+            ${place.benchAreaM2}::float8, ${place.coverMd}, ${place.baitMd}, ${place.uncoverMd})`;
 }
 
-export async function updatePlace(context: CommandContext, id: string, { code, name, kind, parentId, winterCover }: PlaceFields): Promise<void> {
+export async function updatePlace(context: CommandContext, id: string, place: PlaceFields): Promise<void> {
   context.touched.features.add('stock');
   await context.tx.$executeRaw`
-    UPDATE place SET code = ${code}, name = ${name}, kind = ${kind}, parent_id = ${parentId}::uuid, winter_cover = ${winterCover}
+    UPDATE place SET code = ${place.code}, name = ${place.name}, kind = ${place.kind}, parent_id = ${place.parentId}::uuid, winter_cover = ${place.winterCover},
+           bench_area_m2 = ${place.benchAreaM2}::float8, cover_md = ${place.coverMd}, bait_md = ${place.baitMd}, uncover_md = ${place.uncoverMd}
      WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 

@@ -8,6 +8,12 @@ export interface PlaceFlat {
   name: string;
   kind: PlaceKind;
   winterCover: boolean;
+  /** Square metres plants can stand on; null where nobody measured them. */
+  benchAreaM2: number | null;
+  /** Days of every year on which the place is covered, baited against voles and uncovered. */
+  coverMd: string | null;
+  baitMd: string | null;
+  uncoverMd: string | null;
   retired: boolean;
   closedUntilAt: string | null;
   closedReason: string | null;

@@ -4,6 +4,7 @@ import type { ReIdentification } from '../lots/changing/re-identify.ts';
 import { setPlants } from '../lots/changing/store.ts';
 import { setCountKind, setReadiness } from '../lots/looking/store.ts';
 import { type Closing, reopenPlaces } from '../treatments/store.ts';
+import { springCountUndo } from '../winter/undo.ts';
 import { endHoldsOf, findLaterOfKind, loadChecks, openPlacesClosedUntil, type RootCheck, reopenHoldsOf } from './store.ts';
 import type { Undo } from './undo.ts';
 
@@ -64,4 +65,4 @@ const placeClosings: Undo = {
   },
 };
 
-export const stockUndos: readonly Undo[] = [holds, releases, closings, rootChecks, counts, identities, placeClosings];
+export const stockUndos: readonly Undo[] = [holds, releases, closings, rootChecks, counts, springCountUndo, identities, placeClosings];

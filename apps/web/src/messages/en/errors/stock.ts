@@ -3,6 +3,8 @@ import { days, plural } from '../words.ts';
 
 export const stock = {
   'not-enough-units': ({ available }) => (available === 0 ? 'None are left here.' : plural(available, { one: 'Enter 1: only # is there.', other: `Enter ${available} or fewer: # are there.` })),
+  'spring-count-differs': ({ lots }) =>
+    `What you counted is not what stands there: ${lots.map(({ lot, place, standing, counted }) => `${lot} at ${place} has ${standing}, you counted ${counted}`).join('; ')}. Mend the numbers, or book the difference.`,
   'which-place': ({ places }) => `These plants stand in several places. Say which: ${places.map((place) => `${place.code} (${place.units})`).join(', ')}.`,
   'lot-held': ({ lot }) => `${lot} is on hold. Release it first, or choose another lot.`,
   'place-closed': ({ place, until }) => `${place} is closed until ${days.instant(until)}. Nobody should enter before.`,

@@ -3,6 +3,8 @@ import { days, plural } from '../words.ts';
 
 export const stock = {
   'not-enough-units': ({ available }) => (available === 0 ? 'Aquí no queda ninguna.' : plural(available, { one: 'Anote 1: solo hay #.', other: `Anote ${available} o menos: hay #.` })),
+  'spring-count-differs': ({ lots }) =>
+    `Lo contado no es lo que hay: ${lots.map(({ lot, place, standing, counted }) => `${lot} en ${place} tiene ${standing}, usted contó ${counted}`).join('; ')}. Corrija los números o anote la diferencia.`,
   'which-place': ({ places }) => `Estas plantas están en varios lugares. Diga cuál: ${places.map((place) => `${place.code} (${place.units})`).join(', ')}.`,
   'lot-held': ({ lot }) => `${lot} está retenido. Libérelo antes o elija otro lote.`,
   'place-closed': ({ place, until }) => `${place} está cerrado hasta ${days.instant(until)}. Nadie debe entrar antes.`,

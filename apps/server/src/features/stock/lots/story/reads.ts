@@ -73,7 +73,7 @@ export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: stri
        WHERE ${before === null} OR (e.happened_on, e.version) < (${before?.happenedOn ?? null}::date, ${before?.version ?? null}::bigint)
        ORDER BY e.happened_on DESC, e.version DESC LIMIT ${limit})
     SELECT e.id::text, e.version::int, e.kind, e.happened_on::text AS "happenedOn", to_char(e.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "recordedAt",
-           w.name AS person, e.cause, e.note, e.details - 'checks' - 'from' - 'closings' AS details,
+           w.name AS person, e.cause, e.note, e.details - 'checks' - 'from' - 'closings' - 'countKinds' AS details,
            e.reverses_id::text AS "reversesId",
            (SELECT jsonb_build_object('id', r.id, 'happenedOn', r.happened_on) FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS "reversedBy",
            coalesce((SELECT jsonb_agg(jsonb_build_object('from', (SELECT d.described FROM account_described(m.nursery_id, m.from_account_id) d),
@@ -81,6 +81,8 @@ export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: stri
               FROM movement m
              WHERE m.nursery_id = e.nursery_id AND m.entry_id = e.id AND (m.from_account_id IN (SELECT id FROM own) OR m.to_account_id IN (SELECT id FROM own))), '[]') AS movements,
            (SELECT jsonb_build_object('kind', o.kind, 'result', o.result, 'amount', o.amount) FROM observation o WHERE o.nursery_id = e.nursery_id AND o.entry_id = e.id LIMIT 1) AS observation,
+           (SELECT jsonb_build_object('upUnits', sum(c.up_units), 'deadUnits', sum(c.dead_units), 'notUpUnits', sum(c.not_up_units)) FROM spring_count c
+             WHERE c.nursery_id = e.nursery_id AND c.entry_id = e.id AND c.lot_id = ${lotId}::uuid HAVING count(*) > 0) AS spring,
            (SELECT jsonb_build_object('product', t.product, 'reentryAt', t.reentry_at) FROM treatment t WHERE t.nursery_id = e.nursery_id AND t.entry_id = e.id LIMIT 1) AS treatment
       FROM shown e LEFT JOIN nursery_people() w ON w.person_id = e.person_id ORDER BY e.happened_on DESC, e.version DESC`;
 }

@@ -110,4 +110,6 @@ export interface EntryRow {
   movements: { from: EndRow; to: EndRow; fromUnits: number; toUnits: number }[];
   observation: { kind: string; result: string | null; amount: number | null } | null;
   treatment: { product: string; reentryAt: string | null } | null;
+  /** What a spring count found of this lot, at all its places together. */
+  spring: { upUnits: number; deadUnits: number; notUpUnits: number } | null;
 }
