@@ -57,7 +57,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   await sql(`UPDATE lot SET code = $2 || code WHERE nursery_id = $1`, [nurseryId, mark]);
   const [{ entryId } = { entryId: '' }] = await sql<{ entryId: string }>('SELECT created_entry_id::text AS "entryId" FROM lot WHERE nursery_id = $1 AND id = $2', [nurseryId, twinLotId]);
 
-  const rows = { ruleId: id(), windowId: id(), nameId: id(), clientId: id(), idleClientId: id(), siteId: id(), bedId: id(), batchId: id(), batchLotId: id(), packsId: id(), orderId: id(), lineId: id(), pinnedLineId: id(), stagedOrderId: id(), stagedLineId: id(), protocolId: id(), versionId: id(), retiredProtocolId: id() };
+  const rows = { ruleId: id(), windowId: id(), nameId: id(), clientId: id(), idleClientId: id(), siteId: id(), bedId: id(), batchId: id(), batchLotId: id(), packsId: id(), orderId: id(), lineId: id(), demandId: id(), pinnedLineId: id(), stagedOrderId: id(), stagedLineId: id(), protocolId: id(), versionId: id(), retiredProtocolId: id() };
   const owner = as('owner');
   const day = { opensMd: '04-15', closesMd: '06-15', maxContainerMl: null, region: null, note: mark };
   await owner.potLife.addWindow(sent({ windowId: rows.windowId, ...day }));
@@ -99,6 +99,8 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   await owner.promises.pinReservation(sent({ lineId: rows.pinnedLineId, supplyId: lotId, units: 3 }));
   await owner.gardens.addOrder(sent({ orderId: rows.stagedOrderId, ...order, lines: [{ lineId: rows.stagedLineId, ...line }] }));
   await owner.gardens.pullForOrder(sent({ orderId: rows.stagedOrderId, happenedOn: today, rows: [{ lineId: rows.stagedLineId, lotId, placeId, units: 4 }] }));
+
+  await owner.planning.addExpectedDemand(sent({ demandId: rows.demandId, plantId, containerId, wanted: '2027-spring', units: 60, note: mark }));
 
   return {
     mark, today, personId: nursery.people.crew.personId,

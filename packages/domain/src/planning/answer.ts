@@ -48,7 +48,7 @@ export interface PlanLine extends PlanItem {
   sownIntoId: string | null;
   seedsPerCell: number | null;
   seeds: number | null;
-  sourceId: string | null;
+  sourceId: string;
   grams: number | null;
   gramsLeft: number | null;
   mediumLitres: number;
