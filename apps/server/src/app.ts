@@ -13,8 +13,10 @@ import { createRunner } from './db/runner.ts';
 import { replan, rollDay } from './features/replan.ts';
 import { callerOf } from './features/people/sign-in.ts';
 import { Live } from './live.ts';
+import { servePaper } from './paper/routes.ts';
 import { appRouter, type AppRouter } from './router.ts';
-import type { RequestContext } from './trpc/procedures.ts';
+import { statusOf } from './trpc/answer-error.ts';
+import { answered, type RequestContext } from './trpc/procedures.ts';
 
 export interface AppParts {
   databaseUrl: string;
@@ -63,14 +65,17 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     trpcOptions: {
       router: appRouter,
       createContext: async ({ req, res }): Promise<RequestContext> => ({
-        runner, database, caller: await caller(req), requestId: req.id, address: req.ip, sessionToken: req.cookies[COOKIE] ?? null,
+        runner, database, caller: await answered(() => caller(req)), requestId: req.id, address: req.ip, sessionToken: req.cookies[COOKIE] ?? null,
         setSession: (token, expiresAt) => {
           if (token && expiresAt) res.setCookie(COOKIE, token, { httpOnly: true, sameSite: 'lax', secure: secureCookies, path: '/', expires: expiresAt });
           else res.clearCookie(COOKIE, { path: '/' });
         },
       }),
+      responseMeta: ({ data, errors }) => statusOf(errors, data.length),
       onError: ({ error, ctx, path: procedure }) => {
-        if (error.code === 'INTERNAL_SERVER_ERROR') app.log.error({ err: error.cause ?? error, procedure, requestId: ctx?.requestId }, 'fault');
+        const found = { err: error.cause ?? error, procedure, requestId: ctx?.requestId };
+        if (error.code === 'INTERNAL_SERVER_ERROR') app.log.error(found, 'fault');
+        else if (error.code === 'SERVICE_UNAVAILABLE') app.log.warn(found, 'outcome unknown');
       },
     } satisfies FastifyTRPCPluginOptions<AppRouter>['trpcOptions'],
   });
@@ -87,6 +92,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     live.open(who, reply);
     return reply;
   });
+  servePaper(app, { runner, callerOf: caller });
 
   if (webRoot && existsSync(path.join(webRoot, 'index.html'))) {
     // Only what vite names after its content never changes; everything else keeps its address and must be asked for anew.

@@ -7,8 +7,10 @@ export class Refusal<Code extends ErrorCode = ErrorCode> extends Error {
     readonly code: Code,
     readonly data?: Record<string, unknown>,
     readonly field?: string,
+    /** For the log alone: what led to it, where it was not decided here. */
+    cause?: unknown,
   ) {
-    super(code);
+    super(code, cause === undefined ? undefined : { cause });
   }
 }
 

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { PrismaClient, type Prisma } from './generated/client.ts';
+import { tellingNoAnswer } from './no-answer.ts';
 
 /** The role that the server works as: it owns nothing, and row security binds it. */
 export const APP_ROLE = 'rootclock_app';
@@ -10,9 +11,9 @@ export type Tx = Prisma.TransactionClient;
 export type Database = PrismaClient;
 
 export function openDatabase(databaseUrl: string, connections = 10, patienceMs = 10_000): Database {
-  const adapter = new PrismaPg({ connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` }, { statementNameGenerator: ({ sql }) => statementName(sql) });
+  const driver = new PrismaPg({ connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` }, { statementNameGenerator: ({ sql }) => statementName(sql) });
   // Waiting is normal here: the writes of one nursery come one after another.
-  return new PrismaClient({ adapter, transactionOptions: { maxWait: patienceMs, timeout: patienceMs } });
+  return new PrismaClient({ adapter: tellingNoAnswer(driver), transactionOptions: { maxWait: patienceMs, timeout: patienceMs } });
 }
 
 const statementNames = new Map<string, string>();

@@ -1,7 +1,7 @@
 import { ERRORS, type ErrorAnswer, type ErrorCode } from '@rootclock/contracts';
 import { InputError } from '@rootclock/domain';
 import { TRPCError } from '@trpc/server';
-import { databaseFailure } from '../db/failure.ts';
+import { databaseFailure, isOutcomeUnknown } from '../db/failure.ts';
 import { Refusal } from '../refusal.ts';
 
 type TrpcCode = ConstructorParameters<typeof TRPCError>[0]['code'];
@@ -30,9 +30,8 @@ export function asRefusal(error: unknown): Refusal {
     if (failure.sqlState === '22P02' || failure.sqlState === '22003' || failure.sqlState === '22008' || failure.sqlState === '22021') {
       return new Refusal('invalid-input', { issues: [{ path: '', problem: 'wrong-form' }] });
     }
-    if (/^(08|57P|53|40)/.test(failure.sqlState)) return new Refusal('outcome-unknown', {});
   }
-  return isConnectionLost(error) ? new Refusal('outcome-unknown', {}) : new Refusal('fault', {});
+  return isOutcomeUnknown(error) ? new Refusal('outcome-unknown', {}, undefined, error) : new Refusal('fault', {});
 }
 
 /** What tRPC turns away by itself, before any procedure: no JSON, no such procedure, a read asked for as a write. */
@@ -50,14 +49,6 @@ function asRefusalOfTrpc(error: TRPCError): Refusal {
   return BY_TRPC[error.code] ?? (error.cause ? asRefusal(error.cause) : new Refusal('fault', {}));
 }
 
-/** A connection that broke or a transaction that ran out of time: nobody knows whether it was committed. */
-function isConnectionLost(error: unknown): boolean {
-  const code = (error as { code?: unknown } | null)?.code;
-  if (code === 'P2028' || code === 'P1001' || code === 'P1017' || code === 'P2024' || code === 'P2034') return true;
-  const text = error instanceof Error ? `${error.name} ${error.message} ${String((error.cause as { kind?: unknown } | undefined)?.kind ?? '')}` : '';
-  return /ECONNREFUSED|ECONNRESET|EPIPE|Connection terminated|ConnectionClosed|DatabaseNotReachable|SocketTimeout|server closed the connection|timeout exceeded when trying to connect/i.test(text);
-}
-
 export function toTrpcError(error: unknown): TRPCError {
   const refusal = asRefusal(error);
   return new TRPCError({ code: TRPC_CODE[ERRORS[refusal.code].status] ?? 'INTERNAL_SERVER_ERROR', message: refusal.code, cause: error instanceof Error && refusal.code === 'fault' ? error : refusal });
@@ -66,4 +57,11 @@ export function toTrpcError(error: unknown): TRPCError {
 export function errorAnswer(cause: unknown, requestId: string): ErrorAnswer {
   const refusal = asRefusal(cause);
   return { code: refusal.code, class: ERRORS[refusal.code].class, ...(refusal.field ? { field: refusal.field } : {}), ...(refusal.data ? { data: refusal.data } : {}), requestId };
+}
+
+/** The status of an answer of which every part failed alike, by the table of errors: tRPC's own numbers do not tell 503 from 500. */
+export function statusOf(errors: readonly TRPCError[], parts: number): { status?: number } {
+  const statuses = new Set(errors.map((error) => ERRORS[asRefusal(error).code].status));
+  const [status] = statuses;
+  return errors.length === parts && statuses.size === 1 && status ? { status } : {};
 }
