@@ -36,7 +36,7 @@ beforeAll(async () => {
   ground = await stockUp(await server.address);
   server.signal('SIGTERM');
   await server.ended;
-}, 180_000);
+}, 600_000);
 afterAll(() => rmSync(made, { recursive: true, force: true }));
 
 let DATA_DIR: string;
@@ -98,12 +98,16 @@ async function loadUntilKilled(address: string, today: string, kill: () => void)
   let count = 0;
   let isKilled = false;
   await Promise.all(Array.from({ length: CLIENTS }, async () => {
-    for (;;) {
-      const sent = next(count++, today);
+    for (let sent = next(count++, today); ; ) {
       const outcome = await send(address, ground.cookie, sent.command);
-      if (outcome.kind === 'unknown') return void unknown.push(sent);
       if (outcome.kind === 'refused') return void refused.push(outcome.code);
+      if (outcome.kind === 'unknown') {
+        if (isKilled) return void unknown.push(sent);
+        // Nothing is broken yet: so many at one nursery may wait too long on a busy machine, and an outbox then sends the same again.
+        continue;
+      }
       acknowledged.push({ ...sent, answer: outcome.answer });
+      sent = next(count++, today);
       if (!isKilled && acknowledged.length >= ACKNOWLEDGED_BEFORE_KILL) {
         isKilled = true;
         kill();
@@ -161,5 +165,5 @@ describe.each([
              (SELECT sum(units)::int FROM account WHERE kind = 'place') AS standing, (SELECT count(*)::int FROM garden_order) AS orders`);
     expect(effects).toEqual({ lost: times('lose'), moved: times('move'), orders: times('order'), standing: ground.lotIds.length * LOT_UNITS - times('lose') });
     expect((await checkLaws(ownerUrl())).breaches).toEqual([]);
-  }, 180_000);
+  }, 600_000);
 });

@@ -1,10 +1,11 @@
 // A nursery worked from outside, over HTTP alone, as browsers do: for tests whose server may die at any moment.
 import { randomUUID } from 'node:crypto';
+import { readFailure } from '../../apps/web/src/lib/api/failure.ts';
 
 export type HttpAnswer =
   | { kind: 'done'; answer: unknown }
   | { kind: 'refused'; code: string }
-  /** The connection broke, or the server itself said that it does not know. */
+  /** The connection broke, the server is closing, or it said itself that it does not know. */
   | { kind: 'unknown' };
 
 export interface HttpCommand {
@@ -27,8 +28,9 @@ export async function send(address: string, cookie: string, { id, procedure, bod
     });
     const { result, error } = (await response.json()) as Wire;
     if (result) return { kind: 'done', answer: result.data, cookie: response.headers.get('set-cookie')?.split(';')[0] };
-    const code = error?.data?.code ?? `status ${response.status}`;
-    return code === 'outcome-unknown' ? { kind: 'unknown' } : { kind: 'refused', code };
+    // A server that is closing answers in words that are not ours: what those mean is read as a browser reads it.
+    const failure = readFailure({ data: error?.data, meta: { response } });
+    return failure.class === 'retry' ? { kind: 'unknown' } : { kind: 'refused', code: failure.code };
   } catch {
     return { kind: 'unknown' };
   }
