@@ -25,8 +25,10 @@ export default defineConfig({
           exclude,
           setupFiles,
           globalSetup: ['tests/support/global-setup.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          // None of these says how fast anything is: they end what hangs, also on a machine that is slow or does much else.
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+          expect: { poll: { timeout: 60_000 } },
         },
       },
     ],
