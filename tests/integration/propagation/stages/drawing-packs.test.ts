@@ -16,6 +16,10 @@ beforeAll(async () => {
   staged = await stagesOf(nursery);
   ({ versionId } = await staged.addProtocol());
 });
+afterAll(async () => {
+  await nursery.close();
+  await database.drop();
+});
 
 /** Packs in stratification, and what a batch drawn from them is started with. */
 async function packsOf(units = 6, changes: object = {}) {

@@ -15,6 +15,10 @@ beforeAll(async () => {
   staged = await stagesOf(nursery);
   ({ versionId } = await staged.addProtocol());
 });
+afterAll(async () => {
+  await nursery.close();
+  await database.drop();
+});
 
 const suggest = (batchId: string) => staged.propagation.suggestForecast({ batchId });
 
