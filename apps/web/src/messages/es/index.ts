@@ -11,9 +11,10 @@ import { propagation } from './propagation/index.ts';
 import { rules } from './settings/rules.ts';
 import { settings } from './settings/settings.ts';
 import { shell } from './shell.ts';
-import { sources } from './sources.ts';
+import { seed } from './sources/seed.ts';
+import { sources } from './sources/index.ts';
 import { stockIn } from './stock-in/index.ts';
 import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 
-export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, settings, shell, sources, stockIn, today, ui };
+export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, seed, settings, shell, sources, stockIn, today, ui };

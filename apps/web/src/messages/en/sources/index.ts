@@ -1,5 +1,5 @@
 import type { SourceKind, SourceOrigin } from '@rootclock/domain';
-import { plural } from './words.ts';
+import { plural } from '../words.ts';
 
 const kinds: Record<SourceKind, string> = {
   'seed-collection': 'seed collected', 'bought-seed': 'bought seed', 'mother-plants': 'mother plants here', 'in-ground-bed': 'nursery bed here', 'bought-plants': 'bought plants', unknown: 'not known',

@@ -1,5 +1,5 @@
-import type { sources as en } from '../en/sources.ts';
-import { plural } from './words.ts';
+import type { sources as en } from '../../en/sources/index.ts';
+import { plural } from '../words.ts';
 
 export const sources: typeof en = {
   kinds: {
