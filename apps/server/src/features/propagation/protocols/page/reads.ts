@@ -51,3 +51,9 @@ export const readBatches = ({ tx, nurseryId }: ReadContext, protocolId: string) 
     FROM batch b JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
    WHERE b.nursery_id = ${nurseryId}::uuid AND v.protocol_id = ${protocolId}::uuid
    ORDER BY b.started_on DESC, b.code DESC LIMIT 50`;
+
+/** What stands at the head of a printed page. */
+export async function readLetterhead({ tx, nurseryId }: ReadContext): Promise<{ nurseryName: string; units: 'metric' | 'us' }> {
+  const [row] = await tx.$queryRaw<{ nurseryName: string; units: 'metric' | 'us' }[]>`SELECT name AS "nurseryName", units FROM nursery WHERE id = ${nurseryId}::uuid`;
+  return found(row, 'nursery');
+}
