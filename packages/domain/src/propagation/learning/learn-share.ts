@@ -28,6 +28,9 @@ export interface LearningSettings {
   confidence: number;
 }
 
+/** The confidence of the intervals that screens show. */
+export const LEARNING_CONFIDENCE = 0.95;
+
 /** The least a shape may be: a share that is sure in either direction keeps a hair of doubt, so that it still has a distribution to reckon with. */
 const HAIR = 1e-9;
 const MOST_TRIED = 2 ** 40;

@@ -1,4 +1,4 @@
-import { addDays, type DayTally, type LedgerDay, learnShare, lossExposure, lossRate, monthDayIn, NOTHING_TRIED, tallyDays, type WinterDays } from '@rootclock/domain';
+import { addDays, type DayTally, type LedgerDay, LEARNING_CONFIDENCE, learnShare, lossExposure, lossRate, monthDayIn, NOTHING_TRIED, tallyDays, type WinterDays } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { readLedgerDays, readWinterCounts, readWinterSettings, type WinterSettings } from './reads.ts';
 
@@ -60,7 +60,7 @@ export async function loadLivingRates(context: ReadContext, plantIds: readonly s
     const counted = winters.get(plantId);
     const evidence = counted ? { tried: counted.stood, passed: counted.lived, batches: counted.lots } : NOTHING_TRIED;
     const { rate } = lossRate({ ...growing, prior: { losses: ASSUMED_LOSSES_PER_DAY * expectedDays, plantDays: expectedDays } });
-    const { share } = learnShare({ share: settings.winterSurvival, weight: settings.priorWeight }, evidence, { evidenceLimit: settings.evidenceLimit, confidence: 0.9 });
+    const { share } = learnShare({ share: settings.winterSurvival, weight: settings.priorWeight }, evidence, { evidenceLimit: settings.evidenceLimit, confidence: LEARNING_CONFIDENCE });
     return {
       plantId, lossRatePerDay: rate ?? ASSUMED_LOSSES_PER_DAY, winterSurvival: share,
       restsOn: { ...growing, winterPlants: evidence.tried, winterLived: evidence.passed, winterLots: evidence.batches },

@@ -1,0 +1,16 @@
+import { propagation } from '@rootclock/contracts';
+import { OWNER } from '@rootclock/domain';
+import { command } from '../../../../trpc/operation.ts';
+import { loadLearningSettings, storeLearningSettings } from '../store.ts';
+
+/** Nothing that was promised changes with it: what batches are expected to yield is stored with each and moves only by entries on it. */
+export const setLearning = command({
+  name: 'setLearning',
+  input: propagation.setLearning,
+  roles: OWNER,
+  run: async (context, settings) => {
+    await storeLearningSettings(context, settings);
+    context.touched.features.add('propagation').add('stock');
+    return loadLearningSettings(context);
+  },
+});

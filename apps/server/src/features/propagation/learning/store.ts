@@ -1,0 +1,28 @@
+import type { Standing } from '@rootclock/domain';
+import { found } from '../../../refusal.ts';
+import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+
+/** How a nursery weighs its own counts against what protocols say, and how careful its plans are. */
+export interface LearningSettings {
+  priorWeight: number;
+  evidenceLimit: number;
+  planConfidence: number;
+  winterSurvival: number;
+  winterStanding: Standing;
+}
+
+export async function loadLearningSettings({ tx, nurseryId }: ReadContext): Promise<LearningSettings> {
+  const [row] = await tx.$queryRaw<LearningSettings[]>`
+    SELECT prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", plan_confidence::float8 AS "planConfidence", winter_survival::float8 AS "winterSurvival",
+           winter_survival_standing AS "winterStanding" FROM nursery WHERE id = ${nurseryId}::uuid`;
+  return found(row, 'nursery');
+}
+
+/** A winter survival that is set to another figure is the nursery's own from then on. */
+export async function storeLearningSettings({ tx, nurseryId }: CommandContext, { priorWeight, evidenceLimit, planConfidence, winterSurvival }: Omit<LearningSettings, 'winterStanding'>): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE nursery SET prior_weight = ${priorWeight}, evidence_limit = ${evidenceLimit}, plan_confidence = ${planConfidence}::float8,
+           winter_survival_standing = CASE WHEN winter_survival = ${winterSurvival}::float8::numeric(7, 6) THEN winter_survival_standing ELSE 'own setting' END,
+           winter_survival = ${winterSurvival}::float8
+     WHERE id = ${nurseryId}::uuid`;
+}
