@@ -16,7 +16,8 @@ export const propagation: SampleBodies<'propagation'> = {
     placeId: ids.placeId, ...entry(ids),
   }],
   beginBatchStage: (ids) => [{ batchId: ids.packsId, position: 1, ...entry(ids) }],
-  suggestForecast: (ids) => [{ batchId: ids.batchId }, { batchId: ids.packsId }, { protocolVersionId: ids.versionId, units: 50, unit: 'cell', startedOn: ids.today, stagePosition: 1 }],
+  readStartChoices: (ids) => [{ plantId: ids.plantId }, { plantId: ids.plantId, versionId: ids.versionId }],
+  suggestForecast: (ids) => [{ batchId: ids.batchId }, { batchId: ids.packsId }, { protocolVersionId: ids.versionId, units: 50, unit: 'cell', startedOn: ids.today, stagePosition: 1, containerId: ids.trayId, targetContainerId: ids.containerId }],
   countBatch: (ids) => [{ batchId: ids.batchId, emergedUnits: 70, countKind: 'counted', ...entry(ids) }],
   thinBatch: (ids) => [{ batchId: ids.batchId, thinnedUnits: 5, ...entry(ids) }],
   loseFromBatch: (ids) => [{ batchId: ids.batchId, placeId: ids.placeId, units: 5, cause: 'rot', ...entry(ids) }],
@@ -31,4 +32,7 @@ export const propagation: SampleBodies<'propagation'> = {
   keepForSecondWinter: (ids) => [{ batchId: ids.batchId, ...entry(ids) }],
   listBatches: (ids) => [{}, { state: 'all', text: ids.mark }, { plantId: ids.plantId }, { placeId: ids.placeId }],
   readBatch: (ids) => [{ batchId: ids.batchId }],
+  setLearning: () => [{ priorWeight: 30, evidenceLimit: 300, planConfidence: 0.8, winterSurvival: 0.85 }],
+  readRecord: () => [{}],
+  readPlantRecord: (ids) => [{ plantId: ids.plantId }],
 };

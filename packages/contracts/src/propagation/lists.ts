@@ -19,6 +19,9 @@ export const listBatches = z.strictObject({
 
 export const readBatch = z.strictObject({ batchId: id });
 
+/** What a batch of a plant can be started with; `versionId` asks for a version of a protocol that is no longer the current one. */
+export const readStartChoices = z.strictObject({ plantId: id, versionId: z.optional(z.nullable(id)) });
+
 /** What learning suggests of a batch, or of a start under a protocol that is only thought of. */
 export const suggestForecast = z.strictObject({
   batchId: z.optional(z.nullable(id)),
@@ -27,6 +30,9 @@ export const suggestForecast = z.strictObject({
   units: z.optional(z.nullable(units)),
   seedsSown: z.optional(z.nullable(units)),
   startedOn: z.optional(z.nullable(calendarDate)),
+  /** Left out, those of the protocol. */
+  containerId: z.optional(z.nullable(id)),
+  targetContainerId: z.optional(z.nullable(id)),
   stagePosition: z.optional(z.nullable(z.int().check(z.gte(0), z.lte(10)))),
 }).check(
   z.refine((input) => (input.batchId == null) !== (input.protocolVersionId == null), { path: ['batchId'], params: { problem: 'required' } }),

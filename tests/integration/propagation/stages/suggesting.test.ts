@@ -83,8 +83,42 @@ describe('what learning suggests of a start that is only thought of', () => {
     expect(await planned()).toMatchObject({ yield: { tried: 200, from: 'units' }, readyOn: '2027-05-16' });
     expect(await planned({ stagePosition: 1 })).toMatchObject({ readyOn: '2027-04-16' });
   });
+  it('says by when its plants would have to leave their pots', async () => {
+    await nursery.as('grower').potLife.addRule(sent({ ruleId: randomUUID(), basis: 'confined' as const, reach: { plantId: staged.plantId }, span: 'P1Y', winterCarry: null, note: '' }));
+    // Up on 17 March 2027 by the usual days: a year on roots have been confined for as long as they may.
+    expect((await planned()).potLife).toMatchObject({ pottedOn: '2027-03-17', limitOn: '2028-03-17' });
+  });
+  it('says nothing of pot life where nobody knows the pot', async () => {
+    const bare = await staged.addProtocol({ label: 'bare', stages: [{ kind: 'stratification', days: [10, 20, 30] }] });
+    expect((await staged.propagation.suggestForecast({ protocolVersionId: bare.versionId, units: 10 })).potLife).toBeNull();
+  });
   it('is refused for a stage that the protocol lacks', async () => expect(await refusalOf(planned({ stagePosition: 9 }))).toMatchObject({ code: 'stage-not-in-protocol', field: 'stagePosition' }));
   it('is refused for an unknown version', async () => expect(await refusalOf(planned({ protocolVersionId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'protocolVersionId' }));
   it('is refused without a number of units', async () => expect(await refusalOf(planned({ units: null }))).toMatchObject({ code: 'invalid-input', data: { issues: [{ path: 'units' }] } }));
   it('is refused for a batch and a protocol at once', async () => expect(await refusalOf(planned({ batchId: randomUUID() }))).toMatchObject({ code: 'invalid-input', data: { issues: [{ path: 'batchId' }] } }));
+});
+
+describe('what a batch of a plant can be started with', () => {
+  it('is its current protocols with their containers, its packs and what is known of its seed', async () => {
+    const plant = await stagesOf(nursery, { code: 'ECPA', name: 'Echinacea pallida' });
+    const own = await plant.addProtocol({ seedsPerCell: 2 });
+    await nursery.as('grower').sources.receiveSeed(sent({ sourceId: plant.sourceId, kind: 'bought' as const, grams: 12.5, happenedOn: '2026-02-01' }));
+    const packs = await plant.startUnder(own.versionId, { unit: 'pack', containerId: null, units: 5, seedsSown: 500 });
+    expect(await staged.propagation.readStartChoices({ plantId: plant.plantId })).toMatchObject({
+      confidence: 0.9,
+      protocols: [{ versionId: own.versionId, seedsPerCell: 2, startContainer: { id: plant.trayId, cells: 72 }, targetContainer: { id: plant.potId } }],
+      packs: [{ batchId: packs.batchId, units: 5, seedsSown: 500, stageDueOn: '2026-03-31' }],
+      seed: [{ sourceId: plant.sourceId, gramsLeft: 12.5 }],
+    });
+  });
+  it('is an older version as well where one is asked for, but never that of another plant', async () => {
+    const plant = await stagesOf(nursery, { code: 'ECPU', name: 'Echinacea purpurea' });
+    const { protocolId, versionId: firstId } = await plant.addProtocol();
+    await nursery.as('grower').propagation.reviseProtocol(sent({
+      protocolId, versionId: randomUUID(), basedOnVersionId: firstId, startUnit: 'cell', startContainerId: plant.trayId, stages: [{ kind: 'emergence', shortDays: 1, usualDays: 2, longDays: 3, share: 0.5 }], changeNote: 'Quicker',
+    }));
+    const numbers = async (asked: string) => (await staged.propagation.readStartChoices({ plantId: plant.plantId, versionId: asked })).protocols.map(({ number }) => number);
+    expect([await numbers(firstId), await numbers(versionId)]).toEqual([[2, 1], [2]]);
+  });
+  it('is nothing of a plant that nobody knows', async () => expect(await refusalOf(staged.propagation.readStartChoices({ plantId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'plantId' }));
 });

@@ -12,6 +12,8 @@ import { thinBatch } from './batches/commands/thin-batch.ts';
 import { suggestForecast } from './batches/forecast/suggest-forecast.ts';
 import { readBatch } from './batches/page/read-batch.ts';
 import { listBatches } from './batches/reads.ts';
+import { readStartChoices } from './batches/starting/read-start-choices.ts';
+import { learningOperations } from './learning/operations.ts';
 import { addProtocol } from './protocols/commands/add-protocol.ts';
 import { loadReferenceProtocols } from './protocols/commands/load-reference-protocols.ts';
 import { restoreProtocol } from './protocols/commands/restore-protocol.ts';
@@ -22,6 +24,7 @@ import { readProtocol } from './protocols/page/read-protocol.ts';
 
 export const propagationOperations = {
   startBatch, beginBatchStage, countBatch, thinBatch, loseFromBatch, potBatch, moveBatch, setBatchForecast, correctBatchUnits, closeBatch, keepForSecondWinter,
-  listBatches, readBatch, suggestForecast,
+  listBatches, readBatch, readStartChoices, suggestForecast,
   addProtocol, reviseProtocol, retireProtocol, restoreProtocol, loadReferenceProtocols, listProtocols, readProtocol,
+  ...learningOperations,
 };

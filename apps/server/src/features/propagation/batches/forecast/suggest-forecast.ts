@@ -1,6 +1,7 @@
 import { propagation } from '@rootclock/contracts';
 import {
-  type BatchNow, type BatchUnit, countsOf, EVERYONE, expectedAlive, isUnitOnePlant, latestOf, leftSince, type LearnedStage, learnStages, readyFrom, type StageBeginning, stageBeginnings, stageProgress, yieldAhead,
+  type BatchNow, type BatchUnit, countsOf, EVERYONE, expectedAlive, isUnitOnePlant, latestOf, leftSince, type LearnedStage, learnStages, readyFrom, type StageBeginning, stageBeginnings, type StageProgress, stageProgress,
+  yieldAhead,
 } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
@@ -9,6 +10,7 @@ import { loadProtocolVersion, planOf, type ProtocolVersion } from '../../protoco
 import { loadBatchEntries } from '../history/store.ts';
 import { standingUnits } from '../open.ts';
 import { loadBatch } from '../store.ts';
+import { potLifeAhead, type PotLifeAhead } from './pot-life-ahead.ts';
 import { readForecastSettings, readStartedUnits } from './reads.ts';
 
 /** What learning now suggests of a yield. It is offered and never written: a stored forecast changes only by entries on its batch. */
@@ -24,6 +26,8 @@ export interface ForecastSuggestion {
   stages: LearnedStage[];
   /** Batches that the best-known stage ahead rests on. */
   batches: number;
+  /** Of a start that is only thought of: by when its plants would have to leave their pots. */
+  potLife: PotLifeAhead | null;
 }
 
 export const suggestForecast = query({
@@ -44,7 +48,7 @@ async function ofBatch(context: ReadContext, batchId: string): Promise<ForecastS
   const now: BatchNow = {
     unit: batch.unit, standingUnits: standing, aliveUnits, ...(await readStartedUnits(context, batchId)), pottedPlants: entries.reduce((plants, entry) => plants + entry.pottedPlants, 0),
   };
-  return suggest(context, version, now, { startedOn: batch.startedOn, today: context.today, begun: stageBeginnings(planOf(version), entries), secondWinterOn: batch.secondWinterOn });
+  return (await suggest(context, version, now, { startedOn: batch.startedOn, today: context.today, begun: stageBeginnings(planOf(version), entries), secondWinterOn: batch.secondWinterOn })).suggestion;
 }
 
 interface PlannedStart {
@@ -54,6 +58,8 @@ interface PlannedStart {
   seedsSown?: number | null | undefined;
   startedOn?: string | null | undefined;
   stagePosition?: number | null | undefined;
+  containerId?: string | null | undefined;
+  targetContainerId?: string | null | undefined;
 }
 
 async function ofPlan(context: ReadContext, input: PlannedStart): Promise<ForecastSuggestion> {
@@ -64,23 +70,29 @@ async function ofPlan(context: ReadContext, input: PlannedStart): Promise<Foreca
   const units = input.units ?? 0;
   const now: BatchNow = { unit: input.unit ?? version.startUnit, startedUnits: units, standingUnits: units, seedsSown: input.seedsSown ?? null, aliveUnits: null, pottedPlants: 0 };
   const begun = stageBeginnings(planOf(version), [{ version: 1, kind: 'start', happenedOn: startedOn, stagePosition, emergedUnits: null, pottedPlants: 0 }]);
-  return suggest(context, version, now, { startedOn, today: latestOf(startedOn, context.today), begun, secondWinterOn: null });
+  const { suggestion, progress } = await suggest(context, version, now, { startedOn, today: latestOf(startedOn, context.today), begun, secondWinterOn: null });
+  const potLife = await potLifeAhead(context, {
+    plantId: version.plantId, method: version.method, unit: now.unit, startedOn, readyOn: suggestion.readyOn, progress,
+    startContainerId: input.containerId ?? version.startContainerId, targetContainerId: input.targetContainerId ?? version.targetContainerId,
+  });
+  return { ...suggestion, potLife };
 }
 
 async function suggest(
   context: ReadContext, version: ProtocolVersion, now: BatchNow, { startedOn, today, begun, secondWinterOn }: { startedOn: string; today: string; begun: StageBeginning[]; secondWinterOn: string | null },
-): Promise<ForecastSuggestion> {
+): Promise<{ suggestion: ForecastSuggestion; progress: StageProgress[] }> {
   const { planConfidence, ...settings } = await readForecastSettings(context);
   const learned = await learnedFor(context, version, now.unit, settings);
   const plan = planOf(version);
   const progress = stageProgress(plan, startedOn, begun, today, secondWinterOn);
   const found = yieldAhead(now, learned, progress, today, planConfidence);
-  return {
+  const suggestion: ForecastSuggestion = {
     yield: found && { cautiousUnits: found.cautiousUnits, usualUnits: found.usualUnits, tried: found.tried, from: found.from },
     readyOn: readyFrom(plan, progress, today, 'usual', secondWinterOn),
     readyLateOn: readyFrom(plan, progress, today, 'long', secondWinterOn),
-    confidence: planConfidence, stages: found?.ahead ?? [], batches: Math.max(0, ...(found?.ahead ?? []).map(({ batches }) => batches)),
+    confidence: planConfidence, stages: found?.ahead ?? [], batches: Math.max(0, ...(found?.ahead ?? []).map(({ batches }) => batches)), potLife: null,
   };
+  return { suggestion, progress };
 }
 
 /** The interval shown beside each share; the cautious number is held at the nursery's own confidence. */
@@ -95,5 +107,5 @@ async function learnedFor(context: ReadContext, version: ProtocolVersion, unit: 
 
 async function nothing(context: ReadContext): Promise<ForecastSuggestion> {
   const { planConfidence } = await readForecastSettings(context);
-  return { yield: null, readyOn: null, readyLateOn: null, confidence: planConfidence, stages: [], batches: 0 };
+  return { yield: null, readyOn: null, readyLateOn: null, confidence: planConfidence, stages: [], batches: 0, potLife: null };
 }
