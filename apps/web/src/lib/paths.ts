@@ -48,3 +48,28 @@ export const paths = {
   settings: () => '/settings',
   ownSettings: () => '/settings/own',
 } as const;
+
+/** What the form that starts a batch is filled in with; whatever is left out stays as the form has it. */
+export interface StartAsk {
+  plantId: string;
+  protocolVersionId?: string | null;
+  sourceId?: string | null;
+  units?: number | null;
+  trays?: number | null;
+  seedsSown?: number | null;
+  seedGrams?: number | null;
+  targetContainerId?: string | null;
+  readyOn?: string | null;
+  cautiousUnits?: number | null;
+  usualUnits?: number | null;
+  stagePosition?: number | null;
+  placeId?: string | null;
+  day?: string | null;
+}
+
+/** The form that starts a batch, filled in: `<ButtonLink {...startBatchLink({ plantId, … })}>`. */
+export function startBatchLink(ask: StartAsk): { to: string; search: Record<string, string | number> } {
+  const search: Record<string, string | number> = {};
+  for (const [name, value] of Object.entries(ask) as [string, string | number | null | undefined][]) if (value !== null && value !== undefined) search[name] = value;
+  return { to: paths.startBatch(), search };
+}
