@@ -1,6 +1,6 @@
 import type { PropagationMethod, StageKind } from '@rootclock/domain';
-import { Prisma } from '../../../../db/generated/client.ts';
-import type { ReadContext } from '../../../../trpc/operation.ts';
+import { Prisma } from '../../../../../db/generated/client.ts';
+import type { ReadContext } from '../../../../../trpc/operation.ts';
 
 export interface CountedStage {
   plantId: string;

@@ -1,7 +1,7 @@
 import type { PropagationMethod } from '@rootclock/domain';
-import { Prisma } from '../../../../db/generated/client.ts';
-import type { ReadContext } from '../../../../trpc/operation.ts';
-import { ofPlants } from './batch-reads.ts';
+import { Prisma } from '../../../../../db/generated/client.ts';
+import type { ReadContext } from '../../../../../trpc/operation.ts';
+import { ofPlants } from './batches.ts';
 
 export interface GrownStage {
   plantId: string;
