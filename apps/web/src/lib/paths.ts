@@ -4,6 +4,7 @@
  */
 export const paths = {
   today: () => '/',
+  tasks: () => '/tasks',
   signIn: () => '/sign-in',
   firstOwner: () => '/begin',
   more: () => '/more',

@@ -4,6 +4,7 @@ import type { DestinationKey } from '../routes/destinations.ts';
 
 const DRAWINGS: Record<DestinationKey | 'more', ReactNode> = {
   today: <path d="M3 19h18M6.5 15a5.5 5.5 0 0 1 11 0M12 4v3M4.6 8.2l2 2M19.4 8.2l-2 2" />,
+  tasks: <path d="M4 5h5v5H4zM4 14h5v5H4zM12.5 7.5H20M12.5 16.5H20M5.4 7.6l1 1L8.6 6" />,
   stock: <path d="M4 8h16M6 8l1.5 12h9L18 8M12 8V3.5M12 5.5c2-.2 3-1 3.3-2.5" />,
   propagation: <path d="M3 10h18v9H3zM9 10v9M15 10v9M6 10V7M12 10V5M18 10V7" />,
   gardens: <path d="M3 20c3-4 6-5 9-5s6 1 9 5M7 14V8M7 8L5 5.5M7 8l2-2.5M16 14V6M16 9l2.5-2M16 7l-2.5-2" />,

@@ -1,4 +1,4 @@
-/** Today: what must leave its pot, what is to be pulled, what is short. */
+/** Today: what is to be done, what must leave its pot, what is to be pulled, what is short. */
 import { FIELD, GROWERS } from '@rootclock/domain';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
@@ -10,6 +10,7 @@ import { useMessages } from '../../messages/index.ts';
 import { ButtonLink } from '../../ui/action/index.ts';
 import { EmptyState } from '../../ui/feedback/index.ts';
 import { PageHeader, Section } from '../../ui/layout/index.ts';
+import { TodayTasks } from '../planning/tasks/today-tasks.tsx';
 import { BoardClock } from '../pot-life/board/board-clock.tsx';
 import './today.css';
 
@@ -29,7 +30,10 @@ export function TodayPage() {
         {session.mayBe(GROWERS) && <ButtonLink to={paths.newOrder()}>{say.newOrder}</ButtonLink>}
       </nav>
       <div className="today-columns">
-        <MustLeave />
+        <div className="stack">
+          <TodayTasks />
+          <MustLeave />
+        </div>
         <div className="stack">
           <ToPull />
           <Short />

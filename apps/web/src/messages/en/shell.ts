@@ -6,6 +6,7 @@ export const shell = {
   stock: 'Stock',
   propagation: 'Propagation',
   gardens: 'Gardens',
+  tasks: 'Tasks',
   plants: 'Plants',
   more: 'More',
   moreLead: 'The rest of the nursery, and how this screen looks and speaks.',

@@ -14,7 +14,8 @@ import { shell } from './shell.ts';
 import { seed } from './sources/seed.ts';
 import { sources } from './sources/index.ts';
 import { stockIn } from './stock-in/index.ts';
+import { tasks } from './planning/tasks.ts';
 import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 
-export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, seed, settings, shell, sources, stockIn, today, ui };
+export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, seed, settings, shell, sources, stockIn, tasks, today, ui };

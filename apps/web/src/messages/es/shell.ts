@@ -7,6 +7,7 @@ export const shell: typeof en = {
   stock: 'Lotes',
   propagation: 'Propagación',
   gardens: 'Jardines',
+  tasks: 'Tareas',
   plants: 'Plantas',
   more: 'Más',
   moreLead: 'Lo demás del vivero, y cómo se ve y habla esta pantalla.',

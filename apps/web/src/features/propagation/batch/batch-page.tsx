@@ -2,11 +2,12 @@
 import { FIELD, GROWERS } from '@rootclock/domain';
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
-import { useCallback, useState } from 'react';
+import { useCallback } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
+import { useWantedSheet } from '../../../lib/wanted-sheet.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button, Menu, TextLink } from '../../../ui/action/index.ts';
 import { Callout } from '../../../ui/feedback/index.ts';
@@ -14,7 +15,7 @@ import { PageHeader } from '../../../ui/layout/index.ts';
 import { PotSign } from '../../../ui/sign/index.ts';
 import type { BatchPageData } from '../batch-page-data.ts';
 import { tiedOf, useShare } from '../pot-life-mark.tsx';
-import { BatchSheet, type SheetName } from '../sheets/batch-sheet.tsx';
+import { BatchSheet, isSheet, type SheetName } from '../sheets/batch-sheet.tsx';
 import { CourseSection } from './course-section.tsx';
 import { FactsSection } from './facts-section.tsx';
 import { LotsSection, ReservedSection, TreatedSection } from './lots-section.tsx';
@@ -31,8 +32,8 @@ function Batch({ batch }: { batch: BatchPageData }) {
   const { propagation } = useMessages();
   const { page: say } = propagation;
   const { dates } = useFormat();
-  const [sheet, setSheet] = useState<SheetName | null>(null);
-  const close = useCallback(() => setSheet(null), []);
+  const [sheet, setSheet] = useWantedSheet(isSheet);
+  const close = useCallback(() => setSheet(null), [setSheet]);
   const reserved = batch.reservations.reduce((sum, row) => sum + row.units, 0);
   const share = useShare()(batch);
   return (

@@ -14,6 +14,7 @@ import { ThinSheet } from './thin-sheet.tsx';
 
 const SHEETS = { count: CountSheet, pot: PotSheet, lose: LoseSheet, thin: ThinSheet, move: MoveSheet, forecast: ForecastSheet, correct: CorrectSheet, close: CloseSheet, winter: SecondWinterSheet };
 export type SheetName = keyof typeof SHEETS;
+export const isSheet = (word: string): word is SheetName => word in SHEETS;
 
 export function BatchSheet({ name, ...props }: SheetProps & { name: SheetName | null }) {
   const { sheet: say } = useMessages().propagation;

@@ -9,6 +9,7 @@ import { toast } from '../../../ui/feedback/index.ts';
 import { TextField } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { PageHeader, Section } from '../../../ui/layout/index.ts';
+import { CalendarSection } from './calendar-section.tsx';
 import { SettingsTabs } from '../settings-tabs.tsx';
 
 const EMPTY = { currentPassword: '', password: '' };
@@ -40,6 +41,7 @@ export function OwnPage() {
           <Submit form={form}>{say.save}</Submit>
         </Form>
       </Section>
+      <CalendarSection />
       <Section title={say.display}>
         <DisplayFields />
       </Section>

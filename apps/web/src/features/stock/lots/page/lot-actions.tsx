@@ -1,7 +1,7 @@
 /** The verbs of a lot: the four that a wet thumb needs most as large buttons, the others under More. */
 import { FIELD, GROWERS } from '@rootclock/domain';
-import { useState } from 'react';
 import { useSession } from '../../../../lib/api/index.ts';
+import { useWantedSheet } from '../../../../lib/wanted-sheet.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button, Menu, type MenuAction } from '../../../../ui/action/index.ts';
 import { HoldSheet } from '../bulk/hold-sheet.tsx';
@@ -20,7 +20,9 @@ import { PotUpSheet } from '../sheets/pot-up-sheet.tsx';
 import { ReIdentifySheet } from '../sheets/re-identify-sheet.tsx';
 import { SplitSheet } from '../sheets/split-sheet.tsx';
 
-type Work = 'potUp' | 'lift' | 'move' | 'lose' | 'count' | 'rootBall' | 'observe' | 'convert' | 'patch' | 'split' | 'sell' | 'give' | 'plantInBed' | 'treat' | 'hold' | 'reIdentify';
+const WORKS = ['potUp', 'lift', 'move', 'lose', 'count', 'rootBall', 'observe', 'convert', 'patch', 'split', 'sell', 'give', 'plantInBed', 'treat', 'hold', 'reIdentify'] as const;
+type Work = (typeof WORKS)[number];
+const isWork = (word: string): word is Work => WORKS.some((work) => work === word);
 
 function OpenSheet({ work, lot, onClose }: { work: Work; lot: Lot; onClose: () => void }) {
   const over = { lot, onClose };
@@ -61,9 +63,10 @@ function offeredTo(lot: Lot, isGrower: boolean): { main: Work[]; more: Work[] } 
 export function LotActions({ lot }: { lot: Lot }) {
   const { actions } = useMessages().lots;
   const { mayBe } = useSession();
-  const [work, setWork] = useState<Work | null>(null);
+  const [wanted, setWork] = useWantedSheet(isWork);
   if (!mayBe(FIELD)) return null;
   const { main, more } = offeredTo(lot, mayBe(GROWERS));
+  const work = wanted !== null && [...main, ...more].includes(wanted) ? wanted : null;
   return (
     <div className="lot-actions">
       {main.map((each, index) => (
