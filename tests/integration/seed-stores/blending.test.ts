@@ -98,7 +98,7 @@ describe('a blend is refused', () => {
   });
 
   test('of a single part', async () => {
-    expect(await refusalOf(story.blend([{ sourceId: await story.stored(10), grams: 6 }]))).toMatchObject({ code: 'invalid-input', field: 'parts' });
+    expect(await refusalOf(story.blend([{ sourceId: await story.stored(10), grams: 6 }]))).toMatchObject({ code: 'blend-needs-parts', data: { parts: 1 } });
   });
 
   test('of beds, retired sources and sources that are not there', async () => {

@@ -16,6 +16,7 @@ export const sourcesErrors = {
   'source-has-seed': errorKind<{ source: string; left: number }>('refusal', 409),
   'cleaned-over-raw': errorKind<{ raw: number; cleaned: number }>('input', 400),
   'blend-of-different-plants': errorKind<{ source: string; plant: string; wanted: string }>('refusal', 409),
+  'blend-needs-parts': errorKind<{ parts: number }>('input', 400),
   'blend-part-twice': errorKind<{ source: string }>('input', 400),
   'blend-in-use': errorKind<{ source: string; batches: number }>('refusal', 409),
   /** More sound seeds than the replicate had. */

@@ -17,7 +17,7 @@ export const takeSeed = z.strictObject({ sourceId: id, reason: z.enum(SEED_TAKIN
 export const blendSources = z.strictObject({
   /** Of the blend, which is made. */
   sourceId: id,
-  parts: z.array(z.strictObject({ sourceId: id, grams })).check(z.minLength(2), z.maxLength(20)),
+  parts: z.array(z.strictObject({ sourceId: id, grams })).check(z.maxLength(20)),
   happenedOn: calendarDate,
   storage: z.optional(z.nullable(z.enum(SEED_STORAGES))),
   note,

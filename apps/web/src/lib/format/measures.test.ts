@@ -23,6 +23,11 @@ describe('measures', () => {
     expect([measuresIn('us', 'en').weight(453.59237), measuresIn('metric', 'en').weight(1250)]).toEqual(['1 lb', '1.25 kg']);
   });
 
+  it('shows seed to the milligram, in US units beside the ounces', () => {
+    expect([measuresIn('metric', 'en').seedWeight(12.4), measuresIn('metric', 'en').seedWeight(0.003)]).toEqual(['12.4 g', '0.003 g']);
+    expect([measuresIn('us', 'en').seedWeight(12.4), measuresIn('us', 'en').seedWeight(0.12)]).toEqual(['0.437 oz (12.4 g)', '0.00423 oz (0.12 g)']);
+  });
+
   it('writes the decimal mark of the language', () => {
     expect(measuresIn('metric', 'es').length(355)).toBe('35,5 cm');
   });

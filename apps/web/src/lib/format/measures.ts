@@ -18,6 +18,7 @@ function figure(value: number, language: string): string {
   return new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value);
 }
 
+const degrees = (value: number, unit: string, language: string): string => `${new Intl.NumberFormat(language, { maximumFractionDigits: 0 }).format(value)} ${unit}`;
 const withUnit = (value: number, unit: string, language: string): string => `${figure(value, language)} ${unit}`;
 
 export interface Measures {
@@ -25,6 +26,17 @@ export interface Measures {
   volume(ml: number): string;
   area(m2: number): string;
   weight(g: number): string;
+  /** Whole degrees: nobody sets a cold store finer. */
+  temperature(celsius: number): string;
+  /** To the milligram, since a few grams of seed fill many trays. In US units the grams stand beside, because seed balances read grams. */
+  seedWeight(g: number): string;
+}
+
+const grams = (g: number, language: string): string => `${new Intl.NumberFormat(language, { maximumFractionDigits: 3 }).format(g)} g`;
+
+function ounces(g: number, language: string): string {
+  const figures = new Intl.NumberFormat(language, { maximumSignificantDigits: 3 });
+  return g >= G_PER_POUND ? `${figures.format(g / G_PER_POUND)} lb` : `${figures.format(g / G_PER_OUNCE)} oz`;
 }
 
 export function measuresIn(units: Units, language: string): Measures {
@@ -37,7 +49,9 @@ export function measuresIn(units: Units, language: string): Measures {
         return ml >= ML_PER_QUART ? withUnit(ml / ML_PER_QUART, 'qt', language) : withUnit(ml / ML_PER_FLUID_OUNCE, 'fl oz', language);
       },
       area: (m2) => withUnit(m2 * SQUARE_FEET_PER_M2, 'sq ft', language),
+      temperature: (celsius) => degrees(celsius * 1.8 + 32, '°F', language),
       weight: (g) => (g >= G_PER_POUND ? withUnit(g / G_PER_POUND, 'lb', language) : withUnit(g / G_PER_OUNCE, 'oz', language)),
+      seedWeight: (g) => `${ounces(g, language)} (${grams(g, language)})`,
     };
   }
   return {
@@ -47,6 +61,8 @@ export function measuresIn(units: Units, language: string): Measures {
     },
     volume: (ml) => (ml >= 1000 ? withUnit(ml / 1000, 'L', language) : withUnit(ml, 'ml', language)),
     area: (m2) => withUnit(m2, 'm²', language),
+    temperature: (celsius) => degrees(celsius, '°C', language),
     weight: (g) => (g >= 1000 ? withUnit(g / 1000, 'kg', language) : withUnit(g, 'g', language)),
+    seedWeight: (g) => grams(g, language),
   };
 }

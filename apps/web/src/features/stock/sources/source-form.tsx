@@ -13,8 +13,9 @@ import { Form } from '../../../ui/form/index.ts';
 import { Sheet } from '../../../ui/overlay/index.ts';
 import { type PickedPlant, PlantPicker } from '../../plants/plant-picker.tsx';
 import { MotherLotField, type PickedLot } from './mother-lot-field.tsx';
+import { NO_SEED, seedBodyOf, type SeedDraft, SeedFields } from './seed-fields.tsx';
 
-export interface SourceDraft {
+export interface SourceDraft extends SeedDraft {
   sourceId: string;
   plant: PickedPlant | null;
   kind: SourceKind | '';
@@ -32,11 +33,12 @@ export interface SourceDraft {
 }
 
 const NEW: Omit<SourceDraft, 'sourceId'> = {
-  plant: null, kind: '', provenance: '', seedZone: '', origin: 'unknown', gathered: '', collector: '', permit: '', vendor: '', vendorLot: '', pesticideStatement: '', motherLot: null, note: '',
+  ...NO_SEED, plant: null, kind: '', provenance: '', seedZone: '', origin: 'unknown', gathered: '', collector: '', permit: '', vendor: '', vendorLot: '', pesticideStatement: '', motherLot: null, note: '',
 };
 
 const isBought = (kind: SourceKind | '') => kind === 'bought-seed' || kind === 'bought-plants';
-const fromHere = (kind: SourceKind | '') => kind === 'mother-plants' || kind === 'in-ground-bed';
+/** What plants here gave: seed of a known lot keeps its line as cuttings do. */
+const fromHere = (kind: SourceKind | '') => kind === 'mother-plants' || kind === 'in-ground-bed' || kind === 'seed-collection';
 
 export function SourceForm({ source, onClose }: { source?: SourceDraft & { code: string }; onClose: () => void }) {
   const { sources } = useMessages();
@@ -47,7 +49,13 @@ export function SourceForm({ source, onClose }: { source?: SourceDraft & { code:
   );
 }
 
-const bodyOf = ({ plant: _plant, motherLot, gathered, sourceId, ...values }: SourceDraft) => ({ ...values, sourceId, gathered: gathered || null, motherLotId: fromHere(values.kind) ? (motherLot?.id ?? null) : null });
+function bodyOf(draft: SourceDraft) {
+  const { sourceId, kind, provenance, seedZone, origin, gathered, collector, permit, vendor, vendorLot, pesticideStatement, motherLot, note } = draft;
+  return {
+    sourceId, kind, provenance, seedZone, origin, gathered: gathered || null, collector, permit, vendor, vendorLot, pesticideStatement,
+    motherLotId: fromHere(kind) ? (motherLot?.id ?? null) : null, note, ...seedBodyOf(kind, draft),
+  };
+}
 
 function AddFields({ onClose }: { onClose: () => void }) {
   const { sources } = useMessages();
@@ -65,7 +73,7 @@ function AddFields({ onClose }: { onClose: () => void }) {
   return (
     <Form {...form.props}>
       <PlantPicker label={sources.plant} {...form.field('plant')} name="plantId" />
-      <SourceFields form={form} />
+      <SourceFields form={form} isNew />
     </Form>
   );
 }
@@ -91,7 +99,7 @@ function EditFields({ source: { code: _code, ...source }, onClose }: { source: S
 
 type FormOf = Pick<ReturnType<typeof useCommandForm<'sources.addSource', SourceDraft>>, 'values' | 'field' | 'busy' | 'state' | 'restart'>;
 
-function SourceFields({ form }: { form: FormOf }) {
+function SourceFields({ form, isNew = false }: { form: FormOf; isNew?: boolean }) {
   const { sources, stockIn } = useMessages();
   const { today } = useSession();
   const { kind, plant } = form.values;
@@ -115,6 +123,14 @@ function SourceFields({ form }: { form: FormOf }) {
           <TextField label={sources.permit} optional {...form.field('permit')} />
         </>
       )}
+      <SeedFields
+        kind={kind}
+        isNew={isNew}
+        fields={{
+          rawGrams: form.field('rawGrams'), cleanedGrams: form.field('cleanedGrams'), purity: form.field('purity'), seedsPerGram: form.field('seedsPerGram'),
+          sowFresh: form.field('sowFresh'), neverDry: form.field('neverDry'), storage: form.field('storage'), storedOn: form.field('storedOn'),
+        }}
+      />
       <TextArea label={sources.note} optional {...form.field('note')} />
       <Submit form={form}>{sources.save}</Submit>
     </>

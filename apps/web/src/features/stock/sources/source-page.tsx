@@ -18,6 +18,12 @@ import { ReIdentifySourceSheet } from './re-identify-source-sheet.tsx';
 import { SourceForm } from './source-form.tsx';
 import type { SourceStory } from './source-story.ts';
 import { SourceTrace } from './source-trace.tsx';
+import { BlendSection } from './blend/blend-section.tsx';
+import { TakenSection } from './mother/taken-section.tsx';
+import { seedDraftOf } from './seed-fields.tsx';
+import { SeedCalculator } from './sowing/seed-calculator.tsx';
+import { StoreSection } from './store/store-section.tsx';
+import { TestsSection } from './viability/tests-section.tsx';
 
 export function SourcePage() {
   const { sourceId } = useParams({ strict: false });
@@ -41,7 +47,8 @@ function roughText(on: string | null, precision: DayPrecision | null): string {
 }
 
 function Source({ source }: { source: SourceStory }) {
-  const { sources, ui, lots } = useMessages();
+  const { sources, ui, lots, seed } = useMessages();
+  const mixedValue = (values: readonly string[]) => (new Set(values).size > 1 ? seed.mixed([...new Set(values)].join(', ')) : null);
   const { dates } = useFormat();
   const { mayBe } = useSession();
   const [editing, setEditing] = useState(false);
@@ -79,8 +86,8 @@ function Source({ source }: { source: SourceStory }) {
       <DefinitionList
         facts={[
           { term: sources.provenance, value: source.provenance },
-          { term: sources.seedZone, value: source.seedZone },
-          { term: sources.origin, value: sources.origins[source.origin] },
+          { term: sources.seedZone, value: mixedValue(source.parts.map((part) => part.seedZone ?? seed.unknownZone)) ?? source.seedZone },
+          { term: sources.origin, value: mixedValue(source.parts.map((part) => sources.origins[part.origin])) ?? sources.origins[source.origin] },
           { term: sources.gathered, value: source.gatheredOn && dates.rough(source.gatheredOn, source.gatheredPrecision ?? 'day', (season) => ui[season]) },
           { term: sources.collector, value: source.collector },
           { term: sources.permit, value: source.permit },
@@ -91,6 +98,20 @@ function Source({ source }: { source: SourceStory }) {
           { term: sources.note, value: source.note },
         ]}
       />
+      <div className="source-parts">
+        {source.seed && (
+          <>
+            <StoreSection source={source} seed={source.seed} />
+            <TestsSection source={source} seed={source.seed} />
+            <Section title={seed.sowing.title}>
+              {/* Figures of another test or weight begin anew from what is known now. */}
+              <SeedCalculator key={JSON.stringify([source.seed.germination, source.seed.purity, source.seed.seedsPerGram])} seed={{ ...source.seed, germination: source.seed.testMethod === 'germination' ? source.seed.germination : null }} />
+            </Section>
+          </>
+        )}
+        {(source.kind === 'mother-plants' || source.kind === 'in-ground-bed') && <TakenSection source={source} />}
+        <BlendSection source={source} />
+      </div>
       <div className="source-trace">
         <Section title={sources.what}>
           <SourceTrace source={source} />
@@ -102,7 +123,7 @@ function Source({ source }: { source: SourceStory }) {
           source={{
             sourceId, code, plant: { id: source.plantId, scientificName: source.scientificName }, kind: source.kind, provenance: source.provenance, seedZone: source.seedZone ?? '', origin: source.origin,
             gathered: roughText(source.gatheredOn, source.gatheredPrecision), collector: source.collector ?? '', permit: source.permit ?? '', vendor: source.vendor ?? '', vendorLot: source.vendorLot ?? '',
-            pesticideStatement: source.pesticideStatement ?? '', motherLot: source.motherLotId ? { id: source.motherLotId, code: source.motherLotCode ?? '' } : null, note: source.note,
+            pesticideStatement: source.pesticideStatement ?? '', motherLot: source.motherLotId ? { id: source.motherLotId, code: source.motherLotCode ?? '' } : null, note: source.note, ...seedDraftOf(source),
           }}
           onClose={() => setEditing(false)}
         />

@@ -80,8 +80,8 @@ export function SourcesPage() {
 }
 
 function useColumns(): Column<Row>[] {
-  const { sources, ui } = useMessages();
-  const { dates, numbers } = useFormat();
+  const { sources, seed, ui } = useMessages();
+  const { dates, numbers, measures } = useFormat();
   return [
     {
       key: 'code', header: sources.code, sortable: true, title: true,
@@ -96,6 +96,16 @@ function useColumns(): Column<Row>[] {
     { key: 'kind', header: sources.kind, cell: (row) => sources.kinds[row.kind] },
     { key: 'provenance', header: sources.provenance, cell: (row) => [row.provenance, row.seedZone, row.vendor].filter(Boolean).join(', ') },
     { key: 'gathered', header: sources.gathered, sortable: true, cell: (row) => (row.gatheredOn && row.gatheredPrecision ? dates.rough(row.gatheredOn, row.gatheredPrecision, (season) => ui[season]) : '') },
+    { key: 'grams', header: seed.gramsLeft, sortable: true, figure: true, cell: (row) => (row.gramsLeft === null ? '' : measures.seedWeight(row.gramsLeft)) },
+    {
+      key: 'test', header: seed.lastTest,
+      cell: (row) => row.lastTest && (
+        <span>
+          {numbers.share(row.lastTest.meanShare)} · {dates.short(row.lastTest.testedOn)}
+          {row.lastTest.toRepeat && <span className="choice-hint">{seed.toRepeat}</span>}
+        </span>
+      ),
+    },
     {
       key: 'units', header: sources.onHand, sortable: true, figure: true,
       cell: (row) => (

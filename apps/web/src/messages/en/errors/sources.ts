@@ -12,6 +12,7 @@ export const sources = {
   'source-has-seed': ({ source, left }) => `${grams(left)} of seed of ${source} are in the store. Take them out first, or keep a kind that has seed.`,
   'cleaned-over-raw': ({ raw, cleaned }) => `${grams(cleaned)} of cleaned seed cannot come from ${grams(raw)} raw. Enter ${grams(raw)} or less.`,
   'blend-of-different-plants': ({ source, plant, wanted }) => `${source} is ${plant}, the blend is of ${wanted}. Choose sources of one plant.`,
+  'blend-needs-parts': ({ parts }) => (parts === 0 ? 'Enter the weight of two parts or more.' : 'Enter the weight of one more part at least: a blend has two or more.'),
   'blend-part-twice': ({ source }) => `${source} is in the blend twice. Enter its weight once.`,
   'blend-in-use': ({ source, batches }) => `${plural(batches, { one: '# batch was', other: '# batches were' })} started from ${source}. Take those back first.`,
   'replicate-over-seeds': ({ sound, seeds }) => `${sound} of ${seeds} seeds cannot be. Enter ${seeds} or fewer.`,

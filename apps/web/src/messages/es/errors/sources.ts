@@ -12,6 +12,7 @@ export const sources = {
   'source-has-seed': ({ source, left }) => `Hay ${grams(left)} de semilla de ${source} guardados. Sáquelos antes o deje un tipo que tenga semilla.`,
   'cleaned-over-raw': ({ raw, cleaned }) => `${grams(cleaned)} de semilla limpia no pueden salir de ${grams(raw)} sin limpiar. Anote ${grams(raw)} o menos.`,
   'blend-of-different-plants': ({ source, plant, wanted }) => `${source} es ${plant} y la mezcla es de ${wanted}. Elija procedencias de una sola planta.`,
+  'blend-needs-parts': ({ parts }) => (parts === 0 ? 'Anote el peso de dos partes o más.' : 'Anote el peso de al menos una parte más: una mezcla tiene dos o más.'),
   'blend-part-twice': ({ source }) => `${source} está dos veces en la mezcla. Anote su peso una sola vez.`,
   'blend-in-use': ({ source, batches }) => `${plural(batches, { one: '# tanda empezó', other: '# tandas empezaron' })} con ${source}. Reviértalas antes.`,
   'replicate-over-seeds': ({ sound, seeds }) => `No puede haber ${sound} de ${seeds} semillas. Anote ${seeds} o menos.`,

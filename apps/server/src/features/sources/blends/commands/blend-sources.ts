@@ -17,6 +17,7 @@ export const blendSources = command({
   input: sources.blendSources,
   roles: FIELD,
   run: async (context, { sourceId: blendId, parts, happenedOn, storage, note }) => {
+    if (parts.length < 2) refuse('blend-needs-parts', { parts: parts.length });
     const known = await loadSources(context, parts.map(({ sourceId }) => sourceId));
     const chosen = parts.map(({ sourceId, grams }, at) => ({ source: found(known.get(sourceId), 'source', `parts.${at}.sourceId`), grams, at }));
     const [first] = chosen;
