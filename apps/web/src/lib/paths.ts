@@ -22,6 +22,12 @@ export const paths = {
   propagation: () => '/propagation',
   batch: (batchId: string) => `/propagation/${batchId}`,
   startBatch: () => '/propagation/start',
+  protocols: () => '/propagation/protocols',
+  protocol: (protocolId: string) => `/propagation/protocols/${protocolId}`,
+  newProtocol: () => '/propagation/protocols/new',
+  reviseProtocol: (protocolId: string) => `/propagation/protocols/${protocolId}/revise`,
+  /** A page to print, which the server draws: not one of the app's own. */
+  printedProtocol: (versionId: string, language: string) => `/paper/protocols/${versionId}.pdf?language=${language}`,
   sources: () => '/sources',
   source: (sourceId: string) => `/sources/${sourceId}`,
 
@@ -55,6 +61,8 @@ export interface StartAsk {
   plantId: string;
   protocolVersionId?: string | null;
   sourceId?: string | null;
+  /** Packs in stratification that its seed is drawn from. */
+  packsId?: string | null;
   units?: number | null;
   trays?: number | null;
   seedsSown?: number | null;

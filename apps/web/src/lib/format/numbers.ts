@@ -1,6 +1,8 @@
 /** Counts, shares and money in the reader's language. */
 export interface Numbers {
   count(value: number): string;
+  /** A figure with at most two decimals. */
+  decimal(value: number): string;
   /** 0–1 as per cent; one decimal below ten per cent. */
   share(value: number): string;
   /** Minor units of a currency. */
@@ -9,10 +11,12 @@ export interface Numbers {
 
 export function numbersIn(language: string): Numbers {
   const counts = new Intl.NumberFormat(language, { maximumFractionDigits: 0 });
+  const figures = new Intl.NumberFormat(language, { maximumFractionDigits: 2 });
   const decimals = new Intl.NumberFormat(language, { style: 'percent', maximumFractionDigits: 1 });
   const whole = new Intl.NumberFormat(language, { style: 'percent', maximumFractionDigits: 0 });
   return {
     count: (value) => counts.format(value),
+    decimal: (value) => figures.format(value),
     share: (value) => (Math.abs(value) < 0.1 ? decimals : whole).format(value),
     money: (minor, currency) => {
       const format = new Intl.NumberFormat(language, { style: 'currency', currency });

@@ -16,9 +16,11 @@ import { PotSign } from '../../../ui/sign/index.ts';
 import type { BatchPageData } from '../batch-page-data.ts';
 import { tiedOf, useShare } from '../pot-life-mark.tsx';
 import { BatchSheet, isSheet, type SheetName } from '../sheets/batch-sheet.tsx';
-import { CourseSection } from './course-section.tsx';
+import { YieldsSection } from '../yields/yields-section.tsx';
+import { CourseSection } from './course/course-section.tsx';
 import { FactsSection } from './facts-section.tsx';
-import { LotsSection, ReservedSection, TreatedSection } from './lots-section.tsx';
+import { DrawnSection, LotsSection, ReservedSection, TreatedSection } from './lots-section.tsx';
+import { StagesSection } from './stages/stages-section.tsx';
 import { StorySection } from './story-section.tsx';
 import './batch.css';
 
@@ -34,6 +36,7 @@ function Batch({ batch }: { batch: BatchPageData }) {
   const { dates } = useFormat();
   const [sheet, setSheet] = useWantedSheet(isSheet);
   const close = useCallback(() => setSheet(null), [setSheet]);
+  const openStage = useCallback(() => setSheet('stage'), [setSheet]);
   const reserved = batch.reservations.reduce((sum, row) => sum + row.units, 0);
   const share = useShare()(batch);
   return (
@@ -54,8 +57,11 @@ function Batch({ batch }: { batch: BatchPageData }) {
       {batch.closedOn && <Callout tone="note">{say.closed(dates.long(batch.closedOn))}</Callout>}
       {batch.secondWinterOn && !batch.closedOn && <Callout tone="note">{say.winter(dates.long(batch.secondWinterOn))}</Callout>}
       {batch.aliveUnits !== null && !batch.closedOn && batch.cautiousUnits > batch.aliveUnits && <Callout tone="caution">{say.cautiousOver(batch.cautiousUnits, batch.aliveUnits)}</Callout>}
+      <StagesSection batch={batch} onOther={openStage} />
       <FactsSection batch={batch} />
+      <YieldsSection batch={batch} />
       <CourseSection batch={batch} />
+      {batch.unit === 'pack' && <DrawnSection batch={batch} />}
       <LotsSection batch={batch} />
       <ReservedSection batch={batch} />
       {batch.treatments.length > 0 && <TreatedSection batch={batch} />}
@@ -77,7 +83,7 @@ function BatchActions({ batch, onOpen }: { batch: BatchPageData; onOpen: (sheet:
       <Button onClick={() => onOpen('lose')}>{say.lose}</Button>
       <Menu label={say.more} actions={[
         action('thin', say.thin), action('move', say.move), ...(mayBe(GROWERS) ? [action('forecast', say.forecast)] : []), action('correct', say.correct(batch.unit)),
-        action('winter', say.secondWinter), action('close', say.close, true),
+        ...(batch.protocol ? [action('stage', say.beginStage)] : []), action('winter', say.secondWinter), action('close', say.close, true),
       ]} />
     </div>
   );

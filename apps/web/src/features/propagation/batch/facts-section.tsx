@@ -10,11 +10,10 @@ import type { BatchPageData } from '../batch-page-data.ts';
 
 export function FactsSection({ batch }: { batch: BatchPageData }) {
   const { propagation } = useMessages();
-  const { page: say, list } = propagation;
-  const { dates, numbers } = useFormat();
+  const { page: say } = propagation;
+  const { dates, measures, numbers } = useFormat();
   const { source, rule } = batch;
   const reserved = batch.reservations.reduce((sum, row) => sum + row.units, 0);
-  const expected = batch.targetContainerName ? list.expected(batch.cautiousUnits, batch.targetContainerName) : list.expectedBare(batch.cautiousUnits);
   return (
     <Section title={say.factsTitle}>
       <DefinitionList
@@ -24,6 +23,8 @@ export function FactsSection({ batch }: { batch: BatchPageData }) {
           { term: say.startedWith, value: `${propagation.units(batch.startedUnits, batch.unit)}, ${propagation.methods[batch.method]}, ${dates.long(batch.startedOn)}` },
           batch.containerName !== null && { term: say.container, value: batch.containerName },
           batch.seedsSown !== null && { term: say.seeds, value: numbers.count(batch.seedsSown) },
+          batch.seedsGrams !== null && { term: say.seedGrams, value: measures.weight(batch.seedsGrams) },
+          batch.parent !== null && { term: say.parent, value: <TextLink to={paths.batch(batch.parent.batchId)}>{batch.parent.code}</TextLink> },
           { term: say.source, value: <><TextLink to={paths.source(source.sourceId)}>{source.code}</TextLink>{[source.provenance, source.vendor, source.seedZone].filter(Boolean).map((part) => `, ${part}`).join('')}</> },
           source.motherLotId !== null && { term: say.motherLot, value: <TextLink to={paths.lot(source.motherLotId)}>{source.motherLotCode}</TextLink> },
           batch.firstAlive !== null && { term: say.firstAlive, value: `${dates.long(batch.firstAlive.on)}${batch.firstAlive.assumed ? ` (${say.assumed})` : ''}` },
@@ -31,7 +32,6 @@ export function FactsSection({ batch }: { batch: BatchPageData }) {
           batch.limitOn !== null && batch.limitOn !== batch.plantByOn && { term: say.limit, value: dates.long(batch.limitOn) },
           rule !== null && { term: say.rule, value: [rule.span ? spanWords(rule.span) : null, say.ruleBasis[rule.basis] ?? rule.basis, rule.note].filter(Boolean).join(', '), mark: <StandingMark standing={rule.standing as Standing} source={rule.source} /> },
           batch.nextOpensOn !== null && { term: say.nextWindow, value: dates.long(batch.nextOpensOn) },
-          { term: say.expected, value: batch.cautiousUnits === 0 ? list.notExpected : `${expected}${batch.readyOn ? `, ${list.readyBy(dates.short(batch.readyOn))}` : ''}` },
           reserved > 0 && { term: say.held, value: propagation.plants(reserved) },
         ]}
       />

@@ -1,8 +1,10 @@
-/** What the batch has become and for whom it is kept: lots potted from it, promises on it, treatments it had. */
+/** What the batch has become and for whom it is kept: batches drawn from it, lots potted from it, promises on it, treatments it had. */
+import { FIELD } from '@rootclock/domain';
+import { useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
-import { paths } from '../../../lib/paths.ts';
+import { paths, startBatchLink } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
-import { TextLink } from '../../../ui/action/index.ts';
+import { ButtonLink, TextLink } from '../../../ui/action/index.ts';
 import { Section } from '../../../ui/layout/index.ts';
 import type { BatchPageData } from '../batch-page-data.ts';
 
@@ -20,6 +22,27 @@ export function LotsSection({ batch }: { batch: BatchPageData }) {
           ))}
         </ul>
       )}
+    </Section>
+  );
+}
+
+export function DrawnSection({ batch }: { batch: BatchPageData }) {
+  const { propagation } = useMessages();
+  const { page: say } = propagation;
+  const { dates } = useFormat();
+  const { mayBe } = useSession();
+  const mayDraw = mayBe(FIELD) && batch.closedOn === null;
+  if (batch.drawn.length === 0 && !mayDraw) return null;
+  const again = mayDraw && <ButtonLink {...startBatchLink({ plantId: batch.plantId, sourceId: batch.source.sourceId, packsId: batch.batchId, protocolVersionId: batch.protocol?.versionId })}>{say.drawMore}</ButtonLink>;
+  return (
+    <Section title={say.drawnTitle} actions={again}>
+      <ul className="batch-lines">
+        {batch.drawn.map((drawn) => (
+          <li key={drawn.batchId}>
+            <TextLink to={paths.batch(drawn.batchId)}>{drawn.code}</TextLink>, {dates.short(drawn.startedOn)}: {say.drawnLine(drawn.packs, propagation.units(drawn.startedUnits, drawn.unit))}
+          </li>
+        ))}
+      </ul>
     </Section>
   );
 }

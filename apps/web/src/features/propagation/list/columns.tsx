@@ -33,6 +33,13 @@ export function useBatchColumns(): Column<Row>[] {
     );
   };
 
+  const stage = (row: Row) => {
+    if (row.stageKind === null) return null;
+    const name = propagation.stages.names[row.stageKind];
+    return row.stageLate ? <>{name} <Badge shape="over">{propagation.stages.states.late}</Badge></> : name;
+  };
+  const due = (row: Row) => (row.stageDueOn === null || row.closedOn ? null : `${dates.short(row.stageDueOn)}, ${dates.fromToday(row.stageDueOn)}`);
+
   return [
     {
       key: 'code', header: say.batch, title: true, sortable: true,
@@ -45,6 +52,8 @@ export function useBatchColumns(): Column<Row>[] {
     },
     { key: 'units', header: say.stands, sortable: true, cell: (row) => `${propagation.units(row.standingUnits, row.unit)}, ${propagation.methods[row.method]}` },
     { key: 'startedOn', header: say.started, sortable: true, wideOnly: true, cell: (row) => dates.short(row.startedOn) },
+    { key: 'stage', header: say.stage, sortable: true, cell: stage },
+    { key: 'stageDue', header: say.stageDue, sortable: true, cell: due },
     { key: 'alive', header: say.alive, cell: alive },
     { key: 'plantBy', header: say.plantBy, sortable: true, cell: (row) => <PotLifeMark life={row} tied={tiedOf(row.reservedUnits, row.cautiousUnits)} /> },
     { key: 'readyOn', header: say.promise, sortable: true, cell: expected },

@@ -20,7 +20,7 @@ export function ForecastSheet({ batch, onClose }: SheetProps) {
   const form = useCommandForm({
     command: useCommand('propagation.setBatchForecast', { title: `${say.forecastTitle}: ${batch.code}` }),
     contract: contracts.setBatchForecast,
-    initial: { targetContainerId: target, cautiousUnits: batch.cautiousUnits as number | null, readyOn: batch.readyOn ?? '', happenedOn: day, note: '' },
+    initial: { targetContainerId: target, cautiousUnits: batch.cautiousUnits as number | null, usualUnits: (batch.usualUnits || null) as number | null, readyOn: batch.readyOn ?? '', happenedOn: day, note: '' },
     body: (values) => ({ ...values, batchId: batch.batchId, targetContainerId: values.targetContainerId?.id ?? null, cautiousUnits: values.cautiousUnits ?? 0, readyOn: values.readyOn || null }),
     onSaved: ({ entryId }, { cautiousUnits, happenedOn }) => {
       keepDay(happenedOn);
@@ -32,6 +32,7 @@ export function ForecastSheet({ batch, onClose }: SheetProps) {
     <Form {...form.props}>
       <ContainerPicker {...form.field('targetContainerId')} label={words.target} optional kinds={['pot', 'tray']} />
       <NumberField {...form.field('cautiousUnits')} label={words.cautious} hint={say.forecastHint} />
+      <NumberField {...form.field('usualUnits')} label={words.usual} hint={words.usualHint} optional />
       <DateField {...form.field('readyOn')} label={words.ready} optional />
       <DateField {...form.field('happenedOn')} label={say.day} min={batch.startedOn} max={today} />
       <TextArea {...form.field('note')} label={say.note} optional rows={2} />

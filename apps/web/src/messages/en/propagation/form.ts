@@ -34,6 +34,8 @@ export const form = {
   target: 'Potted into',
   cautious: 'Plants you would promise',
   cautiousHint: 'A cautious number: only this many can be promised before they are potted.',
+  usual: 'Plants you usually get',
+  usualHint: 'Left empty, as many as you would promise.',
   ready: 'Ready on',
   note: 'Note',
   save: 'Start the batch',

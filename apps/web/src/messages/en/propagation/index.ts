@@ -1,8 +1,12 @@
+import { course } from './course.ts';
 import { form } from './form.ts';
 import { list } from './list.ts';
 import { page, story } from './page.ts';
+import { protocolForm } from './protocol-form.ts';
+import { protocols } from './protocols.ts';
 import { sheet } from './sheet.ts';
 import { stages } from './stages.ts';
+import { yields } from './yields.ts';
 import { bands, causes, countKinds, methods, plants, unitNames, units } from './words.ts';
 
 export const propagation = {
@@ -10,5 +14,5 @@ export const propagation = {
   lead: 'What is sown, stuck and divided, and what has come of it.',
   start: 'Start a batch',
   bands, causes, countKinds, methods, plants, unitNames, units,
-  form, list, page, sheet, stages, story,
+  form, list, page, course, protocolForm, protocols, sheet, stages, story, yields,
 };

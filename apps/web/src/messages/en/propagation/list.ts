@@ -6,6 +6,8 @@ export const list = {
   batch: 'Batch',
   kind: 'How',
   stands: 'Stands',
+  stage: 'Stage',
+  stageDue: 'Next step due',
   alive: 'Came up or rooted',
   inCells: 'In its container',
   plantBy: 'Out of its cells by',

@@ -34,6 +34,8 @@ export const form = {
   target: 'Pasará a',
   cautious: 'Plantas que prometería',
   cautiousHint: 'Un número prudente: solo estas se pueden prometer antes de pasarlas a maceta.',
+  usual: 'Plantas que suele dar',
+  usualHint: 'En blanco, tantas como prometería.',
   ready: 'Listas el',
   note: 'Nota',
   save: 'Empezar la tanda',

@@ -6,6 +6,8 @@ export const list = {
   batch: 'Tanda',
   kind: 'Cómo',
   stands: 'Hay',
+  stage: 'Etapa',
+  stageDue: 'Paso siguiente',
   alive: 'Brotó o enraizó',
   inCells: 'En su envase',
   plantBy: 'Salen antes del',
