@@ -147,3 +147,26 @@ describe('what has not come up', () => {
     expect(await as().listNotUp({ placeId, waiting: true })).toEqual([]);
   });
 });
+
+describe('the sheet to count on', () => {
+  it('lists what stands at a place and in what lies in it, with this year\'s last count', async () => {
+    await count(30, 0, 10);
+    const bench = await stock.addPlace({ code: 'A9' });
+    await nursery.sql('UPDATE place SET parent_id = $2 WHERE id = $1', [bench, placeId]);
+    await as().moveLot(sent({ lotId, placeId, units: 15, toPlaceId: bench, happenedOn: '2026-05-05' }));
+    expect(await as().readSpringSheet({ placeId })).toMatchObject([
+      { lotId, placeCode: 'A9', standing: 15, last: null }, { lotId, placeId, standing: 25, last: { countedOn: '2026-05-01', upUnits: 30, deadUnits: 0, notUpUnits: 10 } },
+    ]);
+  });
+
+  it('lists one lot at all its places, and nothing of last year', async () => {
+    await count(30, 0, 10);
+    server.clock.set('2027-04-20');
+    expect(await as().readSpringSheet({ lotId })).toMatchObject([{ lotId, placeId, standing: 40, last: null }]);
+  });
+
+  it('answers what is not this nursery\'s as not found', async () => {
+    expect(await refusalOf(as().readSpringSheet({ placeId: randomUUID() }))).toMatchObject({ code: 'not-found', data: { what: 'place' } });
+    expect(await refusalOf(as().readSpringSheet({ lotId: randomUUID() }))).toMatchObject({ code: 'not-found', data: { what: 'lot' } });
+  });
+});

@@ -42,6 +42,7 @@ export const stock: SampleBodies<'stock'> = {
   countSpring: (ids) => [{ counts: [{ lotId: ids.lotId, placeId: ids.placeId, upUnits: 1, deadUnits: 0, notUpUnits: 1 }], bookDifferences: true, ...entry(ids) }],
   listNotUp: (ids) => [{}, { placeId: ids.placeId, waiting: true }],
   readLivingRates: (ids) => [{ lotId: ids.lotId }],
+  readSpringSheet: (ids) => [{ placeId: ids.placeId }, { lotId: ids.lotId }],
 
   treatLots: (ids) => [{ lotIds: [ids.lotId], ...treatment(ids) }],
   treatPlace: (ids) => [{ placeId: ids.placeId, ...treatment(ids) }],

@@ -30,3 +30,8 @@ export const listNotUp = z.strictObject({ placeId: z.optional(z.nullable(id)), w
 
 /** How fast plants of a lot are lost, and what of them lives through a winter. */
 export const readLivingRates = z.strictObject({ lotId: id });
+
+/** What stands at a place and in all that lies in it, or of one lot, to be counted in spring. */
+export const readSpringSheet = z.strictObject({ placeId: z.optional(z.nullable(id)), lotId: z.optional(z.nullable(id)) }).check(
+  z.refine((input) => (input.placeId == null) !== (input.lotId == null), { path: ['placeId'], params: { problem: 'required' } }),
+);

@@ -26,3 +26,9 @@ export async function storeLearningSettings({ tx, nurseryId }: CommandContext, {
            winter_survival = ${winterSurvival}::float8
      WHERE id = ${nurseryId}::uuid`;
 }
+
+/** The number of the nursery's last command. */
+export async function loadVersion({ tx, nurseryId }: ReadContext): Promise<number> {
+  const [row] = await tx.$queryRaw<{ version: number }[]>`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
+  return found(row, 'nursery').version;
+}

@@ -103,7 +103,7 @@ export async function readWinterCounts({ tx, nurseryId }: ReadContext, plantIds:
 export async function readLedgerDays({ tx, nurseryId }: ReadContext, plantIds: readonly string[] | 'all'): Promise<(LedgerDay & { plantId: string })[]> {
   const which = plantIds === 'all' ? Prisma.sql`true` : Prisma.sql`l.plant_id = ANY (${[...plantIds]}::uuid[])`;
   return tx.$queryRaw<(LedgerDay & { plantId: string })[]>`
-    WITH void AS MATERIALIZED (SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND kind = 'reverse'),
+    WITH void AS MATERIALIZED (SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
     held AS MATERIALIZED (
       SELECT a.id, a.lot_id, l.plant_id FROM lot l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
         JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id
@@ -121,4 +121,38 @@ export async function readLedgerDays({ tx, nurseryId }: ReadContext, plantIds: r
       FROM moved m JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = m.entry_id
      WHERE NOT EXISTS (SELECT 1 FROM void x WHERE x.id = m.entry_id)
      GROUP BY m.plant_id, e.happened_on ORDER BY m.plant_id, e.happened_on`;
+}
+
+export interface SpringSheetRow {
+  lotId: string;
+  code: string;
+  scientificName: string;
+  containerName: string;
+  placeId: string;
+  placeCode: string;
+  standing: number;
+  /** This year's last count that stands. */
+  last: { countedOn: string; upUnits: number; deadUnits: number; notUpUnits: number } | null;
+}
+
+/** As many as one count may hold. */
+const MOST = 500;
+
+/** What stands, lot by lot and place by place, with this year's last spring count of each. */
+export async function readSpringRows({ tx, nurseryId, today }: ReadContext, { lotIds, placeIds }: { lotIds: readonly string[]; placeIds: readonly string[] | null }): Promise<SpringSheetRow[]> {
+  const where = placeIds === null ? Prisma.sql`true` : Prisma.sql`a.place_id = ANY (${[...placeIds]}::uuid[])`;
+  return tx.$queryRaw<SpringSheetRow[]>`
+    SELECT l.id::text AS "lotId", l.code, p.scientific_name AS "scientificName", c.name AS "containerName", w.id::text AS "placeId", w.code AS "placeCode", a.units AS standing,
+           (SELECT jsonb_build_object('countedOn', s.counted_on, 'upUnits', s.up_units, 'deadUnits', s.dead_units, 'notUpUnits', s.not_up_units)
+              FROM spring_count s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id
+             WHERE s.nursery_id = a.nursery_id AND s.lot_id = a.lot_id AND s.place_id = a.place_id AND s.counted_on >= date_trunc('year', ${today}::date)
+               AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
+             ORDER BY s.counted_on DESC, e.version DESC LIMIT 1) AS last
+      FROM account a
+      JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
+      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+      JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+     WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[]) AND a.kind = 'place' AND a.units > 0 AND ${where}
+     ORDER BY w.code, p.scientific_name, l.code LIMIT ${MOST}`;
 }

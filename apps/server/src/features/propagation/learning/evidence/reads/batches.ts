@@ -34,7 +34,7 @@ export const ofPlants = (column: Prisma.Sql, plantIds: readonly string[] | 'all'
 export async function readBatchStages({ tx, nurseryId, today }: ReadContext, plantIds: readonly string[] | 'all'): Promise<CountedStage[]> {
   return tx.$queryRaw<CountedStage[]>`
     WITH void AS MATERIALIZED (
-      SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND kind = 'reverse'),
+      SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
     own AS MATERIALIZED (
       SELECT b.id, b.plant_id, b.method, coalesce(q.label, '') AS label, b.unit IN ('tray', 'pack') AS of_seeds, b.seeds_sown, b.closed_on, b.second_winter_on, g.long_days
         FROM batch b

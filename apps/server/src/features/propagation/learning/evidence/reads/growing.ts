@@ -14,21 +14,21 @@ export interface GrownStage {
 
 /**
  * How many of the plants potted from batches got ready, by plant, method and the name of the protocol, from the entries that stand. Plants are followed
- * through potting up, splitting, merging and converting as long as they are not ready; of a merged lot each batch has the share it brought in. Passed
+ * through potting up, splitting, merging and converting as long as they keep their name and are not ready; of a merged lot each batch has the share it brought in. Passed
  * are those that left alive (planted, sold, given) or whose root ball was found to hold; failed are those lost before, and those
  * that counts came short of beyond what counts found again. Plants that stand and are not ready are tried by nobody yet.
  */
 export async function readGrowing({ tx, nurseryId }: ReadContext, plantIds: readonly string[] | 'all'): Promise<GrownStage[]> {
   return tx.$queryRaw<GrownStage[]>`
     WITH RECURSIVE void AS MATERIALIZED (
-      SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND kind = 'reverse'),
-    own AS MATERIALIZED (SELECT b.id FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND ${ofPlants(Prisma.sql`b.plant_id`, plantIds)}),
-    family (lot_id) AS (
-      SELECT g.child_lot_id FROM own o JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.parent_id = o.id
-      UNION SELECT g.child_lot_id FROM family f JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.parent_id = f.lot_id),
+      SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
+    own AS MATERIALIZED (
+      SELECT b.id, b.plant_id, b.method, coalesce(q.label, '') AS label
+        FROM batch b LEFT JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id LEFT JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id
+       WHERE b.nursery_id = ${nurseryId}::uuid AND ${ofPlants(Prisma.sql`b.plant_id`, plantIds)}),
     grown AS MATERIALIZED (
       SELECT l.id, CASE WHEN l.root_checked_on IS NULL THEN NULL ELSE least(l.ready_on, l.root_checked_on) END AS ready_on
-        FROM family f JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = f.lot_id),
+        FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND ${ofPlants(Prisma.sql`l.plant_id`, plantIds)}),
     held AS MATERIALIZED (SELECT a.id, a.lot_id, a.units FROM grown g JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = g.id),
     came AS MATERIALIZED (
       SELECT h.lot_id, f.lot_id AS from_lot, f.batch_id AS from_batch, f.outside, m.entry_id, m.to_units AS units
@@ -57,16 +57,12 @@ export async function readGrowing({ tx, nurseryId }: ReadContext, plantIds: read
         LEFT JOIN grown p ON p.id = c.from_lot LEFT JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = c.entry_id
        WHERE (c.from_batch IS NOT NULL OR (c.from_lot IS NOT NULL AND (p.ready_on IS NULL OR e.happened_on < p.ready_on)))
        GROUP BY c.lot_id, c.from_lot, c.from_batch, f.units),
-    traced (lot_id, batch_id, part) AS (
-      SELECT f.lot_id, f.from_batch, f.part FROM flows f JOIN own o ON o.id = f.from_batch
-      UNION ALL SELECT f.lot_id, t.batch_id, t.part * f.part FROM traced t JOIN flows f ON f.from_lot = t.lot_id),
-    batches AS (
-      SELECT t.batch_id, sum(t.part * (f.passed + f.failed)::float8) AS tried, sum(t.part * f.passed::float8) AS passed FROM traced t JOIN fates f ON f.lot_id = t.lot_id GROUP BY t.batch_id)
-    SELECT b.plant_id::text AS "plantId", b.method, coalesce(q.label, '') AS label, round(sum(s.tried))::int AS tried, least(round(sum(s.passed)), round(sum(s.tried)))::int AS passed, count(*)::int AS batches
-      FROM batches s JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = s.batch_id
-      LEFT JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
-      LEFT JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id
-     WHERE s.tried > 1e-6
-     GROUP BY b.plant_id, b.method, coalesce(q.label, '')
-     ORDER BY b.plant_id, b.method, 3`;
+    traced (lot_id, batch_id, plant_id, method, label, part) AS (
+      SELECT f.lot_id, o.id, o.plant_id, o.method, o.label, f.part FROM flows f JOIN own o ON o.id = f.from_batch
+      UNION ALL SELECT f.lot_id, t.batch_id, t.plant_id, t.method, t.label, t.part * f.part FROM traced t JOIN flows f ON f.from_lot = t.lot_id),
+    outcomes AS (
+      SELECT t.batch_id, t.plant_id, t.method, t.label, t.part * (f.passed + f.failed)::float8 AS tried, t.part * f.passed::float8 AS passed FROM traced t JOIN fates f ON f.lot_id = t.lot_id)
+    SELECT plant_id::text AS "plantId", method, label, round(sum(tried))::int AS tried, least(round(sum(passed)), round(sum(tried)))::int AS passed, count(DISTINCT batch_id)::int AS batches
+      FROM outcomes WHERE tried > 1e-6
+     GROUP BY plant_id, method, label ORDER BY plant_id, method, label`;
 }
