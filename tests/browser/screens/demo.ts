@@ -33,5 +33,6 @@ export const ROW_FOR: Record<string, string> = {
   $siteId: `SELECT site_id AS id FROM garden_order WHERE site_id IS NOT NULL GROUP BY site_id ORDER BY count(*) DESC, site_id LIMIT 1`,
   $placeId: `SELECT place_id AS id FROM account WHERE units > 0 AND place_id IS NOT NULL GROUP BY place_id ORDER BY count(*) DESC, place_id LIMIT 1`,
   $sourceId: `SELECT source_id AS id FROM lot GROUP BY source_id ORDER BY count(*) DESC, source_id LIMIT 1`,
+  $protocolId: `SELECT protocol_id AS id FROM protocol_version v LEFT JOIN batch b ON b.nursery_id = v.nursery_id AND b.protocol_version_id = v.id GROUP BY protocol_id ORDER BY count(b.id) DESC, protocol_id LIMIT 1`,
   $plantId: `SELECT plant_id AS id FROM lot GROUP BY plant_id ORDER BY count(*) DESC, plant_id LIMIT 1`,
 };

@@ -58,7 +58,7 @@ describe('a printed protocol', () => {
     expect(response.headers['content-disposition']).toBe('inline; filename="ECPA-seed-1.pdf"');
     for (const words of [
       'Echinacea pallida', 'Propagation protocol', 'from seed', 'Propagule collection', 'Propagule processing', 'Pre-planting treatments', 'Growing area preparation', 'Establishment phase',
-      'Active growth phase', 'Hardening phase', 'Harvest', 'Storage', 'References', 'Total time to harvest', '60, 75, 90 (from a published source [1])', '[1] Native Plant Network protocol T. Luna', 'assumed',
+      'Active growth phase', 'Hardening phase', 'Harvest', 'Storage', 'References', 'Total time to harvest', '75 days (60 to 90)', '700 days. 160 ml cone', '60, 75, 90 (from a published source [1])', '[1] Native Plant Network protocol T. Luna', 'assumed',
     ]) expect(text).toContain(words);
   });
 

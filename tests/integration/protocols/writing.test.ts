@@ -60,8 +60,8 @@ describe('a protocol', () => {
   });
 
   const misshapen: [string, Parameters<typeof stage>[1], string, string][] = [
-    ['a share above all of them', { share: 1.01 }, 'stages.0.share', 'too-big'],
-    ['a share below none', { share: -0.01 }, 'stages.0.share', 'too-small'],
+    ['a share above all of them', { share: 1.01 }, 'stages.0.share', 'not-a-share'],
+    ['a share below none', { share: -0.01 }, 'stages.0.share', 'not-a-share'],
     ['a length below nothing', { shortDays: -1 }, 'stages.0.shortDays', 'too-small'],
     ['a length of more than five years', { longDays: 1831 }, 'stages.0.longDays', 'too-big'],
     ['half a day', { usualDays: 14.5 }, 'stages.0.usualDays', 'not-whole'],

@@ -1,5 +1,5 @@
 import type { propagation } from '@rootclock/contracts';
-import { mayWait, phaseDays, shareReady } from '@rootclock/domain';
+import { type GrowthPhase, mayWait, type PaceDays, phaseDays, shareReady } from '@rootclock/domain';
 import type { Block, Run } from '../blocks.ts';
 import { drawBlock } from '../blocks.ts';
 import { cutText, fit } from '../fit.ts';
@@ -35,22 +35,32 @@ function headOf({ protocol, nurseryName, language }: ProtocolPaper, words: Proto
 function factsOf({ protocol: { version, plant, method } }: ProtocolPaper, words: ProtocolWords): Block[] {
   const plan = { stages: version.stages, dormantMonths: plant.dormantMonths };
   const phases = phaseDays(plan);
-  const of = ({ usual, short, long }: { usual: number; short: number; long: number }) => words.days(usual, short, long);
-  const parts = (['treatment', 'establishment', 'active-growth', 'hardening'] as const).flatMap((phase) => (phases[phase].long > 0 ? [`${words.phases[phase]}: ${of(phases[phase])}`] : []));
   const percent = (share: number) => String(Math.round(share * 100));
   const start = [words.units[version.startUnit], version.startContainer?.name, version.seedsPerCell ? words.seedsPerCell(version.seedsPerCell) : ''].filter(Boolean).join(', ');
   const ready = [words.ready(method === 'seed' ? 'seed' : 'piece', percent(shareReady(plan)))];
   if (version.seedsPerCell !== null && version.seedsPerCell > 1) ready.push(words.readyOfCells(version.seedsPerCell, percent(shareReady(plan, version.seedsPerCell))));
   return [
     labelled(words.startIn, version.targetContainer ? `${start}. ${words.target}: ${version.targetContainer.name}.` : `${start}.`, 0.6),
-    labelled(words.phases.total, `${of(phases.total)}. ${parts.join('. ')}.${mayWait(plan) ? ` ${words.waits}` : ''} ${ready.join(' ')}`),
+    labelled(words.totalTime, `${daysOf(phases.total, words)}.${mayWait(plan) ? ` ${words.waits}` : ''} ${ready.join(' ')}`),
   ];
 }
 
+const daysOf = ({ usual, short, long }: PaceDays, words: ProtocolWords) => words.days(usual, short, long);
+
+/** The phases whose lengths public protocols print beside what is done in them. */
+const PHASE_OF_TEXT: Partial<Record<propagation.ProtocolText, GrowthPhase>> = { prePlanting: 'treatment', establishment: 'establishment', activeGrowth: 'active-growth', hardening: 'hardening' };
+
 /** The fields that public propagation protocols use, those that say nothing left out. */
-function textsOf({ protocol: { version } }: ProtocolPaper, words: ProtocolWords, mostLetters: number): Block[] {
+function textsOf({ protocol: { version, plant } }: ProtocolPaper, words: ProtocolWords, mostLetters: number): Block[] {
+  const phases = phaseDays({ stages: version.stages, dormantMonths: plant.dormantMonths });
   const fields = Object.keys(words.texts) as propagation.ProtocolText[];
-  return fields.flatMap((field, at) => (version.texts[field] ? [labelled(words.texts[field], cutText(version.texts[field], mostLetters, words.more), at === 0 ? 0.8 : 0.35)] : []));
+  const said = fields.flatMap((field) => {
+    const phase = PHASE_OF_TEXT[field];
+    const length = phase && phases[phase].long > 0 ? `${daysOf(phases[phase], words)}.` : '';
+    const text = [length, cutText(version.texts[field], mostLetters, words.more)].filter(Boolean).join(' ');
+    return text === '' ? [] : [{ label: words.texts[field], text }];
+  });
+  return said.map(({ label, text }, at) => labelled(label, text, at === 0 ? 0.8 : 0.35));
 }
 
 /** A protocol on one page, whatever it says: the print shrinks first, then the longest texts are cut and say so. */

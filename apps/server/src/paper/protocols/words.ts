@@ -1,5 +1,5 @@
 import type { propagation } from '@rootclock/contracts';
-import type { BatchUnit, GrowthPhase, PropagationMethod, StageKind, StageLight, Standing } from '@rootclock/domain';
+import type { BatchUnit, PropagationMethod, StageKind, StageLight, Standing } from '@rootclock/domain';
 
 /** The words of the printed protocol in one language. */
 export interface ProtocolWords {
@@ -8,12 +8,11 @@ export interface ProtocolWords {
   version: (number: number, day: string) => string;
   by: (name: string) => string;
   retired: string;
-  plant: string;
   startIn: string;
   target: string;
   units: Record<BatchUnit, string>;
   seedsPerCell: (seeds: number) => string;
-  phases: Record<GrowthPhase | 'total', string>;
+  totalTime: string;
   days: (usual: number, short: number, long: number) => string;
   waits: string;
   ready: (of: 'seed' | 'piece', ready: string) => string;
@@ -37,12 +36,11 @@ const en: ProtocolWords = {
   version: (number, day) => `version ${number} of ${day}`,
   by: (name) => `written by ${name}`,
   retired: 'retired: nothing new is started under it',
-  plant: 'Plant',
   startIn: 'Started in',
   target: 'Target container',
   units: { cell: 'cells', tray: 'trays', piece: 'pieces', pack: 'packs' },
   seedsPerCell: (seeds) => `${seeds} ${seeds === 1 ? 'seed' : 'seeds'} to a cell`,
-  phases: { treatment: 'Treatment', establishment: 'Establishment', 'active-growth': 'Active growth', hardening: 'Hardening', total: 'Total time to harvest' },
+  totalTime: 'Total time to harvest',
   days: (usual, short, long) => (short === long ? `${usual} days` : `${usual} days (${short} to ${long})`),
   waits: 'More pass where a stage waits for its season or rests while the plant is dormant.',
   ready: (of, ready) => `Of 100 ${of === 'seed' ? 'seeds' : 'pieces'} about ${ready} get ready.`,
@@ -75,12 +73,11 @@ const es: ProtocolWords = {
   version: (number, day) => `versión ${number} del ${day}`,
   by: (name) => `escrita por ${name}`,
   retired: 'retirado: no se empieza nada nuevo con él',
-  plant: 'Planta',
   startIn: 'Se empieza en',
   target: 'Envase final',
   units: { cell: 'alvéolos', tray: 'bandejas', piece: 'trozos', pack: 'paquetes' },
   seedsPerCell: (seeds) => `${seeds} ${seeds === 1 ? 'semilla' : 'semillas'} por alvéolo`,
-  phases: { treatment: 'Tratamiento', establishment: 'Establecimiento', 'active-growth': 'Crecimiento activo', hardening: 'Endurecimiento', total: 'Tiempo total hasta la salida' },
+  totalTime: 'Tiempo total hasta la salida',
   days: (usual, short, long) => (short === long ? `${usual} días` : `${usual} días (${short} a ${long})`),
   waits: 'Pasan más donde una etapa espera su temporada o descansa con la planta.',
   ready: (of, ready) => `De 100 ${of === 'seed' ? 'semillas' : 'trozos'} salen listas unas ${ready}.`,

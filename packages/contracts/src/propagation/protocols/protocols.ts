@@ -1,6 +1,6 @@
 import { BATCH_UNITS, MAX_STAGE_DAYS, needsSource, PROPAGATION_METHODS, STAGE_KINDS, STAGE_LIGHTS, STANDINGS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, longText, monthDay, optionalText, page } from '../../fields.ts';
+import { id, longText, monthDay, optionalText, page, share } from '../../fields.ts';
 
 /** What the printed page says in words: the fields of public native-plant propagation protocols, in their order. */
 export const PROTOCOL_TEXTS = [
@@ -20,7 +20,7 @@ const stage = z.strictObject({
   durationStanding: z._default(standing, 'own setting'),
   durationSource: optionalText,
   /** Of what enters the stage, 0 to 1; of `emergence` a share of the seeds. */
-  share: z.number().check(z.gte(0), z.lte(1)),
+  share,
   shareStanding: z._default(standing, 'own setting'),
   shareSource: optionalText,
   /** Days of the year on which it may begin; left out, any day. */

@@ -15,6 +15,7 @@ import { PlantNames } from '../names/plant-names.tsx';
 import { PlantName } from '../plant-name.tsx';
 import { Cautions } from './cautions.tsx';
 import { Handling } from './handling.tsx';
+import { Protocols } from './protocols.tsx';
 import { RetireButton } from './retire-button.tsx';
 import { RulesReaching } from './rules-reaching.tsx';
 import { Standing } from './standing.tsx';
@@ -54,6 +55,7 @@ function Plant({ plant }: { plant: contracts.PlantPage }) {
       <Cautions plant={plant} />
       <Handling plant={plant} />
       <Standing plant={plant} />
+      <Protocols plantId={plant.id} isRetired={plant.isRetired} />
       <YearMonths plant={plant} />
       <PlantNames plant={plant} />
       <Facts plant={plant} />

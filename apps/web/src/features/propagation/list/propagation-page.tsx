@@ -12,6 +12,7 @@ import { EmptyState } from '../../../ui/feedback/index.ts';
 import { SelectField } from '../../../ui/fields/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { DataTable, FilterBar, Pager } from '../../../ui/table/index.ts';
+import { PropagationTabs } from '../propagation-tabs.tsx';
 import { useBatchColumns } from './columns.tsx';
 
 const PER_PAGE = 25;
@@ -39,6 +40,7 @@ export function PropagationPage() {
   return (
     <div className="stack">
       <PageHeader title={propagation.title} facts={propagation.lead} actions={start} />
+      <PropagationTabs />
       <FilterBar search={{ label: say.search, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
         <SelectField name="state" label={say.state} optional="unsaid" empty={say.states.open} value={state === 'open' ? '' : state} onChange={(value) => list.setFilter('state', value)}
           choices={[{ value: 'closed', label: say.states.closed }, { value: 'all', label: say.states.all }]} />

@@ -6,6 +6,7 @@ import { protocolForm } from './protocol-form.ts';
 import { protocols } from './protocols.ts';
 import { sheet } from './sheet.ts';
 import { stages } from './stages.ts';
+import { starting } from './starting.ts';
 import { yields } from './yields.ts';
 import { bands, causes, countKinds, methods, plants, unitNames, units } from './words.ts';
 
@@ -14,5 +15,5 @@ export const propagation = {
   lead: 'What is sown, stuck and divided, and what has come of it.',
   start: 'Start a batch',
   bands, causes, countKinds, methods, plants, unitNames, units,
-  form, list, page, course, protocolForm, protocols, sheet, stages, story, yields,
+  form, list, page, course, protocolForm, protocols, sheet, stages, starting, story, yields,
 };

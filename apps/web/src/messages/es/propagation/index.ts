@@ -6,6 +6,7 @@ import { protocolForm } from './protocol-form.ts';
 import { protocols } from './protocols.ts';
 import { sheet } from './sheet.ts';
 import { stages } from './stages.ts';
+import { starting } from './starting.ts';
 import { yields } from './yields.ts';
 import { bands, causes, countKinds, methods, plants, unitNames, units } from './words.ts';
 
@@ -14,5 +15,5 @@ export const propagation = {
   lead: 'Lo que se sembró, se puso de esqueje o se dividió, y lo que salió de ello.',
   start: 'Empezar una tanda',
   bands, causes, countKinds, methods, plants, unitNames, units,
-  form, list, page, course, protocolForm, protocols, sheet, stages, story, yields,
+  form, list, page, course, protocolForm, protocols, sheet, stages, starting, story, yields,
 };
