@@ -22,7 +22,7 @@ export interface ForecastSuggestion {
   readyLateOn: string | null;
   /** The confidence the cautious number is held at. */
   confidence: number;
-  /** Each stage ahead with what is believed of it, and what that rests on. */
+  /** Each stage ahead with what is believed of it, and what that rests on; all of them where the yield is not known. */
   stages: LearnedStage[];
   /** Batches that the best-known stage ahead rests on. */
   batches: number;
@@ -86,11 +86,12 @@ async function suggest(
   const plan = planOf(version);
   const progress = stageProgress(plan, startedOn, begun, today, secondWinterOn);
   const found = yieldAhead(now, learned, progress, today, planConfidence);
+  const stages = found?.ahead ?? learned;
   const suggestion: ForecastSuggestion = {
     yield: found && { cautiousUnits: found.cautiousUnits, usualUnits: found.usualUnits, tried: found.tried, from: found.from },
     readyOn: readyFrom(plan, progress, today, 'usual', secondWinterOn),
     readyLateOn: readyFrom(plan, progress, today, 'long', secondWinterOn),
-    confidence: planConfidence, stages: found?.ahead ?? [], batches: Math.max(0, ...(found?.ahead ?? []).map(({ batches }) => batches)), potLife: null,
+    confidence: planConfidence, stages, batches: Math.max(0, ...stages.map(({ batches }) => batches)), potLife: null,
   };
   return { suggestion, progress };
 }

@@ -2,7 +2,7 @@ import { propagation } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
 import { found } from '../../../../refusal.ts';
 import { query } from '../../../../trpc/operation.ts';
-import { loadSeedFacts, type SeedFacts } from '../../../sources/stores/reads.ts';
+import { loadSeedFacts, type PlantSeed, readPlantSeed, type SeedFacts } from '../../../sources/stores/reads.ts';
 import { loadCurrentVersions, loadProtocolVersion, type ProtocolVersion } from '../../protocols/store.ts';
 import { readForecastSettings } from '../forecast/reads.ts';
 import { readContainers, readPlantReach, readSourceIds, readStandingPacks, type StandingPacks, type StartContainer } from './reads.ts';
@@ -20,6 +20,8 @@ export interface StartChoices {
   packs: StandingPacks[];
   /** What is known of the seed of each of its sources. */
   seed: SeedFacts[];
+  /** The plant's own figure of its seed, for sources whose seed nobody counted. */
+  plantSeed: PlantSeed | null;
   /** The confidence the nursery plans with. */
   confidence: number;
 }
@@ -41,6 +43,7 @@ export const readStartChoices = query({
       protocols: versions.map(({ startContainerId, targetContainerId, ...version }) => ({ ...version, startContainer: containerOf(startContainerId), targetContainer: containerOf(targetContainerId) })),
       packs: await readStandingPacks(context, plantId),
       seed: await loadSeedFacts(context, await readSourceIds(context, plantId)),
+      plantSeed: await readPlantSeed(context, plantId),
       confidence: (await readForecastSettings(context)).planConfidence,
     };
   },
