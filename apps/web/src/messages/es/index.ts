@@ -17,5 +17,6 @@ import { stockIn } from './stock-in/index.ts';
 import { tasks } from './planning/tasks.ts';
 import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
+import { winter } from './winter.ts';
 
-export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, seed, settings, shell, sources, stockIn, tasks, today, ui };
+export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, seed, settings, shell, sources, stockIn, tasks, today, ui, winter };

@@ -17,6 +17,8 @@ import { OpenHolds, PastHolds } from './page/holds-panel.tsx';
 import { LotActions } from './page/lot-actions.tsx';
 import { StandingPanel } from './page/standing-panel.tsx';
 import { StoryPanel } from './page/story-panel.tsx';
+import { LivingPanel } from './winter/living-panel.tsx';
+import { NotUpPanel } from './winter/not-up-panel.tsx';
 import './lot-page.css';
 
 const route = getRouteApi('/signed-in/stock/lots/$lotId');
@@ -77,7 +79,9 @@ export function LotPage() {
           <div className="lot-columns">
             <div className="lot-column">
               <StandingPanel lot={lot} />
+              <NotUpPanel lotId={lot.id} />
               <ClockPanel lot={lot} />
+              <LivingPanel lot={lot} />
               <FactsPanel lot={lot} />
               <FamilyPanel lot={lot} />
               <TreatmentsPanel lot={lot} />

@@ -7,9 +7,10 @@ import { newId } from '../../../lib/ids.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
-import { CheckboxField, SelectField, TextField } from '../../../ui/fields/index.ts';
-import { Form } from '../../../ui/form/index.ts';
+import { CheckboxField, NumberField, SelectField, TextField } from '../../../ui/fields/index.ts';
+import { FieldGroup, Form } from '../../../ui/form/index.ts';
 import { Sheet } from '../../../ui/overlay/index.ts';
+import { MonthDayField } from '../../plants/month-day-field.tsx';
 import { type PickedPlace, PlacePicker } from './place-picker.tsx';
 
 export interface PlaceDraft {
@@ -19,6 +20,10 @@ export interface PlaceDraft {
   kind: PlaceKind;
   parent: PickedPlace | null;
   winterCover: boolean;
+  benchAreaM2: number | null;
+  coverMd: string;
+  baitMd: string;
+  uncoverMd: string;
 }
 
 export interface PlaceFormProps {
@@ -39,15 +44,17 @@ export function PlaceForm({ place, within, onClose }: PlaceFormProps) {
 }
 
 function PlaceFields({ place, within, onClose }: PlaceFormProps) {
-  const { places, placeKinds } = useMessages().stockIn;
+  const { stockIn: { places, placeKinds }, winter } = useMessages();
   const [placeId] = useState(() => place?.placeId ?? newId());
   const add = useCommand('stock.addPlace', { title: places.add });
   const edit = useCommand('stock.editPlace', { title: places.edit });
   const form = useCommandForm({
     command: place ? edit : add,
     contract: contracts.editPlace,
-    initial: { code: '', name: '', kind: '' as PlaceKind | '', parent: (within ?? null) as PickedPlace | null, winterCover: within?.winterCover ?? false, ...place },
-    body: ({ code, name, kind, parent, winterCover }) => ({ placeId, code, name, kind, parentId: parent?.id ?? null, winterCover }),
+    initial: { code: '', name: '', kind: '' as PlaceKind | '', parent: (within ?? null) as PickedPlace | null, winterCover: within?.winterCover ?? false, benchAreaM2: null as number | null, coverMd: '', baitMd: '', uncoverMd: '', ...place },
+    body: ({ code, name, kind, parent, winterCover, benchAreaM2, coverMd, baitMd, uncoverMd }) => ({
+      placeId, code, name, kind, parentId: parent?.id ?? null, winterCover, benchAreaM2, coverMd: coverMd || null, baitMd: baitMd || null, uncoverMd: uncoverMd || null,
+    }),
     onSaved: (_answer, { code }) => {
       toast({ text: places.saved(code) });
       onClose();
@@ -60,6 +67,13 @@ function PlaceFields({ place, within, onClose }: PlaceFormProps) {
       <TextField label={places.name} optional {...form.field('name')} autoComplete="off" />
       <PlacePicker label={places.parent} optional {...form.field('parent')} name="parentId" {...(place ? { except: place.placeId } : {})} />
       <CheckboxField label={places.winterCover} hint={places.winterCoverHint} {...form.field('winterCover')} />
+      <NumberField decimal label={winter.benchArea} hint={winter.benchAreaHint} unit={winter.squareMetres} optional {...form.field('benchAreaM2')} />
+      <FieldGroup legend={winter.dues}>
+        <p>{winter.duesLead}</p>
+        <MonthDayField label={winter.cover} optional {...form.field('coverMd')} />
+        <MonthDayField label={winter.bait} hint={winter.baitHint} optional {...form.field('baitMd')} />
+        <MonthDayField label={winter.uncover} optional {...form.field('uncoverMd')} />
+      </FieldGroup>
       <Submit form={form}>{places.save}</Submit>
     </Form>
   );

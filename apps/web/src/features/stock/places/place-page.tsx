@@ -12,8 +12,10 @@ import { Read } from '../../../lib/read/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button, Menu } from '../../../ui/action/index.ts';
 import { Callout, EmptyState, toast } from '../../../ui/feedback/index.ts';
-import { PageHeader, Section } from '../../../ui/layout/index.ts';
+import { DefinitionList, PageHeader, Section } from '../../../ui/layout/index.ts';
 import { BulkActions } from '../lots/bulk-actions.tsx';
+import { NotUpPanel } from '../lots/winter/not-up-panel.tsx';
+import { SpringSheet } from '../lots/winter/spring-sheet.tsx';
 import { StockTabs } from '../stock-tabs.tsx';
 import { LIST_DEFAULTS, LotsTable } from '../table/lots-table.tsx';
 import { tellRefused } from '../tell-refused.ts';
@@ -53,6 +55,8 @@ function Place({ place }: { place: Story }) {
           <Callout tone="caution">{places.closedBy(place.closedBy.code, dates.instant(place.closedUntilAt), place.closedReason ?? '')}</Callout>
         </div>
       )}
+      <WinterFacts place={place} />
+      <NotUpPanel placeId={place.placeId} />
       <Section title={places.standing} actions={place.unitsWithin > 0 && <WholePlace placeId={place.placeId} />}>
         <LotsTable
           here
@@ -88,11 +92,29 @@ function WholePlace({ placeId }: { placeId: string }) {
   );
 }
 
-type Open = 'edit' | 'within' | 'close' | 'open' | null;
+/** What plants can stand on here, and what is due here each winter. */
+function WinterFacts({ place }: { place: Story }) {
+  const { winter: say } = useMessages();
+  const { dates, measures } = useFormat();
+  const due = (md: string | null) => md && dates.yearly(md);
+  if (place.benchAreaM2 === null && !place.coverMd && !place.baitMd && !place.uncoverMd) return null;
+  return (
+    <DefinitionList
+      facts={[
+        { term: say.benchArea, value: place.benchAreaM2 === null ? null : measures.area(place.benchAreaM2) },
+        { term: say.cover, value: due(place.coverMd) },
+        { term: say.bait, value: due(place.baitMd) },
+        { term: say.uncover, value: due(place.uncoverMd) },
+      ]}
+    />
+  );
+}
+
+type Open = 'edit' | 'within' | 'close' | 'open' | 'spring' | null;
 
 function PlaceActions({ place }: { place: Story }) {
   const { places } = useMessages().stockIn;
-  const { ui } = useMessages();
+  const { ui, winter } = useMessages();
   const { mayBe } = useSession();
   const [open, setOpen] = useState<Open>(null);
   const retire = useCommand('stock.retirePlace', { title: `${places.retire}: ${place.code}` });
@@ -104,6 +126,7 @@ function PlaceActions({ place }: { place: Story }) {
   const onClose = () => setOpen(null);
   return (
     <>
+      {mayBe(FIELD) && place.unitsWithin > 0 && <Button onClick={() => setOpen('spring')}>{winter.count}</Button>}
       {mayBe(FIELD) && !place.retired && <Button onClick={() => setOpen('close')}>{places.close}</Button>}
       {mayBe(GROWERS) && (
         <Menu
@@ -116,12 +139,15 @@ function PlaceActions({ place }: { place: Story }) {
           ]}
         />
       )}
+      {open === 'spring' && <SpringSheet placeId={place.placeId} name={place.code} onClose={onClose} />}
       {open === 'close' && <ClosingForm place={said} onClose={onClose} />}
       {open === 'open' && <OpeningForm place={said} onClose={onClose} />}
       {open === 'within' && <PlaceForm within={{ id: place.placeId, code: place.code, winterCover: place.winterCover }} onClose={onClose} />}
       {open === 'edit' && (
         <PlaceForm
-          place={{ ...said, name: place.name === place.code ? '' : place.name, kind: place.kind, parent: parent ? { id: parent.placeId, code: parent.code } : null, winterCover: place.winterCover }}
+          place={{ ...said, name: place.name === place.code ? '' : place.name, kind: place.kind, parent: parent ? { id: parent.placeId, code: parent.code } : null,
+            winterCover: place.winterCover,
+            benchAreaM2: place.benchAreaM2, coverMd: place.coverMd ?? '', baitMd: place.baitMd ?? '', uncoverMd: place.uncoverMd ?? '' }}
           onClose={onClose}
         />
       )}

@@ -62,7 +62,7 @@ export const page = {
 };
 
 export const actions = {
-  potUp: 'Pot up', move: 'Move', lose: 'Lost', count: 'Count', lift: 'Lift', more: 'More',
+  potUp: 'Pot up', move: 'Move', lose: 'Lost', count: 'Count', spring: 'Spring count', lift: 'Lift', more: 'More',
   observe: 'Note what you see', rootBall: 'Check the root ball', convert: 'Divide or clump', patch: 'Fill gaps from another lot', split: 'Split off a part', sell: 'Sell', give: 'Give away', plantInBed: 'Plant in a nursery bed',
   treat: 'Record a treatment', hold: 'Hold', reIdentify: 'It is another plant', release: 'Release',
 };
@@ -81,6 +81,7 @@ export const story = {
   batch: (code: string) => `batch ${code}`,
   order: (code: string) => `order ${code}`,
   counted: (counted: number, expected: number) => (counted === expected ? `${counted}, as expected` : `${counted} instead of ${expected}`),
+  spring: (up: number, dead: number, notUp: number) => `in spring, ${up} up, ${dead} dead, ${notUp} not yet up`,
   lifted: 'Lifted from the bed',
   planted: 'Planted in a nursery bed',
   conversions: { divide: 'Divided', clump: 'Clumped', patch: 'Patched a tray' },

@@ -62,7 +62,7 @@ export const page = {
 };
 
 export const actions = {
-  potUp: 'Trasplantar', move: 'Mover', lose: 'Perdidas', count: 'Contar', lift: 'Arrancar', more: 'Más',
+  potUp: 'Trasplantar', move: 'Mover', lose: 'Perdidas', count: 'Contar', spring: 'Conteo de primavera', lift: 'Arrancar', more: 'Más',
   observe: 'Anotar lo visto', rootBall: 'Revisar el cepellón', convert: 'Dividir o agrupar', patch: 'Rellenar huecos con otro lote', split: 'Separar una parte', sell: 'Vender', give: 'Regalar', plantInBed: 'Plantar en un bancal',
   treat: 'Anotar un tratamiento', hold: 'Retener', reIdentify: 'Es otra planta', release: 'Liberar',
 };
@@ -81,6 +81,7 @@ export const story = {
   batch: (code: string) => `tanda ${code}`,
   order: (code: string) => `pedido ${code}`,
   counted: (counted: number, expected: number) => (counted === expected ? `${counted}, como se esperaba` : `${counted} en vez de ${expected}`),
+  spring: (up: number, dead: number, notUp: number) => `en primavera, ${up} brotadas, ${dead} muertas, ${notUp} sin brotar`,
   lifted: 'Arrancado del bancal',
   planted: 'Plantado en un bancal',
   conversions: { divide: 'Dividido', clump: 'Agrupado', patch: 'Bandeja completada' },

@@ -25,6 +25,7 @@ function detailWords(entry: LotEntry, { story, words }: Words): string | null {
   const details = entry.details as { countedUnits?: number; expectedUnits?: number; party?: string; kind?: string };
   if (entry.kind === 'lose' && entry.cause) return words.causes[entry.cause as LossCause] ?? null;
   if ((entry.kind === 'hold' || entry.kind === 'release') && entry.cause) return words.holds[entry.cause as HoldReason] ?? null;
+  if (entry.spring) return story.spring(entry.spring.upUnits, entry.spring.deadUnits, entry.spring.notUpUnits);
   if (entry.kind === 'count' && details.countedUnits !== undefined) return story.counted(details.countedUnits, details.expectedUnits ?? 0);
   if (details.party) return story.party(details.party);
   if (entry.treatment) return entry.treatment.product;

@@ -19,8 +19,9 @@ import { PatchSheet } from '../sheets/patch-sheet.tsx';
 import { PotUpSheet } from '../sheets/pot-up-sheet.tsx';
 import { ReIdentifySheet } from '../sheets/re-identify-sheet.tsx';
 import { SplitSheet } from '../sheets/split-sheet.tsx';
+import { SpringSheet } from '../winter/spring-sheet.tsx';
 
-const WORKS = ['potUp', 'lift', 'move', 'lose', 'count', 'rootBall', 'observe', 'convert', 'patch', 'split', 'sell', 'give', 'plantInBed', 'treat', 'hold', 'reIdentify'] as const;
+const WORKS = ['potUp', 'lift', 'move', 'lose', 'count', 'spring', 'rootBall', 'observe', 'convert', 'patch', 'split', 'sell', 'give', 'plantInBed', 'treat', 'hold', 'reIdentify'] as const;
 type Work = (typeof WORKS)[number];
 const isWork = (word: string): word is Work => WORKS.some((work) => work === word);
 
@@ -33,6 +34,7 @@ function OpenSheet({ work, lot, onClose }: { work: Work; lot: Lot; onClose: () =
     case 'move': return <MoveSheet {...over} />;
     case 'lose': return <LoseSheet {...over} />;
     case 'count': return <CountSheet {...over} />;
+    case 'spring': return <SpringSheet lotId={lot.id} name={lot.code} onClose={onClose} />;
     case 'rootBall': return <ObserveSheet {...about} kind="root-ball" />;
     case 'observe': return <ObserveSheet {...about} />;
     case 'convert': return <ConvertSheet {...over} />;
@@ -56,7 +58,7 @@ function offeredTo(lot: Lot, isGrower: boolean): { main: Work[]; more: Work[] } 
   const potted: Work[] = inGround ? [] : ['rootBall', 'convert', ...(hasCells ? (['patch'] as const) : []), 'plantInBed'];
   return {
     main: [inGround ? 'lift' : 'potUp', 'move', 'lose', 'count'],
-    more: [...potted, 'observe', 'split', ...(isHeld ? [] : (['sell', 'give'] as const)), 'treat', ...(isGrower ? (['hold', 'reIdentify'] as const) : [])],
+    more: [...potted, 'spring', 'observe', 'split', ...(isHeld ? [] : (['sell', 'give'] as const)), 'treat', ...(isGrower ? (['hold', 'reIdentify'] as const) : [])],
   };
 }
 
