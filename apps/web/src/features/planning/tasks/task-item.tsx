@@ -62,7 +62,7 @@ function TaskFacts({ task, withPlaces, withDay }: { task: TaskRow; withPlaces: b
       {task.plantName && <i lang="la">{task.plantName}</i>}
       {others.length > 0 && <span>{say.atPlaces((withPlaces ? others : task.places).map(({ code }) => code).join(', '))}</span>}
       {task.doneOn === null && (withDay || task.isOverdue) && <time dateTime={task.dueOn}>{say.due(dates.short(task.dueOn), dates.fromToday(task.dueOn))}</time>}
-      {task.isLate && task.lateOn && <Badge shape="over">{say.late(dates.short(task.lateOn))}</Badge>}
+      {task.isLate && task.lateOn && <Badge shape="over">{task.lateOn > task.dueOn ? say.lateSince(dates.short(task.lateOn)) : say.late}</Badge>}
       {task.doneOn !== null && <time dateTime={task.doneOn}>{say.doneOn(dates.short(task.doneOn), task.doneBy)}</time>}
     </div>
   );

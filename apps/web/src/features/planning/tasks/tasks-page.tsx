@@ -49,7 +49,7 @@ export function TasksPage() {
       <Read query={query} lines={8}>
         {(page) => (
           <div className="task-list" data-stale={query.isPlaceholderData || undefined}>
-            {page.rows.length === 0 ? <Nothing isNarrowed={placeId !== null || kind !== undefined} /> : groupTasks(page.rows).map((group) => <Group key={group.key} group={group} ticking={ticking} />)}
+            {page.rows.length === 0 ? <Nothing isNarrowed={placeId !== null || kind !== undefined} /> : <Groups groups={groupTasks(page.rows)} ticking={ticking} />}
             <Pager page={page.page} perPage={page.perPage} total={page.total} onPage={list.onPage} />
           </div>
         )}
@@ -68,6 +68,32 @@ function Nothing({ isNarrowed }: { isNarrowed: boolean }) {
   if (isNarrowed) return <EmptyState kind="nothing-matches" title={say.noMatchTitle}>{say.noMatchText}</EmptyState>;
   return <EmptyState kind="all-done" title={say.noneTitle}>{say.noneText}</EmptyState>;
 }
+
+/** Where much is overdue, today would be far down: a link leads past it. */
+const LONG_OVERDUE = 5;
+
+function Groups({ groups, ticking }: { groups: readonly TaskGroup[]; ticking: Ticking }) {
+  const { tasks: say } = useMessages();
+  const { dates } = useFormat();
+  const [first, second] = groups;
+  const next = first?.key === 'overdue' && first.tasks > LONG_OVERDUE && second && second.key !== 'done' ? second : null;
+  return (
+    <>
+      {next && (
+        <a className="text-link task-past" href={`#${idOf(next)}`}>
+          {say.toDay(dates.long(next.key), next.tasks)}
+        </a>
+      )}
+      {groups.map((group) => (
+        <div key={group.key} id={idOf(group)}>
+          <Group group={group} ticking={ticking} />
+        </div>
+      ))}
+    </>
+  );
+}
+
+const idOf = ({ key }: TaskGroup): string => `tasks-${key}`;
 
 function Group({ group, ticking }: { group: TaskGroup; ticking: Ticking }) {
   const { tasks: say } = useMessages();

@@ -6,6 +6,7 @@ const STAGES: Record<StageKind, string> = {
   'growing-on': 'growing on', hardening: 'hardening', 'root-check': 'the root-ball check', ready: 'ready',
 };
 const plants = (units: number | null) => (units === 1 ? '1 plant' : `${units ?? 0} plants`);
+const outOfPots = (units: number | null, code: string) => (units === 1 ? `1 plant of ${code} must be out of its pot` : `${plants(units)} of ${code} must be out of their pots`);
 
 export const en: CalendarWords = {
   calendarName: (nursery) => `${nursery}: tasks`,
@@ -23,7 +24,7 @@ export const en: CalendarWords = {
     pot: ({ subject }) => `Pot ${subject.code}`,
     harden: ({ subject }) => `Harden ${subject.code} off`,
     'check-root-ball': ({ subject }) => `Check the root balls of ${subject.code}`,
-    'leave-the-pot': ({ units, unit, subject }) => (unit === 'plant' ? `${plants(units)} of ${subject.code} must be out of their pots` : `${subject.code} must be out of its cells`),
+    'leave-the-pot': ({ units, unit, subject }) => (unit === 'plant' ? outOfPots(units, subject.code) : `${subject.code} must be out of its cells`),
     cover: ({ subject }) => `Cover ${subject.code} for winter`,
     'vole-bait': ({ subject }) => `Bait against voles at ${subject.code}`,
     uncover: ({ subject }) => `Uncover ${subject.code}`,

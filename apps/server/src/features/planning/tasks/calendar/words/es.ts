@@ -6,6 +6,7 @@ const STAGES: Record<StageKind, string> = {
   'growing-on': 'el crecimiento', hardening: 'el endurecimiento', 'root-check': 'la revisión del cepellón', ready: 'listas',
 };
 const plants = (units: number | null) => (units === 1 ? '1 planta' : `${units ?? 0} plantas`);
+const outOfPots = (units: number | null, code: string) => (units === 1 ? `1 planta de ${code} debe salir de la maceta` : `${plants(units)} de ${code} deben salir de la maceta`);
 
 export const es: CalendarWords = {
   calendarName: (nursery) => `${nursery}: tareas`,
@@ -23,7 +24,7 @@ export const es: CalendarWords = {
     pot: ({ subject }) => `Pasar a maceta ${subject.code}`,
     harden: ({ subject }) => `Endurecer ${subject.code}`,
     'check-root-ball': ({ subject }) => `Revisar los cepellones de ${subject.code}`,
-    'leave-the-pot': ({ units, unit, subject }) => (unit === 'plant' ? `${plants(units)} de ${subject.code} deben salir de la maceta` : `${subject.code} debe salir de los alvéolos`),
+    'leave-the-pot': ({ units, unit, subject }) => (unit === 'plant' ? outOfPots(units, subject.code) : `${subject.code} debe salir de los alvéolos`),
     cover: ({ subject }) => `Cubrir ${subject.code} para el invierno`,
     'vole-bait': ({ subject }) => `Cebo contra topillos en ${subject.code}`,
     uncover: ({ subject }) => `Destapar ${subject.code}`,
