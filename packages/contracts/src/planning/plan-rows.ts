@@ -72,7 +72,8 @@ export interface PlanAnswer {
   capacityCm2: number | null;
   missingUnits: number;
   servedUnits: number;
-  proven: boolean;
+  /** By which share a plan that serves more within the bench area could exist at most; 0 where there is none. */
+  within: number;
   /** What the plan was made from, so that an empty one says why it is empty. */
   counts: { orderLines: number; expected: number; supplies: number };
 }

@@ -96,6 +96,6 @@ export interface ProductionPlan {
   /** Plants missing in all, and those that the lines give. */
   missingUnits: number;
   servedUnits: number;
-  /** Whether no plan within the bench area serves more. */
-  proven: boolean;
+  /** By which share a plan that serves more within the bench area could exist at most; 0 where there is none. */
+  within: number;
 }

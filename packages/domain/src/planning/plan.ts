@@ -104,6 +104,6 @@ export async function productionPlan(facts: PlanFacts, solve: SolveProgramme): P
     capacityCm2: space.capacityCm2,
     missingUnits: missing.reduce((sum, { units }) => sum + units, 0),
     servedUnits: lines.reduce((sum, { plants }) => sum + plants, 0),
-    proven: fitted.proven,
+    within: fitted.within,
   };
 }

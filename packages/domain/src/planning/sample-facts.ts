@@ -49,20 +49,20 @@ export const factsOf = (more: Partial<PlanFacts> = {}): PlanFacts => ({
 export const noSolver: SolveProgramme = () => Promise.reject(new Error('the solver was asked though everything fits'));
 
 /** Tries everything: exact, and only for a handful of batches. */
-export const trySolver: SolveProgramme = ({ groups, limits, least }) => {
-  let best: { chosen: string[]; worth: number } | null = null;
-  const walk = (at: number, chosen: string[], worth: number, second: number, left: readonly number[]): void => {
+export const trySolver: SolveProgramme = ({ groups, limits }) => {
+  let best: { chosen: string[]; worth: number } = { chosen: [], worth: 0 };
+  const walk = (at: number, chosen: string[], worth: number, left: readonly number[]): void => {
     const group = groups[at];
     if (group === undefined) {
-      if ((least === null || second >= least.amount) && (best === null || worth > best.worth)) best = { chosen, worth };
+      if (worth > best.worth) best = { chosen, worth };
       return;
     }
-    walk(at + 1, chosen, worth, second, left);
+    walk(at + 1, chosen, worth, left);
     for (const choice of group) {
       const after = left.map((room, limit) => room - (choice.takes.find((take) => take.limit === limit)?.amount ?? 0));
-      if (after.every((room) => room >= 0)) walk(at + 1, [...chosen, choice.name], worth + choice.worth, second + (least?.worthOf.get(choice.name) ?? 0), after);
+      if (after.every((room) => room >= 0)) walk(at + 1, [...chosen, choice.name], worth + choice.worth, after);
     }
   };
-  walk(0, [], 0, 0, limits);
-  return Promise.resolve({ chosen: (best as { chosen: string[] } | null)?.chosen ?? [], proven: true });
+  walk(0, [], 0, limits);
+  return Promise.resolve({ chosen: best.chosen, within: 0 });
 };

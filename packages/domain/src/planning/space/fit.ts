@@ -2,7 +2,7 @@ import type { CalendarDate } from '../../kernel/dates.ts';
 import type { StartDraft } from '../start/draft.ts';
 import { sizeFor, sizeOf, type StartSize, trayful } from '../start/size.ts';
 import { type AreaByWeek, areaOfStart, noArea, sumOfAreas } from './area.ts';
-import type { Programme, ProgrammeChoice, SolveProgramme } from './programme.ts';
+import type { ProgrammeChoice, SolveProgramme } from './programme.ts';
 
 /** The bench area of a nursery: what there is, and what stands on it already by week. Square centimetres. */
 export interface PlanSpace {
@@ -25,8 +25,8 @@ export interface Fitted {
   starts: SizedStart[];
   /** Of what is planned, without what stands already. */
   plannedCm2: AreaByWeek;
-  /** Whether no plan within the space serves more. */
-  proven: boolean;
+  /** By which share a better plan could exist at most; 0 where there is none. */
+  within: number;
 }
 
 /** So many sizes of one batch are weighed against each other at most; trays of larger ones are taken several at a time. */
@@ -78,8 +78,9 @@ export interface FitFacts {
 }
 
 /**
- * The sizes of batches that serve the most within the bench area: first the most plants for orders, whatever else is expected, and with that the most
- * value. Whole trays, one size a batch. Where everything fits, and where no bench was measured, all is planned in full and the solver is not asked.
+ * The sizes of batches that serve the most within the bench area: first the most plants for orders, since those are promised, and then, with what
+ * was taken for them kept, the most value. Whole trays, one size a batch. Where everything fits, and where no bench was measured, all is planned in full
+ * and the solver is not asked.
  */
 export async function fitToSpace(drafts: readonly StartDraft[], { capacityCm2, standingCm2 }: PlanSpace, facts: FitFacts, solve: SolveProgramme): Promise<Fitted> {
   const starts = drafts.map((draft) => ({ draft, full: sizeFor(draft, draft.wantedUnits, facts.confidence) }));
@@ -88,10 +89,10 @@ export async function fitToSpace(drafts: readonly StartDraft[], { capacityCm2, s
   const whole = sumOfAreas(areas);
   const tight = room.flatMap((cm2, week) => ((whole[week] ?? 0) > cm2 ? [week] : []));
   const inTheWay = starts.flatMap((start, at) => (tight.some((week) => (areas[at]?.[week] ?? 0) > 0) ? [{ start, at }] : []));
-  if (inTheWay.length === 0) return { starts: starts.map((start) => ({ ...start, size: start.full, fullWeeks: [] })), plannedCm2: whole, proven: true };
+  if (inTheWay.length === 0) return { starts: starts.map((start) => ({ ...start, size: start.full, fullWeeks: [] })), plannedCm2: whole, within: 0 };
 
   const groups = inTheWay.map(({ start, at }) => optionsOf(start, at, facts));
-  const { taken, proven } = await best(groups, tight.map((week) => ({ week, cm2: room[week] ?? 0 })), solve);
+  const { taken, within } = await best(groups, tight.map((week) => ({ week, cm2: room[week] ?? 0 })), solve);
   const contested = new Set(inTheWay.map(({ at }) => at));
   const sized = starts.map((start, at) => ({ ...start, size: contested.has(at) ? (taken.get(at)?.size ?? null) : start.full }));
   const planned = sumOfAreas(sized.map(({ size }, at) => (size === null ? noArea() : (taken.get(at)?.area ?? areas[at] ?? noArea()))));
@@ -100,23 +101,38 @@ export async function fitToSpace(drafts: readonly StartDraft[], { capacityCm2, s
     starts: sized.map((start, at) => ({
       ...start, fullWeeks: start.size === start.full ? [] : tight.filter((week) => more(at, week) > (room[week] ?? 0) - (planned[week] ?? 0)),
     })),
-    plannedCm2: planned, proven,
+    plannedCm2: planned, within,
   };
 }
 
-async function best(groups: readonly Option[][], limits: readonly { week: number; cm2: number }[], solve: SolveProgramme): Promise<{ taken: Map<number, Option>; proven: boolean }> {
-  const programme = (worth: (option: Option) => number, least: Programme['least']): Programme => ({
-    groups: groups.map((group) => group.map((option): ProgrammeChoice => ({
-      name: option.name, worth: worth(option), takes: limits.flatMap(({ week }, limit) => ((option.area[week] ?? 0) > 0 ? [{ limit, amount: option.area[week] ?? 0 }] : [])),
-    }))),
-    limits: limits.map(({ cm2 }) => cm2), least,
-  });
-  const options = groups.flat();
-  const firm = new Map(options.filter(({ firmUnits }) => firmUnits > 0).map(({ name, firmUnits }) => [name, firmUnits]));
-  // Orders are promised, so no value of what is only expected may crowd them out.
-  const forOrders = firm.size === 0 ? null : await solve(programme(({ firmUnits }) => firmUnits, null));
-  const amount = (forOrders?.chosen ?? []).reduce((units, name) => units + (firm.get(name) ?? 0), 0);
-  const answer = await solve(programme(({ value }) => value, amount === 0 ? null : { worthOf: firm, amount }));
-  const chosen = new Set(answer.chosen);
-  return { taken: new Map(options.filter(({ name }) => chosen.has(name)).map((option) => [option.at, option])), proven: answer.proven && (forOrders?.proven ?? true) };
+interface WeekLimit {
+  week: number;
+  cm2: number;
+}
+
+/** One goal: what each option adds to the one taken already, in worth and in area. */
+async function improve(groups: readonly Option[][], limits: readonly WeekLimit[], taken: ReadonlyMap<number, Option>, worth: (option: Option) => number, solve: SolveProgramme) {
+  const areaIn = (at: number, week: number) => taken.get(at)?.area[week] ?? 0;
+  const used = limits.map(({ week }) => [...taken.values()].reduce((sum, option) => sum + (option.area[week] ?? 0), 0));
+  const rows = groups.map((group) => group.flatMap((option): ProgrammeChoice[] => {
+    const before = taken.get(option.at);
+    const gain = worth(option) - (before ? worth(before) : 0);
+    if (gain <= 0 || (before && option.size.counted < before.size.counted)) return [];
+    return [{ name: option.name, worth: gain, takes: limits.flatMap(({ week }, limit) => {
+      const amount = (option.area[week] ?? 0) - areaIn(option.at, week);
+      return amount > 0 ? [{ limit, amount }] : [];
+    }) }];
+  }));
+  const { chosen, within } = await solve({ groups: rows.filter((group) => group.length > 0), limits: limits.map(({ cm2 }, limit) => cm2 - (used[limit] ?? 0)) });
+  const names = new Set(chosen);
+  const better = groups.flat().filter(({ name }) => names.has(name)).map((option) => [option.at, option] as const);
+  return { taken: new Map([...taken, ...better]), within };
+}
+
+async function best(groups: readonly Option[][], limits: readonly WeekLimit[], solve: SolveProgramme): Promise<{ taken: ReadonlyMap<number, Option>; within: number }> {
+  const isForOrders = groups.some((group) => group.some(({ firmUnits }) => firmUnits > 0));
+  const none = { taken: new Map<number, Option>(), within: 0 };
+  const orders = isForOrders ? await improve(groups, limits, none.taken, ({ firmUnits }) => firmUnits, solve) : none;
+  const all = await improve(groups, limits, orders.taken, ({ value }) => value, solve);
+  return { taken: all.taken, within: Math.max(orders.within, all.within) };
 }

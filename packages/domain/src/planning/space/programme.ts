@@ -7,22 +7,18 @@ export interface ProgrammeChoice {
   takes: readonly { limit: number; amount: number }[];
 }
 
-/**
- * A mixed-integer programme: of each group at most one choice, no limit passed, and the most worth. With `least`, the chosen ones must come to
- * at least so much of a second worth.
- */
+/** A mixed-integer programme: of each group at most one choice, no limit passed, and the most worth. Nothing chosen is always an answer. */
 export interface Programme {
   groups: readonly (readonly ProgrammeChoice[])[];
   limits: readonly number[];
-  least: { worthOf: ReadonlyMap<string, number>; amount: number } | null;
 }
 
 export interface ProgrammeAnswer {
   /** Names of the choices taken. */
   chosen: readonly string[];
-  /** Whether nothing better exists; false where the solver ran out of time. */
-  proven: boolean;
+  /** By which share of its worth a better answer could exist at most: 0 where there is none. */
+  within: number;
 }
 
-/** Solves a programme exactly. Handed in, since a solver is no part of the domain. */
+/** Solves a programme. Handed in, since a solver is no part of the domain. */
 export type SolveProgramme = (programme: Programme) => Promise<ProgrammeAnswer>;

@@ -105,11 +105,11 @@ const GROWS_ON_DAYS = 60;
 export async function loadBenches({ tx, nurseryId }: ReadContext): Promise<BenchRows> {
   const [benches] = await tx.$queryRaw<{ capacityM2: number | null; placeIds: string[] }[]>`
     WITH RECURSIVE tree AS (
-      SELECT p.id, p.bench_area_m2 IS NOT NULL AS measured, p.bench_area_m2 AS area FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.parent_id IS NULL AND p.retired_at IS NULL
+      SELECT p.id, p.bench_area_m2 IS NOT NULL AS measured, p.bench_area_m2::float8 AS area FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.parent_id IS NULL AND p.retired_at IS NULL
       UNION ALL
-      SELECT c.id, t.measured OR c.bench_area_m2 IS NOT NULL, CASE WHEN NOT t.measured THEN c.bench_area_m2 END
+      SELECT c.id, t.measured OR c.bench_area_m2 IS NOT NULL, CASE WHEN NOT t.measured THEN c.bench_area_m2::float8 END
         FROM tree t JOIN place c ON c.nursery_id = ${nurseryId}::uuid AND c.parent_id = t.id AND c.retired_at IS NULL)
-    SELECT sum(area)::float8 AS "capacityM2", coalesce(array_agg(id::text) FILTER (WHERE measured), '{}') AS "placeIds" FROM tree`;
+    SELECT sum(area) AS "capacityM2", coalesce(array_agg(id::text) FILTER (WHERE measured), '{}') AS "placeIds" FROM tree`;
   const placeIds = benches?.placeIds ?? [];
   if (placeIds.length === 0) return { capacityM2: null, standing: [] };
   const standing = await tx.$queryRaw<StandingRow[]>`

@@ -46,7 +46,7 @@ export function planAnswer(loaded: LoadedPlan, plan: ProductionPlan): planning.P
     gaps: plan.gaps.map(({ demandId, kind, on, units, unitValue, ...gap }) => ({
       ...gap, ...namesOf(loaded, gap), units, forWhom: forWhom(loaded, { demandId, kind, on, units, servedUnits: 0, unitValue }),
     })),
-    weeks: plan.weeks, capacityCm2: plan.capacityCm2, missingUnits: plan.missingUnits, servedUnits: plan.servedUnits, proven: plan.proven,
+    weeks: plan.weeks, capacityCm2: plan.capacityCm2, missingUnits: plan.missingUnits, servedUnits: plan.servedUnits, within: plan.within,
     counts: { orderLines: facts.demands.filter(({ rank }) => rank !== null).length, expected: loaded.expected.size, supplies: facts.supplies.length },
   };
 }
