@@ -6,6 +6,7 @@ export const planning: SampleBodies<'planning'> = {
   withdrawExpectedDemand: (ids) => [{ demandId: ids.demandId }],
   listExpectedDemand: (ids) => [{}, { state: 'all', plantId: ids.plantId }],
   readPlan: () => [{}, { confidence: 0.8 }],
+  readOutlook: (ids) => [{}, { item: { plantId: ids.plantId, containerId: ids.containerId }, weeks: 30 }],
   listTasks: (ids) => [{ from: ids.today, until: '2026-06-30' }, { from: ids.today, until: '2026-06-30', placeId: ids.placeId, kinds: ['pull', 'cover'] }],
   tickTask: (ids) => [{ key: `cover/${ids.closedPlaceId}/2026`, doneOn: ids.today }],
   untickTask: (ids) => [{ key: `cover/${ids.closedPlaceId}/2026` }],

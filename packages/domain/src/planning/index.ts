@@ -8,5 +8,6 @@ export { START_STATES, type StartState } from './start/timing.ts';
 export type { PlannedPotLife } from './start/pot-life.ts';
 export type { StandingUnits } from './space/standing.ts';
 export type { Programme, ProgrammeAnswer, ProgrammeChoice, SolveProgramme } from './space/programme.ts';
+export * from './outlook/supply-outlook.ts';
 export * from './answer.ts';
 export * from './plan.ts';

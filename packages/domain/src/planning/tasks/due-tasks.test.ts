@@ -77,10 +77,9 @@ describe('a lot', () => {
     expect(told({ lots: [{ ...leaving, plantByOn: '2027-06-05' }] })).toEqual([]);
     expect(told({ lots: [{ ...leaving, plantByOn: '2027-03-01' }] })).toEqual(['leave-the-pot 2027-03-01']);
   });
-  it('is asked about on the last-emergence day when plants were not up at the spring count', () => {
-    const count = { lotId: 'l1', lotCode: 'ASTU-27-002', plantName: 'Asclepias tuberosa', placeId: 'yard', countedOn: '2027-04-18', notUpUnits: 6, dormantMonths: [10, 11, 12, 1, 2, 3, 4], lastEmergenceMd: '06-10' };
-    expect(told({ springCounts: [count] })).toEqual(['ask-not-yet-up 2027-06-10']);
-    expect(told({ springCounts: [{ ...count, lastEmergenceMd: null }] })).toEqual(['ask-not-yet-up 2027-05-01']);
+  it('is asked about once its last plants may have come up, when some were not up at the spring count', () => {
+    const count = { lotId: 'l1', code: 'ASTU-27-002', plantName: 'Asclepias tuberosa', placeId: 'yard', countedOn: '2027-04-18', notUpUnits: 6, untilOn: '2027-06-10' };
+    expect(told({ springCounts: [count] })).toEqual(['ask-not-yet-up 2027-06-11']);
   });
 });
 

@@ -76,16 +76,16 @@ export interface TaskPlanting {
   plants: readonly { name: string; dormantMonths: readonly number[]; lastEmergenceMd: MonthDay | null }[];
 }
 
-/** The last count of a lot at a place in spring, where some plants were not yet up and are still on hand unasked. */
+/** Plants of a lot at a place that the last spring count found not yet up, and that still stand there. */
 export interface TaskSpringCount {
   lotId: string;
-  lotCode: string;
+  code: string;
   plantName: string;
   placeId: string;
   countedOn: CalendarDate;
   notUpUnits: number;
-  dormantMonths: readonly number[];
-  lastEmergenceMd: MonthDay | null;
+  /** The last day on which they may still come up. */
+  untilOn: CalendarDate;
 }
 
 /** A viability test whose replicates disagree, with none after it. */

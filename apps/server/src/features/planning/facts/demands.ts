@@ -12,9 +12,9 @@ export interface WantedAndThere {
   demands: PlanDemand[];
 }
 
-/** What open lines still want, with what is reserved for them and what was judged unfit, and then what is only expected. */
-export async function loadDemands(context: ReadContext, expected: readonly ExpectedRow[]): Promise<WantedAndThere> {
-  const scope = await loadScope(context, { all: true, items: expected });
+/** What open lines still want, with what is reserved for them and what was judged unfit, and then what is only expected. `items` have their supply loaded as well. */
+export async function loadDemands(context: ReadContext, expected: readonly ExpectedRow[], items: readonly { plantId: string; containerId: string }[] = []): Promise<WantedAndThere> {
+  const scope = await loadScope(context, { all: true, items: [...expected, ...items] });
   const judged = judgeAll(scope);
   const ofLines = scope.lines.filter((line) => openUnits(line) > 0).map((line): PlanDemand => ({
     id: line.id, kind: line.orderKind, rank: line.rank, on: servedOn(line, context.today), units: openUnits(line), ...asked(line.accepts), accepts: line.accepts,

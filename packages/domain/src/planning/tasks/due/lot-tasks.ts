@@ -1,7 +1,6 @@
 import { addDays, type CalendarDate, daysBetween, latestOf } from '../../../kernel/dates.ts';
 import { forwardAt } from '../../../propagation/protocol/schedule.ts';
 import { type Pace, STAGE_KINDS, type StageKind, type StagePlan } from '../../../propagation/protocol/stages.ts';
-import { awakeFrom } from '../awake.ts';
 import type { TaskBatch, TaskLot, TaskSpringCount } from '../facts.ts';
 import type { TaskKind } from '../kinds.ts';
 import { openTask, type Task } from '../task.ts';
@@ -48,9 +47,8 @@ export function leavingTasks(stock: TaskBatch | TaskLot, today: CalendarDate, no
     { lateOn: plantByOn, plantName: stock.plantName, placeIds: stock.placeIds, units: stock.units, unit: isBatch ? stock.unit : 'plant' })];
 }
 
-/** Plants that were not up at the spring count are asked about on the day by which the last of their kind comes up. */
-export function notYetUpTask(count: TaskSpringCount): Task {
-  const dueOn = awakeFrom(count, count.countedOn);
-  return openTask({ kind: 'ask-not-yet-up', subject: { kind: 'lot', id: count.lotId, code: count.lotCode }, turn: `${count.countedOn}-${count.placeId}`, dueOn, endsBy: 'entry', earliestOn: count.countedOn },
-    { plantName: count.plantName, placeIds: [count.placeId], units: count.notUpUnits, unit: 'plant', details: { sinceOn: count.countedOn } });
+/** Plants that were not up at the spring count are asked about on the day after the last on which they may come up; counting them once more is the answer. */
+export function notYetUpTask({ lotId, code, plantName, placeId, countedOn, notUpUnits, untilOn }: TaskSpringCount): Task {
+  return openTask({ kind: 'ask-not-yet-up', subject: { kind: 'lot', id: lotId, code }, turn: `${countedOn}-${placeId}`, dueOn: addDays(untilOn, 1), endsBy: 'entry', earliestOn: countedOn },
+    { plantName, placeIds: [placeId], units: notUpUnits, unit: 'plant', details: { sinceOn: countedOn } });
 }
