@@ -1,10 +1,11 @@
 import { addDays, type CalendarDate, dueTasks, type Task, type TaskFacts } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
+import { loadNotUp } from '../../stock/winter/queries/list-not-up.ts';
 import { readTaskOrders, readTaskPlantings } from './reads/gardens.ts';
-import { type PlaceRow, readNotice, readTaskPlaces, readTaskSpringCounts, readTaskTests, readTicks, type TickRow } from './reads/others.ts';
+import { type PlaceRow, readNotice, readTaskPlaces, readTaskTests, readTicks, type TickRow } from './reads/others.ts';
 import { readTaskBatches, readTaskLots } from './reads/stock.ts';
 
-/** How far back plantings, spring counts and ticks can still say anything of a task: an autumn planting is visited in the summer after, and lapses later. */
+/** How far back plantings and ticks can still say anything of a task: an autumn planting is visited in the summer after, and lapses later. */
 const MEMORY_DAYS = 550;
 
 export interface LoadedTasks {
@@ -28,7 +29,7 @@ export async function loadTasks(context: ReadContext, from: CalendarDate, until:
     places: places.filter(({ isRetired }) => !isRetired),
     orders: await readTaskOrders(context, until),
     plantings: await readTaskPlantings(context, since),
-    springCounts: await readTaskSpringCounts(context, since),
+    springCounts: (await loadNotUp(context, { waiting: true })).map(({ scientificName, ...row }) => ({ ...row, plantName: scientificName })),
     tests: await readTaskTests(context),
   };
   return { tasks: dueTasks(facts, from, until), places: byId(places), tickedBy: new Map(ticks.map(({ key, person }: TickRow) => [key, person])) };

@@ -3,7 +3,7 @@
  * may be on their way at once. A task that a stage ends makes the entry that begins the stage; every tick can be taken back.
  */
 import { useCallback, useState } from 'react';
-import { CommandError, readFailure, sentenceOf, type CommandAnswer, type CommandBody, type CommandName } from '../../../lib/api/index.ts';
+import { CommandError, queryClient, readFailure, sentenceOf, type CommandAnswer, type CommandBody, type CommandName } from '../../../lib/api/index.ts';
 import { newCommandId } from '../../../lib/ids.ts';
 import { outbox } from '../../../lib/outbox/index.ts';
 import { messages } from '../../../messages/index.ts';
@@ -18,7 +18,10 @@ export interface Ticking {
 
 async function send<Name extends CommandName>(name: Name, title: string, body: CommandBody<Name>): Promise<CommandAnswer<Name>> {
   const from = window.location.pathname + window.location.search;
-  return (await outbox.enter({ id: newCommandId(), name, title, body, creates: [], from })) as CommandAnswer<Name>;
+  const answer = (await outbox.enter({ id: newCommandId(), name, title, body, creates: [], from })) as CommandAnswer<Name>;
+  // Its row stays busy until the list is read again: a box that looks empty after it was ticked would be pressed twice.
+  await queryClient.invalidateQueries({ queryKey: [['planning']] });
+  return answer;
 }
 
 function tellRefused(error: unknown): void {
