@@ -1,9 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { sources } from '@rootclock/contracts';
-import { FIELD } from '@rootclock/domain';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { useSeed } from '../../../apps/server/src/features/sources/stores/use-seed.ts';
-import { command } from '../../../apps/server/src/trpc/operation.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { openNursery, refusalOf, sent, type TestNursery } from '../../support/nursery.ts';
 import { seedOf } from './seed.ts';
@@ -78,56 +74,66 @@ describe('taking a booking back', () => {
 });
 
 describe('seed that a batch used', () => {
-  /** A batch of the source, and the entry that started it. */
-  async function batchOf(sourceId: string) {
+  /** Fifty cells of the source, started with so much of its seed. */
+  async function sow(sourceId: string, seedGrams: number) {
     const { plantId } = await story.read(sourceId);
-    const containerId = await story.stock.addContainer({ code: `plug-${sourceId.slice(0, 8)}`, kind: 'tray', cells: 50 });
+    const containerId = await story.stock.addContainer({ code: `plug-${randomUUID().slice(0, 8)}`, kind: 'tray', cells: 50 });
     const batchId = randomUUID();
     const { entryId } = await nursery.as().propagation.startBatch(sent({
-      batchId, plantId, sourceId, method: 'seed' as const, unit: 'cell' as const, containerId, units: 50, placeId: await story.stock.addPlace(), happenedOn: '2026-05-20',
+      batchId, plantId, sourceId, method: 'seed' as const, unit: 'cell' as const, containerId, units: 50, placeId: await story.stock.addPlace(), happenedOn: '2026-05-20', seedGrams,
     }));
     return { batchId, entryId };
   }
-  /** As a command that starts a batch does. */
-  const use = (sourceId: string, grams: number, { batchId, entryId }: { batchId: string; entryId: string }) => {
-    const commandId = randomUUID();
-    const using = command({ name: 'useSeedInTest', input: sources.readSource, roles: FIELD, run: async (context) => useSeed(context, { sourceId, grams, happenedOn: '2026-05-20', batchId, entryId }) });
-    return nursery.runner.run(using, nursery.people.grower, commandId, { sourceId }, commandId);
-  };
 
   test('leaves the store and names the batch', async () => {
     const sourceId = await story.stored(40);
-    const batch = await batchOf(sourceId);
-    await use(sourceId, 0.8, batch);
+    const { batchId, entryId } = await sow(sourceId, 0.8);
     expect(await story.left(sourceId)).toBe(39.2);
-    expect((await story.seed(sourceId)).movements[0]).toMatchObject({ kind: 'sown', grams: -0.8, batchId: batch.batchId, entryId: batch.entryId });
+    expect((await story.seed(sourceId)).movements[0]).toMatchObject({ kind: 'sown', grams: -0.8, batchId, entryId });
   });
 
   test('comes back with the entry that used it', async () => {
     const sourceId = await story.stored(40);
-    const batch = await batchOf(sourceId);
-    await use(sourceId, 0.8, batch);
-    await nursery.as().stock.reverseEntry(sent({ entryId: batch.entryId }));
+    const { entryId } = await sow(sourceId, 0.8);
+    await nursery.as().stock.reverseEntry(sent({ entryId }));
     expect(await story.left(sourceId)).toBe(40);
     expect((await story.seed(sourceId)).movements[0]).toMatchObject({ kind: 'sown', takenBack: true });
   });
 
+  test('comes back once, though the entry is asked back twice', async () => {
+    const sourceId = await story.stored(40);
+    const { entryId } = await sow(sourceId, 0.8);
+    await nursery.as().stock.reverseEntry(sent({ entryId }));
+    expect((await refusalOf(nursery.as().stock.reverseEntry(sent({ entryId })))).code).toBe('already-reversed');
+    expect(await story.left(sourceId)).toBe(40);
+  });
+
   test('comes back in no other way', async () => {
     const sourceId = await story.stored(40);
-    await use(sourceId, 0.8, await batchOf(sourceId));
+    await sow(sourceId, 0.8);
     expect(await refusalOf(story.takeBack(await lastOf(sourceId), 'grower'))).toMatchObject({ code: 'seed-of-entry', data: { grams: 0.8 } });
   });
 
-  test('is refused beyond what is left, and where nothing was weighed', async () => {
+  test('is refused beyond what is left, and no batch is started', async () => {
     const sourceId = await story.stored(0.5);
-    await expect(use(sourceId, 0.8, await batchOf(sourceId))).rejects.toMatchObject({ code: 'more-seed-than-stored', field: 'seedGrams', data: { wanted: 0.8, left: 0.5 } });
-    const never = await story.add();
-    await expect(use(never, 0.8, await batchOf(never))).rejects.toMatchObject({ code: 'no-seed-stored', field: 'seedGrams' });
+    expect(await refusalOf(sow(sourceId, 0.8))).toMatchObject({ code: 'more-seed-than-stored', field: 'seedGrams', data: { wanted: 0.8, left: 0.5 } });
+    expect((await story.read(sourceId)).batches).toEqual([]);
+  });
+
+  test('is refused where nothing was ever weighed', async () => {
+    expect(await refusalOf(sow(await story.add(), 0.8))).toMatchObject({ code: 'no-seed-stored', field: 'seedGrams' });
   });
 
   test('is booked as a milligram where a few fine seeds weigh less', async () => {
     const sourceId = await story.stored(1);
-    await use(sourceId, 0.00004, await batchOf(sourceId));
+    await sow(sourceId, 0.00004);
     expect(await story.left(sourceId)).toBe(0.999);
+  });
+
+  test('races with what is taken by hand and never takes a store below nothing', async () => {
+    const sourceId = await story.stored(10);
+    const answers = await Promise.allSettled([sow(sourceId, 6), story.take(sourceId, 6)]);
+    expect(answers.filter(({ status }) => status === 'fulfilled').length).toBe(1);
+    expect(await story.left(sourceId)).toBe(4);
   });
 });

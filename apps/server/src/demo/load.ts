@@ -10,6 +10,7 @@ import { planIncidents } from './seasons/incidents.ts';
 import { DemoLots } from './lots.ts';
 import { takeInOpening } from './seasons/opening.ts';
 import { planPropagation } from './seasons/propagation.ts';
+import { planSeedStores } from './seasons/seed-stores.ts';
 import { Stage, ZONE } from './stage.ts';
 import { addDemoNursery } from './store.ts';
 import { planUpkeep } from './seasons/upkeep.ts';
@@ -34,6 +35,7 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
     const lots = new DemoLots();
     const mothers = await takeInOpening(stage, grounds, lots, firstDay);
     planPropagation(stage, grounds, lots, mothers, lastYear - 2, thisYear);
+    planSeedStores(stage, grounds, lastYear);
     planDeliveries(stage, grounds, lots, lastYear - 2, thisYear);
     planUpkeep(stage, grounds, lots, lastYear - 2, thisYear);
     await planGardens(stage, grounds, lastYear - 2, thisYear);

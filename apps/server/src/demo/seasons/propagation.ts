@@ -2,6 +2,7 @@ import { addDays } from '@rootclock/domain';
 import type { Grounds } from '../grounds.ts';
 import type { DemoLots } from '../lots.ts';
 import type { Mother } from './opening.ts';
+import { seedsPerGramOf } from '../seed.ts';
 import type { Stage } from '../stage.ts';
 
 interface Sowing {
@@ -55,12 +56,16 @@ function planSowing(stage: Stage, grounds: Grounds, lots: DemoLots, sowing: Sowi
   const batchId = chance.id();
   stage.onWorkday(startOn, async (day) => {
     const sourceId = chance.id();
+    const seeds = sowing.trays * sowing.cells * 2;
+    const seedGrams = Math.round((seeds / seedsPerGramOf(sowing.plant)) * 1000) / 1000;
+    // Some of each year's seed is always left.
+    const cleanedGrams = Math.round(seedGrams * (2 + chance.share() * 2) * 10) / 10 + 1;
     await stage.as('grower').sources.addSource(stage.sent({
-      sourceId, plantId: grounds.plant(sowing.plant), kind: 'seed-collection', origin: 'wild', seedZone: chance.pick(['prairie north', 'prairie south']),
+      sourceId, plantId: grounds.plant(sowing.plant), kind: 'seed-collection', rawGrams: Math.round(cleanedGrams * (3 + chance.share() * 3)), cleanedGrams, storage: 'cold-dry', origin: 'wild', seedZone: chance.pick(['prairie north', 'prairie south']),
       provenance: chance.pick(['railway strip, county line', 'remnant on the bluff', 'roadside above the creek', 'own seed block']), gathered: `${Number(day.slice(0, 4)) - 1}-autumn`, collector: 'Odalys Fennmark',
     }));
     await stage.as('grower').propagation.startBatch(stage.sent({
-      batchId, plantId: grounds.plant(sowing.plant), sourceId, method: 'seed', unit: 'cell', containerId: grounds.container(sowing.tray), trays: sowing.trays, seedsSown: sowing.trays * sowing.cells * 2,
+      batchId, plantId: grounds.plant(sowing.plant), sourceId, method: 'seed', unit: 'cell', containerId: grounds.container(sowing.tray), trays: sowing.trays, seedsSown: seeds, seedGrams,
       placeId: grounds.place(sowing.emergesAfter > 100 ? 'CF1' : 'H1-A'), happenedOn: day, targetContainerId: grounds.container(sowing.pot),
       cautiousUnits: Math.floor(sowing.trays * sowing.cells * 0.4), readyOn: addDays(day, sowing.emergesAfter + 100),
     }));

@@ -24,8 +24,8 @@ describe('measures', () => {
   });
 
   it('shows seed to the milligram, in US units beside the ounces', () => {
-    expect([measuresIn('metric', 'en').seedWeight(12.4), measuresIn('metric', 'en').seedWeight(0.003)]).toEqual(['12.4 g', '0.003 g']);
-    expect([measuresIn('us', 'en').seedWeight(12.4), measuresIn('us', 'en').seedWeight(0.12)]).toEqual(['0.437 oz (12.4 g)', '0.00423 oz (0.12 g)']);
+    expect([measuresIn('metric', 'en').seedWeight(12.4), measuresIn('metric', 'en').seedWeight(0.003)]).toEqual(['12.4\u00a0g', '0.003\u00a0g']);
+    expect([measuresIn('us', 'en').seedWeight(12.4), measuresIn('us', 'en').seedWeight(0.12)]).toEqual(['0.437\u00a0oz (12.4\u00a0g)', '0.00423\u00a0oz (0.12\u00a0g)']);
   });
 
   it('writes the decimal mark of the language', () => {

@@ -28,15 +28,15 @@ export interface Measures {
   weight(g: number): string;
   /** Whole degrees: nobody sets a cold store finer. */
   temperature(celsius: number): string;
-  /** To the milligram, since a few grams of seed fill many trays. In US units the grams stand beside, because seed balances read grams. */
+  /** Never broken between figure and unit. To the milligram, since a few grams of seed fill many trays. In US units the grams stand beside, because seed balances read grams. */
   seedWeight(g: number): string;
 }
 
-const grams = (g: number, language: string): string => `${new Intl.NumberFormat(language, { maximumFractionDigits: 3 }).format(g)} g`;
+const grams = (g: number, language: string): string => `${new Intl.NumberFormat(language, { maximumFractionDigits: 3 }).format(g)}\u00a0g`;
 
 function ounces(g: number, language: string): string {
   const figures = new Intl.NumberFormat(language, { maximumSignificantDigits: 3 });
-  return g >= G_PER_POUND ? `${figures.format(g / G_PER_POUND)} lb` : `${figures.format(g / G_PER_OUNCE)} oz`;
+  return g >= G_PER_POUND ? `${figures.format(g / G_PER_POUND)}\u00a0lb` : `${figures.format(g / G_PER_OUNCE)}\u00a0oz`;
 }
 
 export function measuresIn(units: Units, language: string): Measures {

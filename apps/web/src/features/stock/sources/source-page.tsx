@@ -18,7 +18,7 @@ import { ReIdentifySourceSheet } from './re-identify-source-sheet.tsx';
 import { SourceForm } from './source-form.tsx';
 import type { SourceStory } from './source-story.ts';
 import { SourceTrace } from './source-trace.tsx';
-import { BlendSection } from './blend/blend-section.tsx';
+import { BlendParts, BlendsOf } from './blend/blend-section.tsx';
 import { TakenSection } from './mother/taken-section.tsx';
 import { seedDraftOf } from './seed-fields.tsx';
 import { SeedCalculator } from './sowing/seed-calculator.tsx';
@@ -62,7 +62,7 @@ function Source({ source }: { source: SourceStory }) {
     <>
       <PageHeader
         back={{ to: paths.sources(), label: sources.title }}
-        kicker={sources.kinds[source.kind]}
+        kicker={source.parts.length > 0 ? seed.blended : sources.kinds[source.kind]}
         title={code}
         facts={
           <>
@@ -99,18 +99,19 @@ function Source({ source }: { source: SourceStory }) {
         ]}
       />
       <div className="source-parts">
+        <BlendParts source={source} />
         {source.seed && (
           <>
-            <StoreSection source={source} seed={source.seed} />
+            <StoreSection source={source} seed={{ ...source.seed, germination: source.seed.testMethod === 'germination' ? source.seed.germination : null }} />
             <TestsSection source={source} seed={source.seed} />
             <Section title={seed.sowing.title}>
               {/* Figures of another test or weight begin anew from what is known now. */}
-              <SeedCalculator key={JSON.stringify([source.seed.germination, source.seed.purity, source.seed.seedsPerGram])} seed={{ ...source.seed, germination: source.seed.testMethod === 'germination' ? source.seed.germination : null }} />
+              <SeedCalculator key={JSON.stringify([source.seed.germination, source.seed.purity, source.seed.seedsPerGram])} seed={source.seed} />
             </Section>
           </>
         )}
         {(source.kind === 'mother-plants' || source.kind === 'in-ground-bed') && <TakenSection source={source} />}
-        <BlendSection source={source} />
+        <BlendsOf source={source} />
       </div>
       <div className="source-trace">
         <Section title={sources.what}>

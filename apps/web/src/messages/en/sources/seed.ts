@@ -92,6 +92,7 @@ export const seed = {
   blendFields: { provenance: 'provenance', seedZone: 'seed zone', origin: 'wild or cultivated' },
   blendSave: 'Make the blend',
   blendSaved: (code: string, weight: string) => `Blended: ${code}, ${weight}.`,
+  blended: 'blend of sources',
   parts: 'Blended from',
   blends: 'Went into blends',
   mixed: (values: string) => `mixed: ${values}`,

@@ -25,7 +25,7 @@ export const sowing = {
   single: (count: string, share: string) => `${count} with one (${share})`,
   multiple: (count: string, share: string) => `${count} with several (${share})`,
   several: 'Several in a cell is normal for sedges, grasses and some mints; others are thinned to one.',
-  bulk: (bulk: string, pure: string, share: string) => `Pure live seed is ${share} of the weight: ${bulk} from the store hold ${pure} of it.`,
+  bulk: (share: string, times: string) => `Pure live seed is ${share} of the weight. Where an amount of pure live seed is asked for, take ${times} times as much from the store.`,
   bulkUnknown: 'Pure live seed is not known without purity and a test.',
   enough: 'Enter cells, the part to be filled and the expected emergence, and the rest is reckoned.',
   never: 'No number of seeds fills that part of the cells. Enter less than 100%, and an emergence above 0.',

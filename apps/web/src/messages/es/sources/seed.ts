@@ -87,6 +87,7 @@ export const seed: typeof en = {
   blendFields: { provenance: 'lugar de origen', seedZone: 'zona de semilla', origin: 'silvestre o cultivado' },
   blendSave: 'Hacer la mezcla',
   blendSaved: (code, weight) => `Mezcla hecha: ${code}, ${weight}.`,
+  blended: 'mezcla de procedencias',
   parts: 'Mezcla de',
   blends: 'Fue a mezclas',
   mixed: (values) => `mezclado: ${values}`,

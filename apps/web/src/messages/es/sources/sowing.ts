@@ -25,7 +25,7 @@ export const sowing: typeof en = {
   single: (count, share) => `${count} con una (${share})`,
   multiple: (count, share) => `${count} con varias (${share})`,
   several: 'Varias por celda es normal en juncias, gramíneas y algunas mentas; las demás se aclaran a una.',
-  bulk: (bulk, pure, share) => `La semilla pura viva es el ${share} del peso: ${bulk} de lo guardado contienen ${pure}.`,
+  bulk: (share, times) => `La semilla pura viva es el ${share} del peso. Donde se pida un peso de semilla pura viva, saque ${times} veces esa cantidad de lo guardado.`,
   bulkUnknown: 'La semilla pura viva no se sabe sin pureza y sin prueba.',
   enough: 'Anote las celdas, la parte que debe llenarse y la nacencia esperada, y se calcula el resto.',
   never: 'Ninguna cantidad de semillas llena esa parte de las celdas. Anote menos del 100 % y una nacencia mayor que 0.',

@@ -1,4 +1,4 @@
-/** What a source was blended from, with shares, and the blends it went into: both ways of the line. */
+/** Both ways of a blend's line: its parts with their shares, and the blends that a source went into. */
 import { useFormat } from '../../../../lib/format/index.ts';
 import { paths } from '../../../../lib/paths.ts';
 import { useMessages } from '../../../../messages/index.ts';
@@ -7,30 +7,34 @@ import { Section } from '../../../../ui/layout/index.ts';
 import { type Column, DataTable } from '../../../../ui/table/index.ts';
 import type { SourceStory } from '../source-story.ts';
 
-export function BlendSection({ source: { parts, blends } }: { source: SourceStory }) {
+/** What it was made of; nothing where it is no blend. */
+export function BlendParts({ source: { parts } }: { source: SourceStory }) {
+  const { seed } = useMessages();
+  const columns = useColumns(parts.reduce((sum, part) => sum + part.grams, 0));
+  if (parts.length === 0) return null;
+  return (
+    <Section title={seed.parts}>
+      <DataTable caption={seed.parts} quietCaption rows={parts} rowId={(part) => part.sourceId} rowName={(part) => part.code} columns={columns} empty={null} />
+    </Section>
+  );
+}
+
+/** What it went into; nothing where it went into no blend. */
+export function BlendsOf({ source: { blends } }: { source: SourceStory }) {
   const { seed } = useMessages();
   const { numbers, measures } = useFormat();
-  const columns = useColumns(parts.reduce((sum, part) => sum + part.grams, 0));
+  if (blends.length === 0) return null;
   return (
-    <>
-      {parts.length > 0 && (
-        <Section title={seed.parts}>
-          <DataTable caption={seed.parts} quietCaption rows={parts} rowId={(part) => part.sourceId} rowName={(part) => part.code} columns={columns} empty={null} />
-        </Section>
-      )}
-      {blends.length > 0 && (
-        <Section title={seed.blends}>
-          <ul className="trace-list">
-            {blends.map((blend) => (
-              <li key={blend.sourceId}>
-                <TextLink to={paths.source(blend.sourceId)}>{blend.code}</TextLink>{' '}
-                {blend.takenBack ? seed.blendTakenBack : seed.blendRow(measures.seedWeight(blend.grams), numbers.share(blend.grams / blend.ofGrams))}
-              </li>
-            ))}
-          </ul>
-        </Section>
-      )}
-    </>
+    <Section title={seed.blends}>
+      <ul className="trace-list">
+        {blends.map((blend) => (
+          <li key={blend.sourceId}>
+            <TextLink to={paths.source(blend.sourceId)}>{blend.code}</TextLink>{' '}
+            {blend.takenBack ? seed.blendTakenBack : seed.blendRow(measures.seedWeight(blend.grams), numbers.part(blend.grams / blend.ofGrams))}
+          </li>
+        ))}
+      </ul>
+    </Section>
   );
 }
 
@@ -39,7 +43,7 @@ function useColumns(wholeGrams: number): Column<SourceStory['parts'][number]>[] 
   const { numbers, measures } = useFormat();
   return [
     { key: 'part', header: seed.part, title: true, cell: (part) => <TextLink to={paths.source(part.sourceId)}>{part.code}</TextLink> },
-    { key: 'share', header: seed.share, figure: true, cell: (part) => numbers.share(part.grams / wholeGrams) },
+    { key: 'share', header: seed.share, figure: true, cell: (part) => numbers.part(part.grams / wholeGrams) },
     { key: 'grams', header: seed.grams, figure: true, cell: (part) => measures.seedWeight(part.grams) },
     { key: 'from', header: seed.from, cell: (part) => part.provenance },
     { key: 'zone', header: seed.seedZone, cell: (part) => part.seedZone ?? seed.unknownZone },

@@ -68,7 +68,7 @@ function BlendForm({ stored, onClose }: { stored: readonly BlendChoice[]; onClos
             key={row.sourceId}
             name={at < 0 ? `unused.${row.sourceId}` : `parts.${at}.grams`}
             label={row.code}
-            hint={[seed.partLeft([row.provenance, row.seedZone].filter(Boolean).join(', '), measures.seedWeight(row.gramsLeft ?? 0)), grams !== null && sum > 0 && grams > 0 && seed.partShare(numbers.share(grams / sum))].filter(Boolean).join(' · ')}
+            hint={[seed.partLeft([row.provenance, row.seedZone].filter(Boolean).join(', '), measures.seedWeight(row.gramsLeft ?? 0)), grams !== null && sum > 0 && grams > 0 && seed.partShare(numbers.part(grams / sum))].filter(Boolean).join(' · ')}
             unit={seed.gramsUnit}
             decimal
             optional

@@ -1,8 +1,7 @@
-/** Of mother plants and beds: the lot they are, and the cuttings and divisions that batches took from them. Nothing is weighed here. */
+/** Of mother plants and beds: the cuttings and divisions that batches took from them. Nothing is weighed here, and the mother lot is named with the source's other facts. */
 import { useFormat } from '../../../../lib/format/index.ts';
 import { paths } from '../../../../lib/paths.ts';
 import { useMessages } from '../../../../messages/index.ts';
-import { TextLink } from '../../../../ui/action/index.ts';
 import { Section } from '../../../../ui/layout/index.ts';
 import { type Column, DataTable } from '../../../../ui/table/index.ts';
 import { CodeLink } from '../../code-link.tsx';
@@ -12,7 +11,7 @@ import { takenByUnit } from './taken-by-unit.ts';
 type Batch = SourceStory['batches'][number];
 
 export function TakenSection({ source }: { source: SourceStory }) {
-  const { seed, sources, propagation } = useMessages();
+  const { seed, propagation } = useMessages();
   const columns = useColumns();
   // What was taken from plants of it in turn has sources of its own.
   const taken = source.batches.filter(({ sourceCode }) => sourceCode === source.code);
@@ -20,13 +19,7 @@ export function TakenSection({ source }: { source: SourceStory }) {
   return (
     <Section title={seed.taken} aside={total === '' ? undefined : seed.takenTotal(total)}>
       <div className="stack">
-        {source.motherLotId ? (
-          <p>
-            {sources.motherLot}: <TextLink to={paths.lot(source.motherLotId)}>{source.motherLotCode}</TextLink>
-          </p>
-        ) : (
-          <p>{seed.noMother}</p>
-        )}
+        {!source.motherLotId && <p>{seed.noMother}</p>}
         <DataTable caption={seed.taken} quietCaption rows={taken} rowId={(batch) => batch.batchId} rowName={(batch) => batch.code} columns={columns} empty={<p>{seed.takenNone}</p>} />
       </div>
     </Section>

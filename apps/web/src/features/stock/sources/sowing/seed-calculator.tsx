@@ -3,7 +3,7 @@
  * It begins with what is known of the seed; each figure can be typed over. With `onUse` it hands its figures to the form around it, in
  * which case `cells` may come from that form as well. It is no form of its own, so that it can stand inside one.
  */
-import type { Standing } from '@rootclock/domain';
+import type { Standing, ViabilityMethod } from '@rootclock/domain';
 import { useState } from 'react';
 import { useFormat } from '../../../../lib/format/index.ts';
 import { useMessages } from '../../../../messages/index.ts';
@@ -17,6 +17,8 @@ import './sowing.css';
 export interface KnownSeed {
   /** Expected emergence: of a germination test, never of one that counts live seed. */
   germination: number | null;
+  /** The kind of test there was, to say why the emergence is not known. */
+  testMethod: ViabilityMethod | null;
   hard: number | null;
   dormant: number | null;
   purity: number | null;
@@ -52,7 +54,7 @@ export function SeedCalculator({ seed, cells: givenCells, onUse }: SeedCalculato
       <div className="sowing-fields">
         {givenCells === undefined && <NumberField name="sowing.cells" label={say.cells} hint={say.cellsHint} value={ownCells} onChange={setOwnCells} />}
         <NumberField name="sowing.target" label={say.target} unit="%" decimal value={target} onChange={setTarget} />
-        <NumberField name="sowing.germination" label={say.germination} hint={seed.germination === null ? say.untested : say.germinationHint} unit="%" decimal value={germination} onChange={setGermination} />
+        <NumberField name="sowing.germination" label={say.germination} hint={seed.germination !== null ? say.germinationHint : seed.testMethod === null ? say.untested : words.emergenceUnknown} unit="%" decimal value={germination} onChange={setGermination} />
         <NumberField name="sowing.purity" label={say.purity} hint={say.purityHint} unit="%" decimal optional value={purity} onChange={setPurity} />
         <NumberField name="sowing.seedsPerGram" label={say.seedsPerGram} hint={fromPlant ? say.fromPlant(fromPlant.standing) : words.seedsPerGramHint} decimal optional value={perGram} onChange={setPerGram} />
       </div>
@@ -96,7 +98,7 @@ function Reckoned({ reckoned: { seedsPerCell, seeds, grams, cellsInStore, outcom
       )}
       <TrayLook outcomes={outcomes} />
       {outcomes.multiple >= 1 && <p className="sowing-note">{say.several}</p>}
-      <p className="sowing-note">{pureLive === null ? say.bulkUnknown : say.bulk(measures.seedWeight(pureLive.bulkOfOne), measures.seedWeight(1), numbers.share(pureLive.share))}</p>
+      <p className="sowing-note">{pureLive === null ? say.bulkUnknown : say.bulk(numbers.share(pureLive.share), numbers.times(pureLive.bulkOfOne))}</p>
     </div>
   );
 }

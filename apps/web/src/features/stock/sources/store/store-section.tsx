@@ -95,13 +95,13 @@ function Keeping({ source, seed }: { source: SourceStory; seed: Seed }) {
         { term: say.keeping, value: source.storage && say.storages[source.storage] },
         { term: say.storedOn, value: source.gatheredOn && source.storedOn && dates.long(source.storedOn) },
         { term: say.marks, value: [seed.sowFresh && say.sowFreshMark, seed.neverDry && say.neverDryMark].filter(Boolean).join(', ') },
-        { term: say.raw, value: raw !== null && measures.seedWeight(raw) },
+        { term: say.raw, value: raw === null ? null : measures.seedWeight(raw) },
         {
           term: source.kind === 'bought-seed' ? say.bought : say.cleaned,
-          value: cleaned !== null && [measures.seedWeight(cleaned), raw !== null && say.cleaningShare(numbers.share(cleaned / raw))].filter(Boolean).join(', '),
+          value: cleaned === null ? null : [measures.seedWeight(cleaned), raw === null ? '' : say.cleaningShare(numbers.share(cleaned / raw))].filter(Boolean).join(', '),
         },
-        { term: say.purity, value: seed.purity !== null && numbers.share(seed.purity) },
-        { term: say.seedsPerGram, value: seed.seedsPerGram !== null && numbers.count(seed.seedsPerGram) },
+        { term: say.purity, value: seed.purity === null ? null : numbers.part(seed.purity) },
+        { term: say.seedsPerGram, value: seed.seedsPerGram === null ? null : numbers.count(seed.seedsPerGram) },
       ]}
     />
   );
