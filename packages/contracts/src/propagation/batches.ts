@@ -1,6 +1,6 @@
 import { BATCH_UNITS, COUNT_KINDS, LOSS_CAUSES, PROPAGATION_METHODS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { calendarDate, id, longText, roughDay, units, unitsOrNone } from '../fields.ts';
+import { calendarDate, grams, id, longText, roughDay, units, unitsOrNone } from '../fields.ts';
 
 const note = z._default(longText, '');
 /** Needed only where the batch stands in several places. */
@@ -19,9 +19,6 @@ const forecast = {
 /** The place of a stage in its protocol, from 0. */
 const stagePosition = z.int().check(z.gte(0), z.lte(10));
 
-/** Weight of seed; the store keeps thousandths of a gram. */
-const seedGrams = z.number().check(z.gt(0), z.lte(1_000_000));
-
 /** Either `units` in the unit of the batch, or whole `trays` whose cells the server reckons. */
 export const startBatch = z.strictObject({
   batchId: id,
@@ -39,7 +36,7 @@ export const startBatch = z.strictObject({
   /** Seeds, where somebody counted or weighed them; a seed that does not come up is no loss. */
   seedsSown: z.optional(z.nullable(units)),
   /** What is taken out of the source's store for it; of packs that are drawn on, what was taken out of them. */
-  seedGrams: z.optional(z.nullable(seedGrams)),
+  seedGrams: z.optional(z.nullable(grams)),
   /** Packs in stratification whose seed it is: how many are used up by it, none while they stay in use. */
   fromPacks: z.optional(z.nullable(z.strictObject({ batchId: id, units: unitsOrNone, placeId }))),
   placeId: id,
