@@ -27,7 +27,8 @@ export type ServedNursery = Pick<TestNursery, 'nurseryId' | 'sql'> & { clock: Pi
 
 /** Serves a nursery to a real browser. The server's clock is the nursery's, so a journey happens on the day that its test says. */
 export async function openJourney(database: TestDatabase, nursery: ServedNursery): Promise<Journey> {
-  const webRoot = path.join(repositoryRoot, 'apps/web/dist');
+  // A build of one's own may lie elsewhere, so that people who work in one clone do not overwrite each other's.
+  const webRoot = process.env.ROOTCLOCK_WEB_ROOT ?? path.join(repositoryRoot, 'apps/web/dist');
   if (!existsSync(path.join(webRoot, 'index.html'))) throw new Error('the web app is not built: run `npm test`, or `npx vite build apps/web` first');
   const app = await createApp({ databaseUrl: database.url, webRoot, clock: nursery.clock.now });
   const address = await app.listen({ host: '127.0.0.1', port: 0 });
