@@ -123,21 +123,21 @@ describe('the record', () => {
 });
 
 describe('how counts are weighed', () => {
-  const settings = { priorWeight: 40, evidenceLimit: 200, planConfidence: 0.8, winterSurvival: 0.85 };
+  const settings = { priorWeight: 40, evidenceLimit: 200, planConfidencePercent: 80, winterSurvivalPercent: 85 };
 
   it('is the owner\'s to set, and the winter survival becomes the nursery\'s own', async () => {
     expect((await as().propagation.readRecord({})).settings).toEqual({ priorWeight: 20, evidenceLimit: 400, planConfidence: 0.9, winterSurvival: 0.9, winterStanding: 'assumed' });
     await nursery.as('owner').propagation.setLearning(sent(settings));
-    expect((await as().propagation.readRecord({})).settings).toEqual({ ...settings, winterStanding: 'own setting' });
+    expect((await as().propagation.readRecord({})).settings).toEqual({ priorWeight: 40, evidenceLimit: 200, planConfidence: 0.8, winterSurvival: 0.85, winterStanding: 'own setting' });
     expect(await refusalOf(as().propagation.setLearning(sent(settings)))).toMatchObject({ code: 'not-allowed' });
   });
 
   it('leaves the standing of a winter survival that stays as it was', async () => {
-    await nursery.as('owner').propagation.setLearning(sent({ ...settings, winterSurvival: 0.9 }));
+    await nursery.as('owner').propagation.setLearning(sent({ ...settings, winterSurvivalPercent: 90 }));
     expect((await as().propagation.readRecord({})).settings.winterStanding).toBe('assumed');
   });
 
-  it.each([['priorWeight', 0], ['evidenceLimit', 9], ['planConfidence', 1], ['winterSurvival', 1.2]] as const)('refuses a %s of %d', async (field, value) => {
+  it.each([['priorWeight', 0], ['evidenceLimit', 9], ['planConfidencePercent', 100], ['winterSurvivalPercent', 120]] as const)('refuses a %s of %d', async (field, value) => {
     expect(await refusalOf(nursery.as('owner').propagation.setLearning(sent({ ...settings, [field]: value })))).toMatchObject({ code: 'invalid-input', field });
   });
 });

@@ -32,7 +32,7 @@ export const propagation: SampleBodies<'propagation'> = {
   keepForSecondWinter: (ids) => [{ batchId: ids.batchId, ...entry(ids) }],
   listBatches: (ids) => [{}, { state: 'all', text: ids.mark }, { plantId: ids.plantId }, { placeId: ids.placeId }],
   readBatch: (ids) => [{ batchId: ids.batchId }],
-  setLearning: () => [{ priorWeight: 30, evidenceLimit: 300, planConfidence: 0.8, winterSurvival: 0.85 }],
+  setLearning: () => [{ priorWeight: 30, evidenceLimit: 300, planConfidencePercent: 80, winterSurvivalPercent: 85 }],
   readRecord: () => [{}],
   readPlantRecord: (ids) => [{ plantId: ids.plantId }],
 };

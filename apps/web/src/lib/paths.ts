@@ -22,6 +22,8 @@ export const paths = {
   propagation: () => '/propagation',
   batch: (batchId: string) => `/propagation/${batchId}`,
   startBatch: () => '/propagation/start',
+  record: () => '/propagation/record',
+  plantRecord: (plantId: string) => `/propagation/record/${plantId}`,
   protocols: () => '/propagation/protocols',
   protocol: (protocolId: string) => `/propagation/protocols/${protocolId}`,
   newProtocol: () => '/propagation/protocols/new',
@@ -42,6 +44,10 @@ export const paths = {
   clients: () => '/gardens/clients',
   client: (clientId: string) => `/gardens/clients/${clientId}`,
   site: (siteId: string) => `/gardens/sites/${siteId}`,
+
+  planning: () => '/planning',
+  expectedDemand: () => '/planning/demand',
+  outlook: () => '/planning/outlook',
 
   plants: () => '/plants',
   plant: (plantId: string) => `/plants/${plantId}`,

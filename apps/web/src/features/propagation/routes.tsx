@@ -10,4 +10,6 @@ export const routes = [
   createRoute({ getParentRoute: () => signedInRoute, path: '/propagation/protocols/new', component: lazyRouteComponent(() => import('./protocols/form/new-protocol-page.tsx'), 'NewProtocolPage') }),
   createRoute({ getParentRoute: () => signedInRoute, path: '/propagation/protocols/$protocolId', component: lazyRouteComponent(() => import('./protocols/page/protocol-page.tsx'), 'ProtocolPage') }),
   createRoute({ getParentRoute: () => signedInRoute, path: '/propagation/protocols/$protocolId/revise', component: lazyRouteComponent(() => import('./protocols/form/revise-protocol-page.tsx'), 'ReviseProtocolPage') }),
+  createRoute({ getParentRoute: () => signedInRoute, path: '/propagation/record', component: lazyRouteComponent(() => import('./record/list/record-page.tsx'), 'RecordPage') }),
+  createRoute({ getParentRoute: () => signedInRoute, path: '/propagation/record/$plantId', component: lazyRouteComponent(() => import('./record/plant/plant-record-page.tsx'), 'PlantRecordPage') }),
 ];

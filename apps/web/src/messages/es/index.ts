@@ -8,15 +8,17 @@ import { outbox } from './outbox.ts';
 import { people } from './people.ts';
 import { plants } from './plants.ts';
 import { propagation } from './propagation/index.ts';
+import { record } from './record.ts';
 import { rules } from './settings/rules.ts';
 import { settings } from './settings/settings.ts';
 import { shell } from './shell.ts';
 import { seed } from './sources/seed.ts';
 import { sources } from './sources/index.ts';
 import { stockIn } from './stock-in/index.ts';
+import { planning } from './planning/index.ts';
 import { tasks } from './planning/tasks.ts';
 import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 import { winter } from './winter.ts';
 
-export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, plants, propagation, rules, seed, settings, shell, sources, stockIn, tasks, today, ui, winter };
+export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, tasks, today, ui, winter };

@@ -8,8 +8,8 @@ export const setLearning = command({
   name: 'setLearning',
   input: propagation.setLearning,
   roles: OWNER,
-  run: async (context, settings) => {
-    await storeLearningSettings(context, settings);
+  run: async (context, { priorWeight, evidenceLimit, planConfidencePercent, winterSurvivalPercent }) => {
+    await storeLearningSettings(context, { priorWeight, evidenceLimit, planConfidence: planConfidencePercent / 100, winterSurvival: winterSurvivalPercent / 100 });
     context.touched.features.add('propagation').add('stock');
     return loadLearningSettings(context);
   },
