@@ -4,7 +4,7 @@
  */
 import { paths } from '../lib/paths.ts';
 
-export type DestinationKey = 'today' | 'tasks' | 'stock' | 'propagation' | 'gardens' | 'plants' | 'people' | 'settings';
+export type DestinationKey = 'today' | 'tasks' | 'stock' | 'propagation' | 'gardens' | 'planning' | 'plants' | 'people' | 'settings';
 
 export interface Destination {
   key: DestinationKey;
@@ -20,6 +20,7 @@ export const DESTINATIONS: readonly Destination[] = [
   { key: 'propagation', to: paths.propagation(), bar: true },
   { key: 'gardens', to: paths.gardens(), bar: true },
   { key: 'tasks', to: paths.tasks(), bar: false },
+  { key: 'planning', to: paths.planning(), bar: false },
   { key: 'plants', to: paths.plants(), bar: false },
   { key: 'people', to: paths.people(), bar: false },
   { key: 'settings', to: paths.settings(), bar: false },

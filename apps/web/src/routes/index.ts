@@ -5,6 +5,7 @@
 import { createRouter } from '@tanstack/react-router';
 import { routes as gardensRoutes } from '../features/gardens/routes.tsx';
 import { openRoutes } from '../features/people/routes.tsx';
+import { routes as planningRoutes } from '../features/planning/routes.ts';
 import { taskRoutes } from '../features/planning/tasks/routes.ts';
 import { routes as plantsRoutes } from '../features/plants/routes.tsx';
 import { routes as potLifeRoutes } from '../features/pot-life/routes.tsx';
@@ -17,7 +18,7 @@ import { Skeleton } from '../ui/feedback/index.ts';
 import { rootRoute, signedInRoute } from './root.tsx';
 import { shellRoutes } from './shell-routes.tsx';
 
-const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...todayRoutes, ...taskRoutes, ...potLifeRoutes, ...plantsRoutes, ...settingsRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes])]);
+const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...todayRoutes, ...taskRoutes, ...planningRoutes, ...potLifeRoutes, ...plantsRoutes, ...settingsRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes])]);
 
 export const router = createRouter({
   routeTree,

@@ -7,6 +7,7 @@ export const shell = {
   propagation: 'Propagation',
   gardens: 'Gardens',
   tasks: 'Tasks',
+  planning: 'Planning',
   plants: 'Plants',
   more: 'More',
   moreLead: 'The rest of the nursery, and how this screen looks and speaks.',

@@ -8,6 +8,7 @@ export const shell: typeof en = {
   propagation: 'Propagación',
   gardens: 'Jardines',
   tasks: 'Tareas',
+  planning: 'Planificación',
   plants: 'Plantas',
   more: 'Más',
   moreLead: 'Lo demás del vivero, y cómo se ve y habla esta pantalla.',

@@ -1,0 +1,47 @@
+/** Changes what is expected, or withdraws it. */
+import { planning as contracts } from '@rootclock/contracts';
+import { Submit, useCommandForm } from '../../../lib/form/index.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
+import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button } from '../../../ui/action/index.ts';
+import { toast } from '../../../ui/feedback/index.ts';
+import { Form } from '../../../ui/form/index.ts';
+import { Sheet } from '../../../ui/overlay/index.ts';
+import { demandBody, DemandFields, type DemandValues, valueOf } from './demand-fields.tsx';
+
+export function EditDemandSheet({ row, onClose }: { row: contracts.ExpectedDemandRow; onClose: () => void }) {
+  const { demand: say } = useMessages().planning;
+  const withdraw = useCommand('planning.withdrawExpectedDemand', { title: say.withdraw });
+  const initial: DemandValues = {
+    plantId: { id: row.plantId, scientificName: row.scientificName }, containerId: { id: row.containerId, name: row.containerName }, wanted: row.wantedOn, units: row.units,
+    value: valueOf(row.unitValueMinor), note: row.note,
+  };
+  const form = useCommandForm({
+    command: useCommand('planning.editExpectedDemand', { title: say.changeTitle }),
+    contract: contracts.editExpectedDemand,
+    initial,
+    body: (values: DemandValues) => ({ demandId: row.demandId, ...demandBody(values) }),
+    onSaved: () => {
+      toast({ text: say.changed });
+      onClose();
+    },
+  });
+  const takeOut = () => {
+    withdraw.send({ demandId: row.demandId }).then(
+      () => {
+        toast({ text: say.withdrawn(row.scientificName) });
+        onClose();
+      },
+      (error: unknown) => toast({ text: sentenceOf(readFailure(error)), tone: 'problem' }),
+    );
+  };
+  return (
+    <Sheet open onClose={onClose} title={say.changeTitle}>
+      <Form {...form.props}>
+        <DemandFields field={form.field} />
+        <Submit form={form} others={<Button look="danger" busy={withdraw.state === 'sending'} onClick={takeOut}>{say.withdraw}</Button>}>{say.save}</Submit>
+      </Form>
+    </Sheet>
+  );
+}
