@@ -65,7 +65,7 @@ async function reckonSowing(page: Page): Promise<void> {
   await section.getByText('144', { exact: true }).waitFor();
   await section.getByText('0.8 g', { exact: true }).waitFor();
   await section.getByRole('textbox', { name: 'Cells' }).fill('7200');
-  await section.getByText('Only 49.5 g are left. That is enough for 4455 cells.').waitFor();
+  await section.getByText('Only 49.5 g are left. That is enough for 4,455 cells.').waitFor();
 }
 
 async function blend(page: Page): Promise<void> {
@@ -74,7 +74,7 @@ async function blend(page: Page): Promise<void> {
   await weights.nth(0).fill('30');
   await weights.nth(1).fill('10');
   await inSheet(page).getByText('75% of the blend').waitFor();
-  await inSheet(page).getByText(/^Together 40 g\. Mixed: provenance, seed zone\./).waitFor();
+  await inSheet(page).getByText(/^Together 40\sg\. Mixed: provenance, seed zone\./).waitFor();
   expect(await violationsOn(page)).toEqual([]);
   await inSheet(page).getByRole('button', { name: 'Make the blend' }).click();
   await page.getByRole('heading', { name: 'Blended from' }).waitFor();
