@@ -5,7 +5,7 @@ import type { BatchKind } from './words.ts';
 
 const cells: BatchKind = { method: 'seed', unit: 'cell', containerKind: 'tray', startedOn: '2026-03-01' };
 const nothing = { cause: null, unitsOut: 0, unitsIn: 0, pottedPlants: 0, emergedUnits: null, stagePosition: null, forecast: null, firstAlive: null, isSecondWinter: false };
-const entry = (version: number, kind: BatchEntry['kind'], happenedOn: string, more: Partial<BatchEntry> = {}): BatchEntry => ({ ...nothing, entryId: `e${version}`, version, kind, happenedOn, ...more });
+const entry = (version: number, kind: BatchEntry['kind'], happenedOn: string, more: Partial<BatchEntry> = {}): BatchEntry => ({ ...nothing, entryId: `e${version}`, version, starts: kind === 'start', kind, happenedOn, ...more });
 
 const start = entry(1, 'start', '2026-03-01', { unitsIn: 100, forecast: { targetContainerId: 'pot', cautiousUnits: 60, readyOn: '2026-06-15' } });
 

@@ -9,8 +9,8 @@ const cells = plan(stage('stratification', 30), stage('sowing', 0), stage('emerg
 const flat = plan(stage('sowing', 0), stage('emergence', 14), stage('pricking-out', 0), stage('growing-on', 70), stage('ready', 0));
 
 let version = 0;
-const entry = (kind: string, happenedOn: string, more: Partial<StageEvidence> = {}): StageEvidence => ({ version: ++version, kind, happenedOn, stagePosition: null, emergedUnits: null, pottedPlants: 0, ...more });
-const start = (on: string, stagePosition: number | null = null) => entry('start', on, { stagePosition });
+const entry = (kind: string, happenedOn: string, more: Partial<StageEvidence> = {}): StageEvidence => ({ version: ++version, starts: false, kind, happenedOn, stagePosition: null, emergedUnits: null, pottedPlants: 0, ...more });
+const start = (on: string, stagePosition: number | null = null) => entry('start', on, { starts: true, stagePosition });
 const said = (position: number, on: string) => entry('observe', on, { stagePosition: position });
 const count = (emergedUnits: number, on: string) => entry('count', on, { emergedUnits });
 const pot = (on: string) => entry('pot', on, { pottedPlants: 20 });
@@ -19,7 +19,7 @@ const begun = (of: ProtocolPlan, ...entries: StageEvidence[]) => stageBeginnings
 describe('the stages a batch has begun', () => {
   it('begin with the first at its start', () => expect(begun(cells, start('2026-03-01'))).toEqual(['0 2026-03-01 start']));
   it('begin with a later one that the start names', () => expect(begun(cells, start('2026-03-01', 2))).toEqual(['2 2026-03-01 start']));
-  it('begin with the start by conversion of packs as well', () => expect(begun(cells, entry('convert', '2026-04-01', { stagePosition: 1 }))).toEqual(['1 2026-04-01 start', '2 2026-04-01 act']));
+  it('begin with the start by conversion of packs as well', () => expect(begun(cells, entry('convert', '2026-04-01', { starts: true, stagePosition: 1 }))).toEqual(['1 2026-04-01 start', '2 2026-04-01 act']));
   it('go on with what somebody says, and sowing that takes no time begins the wait for emergence', () => {
     expect(begun(cells, start('2026-03-01'), said(1, '2026-04-02'))).toEqual(['0 2026-03-01 start', '1 2026-04-02 said', '2 2026-04-02 act']);
   });
@@ -54,7 +54,9 @@ describe('the stages a batch has begun', () => {
     const autumn = plan(stage('sowing', 0), stage('emergence', 30, { season: { fromMd: '04-01', toMd: '06-30' } }));
     expect(begun(autumn, start('2026-11-01'))).toEqual(['0 2026-11-01 start']);
   });
-  it('are none where the start was taken back', () => expect(begun(cells, count(3, '2026-04-12'), pot('2026-05-01'))).toEqual([]));
+  it('are none where the start was taken back, also of packs that were drawn on', () => {
+    expect(begun(cells, count(3, '2026-04-12'), pot('2026-05-01'), entry('convert', '2026-04-20'))).toEqual([]);
+  });
 });
 
 it('the days of stages never run backwards, whatever was written in whatever order', () => {

@@ -6,6 +6,8 @@ import type { StageBeginning } from '../batch-stages.ts';
 /** What an entry of a batch says of its stages. */
 export interface StageEvidence {
   version: number;
+  /** Whether the batch began with it, by a start of its own or drawn from packs. */
+  starts: boolean;
   kind: string;
   happenedOn: CalendarDate;
   /** The position of the stage that somebody said began; of a start, the stage it started in. */
@@ -61,7 +63,7 @@ function add(known: KnownBeginning[], beginning: KnownBeginning): void {
 export function stageBeginnings(plan: ProtocolPlan, entries: readonly StageEvidence[]): KnownBeginning[] {
   const last = plan.stages.length - 1;
   const written = [...entries].sort((a, b) => a.version - b.version);
-  const start = written.find(({ kind }) => kind === 'start' || kind === 'convert');
+  const start = written.find(({ starts }) => starts);
   const startedIn = Math.min(start?.stagePosition ?? 0, last);
   const said = new Map<number, CalendarDate>();
   for (const entry of written) if (entry !== start && entry.stagePosition !== null && entry.stagePosition <= last) said.set(entry.stagePosition, entry.happenedOn);

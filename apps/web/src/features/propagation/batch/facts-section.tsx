@@ -23,7 +23,7 @@ export function FactsSection({ batch }: { batch: BatchPageData }) {
           { term: say.startedWith, value: `${propagation.units(batch.startedUnits, batch.unit)}, ${propagation.methods[batch.method]}, ${dates.long(batch.startedOn)}` },
           batch.containerName !== null && { term: say.container, value: batch.containerName },
           batch.seedsSown !== null && { term: say.seeds, value: numbers.count(batch.seedsSown) },
-          batch.seedsGrams !== null && { term: say.seedGrams, value: measures.weight(batch.seedsGrams) },
+          batch.seedsGrams !== null && { term: say.seedGrams, value: measures.seedWeight(batch.seedsGrams) },
           batch.parent !== null && { term: say.parent, value: <TextLink to={paths.batch(batch.parent.batchId)}>{batch.parent.code}</TextLink> },
           { term: say.source, value: <><TextLink to={paths.source(source.sourceId)}>{source.code}</TextLink>{[source.provenance, source.vendor, source.seedZone].filter(Boolean).map((part) => `, ${part}`).join('')}</> },
           source.motherLotId !== null && { term: say.motherLot, value: <TextLink to={paths.lot(source.motherLotId)}>{source.motherLotCode}</TextLink> },

@@ -32,7 +32,7 @@ export function ExpectFields({ values, suggestion, set }: ExpectFieldsProps) {
       {offered && !values.fromRecord && (
         <>
           <p>{say.suggests(offered.cautiousUnits, offered.usualUnits, dates.short(offered.readyOn))}</p>
-          <Button onClick={() => set({ fromRecord: true })}>{say.useSuggestion}</Button>
+          <div className="row"><Button onClick={() => set({ fromRecord: true })}>{say.useSuggestion}</Button></div>
         </>
       )}
       <TextArea name="note" label={form.note} optional rows={2} value={values.note} onChange={(note) => set({ note })} />

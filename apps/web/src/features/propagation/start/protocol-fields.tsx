@@ -1,5 +1,6 @@
 /** ProtocolFields: which of the plant's protocols the batch keeps, the stage it begins with, and the days that follow from it. */
-import { forwardAt, type ProtocolPlan } from '@rootclock/domain';
+import { readyFrom, stageBeginnings, stageProgress } from '@rootclock/domain';
+import { useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { SelectField } from '../../../ui/fields/index.ts';
@@ -35,18 +36,22 @@ export function ProtocolFields({ protocols, chosen, stagePosition, startedOn, on
   );
 }
 
-/** At the usual pace; what is long shows on the batch's own page. */
+/** At the usual pace, as the batch's own page will reckon it; a start that is written down late is not ready sooner for it. */
 function StageDays({ protocol, position, startedOn }: { protocol: StartProtocol; position: number; startedOn: string }) {
   const { starting: say, stages: words } = useMessages().propagation;
   const { dates } = useFormat();
-  const plan: ProtocolPlan = { stages: protocol.stages.slice(position), dormantMonths: protocol.dormantMonths };
-  const { stages, readyOn } = forwardAt(plan, startedOn, 'usual');
+  const { today } = useSession();
+  const plan = { stages: protocol.stages, dormantMonths: protocol.dormantMonths };
+  const begun = stageBeginnings(plan, [{ version: 1, starts: true, kind: 'start', happenedOn: startedOn, stagePosition: position, emergedUnits: null, pottedPlants: 0 }]);
+  const progress = stageProgress(plan, startedOn, begun, today);
+  const readyOn = readyFrom(plan, progress, today, 'usual');
+  if (readyOn === null) return null;
   return (
     <details className="start-more">
       <summary>{say.stagesTitle(dates.short(readyOn))}</summary>
       <ol className="start-stages">
-        {stages.map(({ kind, beginsOn }) => (
-          <li key={kind}><span>{words.names[kind]}</span> <time dateTime={beginsOn}>{dates.short(beginsOn)}</time></li>
+        {progress.slice(position).map(({ kind, begunOn, shouldBeginOn }) => (
+          <li key={kind}><span>{words.names[kind]}</span> <time dateTime={begunOn ?? shouldBeginOn}>{dates.short(begunOn ?? shouldBeginOn)}</time></li>
         ))}
       </ol>
     </details>

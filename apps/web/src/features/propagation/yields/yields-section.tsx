@@ -76,7 +76,7 @@ function TakeOver({ batch, cautiousUnits, usualUnits, readyOn }: TakeOverProps) 
   return (
     <>
       <p>{say.offered}</p>
-      <Button busy={command.state === 'sending'} onClick={take}>{say.takeOver}</Button>
+      <div className="row"><Button busy={command.state === 'sending'} onClick={take}>{say.takeOver}</Button></div>
     </>
   );
 }

@@ -69,7 +69,7 @@ async function ofPlan(context: ReadContext, input: PlannedStart): Promise<Foreca
   if (stagePosition >= version.stages.length) refuse('stage-not-in-protocol', { position: stagePosition, stages: version.stages.map(({ kind }) => kind) }, 'stagePosition');
   const units = input.units ?? 0;
   const now: BatchNow = { unit: input.unit ?? version.startUnit, startedUnits: units, standingUnits: units, seedsSown: input.seedsSown ?? null, aliveUnits: null, pottedPlants: 0 };
-  const begun = stageBeginnings(planOf(version), [{ version: 1, kind: 'start', happenedOn: startedOn, stagePosition, emergedUnits: null, pottedPlants: 0 }]);
+  const begun = stageBeginnings(planOf(version), [{ version: 1, starts: true, kind: 'start', happenedOn: startedOn, stagePosition, emergedUnits: null, pottedPlants: 0 }]);
   const { suggestion, progress } = await suggest(context, version, now, { startedOn, today: latestOf(startedOn, context.today), begun, secondWinterOn: null });
   const potLife = await potLifeAhead(context, {
     plantId: version.plantId, method: version.method, unit: now.unit, startedOn, readyOn: suggestion.readyOn, progress,

@@ -24,7 +24,7 @@ export async function loadBatchEntries({ tx, nurseryId }: ReadContext, batchId: 
     involved AS (
       SELECT entry_id FROM moved
       UNION SELECT entry_id FROM entry_subject WHERE nursery_id = ${nurseryId}::uuid AND subject_id = ${batchId}::uuid)
-    SELECT e.id::text AS "entryId", e.version::int, e.kind, e.happened_on::text AS "happenedOn", e.cause, coalesce(m.units_out, 0) AS "unitsOut",
+    SELECT e.id::text AS "entryId", e.version::int, e.id = b.created_entry_id AS starts, e.kind, e.happened_on::text AS "happenedOn", e.cause, coalesce(m.units_out, 0) AS "unitsOut",
            coalesce(m.units_in, 0) AS "unitsIn", coalesce(m.potted, 0) AS "pottedPlants", c.emerged_units AS "emergedUnits",
            CASE WHEN e.kind = 'convert' AND e.id <> b.created_entry_id THEN NULL ELSE e.details -> 'forecast' END AS forecast,
            CASE WHEN e.kind = 'convert' AND e.id <> b.created_entry_id THEN NULL ELSE (e.details -> 'stage' ->> 'position')::int END AS "stagePosition",

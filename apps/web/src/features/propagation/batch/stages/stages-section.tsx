@@ -40,7 +40,7 @@ export function StagesSection({ batch, onOther }: { batch: BatchPageData; onOthe
           </li>
         ))}
       </ol>
-      {mayBegin && <Button look="quiet" onClick={onOther}>{say.beginOther}</Button>}
+      {mayBegin && <div className="row"><Button look="quiet" onClick={onOther}>{say.beginOther}</Button></div>}
     </Section>
   );
 }
@@ -63,7 +63,7 @@ function StageLine({ stage, ended }: { stage: Stage; ended: boolean }) {
         <span className="stage-name">{say.names[stage.kind]}</span> <Badge shape={SHAPES[stage.state]}>{say.states[stage.state]}</Badge>
       </p>
       <p>{when}{isCurrentStage(stage) && stage.kind !== 'ready' && !ended && `, ${say.due(dates.short(stage.dueOn), dates.fromToday(stage.dueOn))}`}</p>
-      <p className="stage-conditions">{conditions} <StandingMark standing={stage.durationStanding} source={stage.durationSource} /></p>
+      <p className="stage-conditions">{conditions} {stage.longDays > 0 && <StandingMark standing={stage.durationStanding} source={stage.durationSource} />}</p>
     </div>
   );
 }

@@ -48,13 +48,13 @@ export function Reckoning({ values, protocol, suggestion, set }: ReckoningProps)
         <NumberField name="reckon.wanted" label={say.wanted} value={wanted} onChange={(value) => type(() => setWanted(value))} optional="unsaid" />
         <NumberField name="reckon.sure" label={say.sure} unit="%" decimal value={percent} onChange={(value) => type(() => setPercent(value))} optional="unsaid" />
       </div>
-      <div role="status" className="stack-small">
+      <div role="status" className="start-reckoned">
         {reckoned === 'incomplete' ? <p>{say.incomplete}</p> : reckoned === 'never' ? <p>{say.never(numbers.share(confidence ?? 0))}</p> : (
           <Reckoned reckoned={reckoned} values={values} seedsPerCell={seedsPerCell} suggestion={suggestion} />
         )}
         {taken && <p>{say.taken}</p>}
       </div>
-      {typeof reckoned === 'object' && <Button onClick={() => take(reckoned)}>{say.take}</Button>}
+      {typeof reckoned === 'object' && <div className="row"><Button onClick={() => take(reckoned)}>{say.take}</Button></div>}
     </details>
   );
 }
