@@ -79,6 +79,7 @@ export const protocols = {
     readyPieces: (ready: string) => `Of 100 pieces stuck about ${ready} get ready.`,
     readyCells: (seeds: number, ready: string) => `Of 100 cells with ${seeds} seeds each about ${ready} get ready.`,
     yieldHint: 'All stages’ shares multiplied. The record’s own shares are on the page Record.',
+    reckoned: 'Reckoned',
     schedule: 'Schedule',
     forward: 'Started on a day',
     back_: 'Ready by a day',

@@ -79,6 +79,7 @@ export const protocols = {
     readyPieces: (ready: string) => `De 100 trozos salen unos ${ready}.`,
     readyCells: (seeds: number, ready: string) => `De 100 alvéolos con ${seeds} semillas cada uno salen unos ${ready}.`,
     yieldHint: 'Las partes de todas las etapas multiplicadas. Las del propio registro están en la página Registro.',
+    reckoned: 'Contado',
     schedule: 'Calendario',
     forward: 'Empezado un día',
     back_: 'Listo para un día',

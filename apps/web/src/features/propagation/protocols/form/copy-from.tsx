@@ -9,6 +9,7 @@ import { Button } from '../../../../ui/action/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
 import { SelectField } from '../../../../ui/fields/index.ts';
 import { PlantPicker, type PickedPlant } from '../../../plants/plant-picker.tsx';
+import { Fold } from './fold.tsx';
 
 export interface CopyFromProps {
   method: PropagationMethod;
@@ -34,9 +35,7 @@ export function CopyFrom({ method, onCopy }: CopyFromProps) {
     }
   };
   return (
-    <details className="stage-conditions">
-      <summary>{say.copy}</summary>
-      <div className="stack">
+    <Fold words={say.copy}>
         <PlantPicker name="copyFrom" label={say.copyFrom} hint={say.copyHint} optional="unsaid" value={plant} onChange={setPlant} />
         {plant && data && offered.length === 0 && <p role="status">{say.copyNone}</p>}
         {offered.length > 1 && (
@@ -44,7 +43,6 @@ export function CopyFrom({ method, onCopy }: CopyFromProps) {
             choices={offered.map((row) => ({ value: row.protocolId, label: row.label || protocols.list.version(row.number) }))} />
         )}
         {protocolId && <div><Button onClick={() => void copy()}>{say.copyDo}</Button></div>}
-      </div>
-    </details>
+    </Fold>
   );
 }

@@ -61,7 +61,7 @@ function NewProtocol({ plant }: { plant: PickedPlant | null }) {
         <RadioField name="method" label={say.method} look="segments" value={values.method} onChange={(method) => set(methodValues(method))} choices={PROPAGATION_METHODS.map((value) => ({ value, label: propagation.methods[value] }))} />
         <TextField {...field('label')} label={say.label} hint={say.labelHint} optional maxLength={80} />
       </FieldGroup>
-      <ProtocolFields values={values} set={set} />
+      <ProtocolFields values={values} errors={form.props.errors} set={set} />
       <TextArea {...field('changeNote')} label={say.firstNote} optional rows={2} />
       <Submit form={form}>{say.saveNew}</Submit>
     </Form>

@@ -12,10 +12,11 @@ import { assumedStages, type ProtocolValues, versionValues } from './values.ts';
 
 export interface ProtocolFieldsProps {
   values: ProtocolValues;
+  errors: Readonly<Record<string, string>>;
   set: (part: Partial<ProtocolValues> | ((before: ProtocolValues) => Partial<ProtocolValues>)) => void;
 }
 
-export function ProtocolFields({ values, set }: ProtocolFieldsProps) {
+export function ProtocolFields({ values, errors, set }: ProtocolFieldsProps) {
   const { propagation } = useMessages();
   const { protocolForm: say, protocols } = propagation;
   const { nursery } = useSession();
@@ -37,7 +38,7 @@ export function ProtocolFields({ values, set }: ProtocolFieldsProps) {
           onChange={(container) => set({ targetContainerId: container && { id: container.id, name: container.name } })} />
       </FieldGroup>
       <h2>{say.stages}</h2>
-      <StagesEditor method={values.method} stages={values.stages} onChange={(change) => set((before) => ({ stages: change(before.stages) }))} />
+      <StagesEditor method={values.method} stages={values.stages} errors={errors} onChange={(change) => set((before) => ({ stages: change(before.stages) }))} />
       <FieldGroup legend={say.words}>
         <p className="field-hint">{say.wordsHint}</p>
         {contracts.PROTOCOL_TEXTS.map((field) => (

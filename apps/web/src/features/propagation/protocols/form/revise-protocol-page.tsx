@@ -53,7 +53,7 @@ function Revise({ read }: { read: contracts.ProtocolPage }) {
       <PageHeader title={say.reviseTitle(plant.scientificName)} kicker={[protocols.page.by(propagation.methods[method]), label].filter(Boolean).join(', ')} back={{ to: paths.protocol(protocolId), label: protocols.page.kicker }} />
       <Callout tone="note">{say.reviseHint(next)}</Callout>
       <Form {...form.props}>
-        <ProtocolFields values={values} set={set} />
+        <ProtocolFields values={values} errors={form.props.errors} set={set} />
         <TextArea {...field('changeNote')} label={say.changeNote} rows={2} />
         <Submit form={form}>{say.saveVersion(next)}</Submit>
       </Form>

@@ -4,43 +4,56 @@ import { useSession } from '../../../../lib/api/index.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
 import { CheckboxField, NumberField, SelectField, TextArea, TextField } from '../../../../ui/fields/index.ts';
-import { FieldGroup } from '../../../../ui/form/index.ts';
 import { ContainerPicker } from '../../../plants/container-picker.tsx';
 import { MonthDayField } from '../../../plants/month-day-field.tsx';
+import { Fold } from './fold.tsx';
 import { changedStage, type StageValues } from './values.ts';
 
 export interface StageFieldsProps {
   stage: StageValues;
   /** Its place among the stages: the errors of the server name it so. */
   at: number;
+  /** Sentences by field, of the whole form. */
+  errors: Readonly<Record<string, string>>;
   onChange: (stage: StageValues) => void;
   onRemove: () => void;
 }
 
 const SAID: readonly Standing[] = STANDINGS.filter((standing) => standing !== 'not found');
 
-export function StageFields({ stage, at, onChange, onRemove }: StageFieldsProps) {
-  const { stages, protocolForm: say } = useMessages().propagation;
+/** Its length and share are all there. */
+const isTyped = ({ shortDays, usualDays, longDays, percent }: StageValues) => [shortDays, usualDays, longDays, percent].every((figure) => figure !== null && !Number.isNaN(figure));
+const CONDITIONS = ['season', 'rests', 'temperature', 'light', 'depthMm', 'medium', 'containerId', 'note'];
+
+export function StageFields({ stage, at, errors, onChange, onRemove }: StageFieldsProps) {
+  const { stages, protocols, protocolForm: say } = useMessages().propagation;
   const set = (part: Partial<StageValues>) => onChange(changedStage(stage, part));
   const path = `stages.${at}`;
   const name = stages.names[stage.kind];
+  const wrong = Object.keys(errors).flatMap((field) => (field.startsWith(`${path}.`) ? [field.slice(path.length + 1)] : []));
+  const { shortDays, usualDays, longDays, percent } = stage;
+  const told = isTyped(stage) ? `${protocols.range({ short: shortDays ?? 0, usual: usualDays ?? 0, long: longDays ?? 0 })}, ${percent}%` : '';
   return (
-    <div className="stage-fields">
-      <FieldGroup legend={name}>
+    <Fold startsOpen={!isTyped(stage)} hasError={wrong.length > 0} words={<><strong className="stage-name">{name}</strong> {told}</>}>
+      <fieldset className="stage-set">
+        <legend className="only-heard">{name}</legend>
+        <p>{say.lengthInDays}</p>
         <div className="stage-days">
-          <NumberField name={`${path}.shortDays`} label={say.short} value={stage.shortDays} onChange={(shortDays) => set({ shortDays })} />
-          <NumberField name={`${path}.usualDays`} label={say.usual} value={stage.usualDays} onChange={(usualDays) => set({ usualDays })} />
-          <NumberField name={`${path}.longDays`} label={say.long} value={stage.longDays} onChange={(longDays) => set({ longDays })} />
+          <NumberField name={`${path}.shortDays`} label={say.short} value={shortDays} onChange={(days) => set({ shortDays: days })} />
+          <NumberField name={`${path}.usualDays`} label={say.usual} value={usualDays} onChange={(days) => set({ usualDays: days })} />
+          <NumberField name={`${path}.longDays`} label={say.long} value={longDays} onChange={(days) => set({ longDays: days })} />
         </div>
         <Rests name={`${path}.duration`} labels={{ standing: say.daysStanding, source: say.daysSource }} standing={stage.durationStanding} source={stage.durationSource}
           onChange={(durationStanding, durationSource) => set({ durationStanding, durationSource })} />
-        <NumberField name={`${path}.share`} label={stage.kind === 'emergence' ? say.shareOfSeeds : say.share} unit="%" decimal value={stage.percent} onChange={(percent) => set({ percent })} />
+        <NumberField name={`${path}.share`} label={stage.kind === 'emergence' ? say.shareOfSeeds : say.share} unit="%" decimal value={percent} onChange={(share) => set({ percent: share })} />
         <Rests name={`${path}.share`} labels={{ standing: say.shareStanding, source: say.shareSource }} standing={stage.shareStanding} source={stage.shareSource}
           onChange={(shareStanding, shareSource) => set({ shareStanding, shareSource })} />
-        <Conditions path={path} stage={stage} set={set} />
+        <Fold words={say.conditionsSet(setIn(stage))} hasError={wrong.some((field) => CONDITIONS.some((part) => field.startsWith(part)))}>
+          <Conditions path={path} stage={stage} set={set} />
+        </Fold>
         <div><Button look="quiet" aria-label={say.remove(name)} onClick={onRemove}>{say.removeShort}</Button></div>
-      </FieldGroup>
-    </div>
+      </fieldset>
+    </Fold>
   );
 }
 
@@ -73,9 +86,7 @@ function Conditions({ path, stage, set }: { path: string; stage: StageValues; se
   const [degrees, lengths] = nursery.units === 'us' ? ['°F', 'in'] : ['°C', 'mm'];
   const lights = STAGE_LIGHTS.filter((light): light is Exclude<StageLight, ''> => light !== '');
   return (
-    <details className="stage-conditions">
-      <summary>{say.conditionsSet(setIn(stage))}</summary>
-      <div className="stack">
+    <>
         <div className="stage-pair">
           <MonthDayField name={`${path}.season.fromMd`} label={say.seasonFrom} optional value={stage.seasonFrom} onChange={(seasonFrom) => set({ seasonFrom })} />
           <MonthDayField name={`${path}.season.toMd`} label={say.seasonTo} optional value={stage.seasonTo} onChange={(seasonTo) => set({ seasonTo })} />
@@ -92,7 +103,6 @@ function Conditions({ path, stage, set }: { path: string; stage: StageValues; se
         <TextField name={`${path}.medium`} label={say.medium} optional value={stage.medium} onChange={(medium) => set({ medium })} maxLength={200} />
         <ContainerPicker name={`${path}.containerId`} label={say.container} optional value={stage.container} onChange={(container) => set({ container: container && { id: container.id, name: container.name } })} />
         <TextArea name={`${path}.note`} label={say.note} optional rows={2} value={stage.note} onChange={(note) => set({ note })} />
-      </div>
-    </details>
+    </>
   );
 }

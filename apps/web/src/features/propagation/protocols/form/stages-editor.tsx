@@ -11,11 +11,12 @@ import { missingKinds, type StageValues, withStage } from './values.ts';
 export interface StagesEditorProps {
   method: PropagationMethod;
   stages: readonly StageValues[];
+  errors: Readonly<Record<string, string>>;
   /** With a function, since stages are typed faster than the screen is drawn. */
   onChange: (change: (stages: readonly StageValues[]) => StageValues[]) => void;
 }
 
-export function StagesEditor({ method, stages, onChange }: StagesEditorProps) {
+export function StagesEditor({ method, stages, errors, onChange }: StagesEditorProps) {
   const { stages: words, protocolForm: say } = useMessages().propagation;
   const [adding, setAdding] = useState<StageKind | ''>('');
   const missing = missingKinds(method, stages);
@@ -32,7 +33,7 @@ export function StagesEditor({ method, stages, onChange }: StagesEditorProps) {
     <div className="stack">
       <p className="field-hint">{say.stagesHint} {say.daysHint}</p>
       {stages.map((stage, at) => (
-        <StageFields key={stage.kind} stage={stage} at={at} onRemove={() => remove(stage)} onChange={(changed) => onChange((before) => before.map((each) => (each.kind === changed.kind ? changed : each)))} />
+        <StageFields key={stage.kind} stage={stage} at={at} errors={errors} onRemove={() => remove(stage)} onChange={(changed) => onChange((before) => before.map((each) => (each.kind === changed.kind ? changed : each)))} />
       ))}
       {missing.length === 0 ? <p className="field-hint">{say.allStages}</p> : (
         <div className="stage-add">

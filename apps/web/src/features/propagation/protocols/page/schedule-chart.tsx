@@ -6,7 +6,7 @@ import { useMessages } from '../../../../messages/index.ts';
 import { scheduleScale } from './schedule-scale.ts';
 
 const WIDTH = 360;
-const LEFT = 112;
+const LEFT = 122;
 const RIGHT = 352;
 const TOP = 22;
 const ROW = 24;

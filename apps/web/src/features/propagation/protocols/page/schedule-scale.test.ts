@@ -19,7 +19,7 @@ describe('a schedule drawn', () => {
     expect(drawn.ticks.map(({ on }) => on)).toEqual(['2026-04-01', '2026-05-01', '2026-06-01']);
     expect(scheduleScale(of(stage('emergence', 1, 2, 3)), '2027-01-01').today).toBeNull();
   });
-  it('has at most six marks over two years', () => {
+  it('has at most four marks over two years', () => {
     expect(scheduleScale(of(stage('growing-on', 700, 730, 760)), '2026-03-01').ticks.map(({ on }) => on)).toEqual(['2026-07-01', '2027-01-01', '2027-07-01', '2028-01-01']);
   });
   it('of stages without any length is drawn all the same', () => {

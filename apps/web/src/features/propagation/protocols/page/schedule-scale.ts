@@ -18,7 +18,7 @@ export interface ScheduleScale {
   today: number | null;
 }
 
-const MOST_TICKS = 6;
+const MOST_TICKS = 4;
 const STEPS = [1, 2, 3, 6, 12, 24];
 
 function monthStarts(firstOn: string, lastOn: string, step: number): string[] {

@@ -27,7 +27,7 @@ export function ScheduleSection({ protocol: { version, plant } }: { protocol: co
   return (
     <Section title={say.schedule}>
       <div className="schedule-asked">
-        <RadioField name="direction" label={say.schedule} look="segments" optional="unsaid" value={direction} onChange={setDirection} choices={[{ value: 'forward', label: say.forward }, { value: 'back', label: say.back_ }]} />
+        <RadioField name="direction" label={say.reckoned} look="segments" optional="unsaid" value={direction} onChange={setDirection} choices={[{ value: 'forward', label: say.forward }, { value: 'back', label: say.back_ }]} />
         {isForward
           ? <DateField key="start" name="startOn" label={say.startOn} optional="unsaid" value={startOn} onChange={setStartOn} />
           : <DateField key="ready" name="readyOn" label={say.readyOn} optional="unsaid" value={readyOn} onChange={setReadyOn} />}
