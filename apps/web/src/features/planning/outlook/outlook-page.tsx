@@ -72,11 +72,11 @@ function Weeks({ item, weeks }: { item: NonNullable<Outlook['chosen']>['item']; 
 const changes = (weeks: readonly Week[]): Week[] =>
   weeks.filter((week, at) => at === 0 || week.orders + week.expected > 0 || week.cautious !== weeks[at - 1]?.cautious || week.usual !== weeks[at - 1]?.usual);
 
-function WeeksTable({ weeks }: { weeks: readonly Week[] }) {
+function useWeekColumns(): Column<Week>[] {
   const { outlook: say } = useMessages().planning;
   const { dates, numbers } = useFormat();
   const figure = (units: number) => (units === 0 ? say.none : numbers.count(units));
-  const columns: Column<Week>[] = [
+  return [
     { key: 'week', header: say.week, title: true, cell: ({ startsOn }) => dates.short(startsOn) },
     { key: 'cautious', header: say.cautious, figure: true, cell: ({ cautious }) => numbers.count(cautious) },
     { key: 'usual', header: say.usual, figure: true, cell: ({ usual }) => numbers.count(usual) },
@@ -84,5 +84,11 @@ function WeeksTable({ weeks }: { weeks: readonly Week[] }) {
     { key: 'expected', header: say.expected, figure: true, cell: ({ expected }) => figure(expected) },
     { key: 'short', header: say.short, figure: true, cell: ({ shortCautious, shortUsual }) => (shortCautious === 0 ? say.none : <Badge shape="over">{say.shortOf(shortCautious, shortUsual)}</Badge>) },
   ];
+}
+
+function WeeksTable({ weeks }: { weeks: readonly Week[] }) {
+  const { outlook: say } = useMessages().planning;
+  const { dates } = useFormat();
+  const columns = useWeekColumns();
   return <DataTable caption={say.onlyWeeks} rows={changes(weeks)} rowId={({ startsOn }) => startsOn} rowName={({ startsOn }) => dates.short(startsOn)} columns={columns} empty={null} />;
 }
