@@ -3,11 +3,13 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { checkLaws } from '../../apps/server/src/db/check.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
 import { openServer } from '../support/nursery.ts';
+import { beginStage, countPacks, drawPacks, STAGE_DAYS, startPacks } from './batch-steps.ts';
 import type { Item } from './ledger.ts';
 import { addLine, cancel, changeDay, DUE_DAYS, giveBack, issue, order, pin, plant, pull, withdraw } from './order-steps.ts';
 import { putIn, takeOut, takeSeedBack, weighOut } from './seed-steps.ts';
 import { type Planner, Step } from './step.ts';
 import { count, divide, hold, lose, merge, move, potUp, type Reason, receive, release, reverse, sell, split } from './stock-steps.ts';
+import { countSpring } from './winter-steps.ts';
 import { openWorld } from './world.ts';
 
 let database: TestDatabase;
@@ -31,6 +33,7 @@ const item = fc.constantFrom<Item>('small', 'small', 'big');
 const oneInFive = fc.nat({ max: 4 }).map((number) => number === 0);
 const reason = fc.constantFrom<Reason>('inspector', 'quarantine');
 const day = fc.nat({ max: DUE_DAYS.length - 1 });
+const stageBegun = fc.record({ batch: which, position: fc.nat({ max: 3 }), day: fc.nat({ max: STAGE_DAYS.length - 1 }) });
 
 const step = <Choice>(name: string, planner: Planner<Choice>, choice: fc.Arbitrary<Choice>) => choice.map((each) => new Step(name, planner, each));
 
@@ -49,6 +52,7 @@ const steps = [
   step('move', move, fc.record({ lot: which, place: where, units, to: anyPlace })),
   step('lose', lose, fc.record({ lot: which, place: where, units })),
   step('count', count, fc.record({ lot: which, place: where, units })),
+  step('count in spring', countSpring, fc.record({ lot: which, place: where, dead: fc.nat({ max: 6 }), notUp: fc.nat({ max: 6 }), off: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: fc.integer({ min: -8, max: 8 }) }), book: fc.boolean() })),
   step('hold', hold, fc.record({ lot: which, reason })),
   step('release', release, fc.record({ lot: which, reason })),
   step('sell', sell, fc.record({ lot: which, place: where, units: few })),
@@ -65,6 +69,12 @@ const steps = [
   step('plant', plant, fc.record({ pair: which, units: few, extra: fc.option(fc.record({ place: where, units: few })) })),
   step('return', giveBack, fc.record({ pair: which, returned: fc.nat({ max: 6 }), lost: fc.nat({ max: 3 }), place: fc.option(anyPlace) })),
   step('cancel', cancel, fc.record({ order: which, place: anyPlace })),
+  step('start packs', startPacks, fc.record({ place: anyPlace, units: few })),
+  step('draw packs', drawPacks, fc.record({ batch: where, packs: fc.nat({ max: 5 }), units, to: anyPlace })),
+  step('draw packs', drawPacks, fc.record({ batch: which, packs: fc.nat({ max: 5 }), units, to: anyPlace })),
+  step('begin stage', beginStage, stageBegun),
+  step('begin stage', beginStage, stageBegun),
+  step('count packs', countPacks, fc.record({ batch: where, alive: fc.nat({ max: 4 }), day: fc.nat({ max: STAGE_DAYS.length - 2 }) })),
   step('put seed in', putIn, fc.record({ grams: few })),
   step('take seed out', takeOut, fc.record({ grams: few })),
   step('weigh seed', weighOut, fc.record({ grams: fc.nat({ max: 12 }) })),
@@ -76,6 +86,7 @@ const steps = [
 // Much can be done only where something stands, is asked for and is pulled, so each course begins with a little of it.
 const beginning = fc.tuple(
   received, received, ordered,
+  step('start packs', startPacks, fc.record({ place: anyPlace, units: few })),
   step('pot up', potUp, fc.record({ lot: fc.nat({ max: 1 }), place: fc.constant(0), units: few, to: anyPlace })),
   step('order', order, fc.record({ item: fc.constant<Item>('big'), units: few, day: fc.constant(0) })),
   step('pull', pull, fc.record({ line: fc.nat({ max: 1 }), lot: fc.constant(0), place: fc.constant(0), units: fc.integer({ min: 2, max: 6 }) })),

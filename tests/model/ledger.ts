@@ -1,5 +1,6 @@
 // A nursery's ledger in memory, as small as it can be while it still knows what must happen to units, holds and orders.
 import { idOf } from '../support/nursery.ts';
+import type { StageWord } from './stages.ts';
 
 /** What a line asks for and a lot is: one plant, in a small pot without any limit or in a big one that must be left in twenty days. */
 export type Item = 'small' | 'big';
@@ -42,8 +43,16 @@ export interface ModelEntry {
   orderIds: string[];
   /** Lots and lines that it concerned, as its reversal does. */
   concerns: string[];
+  /** What it says of the stages of batches. */
+  stages?: StageWord[];
   cancels?: boolean;
   released?: { lotId: string; reason: string; openedBy: string };
+}
+
+export interface ModelBatch {
+  id: string;
+  unit: 'pack' | 'cell';
+  begunOn: string;
 }
 
 /** Seed that came into the store or, below nothing, went out of it. */
@@ -62,6 +71,7 @@ const isOutside = (account: string) => account.startsWith('planted>');
 
 export class Ledger {
   readonly lots = new Map<string, ModelLot>();
+  readonly batches = new Map<string, ModelBatch>();
   readonly orders = new Map<string, ModelOrder>();
   readonly lines = new Map<string, ModelLine>();
   /** Open lines and closed, those that are served first going first. */

@@ -4,6 +4,7 @@ import { idOf, type openServer, sent } from '../support/nursery.ts';
 import { stockOf } from '../support/stock.ts';
 import { type Item, Ledger, planted } from './ledger.ts';
 import { reservedBy, supplyOf } from './promising.ts';
+import { MODEL_STAGES, stageOf } from './stages.ts';
 
 export const TODAY = '2026-05-20';
 
@@ -13,6 +14,7 @@ interface Stored {
   units: Record<string, number>;
   holds: string[];
   seedGrams: number;
+  stages: Record<string, { position: number; begunOn: string }>;
   orders: Record<string, { dueOn: string; isOpen: boolean }>;
   ranking: string[];
   reservations: { lineId: string; lotId: string; units: number; pinned: boolean }[];
@@ -28,6 +30,11 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
   const sourceId = await stock.addSource(plantId);
   const placeIds = [await stock.addPlace(), await stock.addPlace(), await stock.addPlace({ kind: 'cold-frame' }), await stock.addPlace({ kind: 'quarantine' })];
   await sql(`INSERT INTO pot_life_rule (nursery_id, id, basis, span, plant_id, container_id, standing) VALUES ($1, gen_random_uuid(), 'container', 'P20D', $2, $3, 'assumed')`, [nurseryId, plantId, containerIds.big]);
+  const versionId = idOf('version');
+  await as('owner').propagation.addProtocol(sent({
+    protocolId: idOf('protocol'), versionId, plantId, method: 'seed' as const, startUnit: 'cell' as const,
+    stages: MODEL_STAGES.map(({ kind, days }) => ({ kind, shortDays: days, usualDays: days, longDays: days, share: 0.8 })),
+  }, idOf('add protocol')));
   const clientId = idOf('client');
   const siteId = idOf('site');
   await sql(`INSERT INTO client (nursery_id, id, name) VALUES ($1, $2, 'Fen Hollow')`, [nurseryId, clientId]);
@@ -35,9 +42,10 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
 
   async function stored(): Promise<Stored> {
     const [row] = await sql<{ stored: Stored }>(`SELECT json_build_object(
-      'units', (SELECT coalesce(json_object_agg(lot_id || CASE kind WHEN 'place' THEN '@' || place_id ELSE '>' || line_id END, units), '{}') FROM account WHERE nursery_id = $1 AND kind <> 'outside' AND units <> 0),
+      'units', (SELECT coalesce(json_object_agg(coalesce(lot_id, batch_id) || CASE kind WHEN 'place' THEN '@' || place_id ELSE '>' || line_id END, units), '{}') FROM account WHERE nursery_id = $1 AND kind <> 'outside' AND units <> 0),
       'holds', (SELECT coalesce(json_agg(lot_id || ' ' || reason ORDER BY 1), '[]') FROM (SELECT lot_id, reason FROM hold WHERE nursery_id = $1 AND released_on IS NULL ORDER BY lot_id, reason) h),
       'seedGrams', coalesce((SELECT sum(grams)::float8 FROM seed_store WHERE nursery_id = $1), 0),
+      'stages', (SELECT coalesce(json_object_agg(id, json_build_object('position', stage_position, 'begunOn', stage_begun_on)), '{}') FROM batch WHERE nursery_id = $1 AND stage_position IS NOT NULL),
       'orders', (SELECT coalesce(json_object_agg(id, json_build_object('dueOn', due_on, 'isOpen', state = 'open')), '{}') FROM garden_order WHERE nursery_id = $1),
       'ranking', (SELECT coalesce(json_agg(id ORDER BY rank), '[]') FROM order_line WHERE nursery_id = $1),
       'reservations', (SELECT coalesce(json_agg(json_build_object('lineId', line_id, 'lotId', supply_id, 'units', units, 'pinned', pinned)), '[]') FROM reservation WHERE nursery_id = $1)) AS stored`, [nurseryId]);
@@ -48,10 +56,14 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
   /** Compares everything that the model knows. `concerned` are the lots and lines of the last step: of all others no pin may have moved. */
   async function compare(ledger: Ledger, concerned: ReadonlySet<string>): Promise<void> {
     const now = await stored();
-    expect({ units: now.units, holds: now.holds, seedGrams: now.seedGrams, orders: now.orders, ranking: now.ranking }).toEqual({
+    expect({ units: now.units, holds: now.holds, seedGrams: now.seedGrams, stages: now.stages, orders: now.orders, ranking: now.ranking }).toEqual({
       units: Object.fromEntries([...ledger.units].filter(([account, units]) => units > 0 && !account.startsWith('planted>'))),
       holds: [...ledger.lots.values()].flatMap(({ id, holds }) => [...holds.keys()].map((reason) => `${id} ${reason}`)).sort(),
       seedGrams: ledger.seedGrams,
+      stages: Object.fromEntries([...ledger.batches.keys()].flatMap((id) => {
+        const { current } = stageOf(ledger, id);
+        return current ? [[id, { position: current.position, begunOn: current.on }]] : [];
+      })),
       orders: Object.fromEntries([...ledger.orders.values()].map(({ id, dueOn, isOpen }) => [id, { dueOn, isOpen }])),
       ranking: ledger.ranking,
     });
@@ -89,6 +101,6 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
 
   return {
     ledger: new Ledger(placeIds, placeIds[3] ?? ''),
-    plantId, containerIds, sourceId, clientId, siteId, procedures: as('owner'), compare, compareScreens, sent,
+    plantId, containerIds, sourceId, versionId, clientId, siteId, procedures: as('owner'), compare, compareScreens, sent,
   };
 }
