@@ -1,10 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../support/journey.ts';
-import { openNursery, sent, type TestNursery } from '../support/nursery.ts';
-import { stockOf } from '../support/stock.ts';
+import { createDatabase, type TestDatabase } from '../../support/database.ts';
+import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../../support/journey.ts';
+import { openNursery, sent, type TestNursery } from '../../support/nursery.ts';
+import { stockOf } from '../../support/stock.ts';
 
 /** A journey looks at many screens with axe, each some seconds on a busy machine. */
 const LONG_MS = 180_000;
