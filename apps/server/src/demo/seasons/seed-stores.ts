@@ -59,7 +59,7 @@ export function planSeedStores(stage: Stage, grounds: Grounds, lastYear: number)
     const gatheredOn = `${lastYear - 1}-${md}`;
     const sourceId = chance.id();
     if (plant === 'ECPA') coneflowers.push({ sourceId, grams: grams / 2 });
-    stage.on(addDays(gatheredOn, 4), async (day) => {
+    stage.onWorkday(addDays(gatheredOn, 4), async (day) => {
       await stage.as('grower').sources.addSource(stage.sent({
         sourceId, plantId: grounds.plant(plant), kind: 'seed-collection', origin: 'wild', gathered: gatheredOn, collector: 'Odalys Fennmark', rawGrams: raw, cleanedGrams: grams, storedOn: day,
         seedsPerGram: Math.round(seedsPerGramOf(plant) * 1.04), ...said,
