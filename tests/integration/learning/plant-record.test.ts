@@ -86,6 +86,13 @@ describe('life in the pot', () => {
     ]);
   });
 
+  it('leaves the watch, and is no loss, where plants were discarded', async () => {
+    const { lotId } = await potted('2026-03-01', '2026-05-04', 40);
+    await as().stock.loseFromLot(sent({ lotId, units: 30, cause: 'discarded' as const, happenedOn: '2026-05-24' }));
+    const { survivals: [curve], losses } = await record();
+    expect([curve?.plants, curve?.died, losses.reduce((sum, season) => sum + season.losses, 0)]).toEqual([40, 0, 0]);
+  });
+
   it('goes on under another label where a lot is split', async () => {
     const { lotId } = await potted('2026-03-01', '2026-05-04', 40);
     const part = randomUUID();

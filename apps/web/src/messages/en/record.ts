@@ -2,6 +2,7 @@ import type { BatchUnit, PotLifeBasis, Season } from '@rootclock/domain';
 import { plural } from './words.ts';
 
 const batches = (count: number): string => plural(count, { one: '# batch', other: '# batches' });
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 const days = (count: number): string => plural(count, { one: '# day', other: '# days' });
 const tried = (passed: string, of: string, what: 'seeds' | BatchUnit | 'plants'): string => {
   const names = { seeds: 'seeds', cell: 'cells', piece: 'pieces', tray: 'seeds', pack: 'seeds', plants: 'plants' };
@@ -12,7 +13,7 @@ export const record = {
   title: 'Record',
   lead: 'What came through each stage in this nursery, beside what the protocol says, and how many it rests on.',
   search: 'Plant',
-  show: 'Show', showAll: 'All with a protocol or a count', showCounted: 'Only what was counted',
+  show: 'Show', showAll: 'Protocols too', showCounted: 'What was counted',
   caption: 'Shares that pass, by plant and method',
   plant: 'Plant', method: 'Method', cameUp: 'Came up or rooted', prickedOut: 'Pricked out', grownOn: 'Grown on', inAll: 'In all',
   usual: 'usual protocol', noProtocol: 'no protocol of this name',
@@ -20,7 +21,7 @@ export const record = {
   interval: (low: string, high: string) => `counts alone: ${low} to ${high}`,
   prior: (share: string) => `protocol ${share}`,
   priorAlone: 'no finished batch yet: the protocol’s figure alone',
-  notInProtocol: 'not in the protocol, not counted',
+  notInProtocol: 'no such stage in its protocol',
   notCounted: 'not counted',
   open: (plant: string) => `${plant}: all that was learned`,
   emptyTitle: 'Nothing to learn from yet',
@@ -49,20 +50,21 @@ export const record = {
   weights: (weight: string, limit: string, confidence: string) => `A protocol’s figure counts as ${weight} plants, counts as ${limit} at most; plans are ${confidence} sure.`,
 
   shares: 'What comes through',
-  sharesOf: (method: string, label: string) => (label ? `${method}: ${label}` : method),
+  sharesOf: (method: string, label: string) => (label ? `${capital(method)}: ${label}` : capital(method)),
   legend: 'Filled: what is believed. Line with ends: what the counts alone allow, 95 times in a hundred. Stroke: the protocol.',
   stage: 'Stage', believed: 'Believed', countsColumn: 'Counted', protocolColumn: 'Protocol',
   range: (low: string, high: string) => `${low} to ${high}`,
   over: (count: number) => `${plural(count, { one: '# plant more was', other: '# plants more were' })} potted than came up; they are no passes.`,
   covers: (stages: string) => `with ${stages}`,
   toProtocol: 'The protocol',
+  timeOf: (method: string, what: string) => `${capital(method)}: ${what}`,
   hereTitle: 'Nothing learned yet',
   hereText: 'There is neither a protocol nor a finished batch of this plant.',
 
   times: 'How long it takes',
   timesLead: 'From the start of a batch. Batches under way count for as long as they have been watched; a batch of which nothing was potted is left out.',
   timesChart: (rows: number) => plural(rows, { one: 'Chart of # time: a line from the tenth to the ninetieth percentile, a mark at the median', other: 'Chart of # times: lines from the tenth to the ninetieth percentile, marks at the medians' }),
-  toPotting: 'To the first potting', toReady: 'To the first root ball that holds',
+  toPotting: 'to the first potting', toReady: 'to the first root ball that holds',
   what: 'What', tenth: 'A tenth by', median: 'Half by', ninetieth: 'Nine tenths by', restsOn: 'Rests on',
   rests: (count: number, unfinished: number) => `${batches(count)}${unfinished > 0 ? `, ${unfinished} under way` : ''}`,
   notYet: 'not yet', days,
@@ -70,7 +72,7 @@ export const record = {
   daysFromStart: 'Days from the start',
 
   losses: 'Losses in pots by season',
-  lossesLead: 'Plants lost or missed by a count, over the days they stood; those set aside for orders count as standing. What winter took counts to winter, though it is found out in spring.',
+  lossesLead: 'Plants lost or missed by a count, over the days they stood; what was discarded is no loss, and those set aside for orders count as standing. What winter took counts to winter, though it is found out in spring.',
   season: 'Season', seasons: { spring: 'Spring', summer: 'Summer', autumn: 'Autumn', winter: 'Winter' } satisfies Record<Season, string>,
   lost: 'Lost', plantDays: 'Plant-days', per: 'Lost of 1,000 in a month', noExposure: 'nothing stood',
   winterLine: (share: string) => `Of plants in pots, ${share} are expected to live through a winter.`,
@@ -78,7 +80,7 @@ export const record = {
   winterAlone: 'No spring count yet: the nursery’s own figure alone.',
 
   survival: 'Life in the pot',
-  survivalLead: 'The share still alive, by days in the pot. Plants that were sold, planted, potted up or still stand count for as long as they were seen alive; what a count missed is not taken for dead.',
+  survivalLead: 'The share still alive, by days in the pot. Plants that were sold, planted, potted up, discarded or still stand count for as long as they were seen alive; what a count missed is not taken for dead.',
   survivalIn: (container: string) => `In ${container}`,
   survivalChart: (container: string, plants: number, died: number) => `Curve of survival in ${container}: ${died} of ${plants} died`,
   survivalRests: (plants: string, died: string, last: number) => `Rests on ${plants} plants, of which ${died} died; the last were seen after ${days(last)}.`,

@@ -3,6 +3,7 @@ import type { Messages } from '../en/index.ts';
 import { plural } from './words.ts';
 
 const batches = (count: number): string => plural(count, { one: '# siembra', other: '# siembras' });
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 const days = (count: number): string => plural(count, { one: '# día', other: '# días' });
 const tried = (passed: string, of: string, what: 'seeds' | BatchUnit | 'plants'): string => {
   const names = { seeds: 'semillas', cell: 'celdas', piece: 'piezas', tray: 'semillas', pack: 'semillas', plants: 'plantas' };
@@ -13,7 +14,7 @@ export const record: Messages['record'] = {
   title: 'Registro',
   lead: 'Lo que pasó cada etapa en este vivero, junto a lo que dice el protocolo, y en cuántas se apoya.',
   search: 'Planta',
-  show: 'Mostrar', showAll: 'Todo con protocolo o conteo', showCounted: 'Solo lo contado',
+  show: 'Mostrar', showAll: 'También protocolos', showCounted: 'Lo contado',
   caption: 'Proporciones que pasan, por planta y método',
   plant: 'Planta', method: 'Método', cameUp: 'Brotó o enraizó', prickedOut: 'Repicado', grownOn: 'Cultivado', inAll: 'En total',
   usual: 'protocolo usual', noProtocol: 'sin protocolo de este nombre',
@@ -21,7 +22,7 @@ export const record: Messages['record'] = {
   interval: (low, high) => `solo conteos: ${low} a ${high}`,
   prior: (share) => `protocolo ${share}`,
   priorAlone: 'aún sin siembra terminada: solo la cifra del protocolo',
-  notInProtocol: 'ni en el protocolo ni contado',
+  notInProtocol: 'su protocolo no tiene esta etapa',
   notCounted: 'sin contar',
   open: (plant) => `${plant}: todo lo aprendido`,
   emptyTitle: 'Todavía no hay de qué aprender',
@@ -50,20 +51,21 @@ export const record: Messages['record'] = {
   weights: (weight, limit, confidence) => `La cifra de un protocolo cuenta como ${weight} plantas, los conteos como ${limit} a lo más; los planes son seguros al ${confidence}.`,
 
   shares: 'Lo que pasa',
-  sharesOf: (method, label) => (label ? `${method}: ${label}` : method),
+  sharesOf: (method, label) => (label ? `${capital(method)}: ${label}` : capital(method)),
   legend: 'Relleno: lo que se cree. Línea con topes: lo que permiten los conteos solos, 95 de cada cien veces. Raya: el protocolo.',
   stage: 'Etapa', believed: 'Se cree', countsColumn: 'Contado', protocolColumn: 'Protocolo',
   range: (low, high) => `${low} a ${high}`,
   over: (count) => `Se pusieron en maceta ${plural(count, { one: '# planta más de las que brotaron; no cuenta', other: '# plantas más de las que brotaron; no cuentan' })}.`,
   covers: (stages) => `con ${stages}`,
   toProtocol: 'El protocolo',
+  timeOf: (method, what) => `${capital(method)}: ${what}`,
   hereTitle: 'Nada aprendido todavía',
   hereText: 'No hay protocolo ni siembra terminada de esta planta.',
 
   times: 'Cuánto tarda',
   timesLead: 'Desde el inicio de una siembra. Las que están en marcha cuentan el tiempo que se las ha visto; una de la que nada llegó a maceta queda fuera.',
   timesChart: (rows) => plural(rows, { one: 'Gráfica de # tiempo: línea del percentil diez al noventa, marca en la mediana', other: 'Gráfica de # tiempos: líneas del percentil diez al noventa, marcas en las medianas' }),
-  toPotting: 'Hasta la primera maceta', toReady: 'Hasta el primer cepellón firme',
+  toPotting: 'hasta la primera maceta', toReady: 'hasta el primer cepellón firme',
   what: 'Qué', tenth: 'Un décimo a los', median: 'La mitad a los', ninetieth: 'Nueve décimos a los', restsOn: 'Se apoya en',
   rests: (count, unfinished) => `${batches(count)}${unfinished > 0 ? `, ${unfinished} en marcha` : ''}`,
   notYet: 'aún no', days,
@@ -71,7 +73,7 @@ export const record: Messages['record'] = {
   daysFromStart: 'Días desde el inicio',
 
   losses: 'Pérdidas en maceta por estación',
-  lossesLead: 'Plantas perdidas o que faltaron en un conteo, por los días que estuvieron; las apartadas para pedidos cuentan como presentes. Lo que se llevó el invierno cuenta al invierno, aunque se vea en primavera.',
+  lossesLead: 'Plantas perdidas o que faltaron en un conteo, por los días que estuvieron; lo desechado no es pérdida y las apartadas para pedidos cuentan como presentes. Lo que se llevó el invierno cuenta al invierno, aunque se vea en primavera.',
   season: 'Estación', seasons: { spring: 'Primavera', summer: 'Verano', autumn: 'Otoño', winter: 'Invierno' },
   lost: 'Perdidas', plantDays: 'Días-planta', per: 'Perdidas de 1.000 en un mes', noExposure: 'no hubo nada',
   winterLine: (share) => `De las plantas en maceta se espera que ${share} sobrevivan un invierno.`,
@@ -79,7 +81,7 @@ export const record: Messages['record'] = {
   winterAlone: 'Aún sin conteo de primavera: solo la cifra propia del vivero.',
 
   survival: 'Vida en la maceta',
-  survivalLead: 'La proporción que vive, por días en la maceta. Las vendidas, plantadas, trasplantadas o presentes cuentan el tiempo que se las vio vivas; lo que faltó en un conteo no se da por muerto.',
+  survivalLead: 'La proporción que vive, por días en la maceta. Las vendidas, plantadas, trasplantadas, desechadas o presentes cuentan el tiempo que se las vio vivas; lo que faltó en un conteo no se da por muerto.',
   survivalIn: (container) => `En ${container}`,
   survivalChart: (container, plants, died) => `Curva de supervivencia en ${container}: murieron ${died} de ${plants}`,
   survivalRests: (plants, died, last) => `Se apoya en ${plants} plantas, de las que murieron ${died}; las últimas se vieron a los ${days(last)}.`,

@@ -26,6 +26,13 @@ describe('learnStages', () => {
     expect(learnStages({ ...protocol, startUnit: 'tray' }, [], settings)[1]?.priorShare).toBe(0.6);
   });
 
+  test('without pricking out in the protocol, what was lost on the way into the pot counts with growing on', () => {
+    const counted = [{ stage: 'pricking-out', tried: 120, passed: 100, batches: 2 }, { stage: 'growing-on', tried: 50, passed: 45, batches: 2 }] as const;
+    const straight = { ...protocol, stages: stages.filter(({ kind }) => kind !== 'pricking-out') };
+    expect(learnStages(straight, counted, settings).find(({ stage }) => stage === 'growing-on')).toMatchObject({ tried: 60, passed: 45 });
+    expect(learnStages(protocol, counted, settings).find(({ stage }) => stage === 'growing-on')).toMatchObject({ tried: 50, passed: 45 });
+  });
+
   test('takes the evidence of each stage and no other', () => {
     const learned = learnStages(protocol, [{ stage: 'growing-on', tried: 100, passed: 50, batches: 2 }], settings);
     expect(learned.map(({ tried }) => tried)).toEqual([0, 0, 0, 100, 0]);

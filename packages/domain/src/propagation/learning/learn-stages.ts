@@ -23,16 +23,29 @@ export interface SharesOfProtocol {
   stages: readonly Pick<StagePlan, 'kind' | 'share'>[];
 }
 
+type StageEvidence = ShareEvidence & { stage: StageKind };
+
+/**
+ * A protocol without pricking out has no stage for plants that were lost between coming up and the pot. They are counted with growing on: for each
+ * plant that was potted and whose end is known, as many had come up as it took to pot one.
+ */
+function withPottingLosses(evidence: readonly StageEvidence[], stages: SharesOfProtocol['stages']): readonly StageEvidence[] {
+  const potted = evidence.find(({ stage }) => stage === 'pricking-out');
+  if (!potted || potted.passed === 0 || stages.some(({ kind }) => kind === 'pricking-out')) return evidence;
+  return evidence.map((row) => (row.stage === 'growing-on' ? { ...row, tried: Math.round((row.tried * potted.tried) / potted.passed) } : row));
+}
+
 /**
  * What is believed of each stage of a protocol, from its own figures and the evidence kept by stage. Shares are those of units: of cells sown with
  * several seeds, the share of cells with at least one. Hardening and the root check are learned with growing on, since plants are lost in a pot and
- * not in a stage; their figures multiply. The product of all is the share that gets ready. Throws InputError as learnShare does.
+ * not in a stage; their figures multiply. So are plants lost on the way into the pot where the protocol has no pricking out. The product of all is the share that gets ready. Throws InputError as learnShare does.
  */
 export function learnStages(
   { startUnit, seedsPerCell, stages }: SharesOfProtocol,
-  evidence: readonly (ShareEvidence & { stage: StageKind })[],
+  counted: readonly StageEvidence[],
   { priorWeight, ...settings }: LearningSettings & { priorWeight: number },
 ): LearnedStage[] {
+  const evidence = withPottingLosses(counted, stages);
   const seeds = isUnitOnePlant(startUnit) ? seedsPerCell : null;
   const priors: { stage: StageKind; covers: StageKind[]; share: number }[] = [];
   for (const plan of stages) {

@@ -99,7 +99,10 @@ export async function readWinterCounts({ tx, nurseryId }: ReadContext, plantIds:
       FROM lots WHERE stood + written > 0 GROUP BY plant_id`;
 }
 
-/** What the ledger did to plants in pots and trays, by plant and day, from the entries that stand; plants set aside for orders are still in their pots. */
+/**
+ * What the ledger did to plants in pots and trays, by plant and day, from the entries that stand; plants set aside for orders are still in
+ * their pots. Plants that were discarded left alive.
+ */
 export async function readLedgerDays({ tx, nurseryId }: ReadContext, plantIds: readonly string[] | 'all'): Promise<(LedgerDay & { plantId: string })[]> {
   const which = plantIds === 'all' ? Prisma.sql`true` : Prisma.sql`l.plant_id = ANY (${[...plantIds]}::uuid[])`;
   return tx.$queryRaw<(LedgerDay & { plantId: string })[]>`
@@ -117,7 +120,7 @@ export async function readLedgerDays({ tx, nurseryId }: ReadContext, plantIds: r
         FROM held h JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = h.id JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
        WHERE t.lot_id IS DISTINCT FROM h.lot_id)
     SELECT m.plant_id::text AS "plantId", e.happened_on::text AS on, sum(m.units)::int AS units,
-           sum(CASE WHEN e.cause = 'winter' THEN 0 ELSE m.lost END - m.found)::int AS lost, sum(CASE WHEN e.cause = 'winter' THEN m.lost ELSE 0 END)::int AS "lostToWinter"
+           sum(CASE WHEN e.cause IN ('winter', 'discarded') THEN 0 ELSE m.lost END - m.found)::int AS lost, sum(CASE WHEN e.cause = 'winter' THEN m.lost ELSE 0 END)::int AS "lostToWinter"
       FROM moved m JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = m.entry_id
      WHERE NOT EXISTS (SELECT 1 FROM void x WHERE x.id = m.entry_id)
      GROUP BY m.plant_id, e.happened_on ORDER BY m.plant_id, e.happened_on`;

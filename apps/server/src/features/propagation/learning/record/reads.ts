@@ -66,7 +66,7 @@ export interface PotLife {
 
 /**
  * Days in the pot, from the day on which that is recorded: until plants were written off, or until they left alive or were last seen there. What a count
- * missed left unseen, and is not known to have died. Plants that change their container leave it alive; those that are only split off or merged in the
+ * missed left unseen, and is not known to have died; what was discarded lived until somebody threw it away. Plants that change their container leave it alive; those that are only split off or merged in the
  * same container live on under another label. Lots whose day in the pot is assumed are left out, and so is the ground.
  */
 export async function readPotLives({ tx, nurseryId, today }: ReadContext, plantId: string): Promise<PotLife[]> {
@@ -76,7 +76,7 @@ export async function readPotLives({ tx, nurseryId, today }: ReadContext, plantI
        WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.container_on IS NOT NULL AND l.container_standing = 'recorded'),
     held AS MATERIALIZED (SELECT a.id, a.units, p.id AS lot_id, p.container_id, p.name, p.container_on FROM pots p JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = p.id),
     ends AS (
-      SELECT h.container_id, h.name, greatest(0, e.happened_on - h.container_on) AS days, t.outside IS NOT DISTINCT FROM 'lost' AS died, m.from_units AS units
+      SELECT h.container_id, h.name, greatest(0, e.happened_on - h.container_on) AS days, t.outside IS NOT DISTINCT FROM 'lost' AND e.cause IS DISTINCT FROM 'discarded' AS died, m.from_units AS units
         FROM held h JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = h.id JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
         JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind <> 'reverse'
         LEFT JOIN lot n ON n.nursery_id = t.nursery_id AND n.id = t.lot_id

@@ -44,8 +44,10 @@ function Shares({ record }: { record: NurseryRecord }) {
   const { settings } = record;
   const all = useMemo(() => rowsOf(record, record.settings), [record]);
   const sort = RECORD_SORTS.find((each) => each === list.state.sort) ?? 'plant';
-  const counted = list.filter('show') === 'counted';
-  const found = sorted(all.filter((row) => matches(row, list.filter('q')) && (!counted || row.tried > 0)), sort, list.state.descending);
+  // Where something was counted that is what a grower comes for; figures of protocols stand on the protocols' own pages too.
+  const anyCounted = all.some((row) => row.tried > 0);
+  const withProtocols = !anyCounted || list.filter('show') === 'all';
+  const found = sorted(all.filter((row) => matches(row, list.filter('q')) && (withProtocols || row.tried > 0)), sort, list.state.descending);
   const page = Math.min(list.state.page, Math.max(1, Math.ceil(found.length / PER_PAGE)));
   const empty = all.length === 0
     ? <EmptyState kind="nothing-yet" title={say.emptyTitle} actions={<ButtonLink to={paths.protocols()} look="primary">{say.toProtocol}</ButtonLink>}>{say.emptyText}</EmptyState>
@@ -57,7 +59,7 @@ function Shares({ record }: { record: NurseryRecord }) {
         {mayBe(OWNER) ? <Button onClick={() => setWeighing(true)}>{say.weigh}</Button> : <p className="record-note">{say.ownerOnly}</p>}
       </div>
       <FilterBar search={{ label: say.search, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
-        <SelectField name="show" label={say.show} optional="unsaid" empty={say.showAll} value={counted ? 'counted' : ''} onChange={(value) => list.setFilter('show', value)} choices={[{ value: 'counted', label: say.showCounted }]} />
+        <SelectField name="show" label={say.show} optional="unsaid" empty={say.showCounted} value={withProtocols && anyCounted ? 'all' : ''} onChange={(value) => list.setFilter('show', value)} choices={[{ value: 'all', label: say.showAll }]} />
       </FilterBar>
       <p className="record-note">{say.legend}</p>
       <DataTable caption={say.caption} quietCaption rows={found.slice((page - 1) * PER_PAGE, page * PER_PAGE)} rowId={(row) => row.id} rowName={(row) => row.plant.scientificName}

@@ -34,7 +34,8 @@ function Curve({ curve }: { curve: PotSurvival }) {
         {say.survivalRests(numbers.count(plants), numbers.count(died), lastDays)} {steps.length === 0 ? say.noDeaths : medianDays === null ? say.noMedian : say.medianDays(medianDays)}{' '}
         {limit && (lastDays >= limit.days ? say.limitAt(numbers.share(survivalAt(band, limit.days))) : say.limitBeyond)}
       </p>
-      <SurvivalChart curve={curve} />
+      {/* A curve without deaths is a line at the top: the sentence says as much. */}
+      {steps.length > 0 && <SurvivalChart curve={curve} />}
       {curve.limits.map(({ basis, span, days }) => <p key={basis} className="record-note">{say.limit(lots.words.span(span), basis, days)}</p>)}
       {steps.length > 0 && <StepsTable curve={curve} />}
     </div>

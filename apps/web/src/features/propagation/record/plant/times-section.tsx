@@ -19,7 +19,7 @@ const TOP = 8;
 export function TimesSection({ times }: { times: PlantRecord['times'] }) {
   const { record: say, propagation } = useMessages();
   const rows: Row[] = times.flatMap(({ method, toPotting, toReady }) => [
-    { name: `${propagation.methods[method]}: ${say.toPotting}`, ...toPotting }, { name: `${propagation.methods[method]}: ${say.toReady}`, ...toReady },
+    { name: say.timeOf(propagation.methods[method], say.toPotting), ...toPotting }, { name: say.timeOf(propagation.methods[method], say.toReady), ...toReady },
   ]);
   return (
     <Section title={say.times}>
