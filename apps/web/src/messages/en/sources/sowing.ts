@@ -11,6 +11,7 @@ export const sowing = {
   purity: 'Purity',
   purityHint: 'Left empty, the seed is taken as pure.',
   seedsPerGram: 'Seeds per gram',
+  seedsPerGramHint: 'Of pure seed.',
   fromPlant: (standing: string) => `The plant’s own figure (${standing}); a count of this seed would be better.`,
   perCell: 'Seeds per cell',
   seeds: 'Seeds',

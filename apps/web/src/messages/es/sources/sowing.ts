@@ -11,6 +11,7 @@ export const sowing: typeof en = {
   purity: 'Pureza',
   purityHint: 'En blanco, la semilla se toma como pura.',
   seedsPerGram: 'Semillas por gramo',
+  seedsPerGramHint: 'De semilla pura.',
   fromPlant: (standing) => `El dato de la planta (${standing}); mejor contar esta semilla.`,
   perCell: 'Semillas por celda',
   seeds: 'Semillas',

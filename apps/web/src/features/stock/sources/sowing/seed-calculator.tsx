@@ -56,7 +56,7 @@ export function SeedCalculator({ seed, cells: givenCells, onUse }: SeedCalculato
         <NumberField name="sowing.target" label={say.target} unit="%" decimal value={target} onChange={setTarget} />
         <NumberField name="sowing.germination" label={say.germination} hint={seed.germination !== null ? say.germinationHint : seed.testMethod === null ? say.untested : words.emergenceUnknown} unit="%" decimal value={germination} onChange={setGermination} />
         <NumberField name="sowing.purity" label={say.purity} hint={say.purityHint} unit="%" decimal optional value={purity} onChange={setPurity} />
-        <NumberField name="sowing.seedsPerGram" label={say.seedsPerGram} hint={fromPlant ? say.fromPlant(fromPlant.standing) : words.seedsPerGramHint} decimal optional value={perGram} onChange={setPerGram} />
+        <NumberField name="sowing.seedsPerGram" label={say.seedsPerGram} hint={fromPlant ? say.fromPlant(fromPlant.standing) : say.seedsPerGramHint} decimal optional value={perGram} onChange={setPerGram} />
       </div>
       <div role="status">
         {reckoned === 'incomplete' ? <p>{say.enough}</p> : reckoned === 'never' ? <p>{say.never}</p> : <Reckoned reckoned={reckoned} seed={seed} />}
