@@ -3,7 +3,7 @@ import type { Grounds } from '../grounds.ts';
 import { type DemoLots, readStanding } from '../lots.ts';
 import type { Stage } from '../stage.ts';
 
-/** What happens to lots once they stand: out to the yard, checked, sold at market, thinned by winter and weather, leftovers cleared. */
+/** What happens to lots once they stand: out to the yard, checked, sold at market, thinned by weather, leftovers cleared. */
 export function planUpkeep(stage: Stage, grounds: Grounds, lots: DemoLots, firstYear: number, lastYear: number): void {
   for (let year = firstYear; year <= lastYear; year++) {
     for (const md of ['05-22', '07-18', '10-02']) stage.onWorkday(`${year}-${md}`, (day) => carryOut(stage, grounds, lots, day));
@@ -12,10 +12,9 @@ export function planUpkeep(stage: Stage, grounds: Grounds, lots: DemoLots, first
     stage.onWorkday(`${year}-04-30`, (day) => clearLeftovers(stage, lots, day));
     for (const md of ['06-24', '10-26']) stage.onWorkday(`${year}-${md}`, (day) => discardOverdue(stage, day));
     for (const md of ['06-12', '10-12']) stage.onWorkday(`${year}-${md}`, (day) => sellWhatMustLeave(stage, day));
-    stage.onWorkday(`${year}-07-09`, (day) => lossesOf(stage, lots, day, 'drought', 0.06));
+    stage.onWorkday(`${year}-07-09`, (day) => droughtLosses(stage, lots, day, 0.06));
     stage.onWorkday(`${year}-08-13`, (day) => treatBeardTongues(stage, lots, day));
     stage.onWorkday(`${year}-11-05`, (day) => underCover(stage, grounds, lots, day));
-    stage.onWorkday(`${year + 1}-06-16`, (day) => lossesOf(stage, lots, day, 'winter', 0.1));
   }
 }
 
@@ -89,11 +88,11 @@ async function clearLeftovers(stage: Stage, lots: DemoLots, day: string): Promis
   }
 }
 
-async function lossesOf(stage: Stage, lots: DemoLots, day: string, cause: 'drought' | 'winter', share: number): Promise<void> {
+async function droughtLosses(stage: Stage, lots: DemoLots, day: string, share: number): Promise<void> {
   const hit = lots.all.filter(({ since }) => since < addDays(day, -20) && stage.chance.share() < 0.3);
   const unitsOf = await readStanding(stage);
   const standing = hit.filter(({ lotId }) => unitsOf(lotId).onHand > 0).map(({ lotId }) => lotId);
-  if (standing.length > 0) await stage.as('crew').stock.loseMany(stage.sent({ lotIds: standing, percent: share * 100, cause, happenedOn: day, confirmed: true }));
+  if (standing.length > 0) await stage.as('crew').stock.loseMany(stage.sent({ lotIds: standing, percent: share * 100, cause: 'drought', happenedOn: day }));
 }
 
 /** Beard-tongues get thrips in August; nothing that feeds caterpillars stands beside them. */
