@@ -1,6 +1,7 @@
 /** The fields that a new protocol and a revision share: what it is counted in, its stages, and what the printed page says in words. */
 import { propagation as contracts } from '@rootclock/contracts';
 import { containersForUnit, UNITS_FOR_METHOD } from '@rootclock/domain';
+import { useState } from 'react';
 import { useSession } from '../../../../lib/api/index.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { NumberField, RadioField, TextArea } from '../../../../ui/fields/index.ts';
@@ -21,9 +22,12 @@ export function ProtocolFields({ values, errors, set }: ProtocolFieldsProps) {
   const { protocolForm: say, protocols } = propagation;
   const { nursery } = useSession();
   const kinds = containersForUnit(values.startUnit).filter((kind) => kind !== null);
+  // Stages that were copied are whole, so their folds begin closed: the editor is made anew.
+  const [copies, setCopies] = useState(0);
   const copy = (protocol: contracts.ProtocolPage) => {
     const { stages, ...rest } = versionValues(protocol.version, nursery.units === 'us');
     set({ ...rest, stages: protocol.plant.plantId === values.plantId?.id ? stages : assumedStages(stages) });
+    setCopies((count) => count + 1);
   };
   return (
     <>
@@ -38,7 +42,7 @@ export function ProtocolFields({ values, errors, set }: ProtocolFieldsProps) {
           onChange={(container) => set({ targetContainerId: container && { id: container.id, name: container.name } })} />
       </FieldGroup>
       <h2>{say.stages}</h2>
-      <StagesEditor method={values.method} stages={values.stages} errors={errors} onChange={(change) => set((before) => ({ stages: change(before.stages) }))} />
+      <StagesEditor key={copies} method={values.method} stages={values.stages} errors={errors} onChange={(change) => set((before) => ({ stages: change(before.stages) }))} />
       <FieldGroup legend={say.words}>
         <p className="field-hint">{say.wordsHint}</p>
         {contracts.PROTOCOL_TEXTS.map((field) => (
