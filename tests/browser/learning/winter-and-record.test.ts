@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../support/journey.ts';
-import { openNursery, type TestNursery } from '../support/nursery.ts';
-import { addProtocol } from '../integration/learning/evidence.ts';
-import { batchesOf } from '../integration/propagation/batches.ts';
+import { createDatabase, type TestDatabase } from '../../support/database.ts';
+import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../../support/journey.ts';
+import { openNursery, type TestNursery } from '../../support/nursery.ts';
+import { addProtocol } from '../../integration/learning/evidence.ts';
+import { batchesOf } from '../../integration/propagation/batches.ts';
 
 let database: TestDatabase;
 let nursery: TestNursery;
