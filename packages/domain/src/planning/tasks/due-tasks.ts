@@ -26,15 +26,18 @@ export function dueTasks(facts: TaskFacts, from: CalendarDate, until: CalendarDa
     .sort((a, b) => compareText(a.dueOn, b.dueOn) || TASK_KINDS.indexOf(a.kind) - TASK_KINDS.indexOf(b.kind) || compareText(a.subject.code, b.subject.code) || compareText(a.key, b.key));
 }
 
-const allTasks = (facts: TaskFacts, from: CalendarDate, until: CalendarDate): Task[] => [
-  ...facts.batches.flatMap((batch) => [...batchTasks(batch, facts.today), ...leavingTasks(batch, facts.today, facts.noticeDays)]),
-  ...facts.lots.flatMap((lot) => [...lotTasks(lot), ...leavingTasks(lot, facts.today, facts.noticeDays)]),
-  ...facts.places.flatMap((place) => placeTasks(place, earliestOf(from, facts.today), until)),
-  ...facts.orders.flatMap(orderTasks),
-  ...facts.plantings.map(followUpTask),
-  ...facts.springCounts.map(notYetUpTask),
-  ...facts.tests.map(testTask),
-];
+function allTasks(facts: TaskFacts, from: CalendarDate, until: CalendarDate): Task[] {
+  const ofLot = lotTasks();
+  return [
+    ...facts.batches.flatMap((batch) => [...batchTasks(batch, facts.today), ...leavingTasks(batch, facts.today, facts.noticeDays)]),
+    ...facts.lots.flatMap((lot) => [...ofLot(lot), ...leavingTasks(lot, facts.today, facts.noticeDays)]),
+    ...facts.places.flatMap((place) => placeTasks(place, earliestOf(from, facts.today), until)),
+    ...facts.orders.flatMap(orderTasks),
+    ...facts.plantings.map(followUpTask),
+    ...facts.springCounts.map(notYetUpTask),
+    ...facts.tests.map(testTask),
+  ];
+}
 
 /** Replicates lie further apart than their published tolerance allows, so the test says little until it is repeated. */
 const testTask = ({ sourceId, sourceCode, plantName, testedOn }: TaskTest): Task =>

@@ -1,4 +1,4 @@
-import { addDays, type CalendarDate, dateParts } from '../../kernel/dates.ts';
+import { addDays, type CalendarDate, dateParts, daysInMonth } from '../../kernel/dates.ts';
 import { monthDayIn, nextMonthDay } from '../../kernel/month-days.ts';
 import type { StageSeason } from './stages.ts';
 
@@ -23,23 +23,30 @@ export function lastInSeason(season: StageSeason | null, on: CalendarDate): Cale
   return thisYear <= on ? thisYear : monthDayIn(year - 1, season.toMd);
 }
 
-/** The day on which `days` days of headway have been made since `from`; dormant days make none. */
+/** The day on which `days` days of headway have been made since `from`; dormant days make none. Goes month by month, since schedules are made by the thousand. */
 export function afterGrowing(from: CalendarDate, days: number, dormantMonths: readonly number[]): CalendarDate {
   if (dormantMonths.length === 0) return addDays(from, days);
-  const grows = (on: CalendarDate) => !dormantMonths.includes(dateParts(on).month);
   let on = from;
-  for (let left = days; left > 0; on = addDays(on, 1)) if (grows(on)) left -= 1;
+  for (let left = days; left > 0; ) {
+    const { year, month, day } = dateParts(on);
+    const ofMonth = daysInMonth(year, month) - day + 1;
+    const passed = dormantMonths.includes(month) ? ofMonth : Math.min(left, ofMonth);
+    if (!dormantMonths.includes(month)) left -= passed;
+    on = addDays(on, passed);
+  }
   return on;
 }
 
 /** The last day from which `days` days of headway have been made by `until`: the counterpart of afterGrowing. */
 export function beforeGrowing(until: CalendarDate, days: number, dormantMonths: readonly number[]): CalendarDate {
   if (dormantMonths.length === 0) return addDays(until, -days);
-  const grows = (on: CalendarDate) => !dormantMonths.includes(dateParts(on).month);
   let on = until;
   for (let left = days; left > 0; ) {
-    on = addDays(on, -1);
-    if (grows(on)) left -= 1;
+    // The day before `on`, and those of its month before it.
+    const { month, day: ofMonth } = dateParts(addDays(on, -1));
+    const passed = dormantMonths.includes(month) ? ofMonth : Math.min(left, ofMonth);
+    if (!dormantMonths.includes(month)) left -= passed;
+    on = addDays(on, -passed);
   }
   return on;
 }

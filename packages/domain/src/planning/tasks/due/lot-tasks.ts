@@ -14,27 +14,48 @@ const about = (lot: TaskLot, kind: TaskKind, { turn, dueOn, endsBy, lateOn }: Pi
   openTask({ kind, subject: { kind: 'lot', id: lot.id, code: lot.code }, turn, dueOn, endsBy, earliestOn: lot.pottedOn },
     { lateOn: lateOn ?? null, plantName: lot.plantName, placeIds: lot.placeIds, units: lot.units, unit: 'plant', details: { sinceOn: lot.pottedOn } });
 
-/** What a lot needs until its root ball holds: hardening and the check, each on the day that its protocol gives it after the potting. */
-export function lotTasks(lot: TaskLot): Task[] {
-  if (lot.rootChecked) return [];
-  const usual = afterPotting(lot, 'usual');
-  const long = afterPotting(lot, 'long');
-  const hardenOn = usual?.('hardening');
-  const expectedOn = lot.readyOn ?? usual?.('root-check') ?? null;
-  const checkOn = expectedOn !== null && lot.lookedAtOn !== null ? latestOf(expectedOn, addDays(lot.lookedAtOn, LOOK_AGAIN_DAYS)) : expectedOn;
-  return [
-    ...(hardenOn ? [about(lot, 'harden', { turn: lot.pottedOn, dueOn: hardenOn, lateOn: long?.('hardening') ?? null, endsBy: 'tick' })] : []),
-    ...(checkOn ? [about(lot, 'check-root-ball', { turn: lot.lookedAtOn ?? lot.pottedOn, dueOn: checkOn, endsBy: 'entry' })] : []),
-  ];
+/**
+ * Answers what lots need until their root balls hold: hardening and the check, each on the day that the protocol gives it after the potting. Lots of one
+ * protocol and potting day have the same days, which are reckoned once for all that are asked for.
+ */
+export function lotTasks(): (lot: TaskLot) => Task[] {
+  const schedules = new Map<readonly StagePlan[], Map<string, AfterPotting | null>>();
+  const daysOf = (lot: TaskLot, pace: Pace): AfterPotting | null => {
+    const ofProtocol = schedules.get(lot.stages) ?? new Map<string, AfterPotting | null>();
+    schedules.set(lot.stages, ofProtocol);
+    const key = `${lot.pottedOn}/${pace}/${lot.dormantMonths.join(' ')}`;
+    const known = ofProtocol.get(key);
+    if (known !== undefined) return known;
+    const days = afterPotting(lot, pace);
+    ofProtocol.set(key, days);
+    return days;
+  };
+  return (lot) => {
+    if (lot.rootChecked) return [];
+    const usual = daysOf(lot, 'usual');
+    const hardenOn = usual?.hardenOn ?? null;
+    const expectedOn = lot.readyOn ?? usual?.checkOn ?? null;
+    const checkOn = expectedOn !== null && lot.lookedAtOn !== null ? latestOf(expectedOn, addDays(lot.lookedAtOn, LOOK_AGAIN_DAYS)) : expectedOn;
+    return [
+      ...(hardenOn ? [about(lot, 'harden', { turn: lot.pottedOn, dueOn: hardenOn, lateOn: daysOf(lot, 'long')?.hardenOn ?? null, endsBy: 'tick' })] : []),
+      ...(checkOn ? [about(lot, 'check-root-ball', { turn: lot.lookedAtOn ?? lot.pottedOn, dueOn: checkOn, endsBy: 'entry' })] : []),
+    ];
+  };
 }
 
-/** When stages begin, reckoned forward from the potting; null without a protocol. The check is on the day of the first stage that asks for it. */
-function afterPotting(lot: TaskLot, pace: Pace): ((kind: 'hardening' | 'root-check') => CalendarDate | undefined) | null {
+interface AfterPotting {
+  hardenOn: CalendarDate | null;
+  /** The day of the first stage that asks for the check. */
+  checkOn: CalendarDate;
+}
+
+/** Days reckoned forward from the potting; null without a protocol. */
+function afterPotting(lot: TaskLot, pace: Pace): AfterPotting | null {
   const stages = lot.stages.filter(isAfterPotting);
   if (stages.length === 0) return null;
   const schedule = forwardAt({ stages, dormantMonths: lot.dormantMonths }, lot.pottedOn, pace);
   const begins = (kind: StageKind) => schedule.stages.find((stage) => stage.kind === kind)?.beginsOn;
-  return (kind) => (kind === 'hardening' ? begins('hardening') : (begins('root-check') ?? begins('ready') ?? schedule.readyOn));
+  return { hardenOn: begins('hardening') ?? null, checkOn: begins('root-check') ?? begins('ready') ?? schedule.readyOn };
 }
 
 /** What must leave its cells or pots within the notice that the nursery gives, or should have left. */

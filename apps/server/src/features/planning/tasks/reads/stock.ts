@@ -67,8 +67,10 @@ export async function readTaskLots(context: ReadContext, leaveBy: string): Promi
 
 async function withStages<Row extends { versionId: string | null }>(context: ReadContext, rows: readonly Row[]): Promise<(Row & { stages: StagePlan[] })[]> {
   const byVersion = await readStages(context, [...new Set(rows.flatMap(({ versionId }) => versionId ?? []))]);
-  return rows.map((row) => ({ ...row, stages: byVersion.get(row.versionId ?? '') ?? [] }));
+  return rows.map((row) => ({ ...row, stages: byVersion.get(row.versionId ?? '') ?? NONE }));
 }
+
+const NONE: StagePlan[] = [];
 
 /** What schedules need of the stages of protocol versions, the old ones too: a batch keeps the one it was started under. */
 async function readStages({ tx, nurseryId }: ReadContext, versionIds: readonly string[]): Promise<Map<string, StagePlan[]>> {
