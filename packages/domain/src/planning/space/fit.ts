@@ -29,8 +29,9 @@ export interface Fitted {
   within: number;
 }
 
-/** So many sizes of one batch are weighed against each other at most; trays of larger ones are taken several at a time. */
-const MOST_SIZES = 8;
+/** So many sizes of one batch are weighed against each other, more where there are few batches; of larger ones trays are taken several at a time. */
+const LEAST_SIZES = 8;
+const MOST_CHOICES = 400;
 
 interface Option {
   name: string;
@@ -58,11 +59,11 @@ function worthOf({ wanted }: StartDraft, plants: number, neutralValue: number): 
 }
 
 /** Sizes from the smallest tray to the full one, evenly spread where there are many. */
-function optionsOf(start: Pick<SizedStart, 'draft' | 'full'>, at: number, { confidence, neutralValue, firstOn }: FitFacts): Option[] {
+function optionsOf(start: Pick<SizedStart, 'draft' | 'full'>, at: number, most: number, { confidence, neutralValue, firstOn }: FitFacts): Option[] {
   const { draft, full } = start;
   const step = trayful(draft);
   const steps = Math.ceil(full.counted / step);
-  const sizes = Array.from({ length: Math.min(steps, MOST_SIZES) }, (_, nth) => Math.round(((nth + 1) * steps) / Math.min(steps, MOST_SIZES)) * step);
+  const sizes = Array.from({ length: Math.min(steps, most) }, (_, nth) => Math.round(((nth + 1) * steps) / Math.min(steps, most)) * step);
   return sizes.flatMap((counted, nth): Option[] => {
     const size = counted === full.counted ? full : sizeOf(draft, counted, confidence);
     return size.plants === 0 ? [] : [{ name: `x${at}_${nth}`, at, size, area: areaOfStart(draft, size, firstOn), ...worthOf(draft, size.plants, neutralValue) }];
@@ -91,7 +92,8 @@ export async function fitToSpace(drafts: readonly StartDraft[], { capacityCm2, s
   const inTheWay = starts.flatMap((start, at) => (tight.some((week) => (areas[at]?.[week] ?? 0) > 0) ? [{ start, at }] : []));
   if (inTheWay.length === 0) return { starts: starts.map((start) => ({ ...start, size: start.full, fullWeeks: [] })), plannedCm2: whole, within: 0 };
 
-  const groups = inTheWay.map(({ start, at }) => optionsOf(start, at, facts));
+  const most = Math.max(LEAST_SIZES, Math.floor(MOST_CHOICES / inTheWay.length));
+  const groups = inTheWay.map(({ start, at }) => optionsOf(start, at, most, facts));
   const { taken, within } = await best(groups, tight.map((week) => ({ week, cm2: room[week] ?? 0 })), solve);
   const contested = new Set(inTheWay.map(({ at }) => at));
   const sized = starts.map((start, at) => ({ ...start, size: contested.has(at) ? (taken.get(at)?.size ?? null) : start.full }));

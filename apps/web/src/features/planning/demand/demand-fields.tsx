@@ -5,6 +5,7 @@ import type { PickedPlant } from '../../plants/plant-picker.tsx';
 import { PlantPicker } from '../../plants/plant-picker.tsx';
 import { useSession } from '../../../lib/api/index.ts';
 import { useMessages } from '../../../messages/index.ts';
+import './demand.css';
 import { NumberField, RoughDayField, TextField } from '../../../ui/fields/index.ts';
 
 export interface DemandValues {
@@ -34,13 +35,13 @@ export function DemandFields({ field }: { field: <Key extends keyof DemandValues
   const { demand: say } = useMessages().planning;
   const { nursery } = useSession();
   return (
-    <>
+    <div className="demand-fields">
       <PlantPicker {...field('plantId')} />
       <ContainerPicker {...field('containerId')} label={say.container} kinds={['pot', 'tray']} />
       <RoughDayField {...field('wanted')} label={say.wanted} hint={say.wantedHint} />
       <NumberField {...field('units')} label={say.units} />
       <NumberField {...field('value')} name="unitValueMinor" label={say.value} hint={say.valueHint(nursery.currency)} decimal optional />
       <TextField {...field('note')} label={say.note} optional />
-    </>
+    </div>
   );
 }

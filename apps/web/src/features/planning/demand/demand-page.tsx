@@ -36,7 +36,7 @@ export function DemandPage() {
       <PageHeader title={say.title} facts={say.lead} />
       {mayBe(GROWERS) && (
         <Section title={say.addTitle}>
-          <Panel><AddDemandForm /></Panel>
+          <Panel><div className="demand-row"><AddDemandForm /></div></Panel>
         </Section>
       )}
       <Section title={say.caption}>

@@ -8,13 +8,14 @@ const HEIGHT = 120;
 const STEP = 8;
 
 export function OutlookChart({ weeks, label }: { weeks: readonly Week[]; label: string }) {
-  const { legend } = useMessages().planning.outlook;
+  const { legend, chartTop } = useMessages().planning.outlook;
   const wanted = ({ orders, expected }: Week) => orders + expected;
   const top = Math.max(1, ...weeks.flatMap((week) => [week.cautious, week.usual, wanted(week)]));
   const y = (units: number) => HEIGHT - (units / top) * (HEIGHT - 4);
   const line = (of: (week: Week) => number) => weeks.map((week, at) => `${at * STEP},${y(of(week))} ${(at + 1) * STEP},${y(of(week))}`).join(' ');
   return (
     <div>
+      <p className="weeks-top">{chartTop(top)}</p>
       <svg className="weeks-chart" viewBox={`0 0 ${weeks.length * STEP} ${HEIGHT}`} preserveAspectRatio="none" role="img" aria-label={label}>
         {weeks.map((week, at) => wanted(week) > 0 && (
           <g key={week.startsOn}>

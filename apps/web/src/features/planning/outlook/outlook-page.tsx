@@ -60,7 +60,7 @@ function Weeks({ item, weeks }: { item: NonNullable<Outlook['chosen']>['item']; 
   const first = weeks.find(({ shortCautious }) => shortCautious > 0);
   return (
     <Section title={`${item.scientificName} · ${item.containerName}`}>
-      <p>{first ? <Badge shape="over">{say.lacks(short, dates.short(first.startsOn))}</Badge> : <Badge shape="full">{say.enough}</Badge>}</p>
+      <p>{first ? <><Badge shape="over">{say.lacking}</Badge> {say.lacks(short, dates.short(first.startsOn))}</> : <><Badge shape="full">{say.met}</Badge> {say.enough}</>}</p>
       <OutlookChart weeks={weeks} label={say.chart(item.scientificName)} />
       <p>{say.legendNote}</p>
       <WeeksTable weeks={weeks} />

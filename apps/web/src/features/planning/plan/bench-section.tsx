@@ -29,7 +29,7 @@ export function BenchSection({ plan }: { plan: Plan }) {
       {shape && note && (
         <>
           <p>{note}</p>
-          <BenchChart shape={shape} label={note} />
+          <BenchChart shape={shape} label={note} top={say.chartTop(area(shape.topCm2))} />
           <Legend hasCapacity={shape.capacity !== null} />
           <BenchTable shape={shape} capacityCm2={plan.capacityCm2} area={area} />
         </>
@@ -38,11 +38,12 @@ export function BenchSection({ plan }: { plan: Plan }) {
   );
 }
 
-function BenchChart({ shape, label }: { shape: BenchShape; label: string }) {
+function BenchChart({ shape, label, top }: { shape: BenchShape; label: string; top: string }) {
   const width = shape.bars.length * STEP;
   const y = (share: number) => HEIGHT - share * (HEIGHT - 4);
   return (
     <div>
+      <p className="weeks-top">{top}</p>
       <svg className="weeks-chart" viewBox={`0 0 ${width} ${HEIGHT}`} preserveAspectRatio="none" role="img" aria-label={label}>
         {shape.bars.map(({ startsOn, standing, together }, at) => (
           <g key={startsOn}>

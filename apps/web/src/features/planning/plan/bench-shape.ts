@@ -15,6 +15,8 @@ export interface BenchShape {
   /** Where what there is lies, from 0 to 1; null where nobody measured it. */
   capacity: number | null;
   peak: Week;
+  /** What a height of 1 stands for. */
+  topCm2: number;
 }
 
 const used = (week: Week): number => week.standingCm2 + week.plannedCm2;
@@ -31,7 +33,7 @@ export function benchShape({ weeks, capacityCm2 }: Pick<Plan, 'weeks' | 'capacit
   const top = Math.max(used(peak), capacityCm2 ?? 0);
   if (used(peak) === 0) return null;
   return {
-    weeks: shown, peak, capacity: capacityCm2 === null ? null : capacityCm2 / top,
+    weeks: shown, peak, topCm2: top, capacity: capacityCm2 === null ? null : capacityCm2 / top,
     bars: shown.map((week) => ({ startsOn: week.startsOn, standing: week.standingCm2 / top, together: used(week) / top })),
   };
 }

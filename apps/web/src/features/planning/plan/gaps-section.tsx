@@ -38,8 +38,8 @@ function Gap({ gap, currency }: { gap: GapRow; currency: string }) {
         <TextLink to={paths.plant(gap.plantId)}><i lang="la">{gap.scientificName}</i></TextLink>
         <span>{gap.containerName}</span>
         {forWhom.orderId === null
-          ? <span>{say.ofExpected(forWhom.units, dates.short(forWhom.on), forWhom.note)}{forWhom.unitValue !== null && `, ${numbers.money(forWhom.unitValue, currency)}`}</span>
-          : <TextLink to={paths.order(forWhom.orderId)}>{say.ofOrder(forWhom.units, forWhom.orderCode ?? '', forWhom.clientName ?? '', dates.short(forWhom.on))}</TextLink>}
+          ? <span>{say.gapExpected(dates.short(forWhom.on), forWhom.note)}{forWhom.unitValue !== null && `, ${numbers.money(forWhom.unitValue, currency)}`}</span>
+          : <TextLink to={paths.order(forWhom.orderId)}>{say.gapOrder(forWhom.orderCode ?? '', forWhom.clientName ?? '', dates.short(forWhom.on))}</TextLink>}
       </p>
       <p>
         {say.reasons[gap.reason]} {gap.grams && say.seedShort(gap.grams.needed, gap.grams.left)}

@@ -3,7 +3,7 @@ import { FIELD } from '@rootclock/domain';
 import { useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { paths } from '../../../lib/paths.ts';
-import { useMessages } from '../../../messages/index.ts';
+import { type Messages, useMessages } from '../../../messages/index.ts';
 import { ButtonLink, TextLink } from '../../../ui/action/index.ts';
 import { Badge, type BadgeShape, Callout } from '../../../ui/feedback/index.ts';
 import { Panel } from '../../../ui/layout/index.ts';
@@ -18,20 +18,21 @@ export function PlanLine({ row, placeId }: { row: PlanRow; placeId: string }) {
   const { planning, propagation } = useMessages();
   const { plan: say } = planning;
   const { dates } = useFormat();
-  const { mayBe } = useSession();
+  const { mayBe, today } = useSession();
   const amount = amountOf(row, planning);
   const what = `${row.scientificName}, ${amount}`;
-  const canStart = row.state === 'due' || row.state === 'overdue';
+  // What waits for its season cannot be started by a tap today.
+  const canStart = row.state === 'due' || (row.state === 'overdue' && row.startOn <= today);
   return (
     <Panel>
       <article className="plan-line" aria-label={what}>
         <header className="plan-line-head">
           <h3><TextLink to={paths.plant(row.plantId)}><i lang="la">{row.scientificName}</i></TextLink></h3>
-          <Badge shape={SHAPES[row.state]}>{say.states[row.state]}</Badge>
+          <Badge shape={SHAPES[row.state]}>{row.state === 'overdue' && row.startOn > today ? say.mayBeLate : say.states[row.state]}</Badge>
           <p className="plan-line-how">{propagation.methods[row.method]}{row.label ? `, ${row.label}` : ''} → {row.containerName}</p>
         </header>
         <div className="plan-line-say">
-          <p className="plan-line-amount">{row.state === 'too-late' ? say.startedToday(amount) : row.state === 'overdue' ? say.startAtOnce(amount) : say.startBy(amount, dates.short(row.startOn))}</p>
+          <p className="plan-line-amount">{startWords(row, amount, today, say, dates.short)}</p>
           <Timing row={row} />
           <ForWhom row={row} />
         </div>
@@ -54,6 +55,13 @@ export function PlanLine({ row, placeId }: { row: PlanRow; placeId: string }) {
   );
 }
 
+function startWords(row: PlanRow, amount: string, today: string, say: Messages['planning']['plan'], short: (on: string) => string): string {
+  const waits = row.startOn > today;
+  if (row.state === 'too-late') return waits ? say.startedOn(amount, short(row.startOn)) : say.startedToday(amount);
+  if (row.state === 'overdue') return waits ? say.startOnDay(amount, short(row.startOn)) : say.startAtOnce(amount);
+  return say.startBy(amount, short(row.startOn));
+}
+
 function Timing({ row }: { row: PlanRow }) {
   const { plan: say } = useMessages().planning;
   const { dates } = useFormat();
@@ -66,7 +74,10 @@ function Timing({ row }: { row: PlanRow }) {
       </>
     );
   }
-  if (row.state === 'overdue' && missed) return <p>{say.overdueSince(missed, dates.short(row.targetOn))} {say.firstReady(dates.short(row.readyOn), dates.short(row.usualReadyOn))}</p>;
+  if (row.state === 'overdue' && missed) {
+    const target = dates.short(row.targetOn);
+    return <p>{say.overdueSince(missed)} {row.usualReadyOn <= row.targetOn ? say.inTimeUsually(target) : say.inTimeQuickly(target)} {say.firstReady(dates.short(row.readyOn), dates.short(row.usualReadyOn))}</p>;
+  }
   return <p>{say.ready(row.plants, dates.short(row.targetOn))}{row.usualReadyOn < row.targetOn && `, ${say.usuallyReady(dates.short(row.usualReadyOn))}`}</p>;
 }
 

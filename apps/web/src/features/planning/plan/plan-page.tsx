@@ -69,7 +69,7 @@ function PlanBody({ plan }: { plan: Plan }) {
   const { dates, numbers } = useFormat();
   const { mayBe } = useSession();
   const [placeId, keepPlace] = useRemembered('propagation.place', '', isText);
-  const canStartNow = mayBe(FIELD) && plan.lines.some(({ state }) => state === 'due' || state === 'overdue');
+  const canStartNow = mayBe(FIELD) && plan.lines.some(({ state, startOn }) => state === 'due' || (state === 'overdue' && startOn <= plan.today));
   return (
     <>
       {canStartNow && (

@@ -1,3 +1,5 @@
+import { plants } from '../propagation/words.ts';
+
 export const outlook = {
   title: 'Supply and demand',
   lead: 'One plant in one pot, week by week: what can go out beside what is wanted. The plan’s own batches are not in it yet.',
@@ -10,8 +12,11 @@ export const outlook = {
   week: 'Week from', cautious: 'Cautious', usual: 'Usual', orders: 'Orders', expected: 'Expected', short: 'Lacking',
   shortOf: (cautious: number, usual: number) => (cautious === usual ? String(cautious) : `${cautious} (usually ${usual})`),
   none: 'nothing',
+  met: 'met',
   enough: 'All that is wanted in these weeks can be met.',
-  lacks: (units: number, day: string) => `${units} plants lack, the first in the week of ${day}.`,
+  lacking: 'lacking',
+  lacks: (units: number, day: string) => `${plants(units)}, the first in the week of ${day}.`,
+  chartTop: (most: number) => `Top of the chart: ${plants(most)}`,
   onlyWeeks: 'Weeks in which something changes',
   emptyTitle: 'There is nothing to set against each other',
   emptyText: 'Once plants stand, are on the way, ordered or expected, they can be chosen here.',

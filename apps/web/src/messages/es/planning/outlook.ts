@@ -1,4 +1,5 @@
 import type { Messages } from '../../en/index.ts';
+import { plants } from '../propagation/words.ts';
 
 export const outlook: Messages['planning']['outlook'] = {
   title: 'Oferta y demanda',
@@ -12,8 +13,11 @@ export const outlook: Messages['planning']['outlook'] = {
   week: 'Semana desde', cautious: 'Con cautela', usual: 'Usual', orders: 'Pedidos', expected: 'Esperado', short: 'Falta',
   shortOf: (cautious, usual) => (cautious === usual ? String(cautious) : `${cautious} (usualmente ${usual})`),
   none: 'nada',
+  met: 'servido',
   enough: 'Todo lo que se quiere en estas semanas se puede servir.',
-  lacks: (units, day) => `Faltan ${units} plantas, las primeras en la semana del ${day}.`,
+  lacking: 'falta',
+  lacks: (units, day) => `${plants(units)}, las primeras en la semana del ${day}.`,
+  chartTop: (most) => `Arriba del gráfico: ${plants(most)}`,
   onlyWeeks: 'Semanas en que algo cambia',
   emptyTitle: 'No hay nada que comparar',
   emptyText: 'Cuando haya plantas, lotes en camino, pedidos o necesidades esperadas, se pueden elegir aquí.',

@@ -2,8 +2,8 @@ import type { Programme, ProgrammeAnswer, ProgrammeChoice, SolveProgramme } from
 import loadHighs from 'highs';
 import { programmeText } from './programme-text.ts';
 
-/** Up to so many choices the best answer is looked for and proved. */
-const PROVED_UP_TO = 120;
+/** Up to so many groups the best answer is looked for and proved. */
+const PROVED_UP_TO = 40;
 /** Of a larger programme so many groups are decided by branching; what is clear without stays as it is. */
 const CORE_GROUPS = 60;
 /** And there the search ends when nothing can be better by more than this share. */
@@ -70,7 +70,7 @@ function coreOf({ limits }: Programme, marked: readonly Marked[]): { taken: Prog
 
 function solve(highs: Highs, programme: Programme): ProgrammeAnswer {
   const { most, marked } = relax(highs, programme);
-  const isSmall = programme.groups.flat().length <= PROVED_UP_TO;
+  const isSmall = programme.groups.length <= PROVED_UP_TO;
   const { taken, core } = isSmall ? { taken: [], core: programme } : coreOf(programme, marked);
   const branched = branch(highs, core, isSmall ? 0 : CLOSE_ENOUGH * most);
   const chosen = [...taken, ...branched.chosen];
