@@ -5,11 +5,14 @@ import { DEMO_SIGN_INS } from '../features/people/demo-sign-ins.ts';
 import { planBands } from './seasons/bands.ts';
 import { planDeliveries } from './seasons/deliveries.ts';
 import { planGardens } from './seasons/gardens.ts';
+import { planExpectations } from './seasons/planning.ts';
 import { layGrounds } from './grounds.ts';
 import { planIncidents } from './seasons/incidents.ts';
 import { DemoLots } from './lots.ts';
 import { takeInOpening } from './seasons/opening.ts';
 import { planPropagation } from './seasons/propagation.ts';
+import { planWinter } from './seasons/winter.ts';
+import { planProtocols } from './seasons/protocols.ts';
 import { planSeedStores } from './seasons/seed-stores.ts';
 import { Stage, ZONE } from './stage.ts';
 import { addDemoNursery } from './store.ts';
@@ -37,10 +40,13 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
     planPropagation(stage, grounds, lots, mothers, lastYear - 2, thisYear);
     planSeedStores(stage, grounds, lastYear);
     planDeliveries(stage, grounds, lots, lastYear - 2, thisYear);
+    planProtocols(stage, lastYear - 2);
     planUpkeep(stage, grounds, lots, lastYear - 2, thisYear);
+    planWinter(stage, grounds, lots, lastYear - 2, thisYear);
     await planGardens(stage, grounds, lastYear - 2, thisYear);
     planBands(stage, grounds, lots);
     planIncidents(stage, grounds, lots);
+    planExpectations(stage, grounds);
     await stage.play();
   } finally {
     await database.$disconnect();
