@@ -5,7 +5,6 @@ import { DEMO_SIGN_INS } from '../features/people/demo-sign-ins.ts';
 import { planBands } from './seasons/bands.ts';
 import { planDeliveries } from './seasons/deliveries.ts';
 import { planGardens } from './seasons/gardens.ts';
-import { planExpectations } from './seasons/planning.ts';
 import { layGrounds } from './grounds.ts';
 import { planIncidents } from './seasons/incidents.ts';
 import { DemoLots } from './lots.ts';
@@ -46,7 +45,6 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
     await planGardens(stage, grounds, lastYear - 2, thisYear);
     planBands(stage, grounds, lots);
     planIncidents(stage, grounds, lots);
-    planExpectations(stage, grounds);
     await stage.play();
   } finally {
     await database.$disconnect();
