@@ -1,10 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { type Journey, openJourney, PHONE, violationsOn } from '../support/journey.ts';
-import { openNursery, sent, type TestNursery } from '../support/nursery.ts';
-import { overflowOf } from './screens/visit.ts';
+import { createDatabase, type TestDatabase } from '../../support/database.ts';
+import { type Journey, openJourney, PHONE, violationsOn } from '../../support/journey.ts';
+import { openNursery, sent, type TestNursery } from '../../support/nursery.ts';
+import { overflowOf } from '../screens/visit.ts';
 
 const JOURNEY_MS = 120_000;
 
