@@ -108,10 +108,12 @@ export function PickCell({ value, text, onText, onPick, options, settledId, prob
                 role="option"
                 tabIndex={-1}
                 aria-selected={option.id === chosen}
+                // While the answer is on its way the list is an older text's, and may change under the finger.
+                aria-disabled={loading || undefined}
                 className="menu-item pick-option"
                 // Pressing must not take the focus from the cell: leaving it would settle something else.
                 onMouseDown={(event) => event.preventDefault()}
-                onClick={() => take(option.id)}
+                onClick={() => !loading && take(option.id)}
               >
                 <span>
                   {option.scientific ? <i>{option.label}</i> : option.label}
