@@ -56,9 +56,9 @@ async function sessionOf(nursery: ServedNursery, role: Role): Promise<string> {
   return token;
 }
 
-/** What axe finds wrong on the page as it stands, in a form that a failing test prints readably. */
-export async function violationsOn(page: Page): Promise<string[]> {
+/** What axe finds wrong on the page as it stands, or in one part of it, in a form that a failing test prints readably. */
+export async function violationsOn(page: Page, part = 'html'): Promise<string[]> {
   // Without this axe describes every node of a long list that passes as well, and takes about twice as long.
-  const { violations } = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+  const { violations } = await new AxeBuilder({ page }).include(part).options({ resultTypes: ['violations'] }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
 }

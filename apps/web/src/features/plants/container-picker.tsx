@@ -6,7 +6,7 @@ import { useState } from 'react';
 import { trpc } from '../../lib/api/index.ts';
 import { useFormat } from '../../lib/format/index.ts';
 import { useMessages } from '../../messages/index.ts';
-import { ComboboxField, type FieldProps, type Option } from '../../ui/fields/index.ts';
+import { ComboboxField, type FieldProps, type Offer } from '../../ui/fields/index.ts';
 
 export type PickedContainer = Pick<contracts.ContainerRow, 'id' | 'name'>;
 
@@ -28,17 +28,17 @@ export function ContainerPicker({ label, value, onChange, kinds, ...props }: Con
     const told = `${container.name} ${container.code} ${describe(container)}`.toLowerCase();
     return (!kinds || kinds.includes(container.kind)) && words.every((word) => told.includes(word));
   });
-  const asOption = (container: contracts.ContainerRow): Option => ({ id: container.id, label: container.name, detail: [describe(container), container.code].filter(Boolean).join(' · ') });
+  const asOffer = (container: contracts.ContainerRow): Offer<contracts.ContainerRow> => ({ id: container.id, label: container.name, detail: [describe(container), container.code].filter(Boolean).join(' · '), meant: container });
   return (
     <ComboboxField
       {...props}
       label={label ?? containerPicker.label}
       placeholder={containerPicker.placeholder}
       value={value && { id: value.id, label: value.name }}
-      options={offered.map(asOption)}
+      options={offered.map(asOffer)}
+      answers={query.isPending ? null : text}
       onText={setText}
-      loading={query.isLoading}
-      onChange={(option) => onChange(offered.find(({ id }) => id === option?.id) ?? null)}
+      onChange={onChange}
     />
   );
 }

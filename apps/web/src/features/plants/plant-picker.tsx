@@ -2,10 +2,11 @@
  * PlantPicker: a plant by any name it goes by. Synonyms and common names find it; a name of several plants is never guessed: all it could
  * mean are listed by scientific name, and a sentence asks which. A misspelt name is offered what comes near.
  */
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import type { plants as contracts } from '@rootclock/contracts';
 import { useState } from 'react';
 import { trpc } from '../../lib/api/index.ts';
+import { useRested } from '../../lib/use-rested.ts';
 import { useMessages } from '../../messages/index.ts';
 import { ComboboxField, type FieldProps, type Option } from '../../ui/fields/index.ts';
 
@@ -27,13 +28,13 @@ const FIRST_OFFERED = 12;
 export function PlantPicker({ label, value, onChange, hint, ...props }: PlantPickerProps) {
   const { picker } = useMessages().plants;
   const [text, setText] = useState('');
-  const found = useQuery({ ...trpc.plants.findPlant.queryOptions({ text }), enabled: text !== '', placeholderData: keepPreviousData });
+  const asked = useRested(text);
+  const found = useQuery({ ...trpc.plants.findPlant.queryOptions({ text: asked }), enabled: asked !== '' });
   // Before anything is typed, the plants that stand here in most units are the likeliest.
-  const most = useQuery({ ...trpc.plants.listPlants.queryOptions({ sort: 'units', descending: true, perPage: FIRST_OFFERED }), enabled: text === '' });
+  const most = useQuery({ ...trpc.plants.listPlants.queryOptions({ sort: 'units', descending: true, perPage: FIRST_OFFERED }), enabled: asked === '' });
 
-  const offers = text === '' ? (most.data?.rows ?? []).map((plant) => ({ plant, detail: picker.calledHere(plant.vernacularName, plant.code) })) : offersOf(text, found.data, picker);
-  const isAnswered = text !== '' && !found.isPlaceholderData && found.data !== undefined;
-  const said = isAnswered ? sentence(text, found.data.match, offers.length, picker) : null;
+  const offers = asked === '' ? (most.data?.rows ?? []).map((plant) => ({ plant, detail: picker.calledHere(plant.vernacularName, plant.code) })) : offersOf(asked, found.data, picker);
+  const said = asked !== '' && asked === text && found.data ? sentence(asked, found.data.match, offers.length, picker) : null;
 
   return (
     <ComboboxField
@@ -42,10 +43,10 @@ export function PlantPicker({ label, value, onChange, hint, ...props }: PlantPic
       placeholder={picker.placeholder}
       hint={said ? <span role="status">{said}</span> : hint}
       value={value && asOption({ plant: { ...value, code: '' }, detail: '' })}
-      options={offers.map(asOption)}
+      options={offers.map((offer) => ({ ...asOption(offer), meant: offer.plant }))}
+      answers={(asked === '' ? most : found).isPending ? null : asked}
       onText={setText}
-      loading={found.isFetching || most.isFetching}
-      onChange={(option) => onChange(offers.find(({ plant }) => plant.id === option?.id)?.plant ?? null)}
+      onChange={onChange}
     />
   );
 }

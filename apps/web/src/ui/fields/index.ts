@@ -1,5 +1,5 @@
 export { CheckboxField, RadioField, type CheckboxFieldProps, type RadioFieldProps } from './choice-fields.tsx';
-export { ComboboxField, type ComboboxFieldProps, type Option } from './combobox-field.tsx';
+export { ComboboxField, type ComboboxFieldProps, type Offer, type Option } from './combobox/combobox-field.tsx';
 export { DateField, type DateFieldProps } from './date-field.tsx';
 export { FieldFrame, useField, type FieldProps } from './field.tsx';
 export { NumberField, type NumberFieldProps } from './number-field.tsx';

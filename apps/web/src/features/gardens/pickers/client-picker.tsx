@@ -1,7 +1,8 @@
 /** ClientPicker: a client by the beginning of the name. */
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { trpc } from '../../../lib/api/index.ts';
+import { useRested } from '../../../lib/use-rested.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { ComboboxField } from '../../../ui/fields/index.ts';
 
@@ -21,7 +22,8 @@ const MOST_OFFERED = 12;
 export function ClientPicker({ value, onChange, name }: ClientPickerProps) {
   const { gardens } = useMessages();
   const [text, setText] = useState('');
-  const query = useQuery({ ...trpc.gardens.listClients.queryOptions({ search: text, perPage: MOST_OFFERED }), placeholderData: keepPreviousData });
+  const asked = useRested(text);
+  const query = useQuery(trpc.gardens.listClients.queryOptions({ search: asked, perPage: MOST_OFFERED }));
   const offered = (query.data?.rows ?? []).filter((client) => !client.isBlanked);
   return (
     <ComboboxField
@@ -29,10 +31,10 @@ export function ClientPicker({ value, onChange, name }: ClientPickerProps) {
       label={gardens.client}
       hint={gardens.orders.clientHint}
       value={value && { id: value.id, label: value.name }}
-      options={offered.map((client) => ({ id: client.id, label: client.name, detail: gardens.clients.sitesCount(client.sites) }))}
+      options={offered.map((client) => ({ id: client.id, label: client.name, detail: gardens.clients.sitesCount(client.sites), meant: { id: client.id, name: client.name } }))}
+      answers={query.isPending ? null : asked}
       onText={setText}
-      loading={query.isFetching}
-      onChange={(option) => onChange(option && { id: option.id, name: option.label })}
+      onChange={onChange}
     />
   );
 }

@@ -35,10 +35,12 @@ export function PlacePicker({ label, value, onChange, kinds, except, ...props }:
       label={label ?? places.pickerLabel}
       placeholder={places.pickerPlaceholder}
       value={value && { id: value.id, label: value.code }}
-      options={offered.map((place) => ({ id: place.placeId, label: place.code, detail: place.name === place.code ? placeKinds[place.kind] : `${place.name} · ${placeKinds[place.kind]}` }))}
+      options={offered.map((place) => ({
+        id: place.placeId, label: place.code, detail: place.name === place.code ? placeKinds[place.kind] : `${place.name} · ${placeKinds[place.kind]}`, meant: { id: place.placeId, code: place.code },
+      }))}
+      answers={query.isPending ? null : text}
       onText={setText}
-      loading={query.isLoading}
-      onChange={(option) => onChange(option && { id: option.id, code: option.label })}
+      onChange={onChange}
     />
   );
 }

@@ -1,7 +1,8 @@
 /** MotherLotField: the lot whose plants give seed, cuttings or divisions, among the open lots of the plant. */
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { trpc } from '../../../lib/api/index.ts';
+import { useRested } from '../../../lib/use-rested.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { ComboboxField, type FieldProps } from '../../../ui/fields/index.ts';
 
@@ -19,17 +20,20 @@ export interface MotherLotFieldProps extends Omit<FieldProps, 'label'> {
 export function MotherLotField({ plantId, value, onChange, ...props }: MotherLotFieldProps) {
   const { sources } = useMessages();
   const [text, setText] = useState('');
-  const query = useQuery({ ...trpc.stock.listLots.queryOptions({ text, plantId, sort: 'code', perPage: 20 }), placeholderData: keepPreviousData });
+  const asked = useRested(text);
+  const query = useQuery(trpc.stock.listLots.queryOptions({ text: asked, plantId, sort: 'code', perPage: 20 }));
   return (
     <ComboboxField
       {...props}
       label={sources.motherLot}
       hint={sources.motherLotHint}
       value={value && { id: value.id, label: value.code }}
-      options={(query.data?.rows ?? []).map((lot) => ({ id: lot.lotId, label: lot.code, detail: [lot.scientificName, lot.places.map((place) => place.code).join(', ')].filter(Boolean).join(' · ') }))}
+      options={(query.data?.rows ?? []).map((lot) => ({
+        id: lot.lotId, label: lot.code, detail: [lot.scientificName, lot.places.map((place) => place.code).join(', ')].filter(Boolean).join(' · '), meant: { id: lot.lotId, code: lot.code },
+      }))}
+      answers={query.isPending ? null : asked}
       onText={setText}
-      loading={query.isFetching}
-      onChange={(option) => onChange(option && { id: option.id, code: option.label })}
+      onChange={onChange}
     />
   );
 }

@@ -2,12 +2,12 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { plants as contracts } from '@rootclock/contracts';
 import { trpc } from '../../../../lib/api/index.ts';
+import { useRested } from '../../../../lib/use-rested.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import type { Option } from '../../../../ui/fields/index.ts';
 import { useContainerWords } from '../../../plants/container-picker.tsx';
 import { containerChoices, placeChoices } from './choices.ts';
 import { PickCell, type Picked } from './pick-cell.tsx';
-import { useRested } from './use-rested.ts';
 
 export interface Cell {
   value: Picked | null;
@@ -27,7 +27,6 @@ export function PlantCell({ name, label, cell, onCell }: CellProps) {
   const { intake } = useMessages().stockIn;
   const { picker } = useMessages().plants;
   const text = cell.value ? '' : cell.text.trim();
-  // A fast typist asks once a name, not once a letter.
   const asked = useRested(text, PAUSE_MS);
   const query = useQuery({ ...trpc.plants.findPlant.queryOptions({ text: asked }), enabled: asked !== '', placeholderData: keepPreviousData });
   const answered = text !== '' && asked === text && query.data !== undefined && !query.isPlaceholderData;

@@ -1,11 +1,12 @@
 /** Fill the gaps of a tray from another lot: the tray goes on under a new label, with the clock of the oldest of its plants. */
 import { stock as contracts } from '@rootclock/contracts';
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { trpc } from '../../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
 import { newId } from '../../../../lib/ids.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
+import { useRested } from '../../../../lib/use-rested.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { ComboboxField, NumberField } from '../../../../ui/fields/index.ts';
 import { Form } from '../../../../ui/form/index.ts';
@@ -32,7 +33,8 @@ interface DonorFieldProps {
 function DonorField({ lot, value, onChange }: DonorFieldProps) {
   const { sheets } = useMessages().lots;
   const [text, setText] = useState('');
-  const query = useQuery({ ...trpc.stock.listLots.queryOptions({ text, plantId: lot.plant.id, sourceId: lot.source.id, sort: 'code', perPage: 20 }), placeholderData: keepPreviousData });
+  const asked = useRested(text);
+  const query = useQuery(trpc.stock.listLots.queryOptions({ text: asked, plantId: lot.plant.id, sourceId: lot.source.id, sort: 'code', perPage: 20 }));
   const rows = (query.data?.rows ?? []).filter((row) => row.lotId !== lot.id && row.onHandUnits > 0 && row.containerKind !== 'ground');
   return (
     <ComboboxField
@@ -40,13 +42,12 @@ function DonorField({ lot, value, onChange }: DonorFieldProps) {
       label={sheets.patchFrom}
       hint={sheets.patchFromHint}
       value={value && { id: value.id, label: value.code }}
-      options={rows.map((row) => ({ id: row.lotId, label: row.code, detail: [row.containerName, ...row.places.map((at) => sheets.unitsAt(at.code, at.units))].join(' · ') }))}
+      options={rows.map((row) => ({
+        id: row.lotId, label: row.code, detail: [row.containerName, ...row.places.map((at) => sheets.unitsAt(at.code, at.units))].join(' · '), meant: { id: row.lotId, code: row.code, standing: row.places },
+      }))}
+      answers={query.isPending ? null : asked}
       onText={setText}
-      loading={query.isFetching}
-      onChange={(option) => {
-        const row = option && rows.find(({ lotId }) => lotId === option.id);
-        onChange(row ? { id: row.lotId, code: row.code, standing: row.places } : null);
-      }}
+      onChange={onChange}
     />
   );
 }
