@@ -5,10 +5,12 @@ import { DEMO_SIGN_INS } from '../features/people/demo-sign-ins.ts';
 import { planBands } from './seasons/bands.ts';
 import { planDeliveries } from './seasons/deliveries.ts';
 import { planGardens } from './seasons/gardens.ts';
+import { planExpectations } from './seasons/planning.ts';
 import { layGrounds } from './grounds.ts';
 import { planIncidents } from './seasons/incidents.ts';
 import { DemoLots } from './lots.ts';
 import { takeInOpening } from './seasons/opening.ts';
+import { planPacks } from './seasons/packs.ts';
 import { planPropagation } from './seasons/propagation.ts';
 import { planWinter } from './seasons/winter.ts';
 import { planProtocols } from './seasons/protocols.ts';
@@ -37,6 +39,8 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
     const lots = new DemoLots();
     const mothers = await takeInOpening(stage, grounds, lots, firstDay);
     planPropagation(stage, grounds, lots, mothers, lastYear - 2, thisYear);
+    // Packs are drawn on in spring: before that the ones of the year before are still the last.
+    planPacks(stage, grounds, lots, stage.today.slice(5) >= '03-15' ? thisYear : thisYear - 1);
     planSeedStores(stage, grounds, lastYear);
     planDeliveries(stage, grounds, lots, lastYear - 2, thisYear);
     planProtocols(stage, lastYear - 2);
@@ -45,6 +49,7 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
     await planGardens(stage, grounds, lastYear - 2, thisYear);
     planBands(stage, grounds, lots);
     planIncidents(stage, grounds, lots);
+    planExpectations(stage, grounds);
     await stage.play();
   } finally {
     await database.$disconnect();

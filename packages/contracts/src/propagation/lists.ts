@@ -3,7 +3,7 @@ import * as z from 'zod/mini';
 import { calendarDate, id, page, units } from '../fields.ts';
 
 export const BATCH_STATES = ['open', 'closed', 'all'] as const;
-export const BATCH_SORTS = ['plantBy', 'startedOn', 'readyOn', 'plant', 'code', 'units', 'stage', 'stageDue'] as const;
+export const BATCH_SORTS = ['plantBy', 'startedOn', 'readyOn', 'plant', 'code', 'units', 'stageDue'] as const;
 
 export const listBatches = z.strictObject({
   state: z._default(z.enum(BATCH_STATES), 'open'),

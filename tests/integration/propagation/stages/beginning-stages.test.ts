@@ -87,14 +87,6 @@ describe('a stage of a batch', () => {
     const { rows } = await staged.propagation.listBatches({ plantId: plant.plantId, sort: 'stageDue' });
     expect(rows.map(({ batchId }) => batchId)).toEqual([late.batchId, soon.batchId]);
   });
-  it('orders the list by how far it has come', async () => {
-    const plant = await stagesOf(nursery, { code: 'ASVE', name: 'Asclepias verticillata' });
-    const own = await plant.addProtocol();
-    const far = await plant.startUnder(own.versionId, { stagePosition: 3 });
-    const near = await plant.startUnder(own.versionId);
-    const { rows } = await staged.propagation.listBatches({ plantId: plant.plantId, sort: 'stage' });
-    expect(rows.map(({ batchId }) => batchId)).toEqual([near.batchId, far.batchId]);
-  });
 
   it('is refused before the batch began', async () => {
     const { batchId } = await staged.startUnder(versionId);

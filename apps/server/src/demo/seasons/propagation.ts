@@ -2,6 +2,7 @@ import { addDays } from '@rootclock/domain';
 import type { Grounds } from '../grounds.ts';
 import type { DemoLots } from '../lots.ts';
 import type { Mother } from './opening.ts';
+import { currentProtocol, hasProtocol } from '../protocol.ts';
 import { seedsPerGramOf } from '../seed.ts';
 import type { Stage } from '../stage.ts';
 
@@ -40,6 +41,9 @@ const SOWINGS: readonly Sowing[] = [
 const CUTTINGS = [{ plant: 'ASSP', md: '06-08', pieces: 40 }, { plant: 'ARMA', md: '06-22', pieces: 30 }, { plant: 'PYVI', md: '06-15', pieces: 48 }] as const;
 const DIVISIONS = [{ plant: 'SOSP', md: '04-20', pieces: 30 }, { plant: 'VISO', md: '09-04', pieces: 36 }] as const;
 
+/** Sown outdoors it lies cold in its tray; otherwise it was kept cold before. */
+const isAutumn = ({ emergesAfter }: Sowing) => emergesAfter > 100;
+
 export function planPropagation(stage: Stage, grounds: Grounds, lots: DemoLots, mothers: readonly Mother[], firstYear: number, lastYear: number): void {
   for (let year = firstYear; year <= lastYear; year++) {
     for (const sowing of SOWINGS) planSowing(stage, grounds, lots, sowing, year, lastYear);
@@ -54,9 +58,10 @@ function planSowing(stage: Stage, grounds: Grounds, lots: DemoLots, sowing: Sowi
   const { chance } = stage;
   const startOn = addDays(`${year}-${sowing.md}`, chance.whole(0, 6));
   const batchId = chance.id();
+  const cells = sowing.trays * sowing.cells;
   stage.onWorkday(startOn, async (day) => {
     const sourceId = chance.id();
-    const seeds = sowing.trays * sowing.cells * 2;
+    const seeds = cells * 2;
     const seedGrams = Math.round((seeds / seedsPerGramOf(sowing.plant)) * 1000) / 1000;
     // Some of each year's seed is always left.
     const cleanedGrams = Math.round(seedGrams * (2 + chance.share() * 2) * 10) / 10 + 1;
@@ -64,14 +69,15 @@ function planSowing(stage: Stage, grounds: Grounds, lots: DemoLots, sowing: Sowi
       sourceId, plantId: grounds.plant(sowing.plant), kind: 'seed-collection', rawGrams: Math.round(cleanedGrams * (3 + chance.share() * 3)), cleanedGrams, storage: 'cold-dry', origin: 'wild', seedZone: chance.pick(['prairie north', 'prairie south']),
       provenance: chance.pick(['railway strip, county line', 'remnant on the bluff', 'roadside above the creek', 'own seed block']), gathered: `${Number(day.slice(0, 4)) - 1}-autumn`, collector: 'Odalys Fennmark',
     }));
+    const { versionId, position } = await currentProtocol(stage, sowing.plant, 'seed');
     await stage.as('grower').propagation.startBatch(stage.sent({
+      protocolVersionId: versionId, stagePosition: isAutumn(sowing) ? 0 : position('sowing'),
       batchId, plantId: grounds.plant(sowing.plant), sourceId, method: 'seed', unit: 'cell', containerId: grounds.container(sowing.tray), trays: sowing.trays, seedsSown: seeds, seedGrams,
-      placeId: grounds.place(sowing.emergesAfter > 100 ? 'CF1' : 'H1-A'), happenedOn: day, targetContainerId: grounds.container(sowing.pot),
-      cautiousUnits: Math.floor(sowing.trays * sowing.cells * 0.4), readyOn: addDays(day, sowing.emergesAfter + 100),
+      placeId: grounds.place(isAutumn(sowing) ? 'CF1' : 'H1-A'), happenedOn: day, targetContainerId: grounds.container(sowing.pot),
+      cautiousUnits: Math.floor(cells * 0.4), usualUnits: Math.floor(cells * 0.6), readyOn: addDays(day, sowing.emergesAfter + 100),
     }));
   });
 
-  const cells = sowing.trays * sowing.cells;
   const full = Math.round(cells * (sowing.share + (chance.share() - 0.5) * 0.12));
   const emergedOn = addDays(startOn, sowing.emergesAfter);
   const counted = (on: string, emergedUnits: number, countKind: 'counted' | 'sampled' | 'estimated') =>
@@ -108,9 +114,10 @@ function planFromMother(stage: Stage, grounds: Grounds, lots: DemoLots, run: { p
     await stage.as('grower').sources.addSource(stage.sent({
       sourceId, plantId: grounds.plant(run.plant), kind: 'mother-plants', origin: 'cultivated', provenance: 'mother bed', motherLotId: mother.lotId, gathered: day,
     }));
+    const protocolVersionId = hasProtocol(run.plant, run.method) ? (await currentProtocol(stage, run.plant, run.method)).versionId : null;
     await stage.as('grower').propagation.startBatch(stage.sent({
-      batchId, plantId: grounds.plant(run.plant), sourceId, method: run.method, unit: 'piece', units: run.pieces, placeId: grounds.place('H1-B'), happenedOn: day,
-      targetContainerId: grounds.container('tall-1l'), cautiousUnits: Math.floor(run.pieces * 0.4), readyOn: addDays(day, 110),
+      batchId, plantId: grounds.plant(run.plant), sourceId, method: run.method, protocolVersionId, unit: 'piece', containerId: null, units: run.pieces, placeId: grounds.place('H1-B'), happenedOn: day,
+      targetContainerId: grounds.container('tall-1l'), cautiousUnits: Math.floor(run.pieces * 0.4), usualUnits: Math.floor(run.pieces * 0.65), readyOn: addDays(day, 110),
     }));
   });
   const rooted = Math.round(run.pieces * (0.6 + chance.share() * 0.25));

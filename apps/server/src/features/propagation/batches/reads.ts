@@ -1,5 +1,5 @@
 import { type Page, propagation } from '@rootclock/contracts';
-import { type BatchUnit, daysBetween, EVERYONE, nameKey, type PlantByState, type PotBand, potBand, type PropagationMethod, STAGE_KINDS, type StageKind } from '@rootclock/domain';
+import { type BatchUnit, daysBetween, EVERYONE, nameKey, type PlantByState, type PotBand, potBand, type PropagationMethod, type StageKind } from '@rootclock/domain';
 import { Prisma } from '../../../db/generated/client.ts';
 import { containing } from '../../../db/like.ts';
 import { query } from '../../../trpc/operation.ts';
@@ -60,7 +60,6 @@ const ORDER: Record<(typeof propagation.BATCH_SORTS)[number], Prisma.Sql> = {
   plant: Prisma.sql`p.scientific_name`,
   code: Prisma.sql`b.code`,
   units: Prisma.sql`standing.units`,
-  stage: Prisma.sql`array_position(${[...STAGE_KINDS]}::text[], b.stage_kind)`,
   stageDue: Prisma.sql`b.stage_due_on`,
 };
 

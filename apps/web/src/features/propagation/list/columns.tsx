@@ -35,10 +35,14 @@ export function useBatchColumns(): Column<Row>[] {
 
   const stage = (row: Row) => {
     if (row.stageKind === null) return null;
-    const name = propagation.stages.names[row.stageKind];
-    return row.stageLate ? <>{name} <Badge shape="over">{propagation.stages.states.late}</Badge></> : name;
+    return (
+      <>
+        {propagation.stages.names[row.stageKind]}
+        {row.stageLate && <> <Badge shape="over">{propagation.stages.states.late}</Badge></>}
+        {row.stageDueOn !== null && row.closedOn === null && <>, {say.nextStep(dates.short(row.stageDueOn))}</>}
+      </>
+    );
   };
-  const due = (row: Row) => (row.stageDueOn === null || row.closedOn ? null : `${dates.short(row.stageDueOn)}, ${dates.fromToday(row.stageDueOn)}`);
 
   return [
     {
@@ -52,8 +56,7 @@ export function useBatchColumns(): Column<Row>[] {
     },
     { key: 'units', header: say.stands, sortable: true, cell: (row) => `${propagation.units(row.standingUnits, row.unit)}, ${propagation.methods[row.method]}` },
     { key: 'startedOn', header: say.started, sortable: true, wideOnly: true, cell: (row) => dates.short(row.startedOn) },
-    { key: 'stage', header: say.stage, sortable: true, cell: stage },
-    { key: 'stageDue', header: say.stageDue, sortable: true, cell: due },
+    { key: 'stageDue', header: say.stage, sortable: true, cell: stage },
     { key: 'alive', header: say.alive, cell: alive },
     { key: 'plantBy', header: say.plantBy, sortable: true, cell: (row) => <PotLifeMark life={row} tied={tiedOf(row.reservedUnits, row.cautiousUnits)} /> },
     { key: 'readyOn', header: say.promise, sortable: true, cell: expected },

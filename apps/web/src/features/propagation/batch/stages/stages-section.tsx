@@ -35,7 +35,7 @@ export function StagesSection({ batch, onOther }: { batch: BatchPageData; onOthe
       <ol className="stages">
         {protocol.stages.map((stage) => (
           <li key={stage.position} className={`stage stage-${stage.state}`} aria-current={isCurrentStage(stage) ? 'step' : undefined}>
-            <StageLine stage={stage} ended={batch.closedOn !== null} />
+            <StageLine stage={stage} ended={batch.closedOn !== null} asks={[0, 1].includes(stage.position - (current?.position ?? -1))} />
             {mayBegin && stage.position === (current?.position ?? -1) + 1 && <BeginToday batch={batch} stage={stage} />}
           </li>
         ))}
@@ -45,7 +45,8 @@ export function StagesSection({ batch, onOther }: { batch: BatchPageData; onOthe
   );
 }
 
-function StageLine({ stage, ended }: { stage: Stage; ended: boolean }) {
+/** What it needs is said of the stage it is in and of the next one; the protocol's page says the rest. */
+function StageLine({ stage, ended, asks }: { stage: Stage; ended: boolean; asks: boolean }) {
   const { stages: say } = useMessages().propagation;
   const { dates, measures } = useFormat();
   const basis = stage.basis && say.basis[stage.basis];
@@ -55,7 +56,7 @@ function StageLine({ stage, ended }: { stage: Stage; ended: boolean }) {
     ? `${say.begun(dates.short(stage.begunOn))}${basis ? ` ${basis}` : ''}`
     : stage.state === 'done' ? say.passedOver : dates.daysLeft(stage.shouldBeginOn) < 0 ? say.shouldHave(dates.short(stage.shouldBeginOn)) : say.shouldBegin(dates.short(stage.shouldBeginOn), dates.fromToday(stage.shouldBeginOn));
   const conditions = [
-    say.takes(stage.shortDays, stage.usualDays, stage.longDays), low !== null || high !== null ? say.temperature(degrees(low), degrees(high)) : null, stage.medium, stage.note,
+    say.takes(stage.shortDays, stage.usualDays, stage.longDays), ...(asks ? [low !== null || high !== null ? say.temperature(degrees(low), degrees(high)) : null, stage.medium] : []),
   ].filter(Boolean).join(', ');
   return (
     <div className="stage-text">
@@ -64,6 +65,7 @@ function StageLine({ stage, ended }: { stage: Stage; ended: boolean }) {
       </p>
       <p>{when}{isCurrentStage(stage) && stage.kind !== 'ready' && !ended && `, ${say.due(dates.short(stage.dueOn), dates.fromToday(stage.dueOn))}`}</p>
       <p className="stage-conditions">{conditions} {stage.longDays > 0 && <StandingMark standing={stage.durationStanding} source={stage.durationSource} />}</p>
+      {asks && stage.note && <p className="stage-conditions">{stage.note}</p>}
     </div>
   );
 }
