@@ -6,8 +6,8 @@ import { databaseAddress } from '@rootclock/server/db/embedded/cluster';
 import { holderOf } from '@rootclock/server/db/embedded/folder-lock';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { rootclock } from '../support/command-line.ts';
-import { endAllServers, processesOn, startServer, type ServerProcess } from '../support/server-process.ts';
+import { rootclock } from '../support/process/command-line.ts';
+import { endAllServers, processesOn, startServer, type ServerProcess } from '../support/process/server-process.ts';
 
 const check = (dataDir: string) => rootclock(['check'], { env: { DATA_DIR: dataDir } });
 

@@ -8,8 +8,8 @@ import { databaseAddress } from '@rootclock/server/db/embedded/cluster';
 import { holderOf } from '@rootclock/server/db/embedded/folder-lock';
 import pg from 'pg';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { ask, command, type HttpCommand, must, send } from '../support/http-nursery.ts';
-import { endAllServers, startServer } from '../support/server-process.ts';
+import { ask, command, type HttpCommand, must, send } from '../support/process/http-nursery.ts';
+import { endAllServers, startServer } from '../support/process/server-process.ts';
 
 const CLIENTS = 8;
 /** The kill comes when so many were acknowledged, in the middle of what the clients go on sending. */

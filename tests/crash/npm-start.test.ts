@@ -6,7 +6,7 @@ import path from 'node:path';
 import { repositoryRoot } from '@rootclock/server/config';
 import { holderOf } from '@rootclock/server/db/embedded/folder-lock';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { processesOn } from '../support/server-process.ts';
+import { processesOn } from '../support/process/server-process.ts';
 
 let DATA_DIR: string;
 let npm: ChildProcess;

@@ -7,7 +7,7 @@ import { holderOf } from '@rootclock/server/db/embedded/folder-lock';
 import pg from 'pg';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { createDatabase } from '../support/database.ts';
-import { endAllServers, processesOn, startServer } from '../support/server-process.ts';
+import { endAllServers, processesOn, startServer } from '../support/process/server-process.ts';
 
 // Making a cluster takes longer than all else in these tests together, so it is made once and copied.
 let made: string;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { rootclock } from '../../support/command-line.ts';
+import { rootclock } from '../../support/process/command-line.ts';
 
 const instance = {
   today: '2027-04-20',

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { rootclock } from '../../support/command-line.ts';
+import { rootclock } from '../../support/process/command-line.ts';
 
 test('an unknown verb is named, the known ones are listed, and the exit code is 2', async () => {
   const { code, out, err } = await rootclock(['nonsense']);

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createApp } from '../../../apps/server/src/app.ts';
 import { openDatabase, type Database, type Tx } from '../../../apps/server/src/db/pool.ts';
 import { errorAnswer } from '../../../apps/server/src/trpc/answer-error.ts';
-import { openLine } from '../../support/cut-line.ts';
+import { openLine } from '../../support/process/cut-line.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { openNursery, openServer, sent, type TestNursery } from '../../support/nursery.ts';
 import { stockOf } from '../../support/stock.ts';

@@ -1,4 +1,4 @@
-import { errorKind } from './kind.ts';
+import { errorKind } from '../kind.ts';
 
 export const stockErrors = {
   /** Fewer units are there than were asked for; the sentence names both numbers. */

@@ -1,4 +1,4 @@
-import { errorKind } from './kind.ts';
+import { errorKind } from '../kind.ts';
 
 /** Refusals of taking in and of places. */
 export const stockInErrors = {

@@ -1,6 +1,6 @@
 // A nursery worked from outside, over HTTP alone, as browsers do: for tests whose server may die at any moment.
 import { randomUUID } from 'node:crypto';
-import { readFailure } from '../../apps/web/src/lib/api/failure.ts';
+import { readFailure } from '../../../apps/web/src/lib/api/failure.ts';
 
 export type HttpAnswer =
   | { kind: 'done'; answer: unknown }
