@@ -1,7 +1,7 @@
 /** OutlookChart: two lines of what can go out, cautious and usual, and under them bars of what is wanted, with what is lacking filled. */
 import { useMessages } from '../../../messages/index.ts';
 import { MonthScale } from '../month-scale.tsx';
-import type { Outlook } from './outlook-page.tsx';
+import type { Outlook } from './outlook-data.ts';
 
 type Week = NonNullable<Outlook['chosen']>['weeks'][number];
 const HEIGHT = 120;

@@ -1,7 +1,5 @@
 /** One item week by week: what can go out beside what is wanted, and where it is lacking. */
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import type { AppRouter } from '@rootclock/server/router';
-import type { inferRouterOutputs } from '@trpc/server';
 import { trpc } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useListSearch } from '../../../lib/list/index.ts';
@@ -13,9 +11,9 @@ import { PageHeader, Section } from '../../../ui/layout/index.ts';
 import { type Column, DataTable } from '../../../ui/table/index.ts';
 import { PlanningTabs } from '../planning-tabs.tsx';
 import { OutlookChart } from './outlook-chart.tsx';
+import type { Outlook } from './outlook-data.ts';
 import '../charts.css';
 
-export type Outlook = inferRouterOutputs<AppRouter>['planning']['readOutlook'];
 type Item = Outlook['items'][number];
 type Week = NonNullable<Outlook['chosen']>['weeks'][number];
 
