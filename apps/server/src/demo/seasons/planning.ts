@@ -14,8 +14,8 @@ interface Expected {
   wanted: string;
 }
 
-/** Raising most plants from seed takes about half a year, with the cold before. */
-const LEAST_AHEAD_DAYS = 170;
+/** Raising most plants from seed, the cold before it included, takes up to three quarters of a year when it has to be sure. */
+const LEAST_AHEAD_DAYS = 270;
 const STARTS = { spring: '03-01', summer: '06-01', autumn: '09-01' } as const;
 
 /** The first season that leaves time to raise something for it, and the one after. */
@@ -41,10 +41,10 @@ export function planExpectations(stage: Stage, grounds: Grounds): void {
     // The tropical milkweed, which this nursery raises no more.
     { plant: 'ASCU', container: 'pot-1l', units: 20, value: null, note: 'people ask for it by name; talk them into the native ones', wanted: soon },
     // Far more than the benches hold.
-    { plant: 'SCSC', container: 'pot-9cm', units: 24_000, value: 120, note: 'a roadside planting that may come', wanted: soon },
+    { plant: 'SCSC', container: 'pot-9cm', units: 36_000, value: 120, note: 'a roadside planting that may come', wanted: soon },
   ];
   stage.on(addDays(stage.today, -6), async () => {
-    await stage.as('grower').propagation.retireProtocol(stage.sent({ protocolId: referenceId(stage.nurseryId, 'protocol', 'ASCU/seed') }));
+    for (const method of ['seed', 'cutting']) await stage.as('grower').propagation.retireProtocol(stage.sent({ protocolId: referenceId(stage.nurseryId, 'protocol', `ASCU/${method}`) }));
     for (const { plant, container, units, value, note, wanted } of expected) {
       await stage.as('grower').planning.addExpectedDemand(stage.sent({ demandId: stage.chance.id(), plantId: grounds.plant(plant), containerId: grounds.container(container), wanted, units, unitValueMinor: value, note }));
     }
