@@ -73,6 +73,33 @@ describe('what a line asks of the plants themselves', () => {
     expect(await story.heldBy(lineId)).toEqual({ [before]: 5 });
   });
 
+  it('a treatment goes with the seed drawn from treated packs, not with what was drawn before', async () => {
+    await nursery.sql('UPDATE plant SET larval_host = false WHERE nursery_id = $1', [nursery.nurseryId]);
+    const { propagation, stock } = nursery.as('grower');
+    const coldId = await story.addPlace({ code: 'COLD', kind: 'cold-frame' });
+    const trayId = await story.addContainer({ code: 'plug-50', kind: 'tray', volumeMl: 110, cells: 50 });
+    const packsId = randomUUID();
+    const seed = { plantId: story.plantId, sourceId: story.sourceId, method: 'seed' as const };
+    await propagation.startBatch(sent({ ...seed, batchId: packsId, unit: 'pack' as const, containerId: null, units: 4, placeId: coldId, happenedOn: '2026-02-01' }));
+    const draw = async (happenedOn: string, cautiousUnits: number) => {
+      const batchId = randomUUID();
+      await propagation.startBatch(sent({
+        ...seed, batchId, unit: 'cell' as const, containerId: trayId, units: 50, placeId: story.placeId, fromPacks: { batchId: packsId, units: 1 }, happenedOn, targetContainerId: story.containerId, cautiousUnits,
+        readyOn: today,
+      }));
+      return batchId;
+    };
+    const before = await draw('2026-03-01', 8);
+    await stock.treatPlace(sent({ placeId: coldId, product: 'Soap', applicator: 'Robin', treatedAt: '2026-03-05T12:00:00Z' }));
+    const after = await draw('2026-03-10', 9);
+    const { lineId } = await story.order([{ units: 50, untreated: true }]);
+    expect(await story.heldBy(lineId)).toEqual({ [before]: 8 });
+
+    const lotId = randomUUID();
+    await propagation.potBatch(sent({ batchId: after, happenedOn: today, firstAlive: '2026-04', lots: [{ lotId, containerId: story.containerId, placeId: story.placeId, unitsOut: 10, pottedUnits: 10 }] }));
+    expect((await stock.readLot({ lotId })).treatments).toMatchObject([{ product: 'Soap', on: { kind: 'batch', id: packsId } }]);
+  });
+
   it('a treatment that was taken back counts no more', async () => {
     await nursery.sql('UPDATE plant SET larval_host = false WHERE nursery_id = $1', [nursery.nurseryId]);
     const lotId = await story.addLot({ units: 30 });

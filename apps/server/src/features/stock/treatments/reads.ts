@@ -18,7 +18,7 @@ export interface TreatmentRow {
 }
 
 /**
- * All treatments of a lot, read up its lineage and newest first. What a parent was given after the plants had left it is not theirs;
+ * All treatments of a lot, read up its lineage, through packs that its batch was drawn from as well, and newest first. What a parent was given after the plants had left it is not theirs;
  * on the day they left it counts, since nobody can say which came first.
  */
 export async function loadTreatmentHistory({ tx, nurseryId }: ReadContext, lotId: string): Promise<TreatmentRow[]> {
@@ -26,17 +26,21 @@ export async function loadTreatmentHistory({ tx, nurseryId }: ReadContext, lotId
     WITH RECURSIVE descent (lot_id, id, until_on) AS (
       SELECT ${lotId}::uuid, ${lotId}::uuid, 'infinity'::date
       UNION
-      SELECT d.lot_id, g.parent_id, least(d.until_on, came.on_day)
+      SELECT d.lot_id, came.parent_id, least(d.until_on, came.on_day)
         FROM descent d
-        JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = d.id
         CROSS JOIN LATERAL (
-          SELECT max(e.happened_on) AS on_day
-            FROM account t
-            JOIN movement m ON m.nursery_id = t.nursery_id AND m.to_account_id = t.id
-            JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id AND g.parent_id IN (f.lot_id, f.batch_id)
-            JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind <> 'reverse'
-           WHERE t.nursery_id = ${nurseryId}::uuid AND t.lot_id = g.child_lot_id
-             AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)) came
+          SELECT g.parent_id, (
+            SELECT max(e.happened_on)
+              FROM account t
+              JOIN movement m ON m.nursery_id = t.nursery_id AND m.to_account_id = t.id
+              JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id AND g.parent_id IN (f.lot_id, f.batch_id)
+              JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind <> 'reverse'
+             WHERE t.nursery_id = ${nurseryId}::uuid AND t.lot_id = g.child_lot_id
+               AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)) AS on_day
+            FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = d.id
+          UNION ALL
+          SELECT b.parent_batch_id, b.started_on FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = d.id AND b.parent_batch_id IS NOT NULL
+          OFFSET 0) came
        WHERE came.on_day IS NOT NULL)
     SELECT DISTINCT ON (t.treated_at, d.lot_id, t.id) d.lot_id::text AS "lotId", e.id::text AS "entryId", t.product, t.registration_no AS "registrationNo", t.rate, t.applicator, t.target,
            e.happened_on::text AS "treatedOn", to_char(t.treated_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "treatedAt",

@@ -44,7 +44,7 @@ export async function loadSupplies(context: ReadContext, items: readonly string[
 }
 
 /**
- * Which of these lots and batches were treated, here or while they were still part of what they came from. A treatment of an ancestor counts up to
+ * Which of these lots and batches were treated, here or while they were still part of what they came from, packs that a batch was drawn from included. A treatment of an ancestor counts up to
  * the last day on which plants were taken from it, that day included; one that was reversed does not count. Each step asks for its own few
  * rows: OFFSET 0 and LIMIT keep the planner from reckoning all lineage of a long history first, which took longer than a command may.
  */
@@ -62,7 +62,10 @@ async function loadTreated({ tx, nurseryId }: ReadContext, ids: readonly string[
               JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id AND t.lot_id = g.child_lot_id
               JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind <> 'reverse'
              WHERE f.nursery_id = ${nurseryId}::uuid AND (f.lot_id = g.parent_id OR f.batch_id = g.parent_id)) AS last_on
-            FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = d.ancestor OFFSET 0) fed)
+            FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = d.ancestor
+          UNION ALL
+          SELECT b.parent_batch_id, b.started_on FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = d.ancestor AND b.parent_batch_id IS NOT NULL
+          OFFSET 0) fed)
     SELECT DISTINCT d.id::text
       FROM line_of d
       CROSS JOIN LATERAL (
