@@ -109,7 +109,7 @@ describe('versions in the database', () => {
     const { versionId } = await protocolOf(nursery);
     await expect(nursery.app.$executeRaw`UPDATE protocol_version SET number = 9 WHERE id = ${versionId}::uuid`).rejects.toThrow(/permission denied/);
     await expect(nursery.app.$executeRaw`UPDATE protocol_stage SET share = 0 WHERE version_id = ${versionId}::uuid`).rejects.toThrow(/permission denied/);
-    await expect(nursery.sql('DELETE FROM protocol_version WHERE id = $1', [versionId])).rejects.toThrow();
+    await expect(nursery.sql('DELETE FROM protocol_version WHERE id = $1', [versionId])).rejects.toThrow(/retired, never deleted/);
   });
 });
 
