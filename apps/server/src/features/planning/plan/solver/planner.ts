@@ -30,6 +30,12 @@ export class Planner {
     });
   }
 
+  /** Starts the thread before anybody asks, so that the first plan need not wait for it. */
+  warm(): void {
+    this.worker ??= this.start();
+    if (!this.current) this.worker.unref();
+  }
+
   /** Ends the thread; what waits is refused. It starts again when it is asked. */
   async stop(): Promise<void> {
     const { worker } = this;
