@@ -2,6 +2,7 @@
 import { readArguments, type Wanted } from './arguments.ts';
 import { startCluster, type Cluster } from './cluster.ts';
 import { loadNow, machineOf } from './machine.ts';
+import { measurePlan } from './measure/plan.ts';
 import { measureReads } from './measure/reads.ts';
 import { measureWrites } from './measure/writes.ts';
 import { makeNursery, proveLaws } from './nursery.ts';
@@ -27,11 +28,13 @@ async function measure(wanted: Wanted, cluster: Cluster): Promise<Report> {
   const reads = await measureReads(whole, tenth, wanted.rounds);
   say(`writing, ${wanted.seconds} s each way`);
   const writes = await measureWrites(whole, wanted.seconds, seed);
+  say('planning');
+  const plan = await measurePlan(whole, seed);
   say('proving the laws again');
   const provingAt = performance.now();
   const proved = await proveLaws(whole.ownerUrl);
   const laws = { proved, clean: true, secondsAfterWrites: (performance.now() - provingAt) / 1000 } as const;
-  return reportOf({ wanted, machine: { ...machine, loadAfter: loadNow() }, nurseries: [whole, tenth], reads, writes, laws });
+  return reportOf({ wanted, machine: { ...machine, loadAfter: loadNow() }, nurseries: [whole, tenth], reads, writes, plan, laws });
 }
 
 const wanted = readArguments(process.argv.slice(2));

@@ -2,6 +2,7 @@
 import type { Wanted } from './arguments.ts';
 import type { Machine } from './machine.ts';
 import { rounded } from './measure/figures.ts';
+import { MOST_PLAN_MS, type PlanFigures } from './measure/plan.ts';
 import { LONG_MS, MOST_MORE_MS, MOST_TIMES, MOST_TIMES_LONGER_HISTORY, type ReadFigures } from './measure/reads.ts';
 import { LEAST_A_SECOND, MOST_P95_MS, type WriteFigures } from './measure/writes.ts';
 import type { Nursery } from './nursery.ts';
@@ -18,11 +19,12 @@ export interface Report {
   databases: { name: string; rows: Record<string, number>; megabytes: number; seconds: Record<string, number> }[];
   reads: ReadFigures[];
   writes: WriteFigures;
+  plan: PlanFigures;
   laws: { proved: number; clean: true; secondsAfterWrites: number };
   aims: Aim[];
 }
 
-function aimsOf(reads: readonly ReadFigures[], writes: WriteFigures): Aim[] {
+function aimsOf(reads: readonly ReadFigures[], writes: WriteFigures, plan: PlanFigures): Aim[] {
   return [
     ...reads.flatMap((figures) => [
       { aim: `${figures.read}: median at most ${MOST_MORE_MS} ms above the bare SQL`, measured: figures.moreMs, met: figures.met.withinMs },
@@ -31,6 +33,7 @@ function aimsOf(reads: readonly ReadFigures[], writes: WriteFigures): Aim[] {
     ]),
     { aim: `stock commands: at least ${LEAST_A_SECOND} acknowledged a second with ${writes.clients} clients`, measured: writes.http.aSecond, met: writes.met.aSecond },
     { aim: `stock commands: 95 % answered in less than ${MOST_P95_MS} ms`, measured: writes.http.p95Ms, met: writes.met.p95 },
+    { aim: `plan for ${plan.demand.plants} plants over ${plan.demand.weeks} weeks: median at most ${MOST_PLAN_MS} ms`, measured: plan.http.medianMs, met: plan.met },
   ];
 }
 
@@ -40,13 +43,14 @@ export interface Measured {
   nurseries: readonly Nursery[];
   reads: ReadFigures[];
   writes: WriteFigures;
+  plan: PlanFigures;
   laws: Report['laws'];
 }
 
-export function reportOf({ wanted, machine, nurseries, reads, writes, laws }: Measured): Report {
+export function reportOf({ wanted, machine, nurseries, reads, writes, plan, laws }: Measured): Report {
   const { json: _json, folder: _folder, ...options } = wanted;
   const databases = nurseries.map(({ name, rows, bytes, seconds }) => ({ name, rows, megabytes: bytes / 2 ** 20, seconds }));
-  return shortened({ options, machine, databases, reads, writes, laws, aims: aimsOf(reads, writes) });
+  return shortened({ options, machine, databases, reads, writes, plan, laws, aims: aimsOf(reads, writes, plan) });
 }
 
 /** Every figure with as many digits as it deserves. */
@@ -60,7 +64,7 @@ function table(head: string[], rows: (string | number)[][]): string[] {
   return lines.map((line) => `  ${line.map((cell, column) => (column === 0 ? cell.padEnd(widths[column] ?? 0) : cell.padStart(widths[column] ?? 0))).join('  ')}`);
 }
 
-export function pageOf({ machine, databases, reads, writes, laws, aims }: Report): string {
+export function pageOf({ machine, databases, reads, writes, plan, laws, aims }: Report): string {
   return [
     `${machine.cores} cores, ${machine.processor}, ${machine.memoryGb} GB; node ${machine.node}, PostgreSQL ${machine.postgres}; a page is on disk in ${machine.syncMs} ms; load ${machine.loadBefore} before, ${machine.loadAfter} after`,
     '',
@@ -72,6 +76,9 @@ export function pageOf({ machine, databases, reads, writes, laws, aims }: Report
     '',
     `Stock commands, ${writes.clients} at once`, ...table(['', 'a second', 'median ms', '95 % ms', 'times'],
       [['HTTP', writes.http.aSecond, writes.http.medianMs, writes.http.p95Ms, 1], ['bare SQL', writes.bare.aSecond, writes.bare.medianMs, writes.bare.p95Ms, writes.ratio]]),
+    '',
+    `Plan: ${plan.lines} batches for ${plan.demand.demands} needs of ${plan.demand.plants} plants over ${plan.demand.weeks} weeks, ${plan.gaps} left out; at most ${(plan.within * 100).toFixed(2)} % from the best`,
+    `  first ${plan.firstMs.toFixed(0)} ms, then ${plan.http.medianMs.toFixed(0)} ms (95 % ${plan.http.p95Ms.toFixed(0)}); the stock table meanwhile ${plan.timesSlower.toFixed(2)} times as long (${plan.idleMs.toFixed(2)} ms alone, ${plan.duringMs.toFixed(2)} ms)`,
     '',
     `Laws: all ${laws.proved} hold after the load, and after the commands (${laws.secondsAfterWrites.toFixed(1)} s)`,
     '',
