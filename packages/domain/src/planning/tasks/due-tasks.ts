@@ -6,8 +6,10 @@ import { followUpTask, hasLapsed, orderTasks } from './due/garden-tasks.ts';
 import { leavingTasks, lotTasks, notYetUpTask } from './due/lot-tasks.ts';
 import { placeTasks } from './due/place-tasks.ts';
 import type { TaskFacts, TaskTest } from './facts.ts';
-import { TASK_KINDS } from './kinds.ts';
+import { TASK_KINDS, type TaskKind } from './kinds.ts';
 import { openTask, type Task } from './task.ts';
+
+const rank = Object.fromEntries(TASK_KINDS.map((kind, at) => [kind, at])) as Record<TaskKind, number>;
 
 /**
  * What is to be done from day to day, both days included, in the order of days and then of TASK_KINDS. Where `from` is not after today, what has been
@@ -20,10 +22,13 @@ export function dueTasks(facts: TaskFacts, from: CalendarDate, until: CalendarDa
   if (requireDate('until', until) < from) throw new InputError('until', 'must not be before the first day', { from });
   const doneOn = new Map(facts.ticks.map((tick) => [tick.key, tick.doneOn]));
   const holdsOverdue = from <= facts.today;
-  return allTasks(facts, from, until)
-    .map((task) => ({ ...task, doneOn: task.endsBy === 'tick' ? (doneOn.get(task.key) ?? null) : null }))
-    .filter((task) => task.dueOn <= until && (task.dueOn >= from || (task.doneOn === null ? holdsOverdue && !hasLapsed(task, facts.today) : task.doneOn >= from)))
-    .sort((a, b) => compareText(a.dueOn, b.dueOn) || TASK_KINDS.indexOf(a.kind) - TASK_KINDS.indexOf(b.kind) || compareText(a.subject.code, b.subject.code) || compareText(a.key, b.key));
+  const tasks: Task[] = [];
+  for (const task of allTasks(facts, from, until)) {
+    if (task.dueOn > until) continue;
+    if (task.endsBy === 'tick') task.doneOn = doneOn.get(task.key) ?? null;
+    if (task.dueOn >= from || (task.doneOn === null ? holdsOverdue && !hasLapsed(task, facts.today) : task.doneOn >= from)) tasks.push(task);
+  }
+  return tasks.sort((a, b) => compareText(a.dueOn, b.dueOn) || rank[a.kind] - rank[b.kind] || compareText(a.subject.code, b.subject.code) || compareText(a.key, b.key));
 }
 
 function allTasks(facts: TaskFacts, from: CalendarDate, until: CalendarDate): Task[] {

@@ -42,7 +42,7 @@ export interface TaskLot extends Standing {
   readyOn: CalendarDate | null;
   /** Whether its root ball was found to hold. */
   rootChecked: boolean;
-  /** The last day on which its root ball was looked at, whatever was found. */
+  /** The last day on which its root ball was looked at, whatever was found, as far as that was within LOOK_AGAIN_DAYS. */
   lookedAtOn: CalendarDate | null;
 }
 

@@ -1,12 +1,12 @@
-import { addDays, type CalendarDate, dueTasks, type Task, type TaskFacts } from '@rootclock/domain';
+import { addDays, type CalendarDate, dueTasks, FOLLOW_UP_LAPSES_DAYS, LOOK_AGAIN_DAYS, type Task, type TaskFacts } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { loadNotUp } from '../../stock/winter/queries/list-not-up.ts';
 import { readTaskOrders, readTaskPlantings } from './reads/gardens.ts';
 import { type PlaceRow, readNotice, readTaskPlaces, readTaskTests, readTicks, type TickRow } from './reads/others.ts';
 import { readTaskBatches, readTaskLots } from './reads/stock.ts';
 
-/** How far back plantings and ticks can still say anything of a task: an autumn planting is visited in the summer after, and lapses later. */
-const MEMORY_DAYS = 550;
+/** How far back plantings and ticks can still say anything of a task: a planting is visited within a year, when all that slept has come up, and lapses later. */
+const MEMORY_DAYS = 366 + FOLLOW_UP_LAPSES_DAYS;
 
 export interface LoadedTasks {
   tasks: Task[];
@@ -25,7 +25,7 @@ export async function loadTasks(context: ReadContext, from: CalendarDate, until:
   const facts: TaskFacts = {
     today, noticeDays, ticks,
     batches: await readTaskBatches(context),
-    lots: await readTaskLots(context, addDays(today, noticeDays)),
+    lots: await readTaskLots(context, { leaveBy: addDays(today, noticeDays), lookedSince: addDays(today, -LOOK_AGAIN_DAYS) }),
     places: places.filter(({ isRetired }) => !isRetired),
     orders: await readTaskOrders(context, until),
     plantings: await readTaskPlantings(context, since),

@@ -38,7 +38,7 @@ export function lotTasks(): (lot: TaskLot) => Task[] {
     const checkOn = expectedOn !== null && lot.lookedAtOn !== null ? latestOf(expectedOn, addDays(lot.lookedAtOn, LOOK_AGAIN_DAYS)) : expectedOn;
     return [
       ...(hardenOn ? [about(lot, 'harden', { turn: lot.pottedOn, dueOn: hardenOn, lateOn: daysOf(lot, 'long')?.hardenOn ?? null, endsBy: 'tick' })] : []),
-      ...(checkOn ? [about(lot, 'check-root-ball', { turn: lot.lookedAtOn ?? lot.pottedOn, dueOn: checkOn, endsBy: 'entry' })] : []),
+      ...(checkOn ? [about(lot, 'check-root-ball', { turn: lot.pottedOn, dueOn: checkOn, endsBy: 'entry' })] : []),
     ];
   };
 }

@@ -16,21 +16,28 @@ export async function readTaskOrders({ tx, nurseryId }: ReadContext, until: stri
      WHERE t.units > 0 OR s.units > 0`;
 }
 
-/** What was planted for orders since a day and stands, by order and day. */
+/**
+ * What was planted for orders since a day and stands, by order and day. OFFSET 0 makes each step look its few rows up by key: left to itself the planner
+ * expects none to be left at the end and begins with every account there is.
+ */
 export async function readTaskPlantings({ tx, nurseryId }: ReadContext, since: string): Promise<TaskPlanting[]> {
   return tx.$queryRaw<TaskPlanting[]>`
     WITH planted AS MATERIALIZED (
       SELECT e.id, e.happened_on FROM entry e
        WHERE e.nursery_id = ${nurseryId}::uuid AND e.kind = 'plant' AND e.happened_on >= ${since}::date
-         AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id))
-    SELECT o.id::text AS "orderId", o.code AS "orderCode", e.happened_on::text AS "plantedOn", sum(m.from_units)::int AS units,
-           json_agg(DISTINCT jsonb_build_object('name', p.scientific_name, 'dormantMonths', p.dormant_months, 'lastEmergenceMd', p.last_emergence_md)) AS plants
-      FROM planted e
-      JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.entry_id = e.id AND m.to_account_id = account_key('outside', 'outside', 'planted')
-      JOIN account a ON a.nursery_id = m.nursery_id AND a.id = m.from_account_id
-      JOIN order_line i ON i.nursery_id = a.nursery_id AND i.id = a.line_id
-      JOIN garden_order o ON o.nursery_id = i.nursery_id AND o.id = i.order_id
-      JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-     GROUP BY o.id, o.code, e.happened_on`;
+         AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)),
+    rows AS MATERIALIZED (
+      SELECT i.order_id, e.happened_on, l.plant_id, sum(m.from_units)::int AS units FROM planted e
+       CROSS JOIN LATERAL (SELECT m.from_account_id, m.from_units FROM movement m
+                            WHERE m.nursery_id = ${nurseryId}::uuid AND m.entry_id = e.id AND m.to_account_id = account_key('outside', 'outside', 'planted') OFFSET 0) m
+       CROSS JOIN LATERAL (SELECT a.line_id, a.lot_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.id = m.from_account_id OFFSET 0) a
+       CROSS JOIN LATERAL (SELECT i.order_id FROM order_line i WHERE i.nursery_id = ${nurseryId}::uuid AND i.id = a.line_id OFFSET 0) i
+       CROSS JOIN LATERAL (SELECT l.plant_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = a.lot_id OFFSET 0) l
+       GROUP BY 1, 2, 3)
+    SELECT o.id::text AS "orderId", o.code AS "orderCode", r.happened_on::text AS "plantedOn", sum(r.units)::int AS units,
+           json_agg(json_build_object('name', p.scientific_name, 'dormantMonths', p.dormant_months, 'lastEmergenceMd', p.last_emergence_md) ORDER BY p.scientific_name) AS plants
+      FROM rows r
+      JOIN garden_order o ON o.nursery_id = ${nurseryId}::uuid AND o.id = r.order_id
+      JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.id = r.plant_id
+     GROUP BY o.id, o.code, r.happened_on`;
 }

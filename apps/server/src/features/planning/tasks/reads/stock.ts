@@ -27,42 +27,54 @@ export async function readTaskBatches(context: ReadContext): Promise<TaskBatch[]
 }
 
 /**
- * Open lots in pots that were not found to hold, or that must leave their pots by `leaveBy`; mother stock stays where it is. A lot has the protocol of
- * the batch that it was potted from, also where it was split off or merged since, but not once it was potted up: other stages go with another pot.
+ * Open lots in pots that were not found to hold, or that must leave their pots by `leaveBy`; mother stock stays where it is. What else is known of them is
+ * read by statements of their own and put together here: in one statement the planner takes two thousand lots for a few and looks each up anew.
  */
-export async function readTaskLots(context: ReadContext, leaveBy: string): Promise<TaskLot[]> {
+export async function readTaskLots(context: ReadContext, { leaveBy, lookedSince }: { leaveBy: string; lookedSince: string }): Promise<TaskLot[]> {
   const { tx, nurseryId } = context;
-  const rows = await tx.$queryRaw<LotRow[]>`
-    WITH RECURSIVE live AS (${standing(nurseryId, 'lot')}),
-    mothers AS (SELECT h.lot_id FROM hold h WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL AND h.reason = 'mother-stock'),
-    wanted AS MATERIALIZED (
-      SELECT l.id, l.code, l.plant_id, l.container_id, l.potted_on, l.ready_on, l.root_checked_on IS NOT NULL AS root_checked, l.plant_by_on, live.units, live.places
-        FROM lot l JOIN live ON live.id = l.id JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
-       WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND (l.root_checked_on IS NULL OR l.plant_by_on <= ${leaveBy}::date)
-         AND NOT EXISTS (SELECT 1 FROM mothers m WHERE m.lot_id = l.id)),
-    kin AS (
-      SELECT w.id AS lot_id, w.id AS at_id, w.container_id FROM wanted w WHERE NOT w.root_checked
+  const rows = await tx.$queryRaw<Omit<LotRow, 'versionId' | 'lookedAtOn'>[]>`
+    WITH live AS MATERIALIZED (${standing(nurseryId, 'lot')})
+    SELECT l.id::text, l.code, p.scientific_name AS "plantName", live.places AS "placeIds", live.units, p.dormant_months AS "dormantMonths",
+           CASE WHEN l.plant_by_on <= ${leaveBy}::date THEN l.plant_by_on END::text AS "plantByOn", l.potted_on::text AS "pottedOn", l.ready_on::text AS "readyOn",
+           l.root_checked_on IS NOT NULL AS "rootChecked"
+      FROM lot l JOIN live ON live.id = l.id
+      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+     WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND (l.root_checked_on IS NULL OR l.plant_by_on <= ${leaveBy}::date)
+       AND NOT EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = 'mother-stock')`;
+  const versions = await readVersionsOfLots(context);
+  const looked = await readLooks(context, lookedSince);
+  return withStages(context, rows.map((row) => ({ ...row, versionId: versions.get(row.id) ?? null, lookedAtOn: looked.get(row.id) ?? null })));
+}
+
+/**
+ * The protocol that open lots were potted under, by lot: that of the batch they come from, also where they were split off or merged since, but not once
+ * they were potted up, since other stages go with another pot.
+ */
+async function readVersionsOfLots({ tx, nurseryId }: ReadContext): Promise<Map<string, string>> {
+  const rows = await tx.$queryRaw<{ lotId: string; versionId: string }[]>`
+    WITH RECURSIVE kin AS (
+      SELECT l.id AS lot_id, l.id AS at_id, l.container_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND l.root_checked_on IS NULL
       UNION
       SELECT k.lot_id, p.id, k.container_id FROM kin k
         JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'lot'
-        JOIN lot p ON p.nursery_id = ${nurseryId}::uuid AND p.id = g.parent_id AND p.container_id = k.container_id),
-    protocols AS (
-      SELECT DISTINCT ON (k.lot_id) k.lot_id, b.protocol_version_id AS version_id FROM kin k
-        JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'batch'
-        JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = g.parent_id AND b.protocol_version_id IS NOT NULL
-       ORDER BY k.lot_id, b.started_on DESC, b.id),
-    looked AS (
-      SELECT s.subject_id AS lot_id, max(e.happened_on) AS looked_on FROM wanted w
-        JOIN entry_subject s ON s.nursery_id = ${nurseryId}::uuid AND s.subject_id = w.id AND s.subject_kind = 'lot'
-        JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id AND e.kind = 'observe' AND e.cause = 'root-ball'
-       WHERE NOT w.root_checked AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
-       GROUP BY 1)
-    SELECT w.id::text, w.code, p.scientific_name AS "plantName", w.places AS "placeIds", w.units, p.dormant_months AS "dormantMonths",
-           CASE WHEN w.plant_by_on <= ${leaveBy}::date THEN w.plant_by_on END::text AS "plantByOn", w.potted_on::text AS "pottedOn", v.version_id::text AS "versionId",
-           w.ready_on::text AS "readyOn", w.root_checked AS "rootChecked", k.looked_on::text AS "lookedAtOn"
-      FROM wanted w JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.id = w.plant_id
-      LEFT JOIN protocols v ON v.lot_id = w.id LEFT JOIN looked k ON k.lot_id = w.id`;
-  return withStages(context, rows);
+        JOIN lot p ON p.nursery_id = ${nurseryId}::uuid AND p.id = g.parent_id AND p.container_id = k.container_id)
+    SELECT DISTINCT ON (k.lot_id) k.lot_id::text AS "lotId", b.protocol_version_id::text AS "versionId" FROM kin k
+      JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'batch'
+      JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = g.parent_id AND b.protocol_version_id IS NOT NULL
+     ORDER BY k.lot_id, b.started_on DESC, b.id`;
+  return new Map(rows.map(({ lotId, versionId }) => [lotId, versionId]));
+}
+
+/** The last day since `since` on which somebody looked at the root balls of a lot. */
+async function readLooks({ tx, nurseryId }: ReadContext, since: string): Promise<Map<string, string>> {
+  const rows = await tx.$queryRaw<{ lotId: string; on: string }[]>`
+    SELECT s.subject_id::text AS "lotId", max(e.happened_on)::text AS on FROM entry e
+      JOIN entry_subject s ON s.nursery_id = e.nursery_id AND s.entry_id = e.id AND s.subject_kind = 'lot'
+     WHERE e.nursery_id = ${nurseryId}::uuid AND e.happened_on >= ${since}::date AND e.kind = 'observe' AND e.cause = 'root-ball'
+       AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
+     GROUP BY 1`;
+  return new Map(rows.map(({ lotId, on }) => [lotId, on]));
 }
 
 async function withStages<Row extends { versionId: string | null }>(context: ReadContext, rows: readonly Row[]): Promise<(Row & { stages: StagePlan[] })[]> {
