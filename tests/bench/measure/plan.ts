@@ -1,7 +1,7 @@
 // The plan of a large nursery through HTTP, with less bench than it would take, and how reads fare while it is reckoned.
 import type { ProductionPlan } from '@rootclock/domain';
 import pg from 'pg';
-import { loadPlanning, measureBenches, type PlannedDemand } from '../load/planning.ts';
+import { loadPlanning, measureBenches, type PlannedDemand } from '../load/planning/planning.ts';
 import type { Nursery } from '../nursery.ts';
 import { serve, type Serving } from '../serving.ts';
 import { median, spread, type Spread } from './figures.ts';

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { planner } from '../../../apps/server/src/features/planning/plan/solver/planner.ts';
-import { planFacts } from '../../bench/load/plan-facts.ts';
+import { planFacts } from '../../bench/load/planning/plan-facts.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { openServer, type TestNursery } from '../../support/nursery.ts';
 

@@ -4,7 +4,7 @@ import { productionPlan } from '@rootclock/domain';
 import { createSolver } from '@rootclock/server/features/planning/plan/solver/highs';
 import { Planner } from '@rootclock/server/features/planning/plan/solver/planner';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { planFacts } from '../../bench/load/plan-facts.ts';
+import { planFacts } from '../../bench/load/planning/plan-facts.ts';
 
 let solve: SolveProgramme;
 beforeAll(async () => {

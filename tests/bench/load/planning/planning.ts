@@ -1,8 +1,8 @@
 // What a large plan is made from, added to a generated nursery: plants with protocols and sources of their own, expected in weeks of a year.
 import { addDays, mondayOf, weekStart } from '@rootclock/domain';
 import type pg from 'pg';
-import { streamOf } from './chance.ts';
-import { TODAY } from './grounds.ts';
+import { streamOf } from '../chance.ts';
+import { TODAY } from '../grounds.ts';
 
 export interface PlannedDemand {
   plants: number;

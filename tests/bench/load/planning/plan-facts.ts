@@ -1,7 +1,7 @@
 // A large plan: many plants, each wanted in several weeks of a year, in a nursery whose benches do not hold all of it.
 import { addDays, learnStages, mondayOf, type PlanContainer, type PlanDemand, type PlanFacts, type PlanProtocol, type PlanSupply, type StagePlan, type StandingUnits, weekStart } from '@rootclock/domain';
 import type { Chance } from '@rootclock/server/demo/random';
-import { streamOf } from './chance.ts';
+import { streamOf } from '../chance.ts';
 
 export interface PlanSize {
   plants: number;
