@@ -11,8 +11,8 @@ import type { SolveProgramme } from './space/programme.ts';
 import { chooseStart, type Choice, isUnmet, type UnmetReason } from './start/choice.ts';
 import { draftStarts, type StartDraft, type WantedFor } from './start/draft.ts';
 import type { PlanContainer, PlanPlant, PlanProtocol, PlanSeasons, PlanSource } from './start/facts.ts';
-import { gramsFor, sizeFor } from './start/size.ts';
-import { SeedLeft, type Sourced, takeSeed } from './start/take-seed.ts';
+import { gramsFor } from './start/size.ts';
+import { type SeedAnswer, SeedLeft, type Sourced, takeSeed } from './start/take-seed.ts';
 import { mondayOf, weekStart } from './weeks.ts';
 
 export interface PlanFacts {
@@ -39,9 +39,9 @@ const gap = ({ demand, units }: WantedFor, reason: UnmetReason, more: Partial<Pi
   demandId: demand.id, kind: demand.kind, plantId: demand.plantId, containerId: demand.containerId, on: demand.on, units, unitValue: demand.unitValue, reason, fullWeeks: [], grams: null, ...more,
 });
 
-function seedGap(wanted: WantedFor, draft: StartDraft, { sources, confidence }: PlanFacts, sourced: Sourced | null): PlanGap {
+function seedGap(wanted: WantedFor, draft: StartDraft, { sources }: PlanFacts, { sourced, full }: SeedAnswer): PlanGap {
   const source = sourced?.source ?? sources.find(({ plantId, gramsLeft }) => plantId === draft.plant.id && gramsLeft !== null);
-  const needed = source ? gramsFor(sizeFor(draft, draft.wantedUnits, confidence).seeds, source) : null;
+  const needed = source ? gramsFor(full.seeds, source) : null;
   return gap(wanted, 'not-enough-seed', { grams: needed === null ? null : { needed, left: sourced?.gramsLeft ?? 0 } });
 }
 
@@ -76,16 +76,16 @@ export async function productionPlan(facts: PlanFacts, solve: SolveProgramme): P
   const drafts = draftStarts(answers.filter((answer): answer is Choice => !isUnmet(answer)), facts);
 
   const left = new SeedLeft(facts.sources);
-  const sourcedOf = (wanted: readonly StartDraft[], seeds: SeedLeft, tells: boolean): Sourced[] => wanted.flatMap((draft) => {
-    const { sourced, short } = takeSeed(draft, facts.sources, seeds, confidence);
-    if (tells) gaps.push(...short.map((wantedFor) => seedGap(wantedFor, draft, facts, sourced)));
-    return sourced ? [sourced] : [];
+  const sourcedOf = (wanted: readonly StartDraft[]): Sourced[] => wanted.flatMap((draft) => {
+    const answer = takeSeed(draft, facts.sources, left, confidence);
+    gaps.push(...answer.short.map((wantedFor) => seedGap(wantedFor, draft, facts, answer)));
+    return answer.sourced ? [answer.sourced] : [];
   });
-  const timely = sourcedOf(drafts.filter(({ timing }) => timing.state !== 'too-late'), left, true);
-  const late = sourcedOf(drafts.filter(({ timing }) => timing.state === 'too-late'), left, true);
+  const timely = sourcedOf(drafts.filter(({ timing }) => timing.state !== 'too-late'));
+  const late = sourcedOf(drafts.filter(({ timing }) => timing.state === 'too-late'));
 
   const standingCm2 = standingArea(space.standing, given, choosing.containers, today);
-  const fitted = await fitToSpace(timely.map(({ draft }) => draft), { capacityCm2: space.capacityCm2, standingCm2 }, { confidence, neutralValue: facts.neutralValue, firstOn }, solve);
+  const fitted = await fitToSpace(timely.map(({ draft, size }) => ({ draft, full: size })), { capacityCm2: space.capacityCm2, standingCm2 }, { confidence, neutralValue: facts.neutralValue, firstOn }, solve);
   const lines = fitted.starts.flatMap(({ draft, size, fullWeeks }, at) => {
     const served = servedOf(draft, size?.plants ?? 0);
     gaps.push(...served.filter(({ units, servedUnits }) => servedUnits < units)
@@ -94,8 +94,8 @@ export async function productionPlan(facts: PlanFacts, solve: SolveProgramme): P
     return size && sourced ? [lineOf({ draft, size, sourced, served, firstOn })] : [];
   });
   const tooLate = late.map((sourced) => {
-    const size = sizeFor(sourced.draft, sourced.draft.wantedUnits, confidence);
-    return lineOf({ draft: sourced.draft, size, sourced, served: servedOf(sourced.draft, size.plants), firstOn });
+    const { draft, size } = sourced;
+    return lineOf({ draft, size, sourced, served: servedOf(draft, size.plants), firstOn });
   });
   return {
     lines: lines.sort(byDay), tooLate: tooLate.sort(byDay),

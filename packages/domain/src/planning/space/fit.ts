@@ -1,6 +1,6 @@
 import type { CalendarDate } from '../../kernel/dates.ts';
 import type { StartDraft } from '../start/draft.ts';
-import { sizeFor, sizeOf, type StartSize, trayful } from '../start/size.ts';
+import { sizeOf, type StartSize, trayful } from '../start/size.ts';
 import { type AreaByWeek, areaOfStart, noArea, sumOfAreas } from './area.ts';
 import type { ProgrammeChoice, SolveProgramme } from './programme.ts';
 
@@ -83,8 +83,7 @@ export interface FitFacts {
  * was taken for them kept, the most value. Whole trays, one size a batch. Where everything fits, and where no bench was measured, all is planned in full
  * and the solver is not asked.
  */
-export async function fitToSpace(drafts: readonly StartDraft[], { capacityCm2, standingCm2 }: PlanSpace, facts: FitFacts, solve: SolveProgramme): Promise<Fitted> {
-  const starts = drafts.map((draft) => ({ draft, full: sizeFor(draft, draft.wantedUnits, facts.confidence) }));
+export async function fitToSpace(starts: readonly Pick<SizedStart, 'draft' | 'full'>[], { capacityCm2, standingCm2 }: PlanSpace, facts: FitFacts, solve: SolveProgramme): Promise<Fitted> {
   const areas = starts.map(({ draft, full }) => areaOfStart(draft, full, facts.firstOn));
   const room = standingCm2.map((cm2) => Math.max(0, (capacityCm2 ?? Number.MAX_SAFE_INTEGER) - cm2));
   const whole = sumOfAreas(areas);

@@ -40,13 +40,30 @@ export const meanOf = (success: number | Shapes): number => (typeof success === 
 export const chanceOf = (wanted: number, started: number, success: number | Shapes): number =>
   (typeof success === 'number' ? binomialUpperTail({ atLeast: wanted, tried: started, share: success }) : betaBinomialUpperTail({ atLeast: wanted, tried: started, ...success }));
 
-/** The most plants, up to `most`, that `started` units give at the confidence: the counterpart of unitsToStart. */
-export function plantsFrom(started: number, success: number | Shapes, confidence: number, most: number): number {
-  let low = 0;
-  let high = Math.min(most, started);
+/** The standard deviation of how many of `started` units get ready. */
+function spreadOf(started: number, success: number | Shapes): number {
+  const mean = meanOf(success);
+  const doubt = typeof success === 'number' ? 1 : (success.alpha + success.beta + started) / (success.alpha + success.beta + 1);
+  return Math.sqrt(started * mean * (1 - mean) * doubt);
+}
+
+/**
+ * The most plants that `started` units give at the confidence: the counterpart of unitsToStart. Each try sums as many terms as there are plants, so the
+ * search begins about the mean, where the answer lies, and reaches out from there.
+ */
+export function plantsFrom(started: number, success: number | Shapes, confidence: number): number {
+  const isSure = (plants: number) => chanceOf(plants, started, success) >= confidence;
+  const spread = Math.max(1, spreadOf(started, success));
+  const guess = Math.min(started, Math.max(0, Math.floor(started * meanOf(success) - spread)));
+  let low = guess;
+  let reach = Math.ceil(spread / 2);
+  for (; low > 0 && !isSure(low); reach *= 2) low = Math.max(0, low - reach);
+  let high = low === guess ? low + Math.ceil(spread / 2) : guess - 1;
+  for (reach = Math.ceil(spread / 2); low === guess && high < started && isSure(high); reach *= 2) high += reach;
+  high = Math.min(high, started);
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
-    if (chanceOf(middle, started, success) >= confidence) low = middle;
+    if (isSure(middle)) low = middle;
     else high = middle - 1;
   }
   return low;

@@ -38,12 +38,15 @@ const traysOf = (draft: StartDraft, counted: number): number | null => {
   return draft.sownInto === null || draft.sownInto.kind === 'pot' || inOne == null ? null : Math.ceil(counted / inOne);
 };
 
+/** Seeds for so many cells, or the seeds themselves; null where nothing is sown. */
+export const seedsOf = ({ protocol, sownInto }: Pick<StartDraft, 'protocol' | 'sownInto'>, counted: number): number | null =>
+  (protocol.method === 'seed' ? counted * (countedIn(protocol, sownInto) === 'seeds' ? 1 : (protocol.seedsPerCell ?? 1)) : null);
+
 /** The size of a batch of so many cells, pieces or seeds, of which `wanted` plants at most are asked for. */
 export function sizeOf(draft: StartDraft, counted: number, confidence: number, wanted = draft.wantedUnits): StartSize {
   const { protocol } = draft;
   const trays = traysOf(draft, counted);
-  const seedsEach = countedIn(protocol, draft.sownInto) === 'seeds' ? 1 : (protocol.seedsPerCell ?? 1);
-  const cautiousPlants = plantsFrom(counted, draft.success, confidence, counted);
+  const cautiousPlants = plantsFrom(counted, draft.success, confidence);
   return {
     plants: Math.min(wanted, cautiousPlants),
     cautiousPlants,
@@ -51,7 +54,7 @@ export function sizeOf(draft: StartDraft, counted: number, confidence: number, w
     counted,
     trays,
     units: protocol.startUnit === 'pack' ? 1 : protocol.startUnit === 'tray' ? (trays ?? 1) : counted,
-    seeds: protocol.method === 'seed' ? counted * seedsEach : null,
+    seeds: seedsOf(draft, counted),
     potted: Math.ceil(counted * draft.pottedShare - 1e-9),
   };
 }

@@ -2,18 +2,22 @@ import { compareText } from '../../kernel/text.ts';
 import type { WantedFor } from './draft.ts';
 import type { StartDraft } from './draft.ts';
 import type { PlanSource } from './facts.ts';
-import { gramsFor, sizeFor, sizeOf, trayful } from './size.ts';
+import { gramsFor, seedsOf, sizeFor, type StartSize, trayful } from './size.ts';
 import { plantsFrom } from './amounts.ts';
 import { inOrderOfUse, isFreshOn, sourcesFor } from './sources.ts';
 
 /** A batch with the source it is taken from, cut to what the seed allows. */
 export interface Sourced {
   draft: StartDraft;
+  /** What gives all that is wanted of it. */
+  size: StartSize;
   source: PlanSource;
   /** What the source holds when the batches before this one have taken theirs; null where nothing was ever weighed. */
   gramsLeft: number | null;
 }
 export interface SeedAnswer {
+  /** What would give all that is wanted, whatever the seed. */
+  full: StartSize;
   sourced: Sourced | null;
   /** What the seed does not suffice for. */
   short: WantedFor[];
@@ -36,9 +40,9 @@ export class SeedLeft {
 }
 
 /** The units, in whole trays, that some grams of a source suffice for; seeds that cannot be weighed limit nothing. */
-function countedWithin(draft: StartDraft, source: PlanSource, grams: number, most: number, confidence: number): number {
+function countedWithin(draft: StartDraft, source: PlanSource, grams: number, most: number): number {
   const step = trayful(draft);
-  const needs = (steps: number) => gramsFor(sizeOf(draft, steps * step, confidence).seeds, source) ?? 0;
+  const needs = (steps: number) => gramsFor(seedsOf(draft, steps * step), source) ?? 0;
   let low = 0;
   let high = Math.ceil(most / step);
   while (low < high) {
@@ -72,15 +76,16 @@ export function takeSeed(draft: StartDraft, sources: readonly PlanSource[], left
   const full = sizeFor(draft, draft.wantedUnits, confidence);
   const countedOf = (source: PlanSource): number => {
     const grams = left.of(source);
-    return draft.protocol.method !== 'seed' || grams === null ? full.counted : countedWithin(draft, source, grams, full.counted, confidence);
+    return draft.protocol.method !== 'seed' || grams === null ? full.counted : countedWithin(draft, source, grams, full.counted);
   };
   const weighed = fitting.map((source) => ({ source, counted: countedOf(source) }));
   const [best] = [...weighed].sort((a, b) => Number(b.counted >= full.counted) - Number(a.counted >= full.counted) || (a.counted >= full.counted ? 0 : b.counted - a.counted || compareText(a.source.id, b.source.id)));
-  const plants = best === undefined || best.counted >= full.counted ? draft.wantedUnits : plantsFrom(best.counted, draft.success, confidence, draft.wantedUnits);
-  if (best === undefined || plants === 0) return { sourced: null, short: [...draft.wanted] };
+  const plants = best === undefined || best.counted >= full.counted ? draft.wantedUnits : Math.min(draft.wantedUnits, plantsFrom(best.counted, draft.success, confidence));
+  if (best === undefined || plants === 0) return { full, sourced: null, short: [...draft.wanted] };
   const { kept, rest } = cutAt(draft.wanted, plants);
   const cut = rest.length === 0 ? draft : { ...draft, wanted: kept, wantedUnits: plants };
   const gramsLeft = left.of(best.source);
-  left.take(best.source, gramsFor(sizeFor(cut, cut.wantedUnits, confidence).seeds, best.source));
-  return { sourced: { draft: cut, source: best.source, gramsLeft }, short: rest };
+  const size = cut === draft ? full : sizeFor(cut, cut.wantedUnits, confidence);
+  left.take(best.source, gramsFor(size.seeds, best.source));
+  return { sourced: { draft: cut, size, source: best.source, gramsLeft }, short: rest, full };
 }
