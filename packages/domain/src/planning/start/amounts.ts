@@ -55,12 +55,15 @@ export function plantsFrom(started: number, success: number | Shapes, confidence
   const isSure = (plants: number) => chanceOf(plants, started, success) >= confidence;
   const spread = Math.max(1, spreadOf(started, success));
   const guess = Math.min(started, Math.max(0, Math.floor(started * meanOf(success) - spread)));
-  let low = guess;
   let reach = Math.ceil(spread / 2);
-  for (; low > 0 && !isSure(low); reach *= 2) low = Math.max(0, low - reach);
-  let high = low === guess ? low + Math.ceil(spread / 2) : guess - 1;
-  for (reach = Math.ceil(spread / 2); low === guess && high < started && isSure(high); reach *= 2) high += reach;
-  high = Math.min(high, started);
+  let low = guess;
+  let high = guess;
+  if (isSure(guess)) {
+    for (high = Math.min(started, guess + reach); high < started && isSure(high); reach *= 2) high = Math.min(started, high + reach);
+  } else {
+    high = guess - 1;
+    for (low = Math.max(0, guess - reach); low > 0 && !isSure(low); reach *= 2) low = Math.max(0, low - reach);
+  }
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
     if (isSure(middle)) low = middle;
