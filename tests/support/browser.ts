@@ -1,5 +1,5 @@
 // The real Chromium that journeys run in: an installed one, else the one that comes inside a package.
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { repositoryRoot } from '@rootclock/server/config';
@@ -30,7 +30,7 @@ export async function prepareBrowser(wanted = process.env.CHROME_PATH): Promise<
 async function unpackOnce(): Promise<string> {
   const entry = createRequire(import.meta.url).resolve('@sparticuz/chromium');
   const { version } = JSON.parse(readFileSync(path.join(path.dirname(entry), '..', 'package.json'), 'utf8')) as { version: string };
-  const folder = path.join(repositoryRoot, 'node_modules', '.rootclock', `chromium-${version}`);
+  const folder = path.join(repositoryRoot, 'node_modules', '.rootclock', `browser-${version}`);
   if (existsSync(folder)) return folder;
   const draft = `${folder}.${process.pid}`;
   mkdirSync(draft, { recursive: true });
@@ -41,6 +41,7 @@ async function unpackOnce(): Promise<string> {
     const { default: packed, inflate } = await import('@sparticuz/chromium');
     await packed.executablePath();
     await inflate(path.join(path.dirname(entry), '..', 'bin', 'al2023.tar.br'));
+    writeFileSync(path.join(draft, 'fonts', 'fonts.conf'), fontsIn(path.join(folder, 'fonts')));
   } finally {
     if (before === undefined) delete process.env.TMPDIR;
     else process.env.TMPDIR = before;
@@ -53,6 +54,12 @@ async function unpackOnce(): Promise<string> {
     if (!existsSync(folder)) throw error;
   }
   return folder;
+}
+
+/** The package's own list names folders of the shared temporary one; a browser that finds no font at all ends as soon as it looks for one. */
+function fontsIn(folder: string): string {
+  const escaped = folder.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+  return `<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig><dir>${escaped}</dir><cachedir>${escaped}/cache</cachedir></fontconfig>\n`;
 }
 
 export function launchBrowser({ executablePath, env }: Browser): Promise<RunningBrowser> {
