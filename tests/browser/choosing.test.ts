@@ -211,6 +211,22 @@ describe('an open list stays at its field when it scrolls', () => {
     await expectChosen(COMMON);
   });
 
+  it('and goes to its other side, where there is more room, unless a pointer came onto it', async () => {
+    const side = () => page.locator('.popover').getAttribute('data-placement');
+    await field('Plant, line 1').fill(WANTED);
+    await page.locator('[role=option]').nth(1).waitFor({ state: 'detached' });
+    expect(await side()).toBe('top');
+    await pressOn(option(WANTED));
+    expect(await scrollAround('Plant, line 1', 300)).toBe(300);
+    await drawn();
+    expect({ side: await side(), gap: await gapTo('Plant, line 1') }).toEqual({ side: 'top', gap: 4 });
+    await page.mouse.up();
+    await page.keyboard.press('Escape');
+    await field('Plant, line 1').fill(WANTED);
+    await page.locator('.popover').waitFor();
+    expect(await side()).toBe('bottom');
+  });
+
   it('in a sheet', async () => {
     await page.goto(`${journey.address}/stock/lots/${await lotOf(COMMON)}`);
     await page.setViewportSize({ width: 360, height: 400 });

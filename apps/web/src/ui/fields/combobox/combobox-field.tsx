@@ -9,6 +9,7 @@ import { useMessages } from '../../../messages/index.ts';
 import { FieldFrame, useField, type Field, type FieldProps } from '../field.tsx';
 import { type Answering, useHeldOptions } from './held-options.ts';
 import { usePlacedList } from './placed-list.ts';
+import { usePointerOnList } from './pointer-on-list.ts';
 import '../../action/menu.css';
 import './combobox-field.css';
 
@@ -42,9 +43,10 @@ export function ComboboxField<Meant>({ value, onChange, options, answers, onText
   const label = value?.label ?? '';
   const wanted = typed?.trim() ?? '';
   useEffect(() => onText(wanted), [wanted, onText]);
-  const { shown, isCurrent, onPointerDown } = useHeldOptions({ options, answers }, wanted, isOpen);
+  const { side, isPressed, listeners } = usePointerOnList(isOpen);
+  const { shown, isCurrent } = useHeldOptions({ options, answers }, wanted, { isOpen, isPressed });
   const line = useRef<HTMLDivElement>(null);
-  const hair = usePlacedList(line, isOpen);
+  const hair = usePlacedList(line, { isOpen, isPressed });
 
   return (
     <FieldFrame field={field} {...props}>
@@ -74,8 +76,8 @@ export function ComboboxField<Meant>({ value, onChange, options, answers, onText
       >
         <ComboboxLine line={line} control={field.control} placeholder={placeholder ?? ui.typeToSearch} isTyped={typed !== null} />
         {/* It asks to be closed when something scrolls, as entering a field below the fold does: it is not listened to and follows instead. */}
-        <Popover className="popover" offset={4} crossOffset={hair} isOpen={isOpen}>
-          <div onPointerDown={onPointerDown}>
+        <Popover className="popover" placement={side ?? 'bottom'} shouldFlip={side === null} offset={4} crossOffset={hair} isOpen={isOpen}>
+          <div {...listeners}>
             <ListBox<Offer<Meant>> className="menu combobox-list" renderEmptyState={() => <div className="menu-item">{isCurrent ? ui.noMatch : ui.searching}</div>}>
               {(option) => (
                 <ListBoxItem id={option.id} className="menu-item" textValue={option.label}>
