@@ -15,7 +15,7 @@ export const plan = {
   confidence: 'How sure each batch should be',
   confidenceOf: (percent: string) => `${percent} sure`,
   usualOf: (percent: string) => `${percent} sure, as usual here`,
-  confidenceHint: 'That a batch gives all it is for. Surer means more units, and an earlier start: below 75 % the usual lengths of stages count, from 90 % on the long ones.',
+  confidenceHint: 'That a batch gives all it is for. Surer means more units, and an earlier start: below 75% the usual lengths of stages count, from 90% on the long ones.',
   place: 'Place for what you start from here',
   placeHint: 'Stays filled in for the batches after it.',
   weekOf: (day: string) => `Week of ${day}`,
