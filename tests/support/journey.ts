@@ -56,8 +56,18 @@ async function sessionOf(nursery: ServedNursery, role: Role): Promise<string> {
   return token;
 }
 
+/** Nothing moves or fades in any more: what is half faded in has too little contrast for axe, and for nobody else. */
+async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+    const ending = document.getAnimations().filter(({ effect }) => effect !== null && effect.getComputedTiming().endTime !== Infinity);
+    await Promise.allSettled(ending.map(({ finished }) => finished));
+  });
+}
+
 /** What axe finds wrong on the page as it stands, or in one part of it, in a form that a failing test prints readably. */
 export async function violationsOn(page: Page, part = 'html'): Promise<string[]> {
+  await settled(page);
   // Without this axe describes every node of a long list that passes as well, and takes about twice as long.
   const { violations } = await new AxeBuilder({ page }).include(part).options({ resultTypes: ['violations'] }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);

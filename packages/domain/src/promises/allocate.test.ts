@@ -60,15 +60,34 @@ describe('allocation', () => {
     expect(answer.short).toEqual([{ demand: 'later', units: 20 }]);
   });
 
-  it('serves equal ranks by day', () => {
-    const answer = season([lot('S1')], [line('a', { on: '2027-05-20' }), line('b', { on: '2027-05-10' })]);
-    expect(answer.short).toEqual([{ demand: 'a', units: 20 }]);
+  it('lets the order of ids decide between equal ranks when nothing else does', () => {
+    const answer = season([lot('S1')], [line('b', { on: '2027-05-10' }), line('a', { on: '2027-05-20' })]);
+    expect(answer.short).toEqual([{ demand: 'b', units: 20 }]);
   });
 
-  it('leaves a line with the lot it holds among equals', () => {
+  it('gives an earlier line other plants, so that a later one gets the only ones that serve it', () => {
+    const lots = [lot('any', { plantByOn: '2027-06-30' }), lot('early', { plantByOn: '2027-05-15' })];
+    const answer = season(lots, [line('first', { on: '2027-05-12' }), line('second', { rank: 2, on: '2027-06-20', units: 40 })]);
+    expect(answer.short).toEqual([]);
+    expect(answer.assignments).toEqual([
+      { supply: 'any', demand: 'second', units: 40 },
+      { supply: 'early', demand: 'first', units: 30 },
+    ]);
+  });
+
+  it('lets lines of one rank share what saves most', () => {
+    const lots = [lot('S1', { units: 10, plantByOn: null }), lot('S2', { units: 10, unitValue: 900 })];
+    const lines = [line('D1', { units: 10, refuses: ['S2'] }), line('D2', { units: 10 })];
+    expect(season([lots[0]!, { ...lots[1]!, readyOn: '2027-05-12' }], lines).totals.savedValue).toBe(9000);
+  });
+
+  it('leaves a line with what it holds among equals, and gives it the rest from the first', () => {
     const current = [{ supply: 'S2', demand: 'D1', units: 10 }];
     const answer = season([lot('S1'), lot('S2')], [line('D1')], current);
-    expect(answer.assignments).toEqual([{ supply: 'S2', demand: 'D1', units: 30 }]);
+    expect(answer.assignments).toEqual([
+      { supply: 'S1', demand: 'D1', units: 20 },
+      { supply: 'S2', demand: 'D1', units: 10 },
+    ]);
     expect(answer.totals.moved).toBe(0);
   });
 
@@ -87,26 +106,13 @@ describe('allocation', () => {
     expect(answer.totals.moved).toBe(30);
   });
 
-  it('keeps pinned units even for a later rank and where the lot no longer serves', () => {
+  it('keeps pinned units even for a later rank', () => {
     const current = [{ supply: 'S1', demand: 'D2', units: 25, pinned: true }];
-    const answer = season([lot('S1', { plantByOn: '2027-05-01' })], [line('D1', { on: '2027-04-25' }), line('D2', { rank: 2 })], current);
+    const answer = season([lot('S1')], [line('D1', { on: '2027-04-25' }), line('D2', { rank: 2 })], current);
     expect(answer.assignments).toEqual([
       { supply: 'S1', demand: 'D1', units: 15 },
       { supply: 'S1', demand: 'D2', units: 25 },
     ]);
-  });
-
-  it('keeps pinned units only as far as they exist, the lower rank first', () => {
-    const current = [
-      { supply: 'S1', demand: 'D2', units: 30, pinned: true },
-      { supply: 'S1', demand: 'D1', units: 30, pinned: true },
-    ];
-    const answer = season([lot('S1')], [line('D1'), line('D2', { rank: 2 })], current);
-    expect(answer.assignments).toEqual([
-      { supply: 'S1', demand: 'D1', units: 30 },
-      { supply: 'S1', demand: 'D2', units: 10 },
-    ]);
-    expect(answer.totals.moved).toBe(20);
   });
 
   it('counts pinned and floating units of one pair together', () => {

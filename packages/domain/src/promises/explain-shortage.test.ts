@@ -46,22 +46,22 @@ describe('a shortage', () => {
     expect(explainShortage(instance, 'D1')).toEqual({
       demand: 'D1',
       wantedUnits: 30,
-      filledUnits: 7,
-      shortUnits: 23,
+      filledUnits: 10,
+      shortUnits: 20,
       unservedUnits: { refused: 3, 'not-ready': 7, 'past-plant-by': 5 },
       promisedToOthers: [
         { demand: 'D0', units: 35 },
-        { demand: 'D9', units: 8 },
+        { demand: 'D9', units: 5 },
       ],
-      promisedToOthersUnits: 43,
+      promisedToOthersUnits: 40,
       freeUnits: 0,
     });
   });
 
   it('does not count as out of reach what is pinned to the line all the same', () => {
-    const current = [{ supply: 'S3', demand: 'D1', units: 4, pinned: true }];
-    const { filledUnits, unservedUnits } = explainShortage({ ...instance, current }, 'D1');
-    expect(filledUnits).toBe(11);
+    const assignments = [{ supply: 'S3', demand: 'D1', units: 4 }];
+    const { filledUnits, unservedUnits } = explainShortage(instance, 'D1', { assignments });
+    expect(filledUnits).toBe(4);
     expect(unservedUnits['past-plant-by']).toBe(1);
   });
 

@@ -1,7 +1,8 @@
 import { InputError } from '../kernel/input.ts';
 import { compareText } from '../kernel/text.ts';
 import { allocate } from './allocate.ts';
-import { type AllocationAnswer, type AllocationInstance, type Assignment, requireInstance } from './instance.ts';
+import { requireInstance } from './faults.ts';
+import type { AllocationAnswer, AllocationInstance, Assignment } from './instance.ts';
 import { supplyServes, type UnservedReason } from './supply-serves.ts';
 
 export interface ShortageExplanation {

@@ -6,6 +6,7 @@
 import { type KeyboardEvent, type RefObject, useContext, useEffect, useRef, useState } from 'react';
 import { Button as PressButton, ComboBox, ComboBoxStateContext, Input, ListBox, ListBoxItem, Popover } from 'react-aria-components';
 import { useMessages } from '../../../messages/index.ts';
+import { LayerContext } from '../../overlay/layer.ts';
 import { FieldFrame, useField, type Field, type FieldProps } from '../field.tsx';
 import { type Answering, useHeldOptions } from './held-options.ts';
 import { usePlacedList } from './placed-list.ts';
@@ -46,6 +47,7 @@ export function ComboboxField<Meant>({ value, onChange, options, answers, onText
   const { side, isPressed, listeners } = usePointerOnList(isOpen);
   const { shown, isCurrent } = useHeldOptions({ options, answers }, wanted, { isOpen, isPressed });
   const line = useRef<HTMLDivElement>(null);
+  const layer = useContext(LayerContext);
   const hair = usePlacedList(line, { isOpen, isPressed });
 
   return (
@@ -76,7 +78,7 @@ export function ComboboxField<Meant>({ value, onChange, options, answers, onText
       >
         <ComboboxLine line={line} control={field.control} placeholder={placeholder ?? ui.typeToSearch} isTyped={typed !== null} />
         {/* It asks to be closed when something scrolls, as entering a field below the fold does: it is not listened to and follows instead. */}
-        <Popover className="popover" placement={side ?? 'bottom'} shouldFlip={side === null} offset={4} crossOffset={hair} isOpen={isOpen}>
+        <Popover className="popover" placement={side ?? 'bottom'} shouldFlip={side === null} offset={4} crossOffset={hair} isOpen={isOpen} UNSTABLE_portalContainer={layer?.current ?? undefined}>
           <div {...listeners}>
             <ListBox<Offer<Meant>> className="menu combobox-list" renderEmptyState={() => <div className="menu-item">{isCurrent ? ui.noMatch : ui.searching}</div>}>
               {(option) => (

@@ -1,6 +1,6 @@
 /**
- * usePlacedList: keeps an open list beside its field, whatever scrolls: the page, a sheet, or either of them to make room for a keyboard. While
- * it is pressed it stays where it is.
+ * usePlacedList: keeps an open list beside its field, whatever moves the field: the page or a sheet that scrolls, a sheet that slides in, a
+ * keyboard, a sentence that appears above. While it is pressed it stays where it is.
  */
 import { type RefObject, useEffect, useState } from 'react';
 
@@ -15,11 +15,32 @@ export function usePlacedList(line: RefObject<Element | null>, { isOpen, isPress
   if (!isPressed && placed !== hairs) setPlaced(hairs);
   useEffect(() => {
     if (!isOpen) return undefined;
+    const place = () => setHairs((before) => (before + 1) % MOST_HAIRS);
+    // The list lies in the page and moves with it by itself; but there may be more room for it now.
     const follow = ({ target }: Event) => {
-      if (target instanceof Node && target.contains(line.current)) setHairs((before) => (before + 1) % MOST_HAIRS);
+      if (target instanceof Node && target.contains(line.current)) place();
     };
+    let before = positionOf(line.current);
+    // There is no event for everything that moves a field, so each frame is looked at.
+    const look = () => {
+      const now = positionOf(line.current);
+      if (now !== before) place();
+      before = now;
+      frame = requestAnimationFrame(look);
+    };
+    let frame = requestAnimationFrame(look);
     window.addEventListener('scroll', follow, true);
-    return () => window.removeEventListener('scroll', follow, true);
+    return () => {
+      cancelAnimationFrame(frame);
+      window.removeEventListener('scroll', follow, true);
+    };
   }, [line, isOpen]);
   return placed * HAIR;
+}
+
+/** Where a field lies in the page, to the pixel. */
+function positionOf(field: Element | null): string {
+  if (!field) return '';
+  const { left, top, height } = field.getBoundingClientRect();
+  return [left + window.scrollX, top + window.scrollY, height].map(Math.round).join(' ');
 }

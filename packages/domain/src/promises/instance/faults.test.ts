@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { allocate } from './allocate.ts';
+import { findFaults } from './faults.ts';
 import type { AllocationInstance } from './instance.ts';
 
 const supply = { id: 'S1', item: 'ASTU@tall-1l', units: 40, readyOn: '2027-04-01', plantByOn: null, unitValue: 650 };
@@ -24,9 +25,18 @@ describe('an allocation instance is refused', () => {
     ['a negative penalty', 'demand[0].accepts.penalty', { demand: [{ ...demand, accepts: [{ item: 'x', penalty: -1 }] }] }],
     ['a holding of a supply that is not there', 'current[0].supply', { current: [{ supply: 'S9', demand: 'D1', units: 1 }] }],
     ['a holding for a demand that is not there', 'current[0].demand', { current: [{ supply: 'S1', demand: 'D9', units: 1 }] }],
+    ['more pinned than the supply holds', 'current[1].units', { current: [{ supply: 'S1', demand: 'D1', units: 25, pinned: true }, { supply: 'S1', demand: 'D2', units: 25, pinned: true }], demand: [demand, { ...demand, id: 'D2' }] }],
+    ['more pinned than the demand wants', 'current[0].units', { current: [{ supply: 'S1', demand: 'D1', units: 31, pinned: true }] }],
+    ['a pin on plants that are not ready', 'current[0].supply', { current: [{ supply: 'S1', demand: 'D1', units: 1, pinned: true }], supply: [{ ...supply, readyOn: '2027-05-13' }] }],
+    ['a pin on plants that were refused', 'current[0].supply', { current: [{ supply: 'S1', demand: 'D1', units: 1, pinned: true }], demand: [{ ...demand, refuses: ['S1'] }] }],
     ['a holding of nothing', 'current[0].units', { current: [{ supply: 'S1', demand: 'D1', units: 0 }] }],
   ])('for %s, naming %s', (_, argument, change) => {
     expect(() => allocate({ ...instance, ...change })).toThrow(expect.objectContaining({ name: 'InputError', argument }));
+  });
+
+  it('for all that is wrong with it at once', () => {
+    const faults = findFaults({ ...instance, today: 'soon', supply: [{ ...supply, units: -1 }, supply], demand: [{ ...demand, units: 0.5 }] });
+    expect(faults.map(({ argument }) => argument)).toEqual(['today', 'supply[1].id', 'supply[0].units', 'demand[0].units']);
   });
 
   it('but a supply of nothing and a line that accepts nothing are answered', () => {
