@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { addDays } from '../kernel/dates.ts';
 import { allocate } from './allocate.ts';
 import { explainShortage } from './explain-shortage.ts';
-import type { AllocationAnswer, AllocationCurrent, AllocationInstance } from './instance.ts';
-import { supplyServes } from './supply-serves.ts';
+import type { AllocationAnswer, AllocationCurrent, AllocationInstance } from './instance/instance.ts';
+import { supplyServes } from './instance/supply-serves.ts';
 
 const day = fc.integer({ min: 0, max: 40 }).map((n) => addDays('2027-04-20', n));
 const someItem = fc.constantFrom('ASTU@tall-1l', 'ASIN@tall-1l', 'LIAS@plug');

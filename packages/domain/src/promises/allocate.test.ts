@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { allocate } from './allocate.ts';
-import type { AllocationDemand, AllocationInstance, AllocationSupply } from './instance.ts';
+import type { AllocationDemand, AllocationInstance, AllocationSupply } from './instance/instance.ts';
 
 const lot = (id: string, more: Partial<AllocationSupply> = {}): AllocationSupply => ({
   id,

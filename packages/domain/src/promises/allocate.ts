@@ -1,7 +1,7 @@
 import { Holdings, reckonAnswer } from './answer.ts';
-import { requireInstance } from './faults.ts';
-import type { AllocationAnswer, AllocationInstance } from './instance.ts';
-import { takeOutPins } from './pins.ts';
+import { requireInstance } from './instance/faults.ts';
+import type { AllocationAnswer, AllocationInstance } from './instance/instance.ts';
+import { takeOutPins } from './instance/pins.ts';
 import { componentsOf } from './solve/components.ts';
 import { solveTransport } from './solve/solve-transport.ts';
 import { readTransport } from './solve/transport.ts';

@@ -1,6 +1,6 @@
 import { compareText } from '../kernel/text.ts';
-import type { AllocationAnswer, AllocationInstance, Assignment } from './instance.ts';
-import { penaltyOf } from './supply-serves.ts';
+import type { AllocationAnswer, AllocationInstance, Assignment } from './instance/instance.ts';
+import { penaltyOf } from './instance/supply-serves.ts';
 
 /** Units by supply and demand. */
 export class Holdings {

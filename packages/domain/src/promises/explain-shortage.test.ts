@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../kernel/input.ts';
 import { explainShortage } from './explain-shortage.ts';
-import type { AllocationInstance } from './instance.ts';
+import type { AllocationInstance } from './instance/instance.ts';
 import { judgeLot } from './judge-lot.ts';
-import { supplyServes } from './supply-serves.ts';
+import { supplyServes } from './instance/supply-serves.ts';
 
 const lot = { id: 'S1', item: 'ASTU@tall-1l', units: 40, readyOn: '2027-05-12', plantByOn: '2027-05-12', unitValue: 650 };
 const line = { id: 'D1', rank: 2, on: '2027-05-12', units: 30, accepts: [{ item: 'ASTU@tall-1l', penalty: 1 }] };

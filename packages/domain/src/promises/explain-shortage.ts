@@ -1,9 +1,9 @@
 import { InputError } from '../kernel/input.ts';
 import { compareText } from '../kernel/text.ts';
 import { allocate } from './allocate.ts';
-import { requireInstance } from './faults.ts';
-import type { AllocationAnswer, AllocationInstance, Assignment } from './instance.ts';
-import { supplyServes, type UnservedReason } from './supply-serves.ts';
+import { requireInstance } from './instance/faults.ts';
+import type { AllocationAnswer, AllocationInstance, Assignment } from './instance/instance.ts';
+import { supplyServes, type UnservedReason } from './instance/supply-serves.ts';
 
 export interface ShortageExplanation {
   demand: string;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { allocate } from './allocate.ts';
+import { allocate } from '../allocate.ts';
 import { findFaults } from './faults.ts';
 import type { AllocationInstance } from './instance.ts';
 

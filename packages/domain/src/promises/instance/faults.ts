@@ -1,5 +1,5 @@
-import { requireDate } from '../kernel/dates.ts';
-import { InputError, MAX_UNITS, requireText, requireUnits, requireWhole } from '../kernel/input.ts';
+import { requireDate } from '../../kernel/dates.ts';
+import { InputError, MAX_UNITS, requireText, requireUnits, requireWhole } from '../../kernel/input.ts';
 import type { AllocationInstance } from './instance.ts';
 import { supplyServes } from './supply-serves.ts';
 

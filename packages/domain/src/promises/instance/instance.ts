@@ -1,4 +1,4 @@
-import type { CalendarDate } from '../kernel/dates.ts';
+import type { CalendarDate } from '../../kernel/dates.ts';
 
 /** Plants that can be promised: a lot, or a growing batch at its cautious yield. */
 export interface AllocationSupply {

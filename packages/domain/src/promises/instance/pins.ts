@@ -1,4 +1,4 @@
-import { compareText } from '../kernel/text.ts';
+import { compareText } from '../../kernel/text.ts';
 import type { AllocationInstance, Assignment } from './instance.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { daysBetween } from '../../kernel/dates.ts';
 import { compareText } from '../../kernel/text.ts';
-import type { AllocationDemand, AllocationInstance, AllocationSupply } from '../instance.ts';
+import type { AllocationDemand, AllocationInstance, AllocationSupply } from '../instance/instance.ts';
 
 /** Days that count for plants without a plant-by day, so that they are given last. */
 const NEVER_DAYS = 36_500;

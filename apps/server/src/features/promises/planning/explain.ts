@@ -9,7 +9,8 @@ const MOST_CODES = 10;
 /** Explains the shortages of lines of one scope, as the reservations stand; the scope is judged once for all of them. */
 export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.ShortageReason[] {
   const judged = judgeAll(scope);
-  const instance = instanceOf(scope, judged);
+  // What each line holds is told beside it: a pin may hold what does not serve.
+  const instance = instanceOf(scope, judged, []);
   const assignments = scope.reservations.map(({ lineId, supplyId, units }) => ({ supply: supplyId, demand: lineId, units }));
   const lines = new Map(scope.lines.map((line) => [line.id, line]));
   return (line) => {

@@ -1,4 +1,4 @@
-import { allocate, type AllocationInstance } from '@rootclock/domain';
+import { allocate, type AllocationInstance, type Assignment, takeOutPins } from '@rootclock/domain';
 import { inherit } from './inherit.ts';
 import { type Judged, type Judgement, judge, readyFor } from './judging.ts';
 import { openUnits, type Scope, type ScopeReservation, type ScopeSupply, servedOn } from './scope.ts';
@@ -57,13 +57,9 @@ function mayStay(scope: Scope, { lineId, supplyId, pinned }: ScopeReservation, j
 export function planReservations(scope: Scope): ScopeReservation[] {
   const judged = judgeAll(scope);
   const standing = inherit(scope, judged).filter((row) => mayStay(scope, row, judged));
-  const { assignments } = allocate(instanceOf(scope, judged, standing));
+  const { pins, rest } = takeOutPins(instanceOf(scope, judged, standing));
   const kinds = new Map(scope.supplies.map(({ id, kind }) => [id, kind]));
-  const pins = standing.filter((row) => row.pinned);
-  const pinnedUnits = (lineId: string, supplyId: string) => pins.filter((row) => row.lineId === lineId && row.supplyId === supplyId).reduce((sum, row) => sum + row.units, 0);
-  return assignments.flatMap(({ supply, demand, units }) => {
-    const pinned = Math.min(units, pinnedUnits(demand, supply));
-    const row = { lineId: demand, supplyId: supply, supplyKind: kinds.get(supply) ?? 'lot' };
-    return [{ ...row, units: pinned, pinned: true }, { ...row, units: units - pinned, pinned: false }].filter((part) => part.units > 0);
-  });
+  const stored = (rows: readonly Assignment[], pinned: boolean) =>
+    rows.map(({ supply, demand, units }) => ({ lineId: demand, supplyId: supply, supplyKind: kinds.get(supply) ?? 'lot', units, pinned }));
+  return [...stored(pins, true), ...stored(allocate(rest).assignments, false)];
 }
