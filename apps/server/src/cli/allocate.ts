@@ -1,9 +1,8 @@
 // `rootclock allocate`: an instance as JSON on standard input, the answer as JSON on standard output. Nothing else is read,
 // so that a planner can be tried out, or another program served, without a nursery.
 import { text } from 'node:stream/consumers';
-import { allocate as solve, InputError, type AllocationInstance } from '@rootclock/domain';
+import { allocate as solve, type AllocationInstance, findFaults } from '@rootclock/domain';
 import { z } from 'zod';
-import { CommandFailure } from './failure.ts';
 
 // Only that there are rows where rows must be: what stands in them is judged, and named, by the domain.
 const rows = z.array(z.looseObject({}));
@@ -16,26 +15,29 @@ const shape = z.looseObject({
 /** `['supply', 0, 'units']` → `supply[0].units`, as the domain names it. */
 const nameOf = (path: PropertyKey[]) => path.map((part, index) => (typeof part === 'number' ? `[${part}]` : `${index === 0 ? '' : '.'}${String(part)}`)).join('') || 'instance';
 
-function readInstance(json: string): AllocationInstance {
-  if (json.trim() === '') throw new CommandFailure('An instance is expected as JSON on standard input; nothing came.');
+/** The instance, or what is wrong with it, a sentence each. */
+function readInstance(json: string): { instance: AllocationInstance } | { faults: string[] } {
+  if (json.trim() === '') return { faults: ['An instance is expected as JSON on standard input; nothing came.'] };
   let value: unknown;
   try {
     value = JSON.parse(json);
   } catch (error) {
-    throw new CommandFailure(`Standard input is not JSON: ${(error as Error).message}`, { cause: error });
+    return { faults: [`Standard input is not JSON: ${(error as Error).message}`] };
   }
   const parsed = shape.safeParse(value);
-  if (parsed.success) return parsed.data as unknown as AllocationInstance;
-  throw new CommandFailure(parsed.error.issues.map((issue) => `${nameOf(issue.path)}: ${issue.message}`).join('\n'));
+  if (!parsed.success) return { faults: parsed.error.issues.map((issue) => `${nameOf(issue.path)}: ${issue.message}`) };
+  const instance = parsed.data as unknown as AllocationInstance;
+  const faults = findFaults(instance);
+  return faults.length > 0 ? { faults: faults.map(({ message, data }) => (data ? `${message} ${JSON.stringify(data)}` : message)) } : { instance };
 }
 
+/** Answers the exit code: 0 solved, 2 an instance that breaks the form. */
 export async function allocate(): Promise<number> {
-  const instance = readInstance(await text(process.stdin));
-  try {
-    process.stdout.write(`${JSON.stringify(solve(instance), undefined, 2)}\n`);
-    return 0;
-  } catch (error) {
-    if (error instanceof InputError) throw new CommandFailure(error.message, { cause: error });
-    throw error;
+  const read = readInstance(await text(process.stdin));
+  if ('faults' in read) {
+    for (const fault of read.faults) console.error(fault.replaceAll(/\s*\n\s*/g, ' '));
+    return 2;
   }
+  process.stdout.write(`${JSON.stringify(solve(read.instance), undefined, 2)}\n`);
+  return 0;
 }

@@ -10,6 +10,7 @@ export const REFUSAL_REASONS = [
   'wild-type-unknown',
   'treated',
   'treatment-unknown',
+  'not-native',
 ] as const;
 export type RefusalReason = (typeof REFUSAL_REASONS)[number];
 
@@ -22,6 +23,8 @@ export interface LotFacts {
   /** Whether any pesticide was applied, here or before, to the lot or what it came from. */
   treated: boolean | null;
   held: boolean;
+  /** Regions to which the plant is known to be native. An empty list is no claim that it is native nowhere, but nobody can vouch for it. */
+  nativeRegions?: readonly string[];
 }
 
 /** What a line asks of the lots that serve it. */
@@ -30,6 +33,9 @@ export interface LotConditions {
   provenanceZones?: readonly string[] | null;
   wildTypeOnly?: boolean;
   untreatedOnly?: boolean;
+  /** Only plants known to be native to `region`; without a region none is. */
+  nativesOnly?: boolean;
+  region?: string | null;
 }
 
 /** All reasons to refuse a lot for a line, in the order of REFUSAL_REASONS; none means that it is fit. */
@@ -42,5 +48,9 @@ export function judgeLot(facts: LotFacts, conditions: LotConditions): RefusalRea
   if (conditions.wildTypeOnly === true && facts.wildType !== true)
     found.add(facts.wildType === null ? 'wild-type-unknown' : 'not-wild-type');
   if (conditions.untreatedOnly === true && facts.treated !== false) found.add(facts.treated === null ? 'treatment-unknown' : 'treated');
+  if (conditions.nativesOnly === true && !isNativeTo(facts.nativeRegions ?? [], conditions.region ?? null)) found.add('not-native');
   return REFUSAL_REASONS.filter((reason) => found.has(reason));
 }
+
+/** Whether a plant is known to be native to a region. Its name has no say: one common name stands for plants of many lands. */
+export const isNativeTo = (nativeRegions: readonly string[], region: string | null): boolean => region !== null && nativeRegions.includes(region);

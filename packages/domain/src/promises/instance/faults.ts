@@ -1,6 +1,6 @@
 import { requireDate } from '../../kernel/dates.ts';
 import { InputError, MAX_UNITS, requireText, requireUnits, requireWhole } from '../../kernel/input.ts';
-import type { AllocationInstance } from './instance.ts';
+import type { AcceptedItem, AllocationDemand, AllocationInstance } from './instance.ts';
 import { supplyServes } from './supply-serves.ts';
 
 const MAX_RANK = 1_000_000_000;
@@ -35,23 +35,28 @@ export function findFaults({ today, horizonOn, supply, demand, current = [] }: A
     check(() => row.plantByOn === null || requireDate(`supply[${at}].plantByOn`, row.plantByOn));
     check(() => requireWhole(`supply[${at}].unitValue`, row.unitValue, 0, MAX_UNIT_VALUE));
   }
-  for (const [at, row] of demand.entries()) {
-    check(() => requireWhole(`demand[${at}].rank`, row.rank, 0, MAX_RANK));
-    check(() => requireDate(`demand[${at}].on`, row.on));
-    check(() => requireUnits(`demand[${at}].units`, row.units));
-    check(() => requireList(`demand[${at}].refuses`, row.refuses ?? []).forEach((id) => requireText(`demand[${at}].refuses`, id)));
-    check(() => requireList(`demand[${at}].accepts`, row.accepts));
-    for (const { item, penalty } of Array.isArray(row.accepts) ? row.accepts : []) {
-      check(() => requireText(`demand[${at}].accepts.item`, item));
-      check(() => requireWhole(`demand[${at}].accepts.penalty`, penalty, 0, MAX_PENALTY));
-    }
-  }
+  for (const [at, row] of demand.entries()) for (const claim of demandClaims(`demand[${at}]`, row)) check(claim);
   for (const [at, row] of current.entries()) {
     check(() => requireKnown(`current[${at}].supply`, row.supply, known.supply));
     check(() => requireKnown(`current[${at}].demand`, row.demand, known.demand));
     check(() => requireUnits(`current[${at}].units`, row.units));
   }
   return faults.length > 0 ? faults : findPinFaults({ today, horizonOn, supply, demand, current });
+}
+
+/** What has to be true of a demand, whose values are named after `name`; each claim throws InputError where it is not. */
+export function demandClaims(name: string, { rank, on, units, refuses = [], accepts }: AllocationDemand): (() => unknown)[] {
+  return [
+    () => requireWhole(`${name}.rank`, rank, 0, MAX_RANK),
+    () => requireDate(`${name}.on`, on),
+    () => requireUnits(`${name}.units`, units),
+    () => requireList(`${name}.refuses`, refuses).forEach((id) => requireText(`${name}.refuses`, id)),
+    () => requireList(`${name}.accepts`, accepts),
+    ...(Array.isArray(accepts) ? accepts : []).flatMap(({ item, penalty }: AcceptedItem) => [
+      () => requireText(`${name}.accepts.item`, item),
+      () => requireWhole(`${name}.accepts.penalty`, penalty, 0, MAX_PENALTY),
+    ]),
+  ];
 }
 
 /** Returns the instance when it can be solved. Throws InputError naming the first value that makes no sense otherwise. */

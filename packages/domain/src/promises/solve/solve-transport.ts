@@ -1,12 +1,12 @@
 import { type Network, cheapestFlow } from './cheapest-flow.ts';
-import { mostFills } from './fills.ts';
+import { filledByRank } from './fills.ts';
 import { firstFlow } from './first-flow.ts';
 import type { Transport } from './transport.ts';
 
 /** Units of each pair by the goals of `allocate`, in their order: fills rank by rank, then everything else with these fills fixed. */
 export function solveTransport(transport: Transport): number[] {
   const { pairs } = transport;
-  const { network, arcsOf } = networkOf(transport, mostFills(transport));
+  const { network, arcsOf } = networkOf(transport, filledByRank(transport).fills);
   const cheapest = cheapestFlow(network);
   firstFlow(network, cheapest, arcsOf.flat());
   return pairs.map((_, pair) => (arcsOf[pair] as number[]).reduce((sum, arc) => sum + (cheapest.flow[arc] as number), 0));
@@ -26,13 +26,17 @@ interface Arc {
  * Supplies give all their units: to demands, or to one node where what nobody gets is left. A demand that is alone in its rank gets the rank's
  * fill; demands of equal rank pass it on to a node of their rank, so that they share it as the later goals have it.
  */
-function networkOf({ supplies, demands, units, wanted, rankAt, pairs }: Transport, fills: readonly number[]): { network: Network; arcsOf: number[][] } {
+function networkOf({ supplies, demands, units, wanted, rankAt, pairs }: Transport, fills: ReadonlyMap<number, number>): { network: Network; arcsOf: number[][] } {
   const leftAt = supplies.length + demands.length;
   const gives = [...units, ...demands.map(() => 0), 0];
   const arcs: Arc[] = [];
   const costless = { penalty: 0, lostValue: 0, days: 0, moved: 0 };
   const sharing = new Map<number, number[]>();
-  for (const [demand, rank] of rankAt.entries()) sharing.set(rank, [...(sharing.get(rank) ?? []), demand]);
+  for (const [demand, rank] of rankAt.entries()) {
+    const members = sharing.get(rank);
+    if (members) members.push(demand);
+    else sharing.set(rank, [demand]);
+  }
 
   const mostValue = pairs.reduce((most, { savedValue }) => Math.max(most, savedValue), 0);
   const arcsOf = pairs.map(({ supply, demand, penalty, savedValue, days, held }) => {
@@ -45,7 +49,7 @@ function networkOf({ supplies, demands, units, wanted, rankAt, pairs }: Transpor
   });
   for (const [supply, most] of units.entries()) arcs.push({ from: supply, to: leftAt, capacity: most, ...costless });
   for (const [rank, members] of sharing) {
-    const fill = fills[rank] as number;
+    const fill = fills.get(rank) ?? 0;
     gives[leftAt] = (gives[leftAt] as number) + fill;
     if (members.length === 1) {
       gives[supplies.length + (members[0] as number)] = -fill;

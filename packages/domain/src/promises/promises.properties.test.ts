@@ -5,13 +5,14 @@ import { allocate } from './allocate.ts';
 import { explainShortage } from './explain-shortage.ts';
 import type { AllocationAnswer, AllocationCurrent, AllocationInstance } from './instance/instance.ts';
 import { supplyServes } from './instance/supply-serves.ts';
+import { promise, type PromiseAsk } from './promise.ts';
 
 const day = fc.integer({ min: 0, max: 40 }).map((n) => addDays('2027-04-20', n));
 const someItem = fc.constantFrom('ASTU@tall-1l', 'ASIN@tall-1l', 'LIAS@plug');
 const someUnits = fc.integer({ min: 1, max: 30 });
 const supplyId = fc.constantFrom('S1', 'S2', 'S3', 'S4', 'S5');
 const demandId = fc.constantFrom('D1', 'D2', 'D3', 'D4', 'D5');
-const instances: fc.Arbitrary<AllocationInstance> = fc
+const someInstance: fc.Arbitrary<AllocationInstance> = fc
   .record({
     today: fc.constant('2027-04-20'),
     horizonOn: day,
@@ -57,7 +58,7 @@ function fittingRows({ supply, demand }: Pick<AllocationInstance, 'supply' | 'de
 describe('for any instance, allocation', () => {
   it('does not depend on the order of input', () => {
     fc.assert(
-      fc.property(instances, (instance) => {
+      fc.property(someInstance, (instance) => {
         const reversed = {
           ...instance,
           supply: [...instance.supply].reverse(),
@@ -71,7 +72,7 @@ describe('for any instance, allocation', () => {
 
   it('promises no unit twice and no line more than it asked for', () => {
     fc.assert(
-      fc.property(instances, (instance) => {
+      fc.property(someInstance, (instance) => {
         const { assignments } = allocate(instance);
         const total = (side: 'supply' | 'demand', id: string) =>
           assignments.filter((row) => row[side] === id).reduce((units, row) => units + row.units, 0);
@@ -84,7 +85,7 @@ describe('for any instance, allocation', () => {
 
   it('assigns only what serves', () => {
     fc.assert(
-      fc.property(instances, (instance) => {
+      fc.property(someInstance, (instance) => {
         for (const { supply, demand } of allocate(instance).assignments) {
           const from = instance.supply.find((row) => row.id === supply);
           const to = instance.demand.find((row) => row.id === demand);
@@ -96,7 +97,7 @@ describe('for any instance, allocation', () => {
 
   it('keeps all pinned units', () => {
     fc.assert(
-      fc.property(instances, (instance) => {
+      fc.property(someInstance, (instance) => {
         const { assignments } = allocate(instance);
         const units = (rows: readonly { supply: string; demand: string; units: number }[], { supply, demand }: AllocationCurrent) =>
           rows.filter((row) => row.supply === supply && row.demand === demand).reduce((sum, row) => sum + row.units, 0);
@@ -108,7 +109,7 @@ describe('for any instance, allocation', () => {
 
   it('leaves no line short while units that serve it are free', () => {
     fc.assert(
-      fc.property(instances, (instance) => {
+      fc.property(someInstance, (instance) => {
         const { assignments, short } = allocate(instance);
         const given = (id: string) => assignments.filter((row) => row.supply === id).reduce((sum, row) => sum + row.units, 0);
         for (const { demand } of short) {
@@ -122,7 +123,7 @@ describe('for any instance, allocation', () => {
 
   it('shortens no line for one of a later rank', () => {
     fc.assert(
-      fc.property(instances, fc.integer({ min: 1, max: 60 }), (instance, wanted) => {
+      fc.property(someInstance, fc.integer({ min: 1, max: 60 }), (instance, wanted) => {
         const items = [...new Set(instance.supply.map((row) => row.item))];
         const last = { id: 'last', rank: 1000, on: '2027-05-10', units: wanted, accepts: items.map((item) => ({ item, penalty: 0 })) };
         const before = allocate(instance);
@@ -136,7 +137,7 @@ describe('for any instance, allocation', () => {
 
   it('accounts for every unit asked for', () => {
     fc.assert(
-      fc.property(instances, (instance) => {
+      fc.property(someInstance, (instance) => {
         const { short, totals } = allocate(instance);
         const asked = instance.demand.reduce((sum, row) => sum + row.units, 0);
         expect(totals.filled + short.reduce((sum, row) => sum + row.units, 0)).toBe(asked);
@@ -146,7 +147,7 @@ describe('for any instance, allocation', () => {
 
   it('solved again from its own answer moves nothing', () => {
     fc.assert(
-      fc.property(instances, (instance) => {
+      fc.property(someInstance, (instance) => {
         const first = allocate({ ...instance, current: [] });
         const again = allocate({ ...instance, current: first.assignments });
         expect(again.assignments).toEqual(first.assignments);
@@ -159,7 +160,7 @@ describe('for any instance, allocation', () => {
 describe('for any instance, an explained shortage', () => {
   it('finds every unit of the items a line accepts', () => {
     fc.assert(
-      fc.property(instances, (instance) => {
+      fc.property(someInstance, (instance) => {
         const answer = allocate({ ...instance, current: [] });
         for (const { demand: id } of answer.short) {
           const row = instance.demand.find((one) => one.id === id);
@@ -173,5 +174,34 @@ describe('for any instance, an explained shortage', () => {
         }
       }),
     );
+  });
+});
+
+describe('for any instance, a promise', () => {
+  const asks = fc.record({ units: fc.integer({ min: 1, max: 60 }), on: day, items: fc.subarray(['ASTU@tall-1l', 'ASIN@tall-1l', 'LIAS@plug'], { minLength: 1 }) })
+    .map(({ units, on, items }) => ({ units, on, accepts: items.map((item) => ({ item, penalty: 0 })) }));
+  const withLast = (given: AllocationInstance, asked: PromiseAsk) => ({ ...given, demand: [...given.demand, { id: 'last', rank: 1000, ...asked }] });
+  const filledOf = ({ short }: AllocationAnswer, units: number) => units - (short.find(({ demand }) => demand === 'last')?.units ?? 0);
+
+  it('is what a last line gets, and no more', () => {
+    fc.assert(fc.property(someInstance, asks, (given, asked) => {
+      expect(promise(given, asked).units).toBe(filledOf(allocate(withLast(given, asked)), asked.units));
+    }), { numRuns: 300 });
+  });
+
+  it('could not be kept on any day before the first that it tells', () => {
+    fc.assert(fc.property(someInstance, asks, (given, asked) => {
+      const { firstOn } = promise(given, asked);
+      const met = given.supply.map(({ readyOn }) => readyOn).concat(asked.on).filter((on) => on >= asked.on)
+        .filter((on) => filledOf(allocate(withLast(given, { ...asked, on })), asked.units) === asked.units).sort();
+      expect(firstOn).toBe(met[0] ?? null);
+    }), { numRuns: 150 });
+  });
+
+  it('names the plants that the line would get', () => {
+    fc.assert(fc.property(someInstance, asks, (given, asked) => {
+      const { from, units } = promise(given, asked);
+      expect(from.reduce((sum, row) => sum + row.units, 0)).toBe(units);
+    }), { numRuns: 150 });
   });
 });

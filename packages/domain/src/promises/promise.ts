@@ -1,0 +1,66 @@
+import type { CalendarDate } from '../kernel/dates.ts';
+import { compareText } from '../kernel/text.ts';
+import { allocate } from './allocate.ts';
+import { explainShortage, type ShortageExplanation } from './explain-shortage.ts';
+import { demandClaims, requireInstance } from './instance/faults.ts';
+import type { AcceptedItem, AllocationDemand, AllocationInstance } from './instance/instance.ts';
+import { linkedPart } from './instance/linked-part.ts';
+import { takeOutPins } from './instance/pins.ts';
+import { supplyServes } from './instance/supply-serves.ts';
+import { filledByRank } from './solve/fills.ts';
+import { readTransport } from './solve/transport.ts';
+
+/** What somebody would like to be promised: a line behind all others. */
+export interface PromiseAsk {
+  accepts: readonly AcceptedItem[];
+  /** Supplies that were judged unfit for it. */
+  refuses?: readonly string[];
+  /** Whole units, 1 or more. */
+  units: number;
+  on: CalendarDate;
+}
+
+export interface PromiseAnswer {
+  /** The most of the asked units that can be promised for the day without shortening any line. */
+  units: number;
+  /** The first day, not before the one asked for, on which all of it can be promised; null when there is none. */
+  firstOn: CalendarDate | null;
+  /** What the new line would hold once all lines are allocated together with it, by supply. */
+  from: { supply: string; units: number }[];
+  /** Where all other units of the items that it accepts are, in numbers. */
+  inTheWay: Pick<ShortageExplanation, 'unservedUnits' | 'promisedToOthers' | 'promisedToOthersUnits'>;
+}
+
+/**
+ * How much of an ask can be promised so that no rank of the instance's lines has a unit less, and from when on all of it can. The line takes the
+ * last rank and gets what augmenting paths reach once all others are filled, so that one unit more would be short. Only a supply that becomes
+ * ready makes more possible on a later day, so only such days are tried.
+ * Throws InputError naming the value, as in 'ask.units' or 'supply[2].units', when ask or instance make no sense.
+ */
+export function promise(input: AllocationInstance, ask: PromiseAsk): PromiseAnswer {
+  const instance = linkedPart(requireInstance(input), ask.accepts);
+  const line = lineOf(ask, instance);
+  const transport = readTransport(takeOutPins(instance).rest);
+  const filling = filledByRank(transport).filling;
+  const unitsOn = (on: CalendarDate) => filling.spare(transport.supplies.flatMap((supply, at) => (supplyServes(supply, { ...line, on }).serves ? [at] : [])), ask.units);
+  const later = [...new Set(transport.supplies.map(({ readyOn }) => readyOn))].filter((on) => on > ask.on).sort(compareText);
+
+  const withLine = { ...instance, demand: [...instance.demand, line] };
+  const solved = allocate(withLine);
+  const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explainShortage(withLine, line.id, solved);
+  return {
+    units: unitsOn(ask.on),
+    firstOn: [ask.on, ...later].find((on) => unitsOn(on) === ask.units) ?? null,
+    from: solved.assignments.filter(({ demand }) => demand === line.id).map(({ supply, units }) => ({ supply, units })),
+    inTheWay: { unservedUnits, promisedToOthers, promisedToOthersUnits },
+  };
+}
+
+/** The ask as a line of its own, behind all others. */
+function lineOf({ accepts, refuses = [], units, on }: PromiseAsk, { demand }: AllocationInstance): AllocationDemand {
+  // Longer than any other id, so it is none of them.
+  const id = demand.reduce((longest, row) => (row.id.length >= longest.length ? `${row.id}+` : longest), 'ask');
+  const line = { id, rank: 1 + demand.reduce((last, { rank }) => Math.max(last, rank), 0), on, units, refuses, accepts };
+  for (const claim of demandClaims('ask', line)) claim();
+  return line;
+}
