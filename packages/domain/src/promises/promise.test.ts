@@ -10,7 +10,7 @@ const ask = { accepts: [{ item: 'ASTU@tall-1l', penalty: 0 }], units: 10, on: '2
 describe('a promise', () => {
   it('can be given from what nobody needs', () => {
     expect(promise(instance, ask)).toEqual({
-      units: 10, firstOn: '2027-05-20', from: [{ supply: 'S1', units: 10 }],
+      units: 10, firstOn: '2027-05-20', lastBeforeOn: null, from: [{ supply: 'S1', units: 10 }],
       inTheWay: { unservedUnits: { refused: 0, 'not-ready': 0, 'past-plant-by': 0 }, promisedToOthers: [{ demand: 'D1', units: 30 }], promisedToOthersUnits: 30 },
     });
   });
@@ -33,6 +33,17 @@ describe('a promise', () => {
   it('tells no day on which plants that serve now would be past their pot life', () => {
     const growing = { ...lot, id: 'B1', units: 20, readyOn: '2027-07-01', plantByOn: null };
     expect(promise({ ...instance, supply: [lot, growing] }, { ...ask, units: 25 }).firstOn).toBeNull();
+  });
+
+  it('tells the last day before on which plants may still leave', () => {
+    const leaving = { ...lot, id: 'S2', units: 20, plantByOn: '2027-05-18' };
+    expect(promise({ ...instance, supply: [lot, leaving] }, { ...ask, units: 40 })).toMatchObject({ units: 30, firstOn: null, lastBeforeOn: null });
+    expect(promise({ ...instance, supply: [lot, leaving] }, { ...ask, units: 30, on: '2027-06-20' })).toMatchObject({ units: 0, firstOn: null, lastBeforeOn: '2027-06-15' });
+  });
+
+  it('counts what has to leave earlier for this line by its own day', () => {
+    const leaveBy = new Map([['S1', '2027-05-19']]);
+    expect(promise(instance, { ...ask, leaveBy })).toMatchObject({ units: 0, from: [], firstOn: null, lastBeforeOn: '2027-05-19' });
   });
 
   it('leaves refused plants out', () => {

@@ -3,7 +3,7 @@ import { compareText } from '../kernel/text.ts';
 import { allocate } from './allocate.ts';
 import { explainShortage, type ShortageExplanation } from './explain-shortage.ts';
 import { demandClaims, requireInstance } from './instance/faults.ts';
-import type { AcceptedItem, AllocationDemand, AllocationInstance } from './instance/instance.ts';
+import type { AcceptedItem, AllocationDemand, AllocationInstance, AllocationSupply } from './instance/instance.ts';
 import { linkedPart } from './instance/linked-part.ts';
 import { takeOutPins } from './instance/pins.ts';
 import { supplyServes } from './instance/supply-serves.ts';
@@ -13,8 +13,10 @@ import { readTransport } from './solve/transport.ts';
 /** What somebody would like to be promised: a line behind all others. */
 export interface PromiseAsk {
   accepts: readonly AcceptedItem[];
-  /** Supplies that were judged unfit for it. */
+  /** Supplies that were judged unfit for it, whatever the day. */
   refuses?: readonly string[];
+  /** The last day on which plants of a supply may leave for this line, where that is before their plant-by day. */
+  leaveBy?: ReadonlyMap<string, CalendarDate>;
   /** Whole units, 1 or more. */
   units: number;
   on: CalendarDate;
@@ -25,6 +27,8 @@ export interface PromiseAnswer {
   units: number;
   /** The first day, not before the one asked for, on which all of it can be promised; null when there is none. */
   firstOn: CalendarDate | null;
+  /** The last day before the one asked for, from today on, on which all of it can be promised; null when there is none. */
+  lastBeforeOn: CalendarDate | null;
   /** What the new line would hold once all lines are allocated together with it, by supply. */
   from: { supply: string; units: number }[];
   /** Where all other units of the items that it accepts are, in numbers. */
@@ -32,29 +36,37 @@ export interface PromiseAnswer {
 }
 
 /**
- * How much of an ask can be promised so that no rank of the instance's lines has a unit less, and from when on all of it can. The line takes the
- * last rank and gets what augmenting paths reach once all others are filled, so that one unit more would be short. Only a supply that becomes
- * ready makes more possible on a later day, so only such days are tried.
+ * How much of an ask can be promised so that no rank of the instance's lines has a unit less, and on which day nearest to it all of it can. The
+ * line takes the last rank and gets what augmenting paths reach once all others are filled, so that one unit more would be short. Later days
+ * help only where a supply becomes ready, earlier ones only where one may still leave, so no other days are tried.
  * Throws InputError naming the value, as in 'ask.units' or 'supply[2].units', when ask or instance make no sense.
  */
 export function promise(input: AllocationInstance, ask: PromiseAsk): PromiseAnswer {
   const instance = linkedPart(requireInstance(input), ask.accepts);
   const line = lineOf(ask, instance);
   const transport = readTransport(takeOutPins(instance).rest);
-  const filling = filledByRank(transport).filling;
-  const unitsOn = (on: CalendarDate) => filling.spare(transport.supplies.flatMap((supply, at) => (supplyServes(supply, { ...line, on }).serves ? [at] : [])), ask.units);
-  const later = [...new Set(transport.supplies.map(({ readyOn }) => readyOn))].filter((on) => on > ask.on).sort(compareText);
+  const { filling } = filledByRank(transport);
+  const lastDayOf = ({ id, plantByOn }: AllocationSupply) => ask.leaveBy?.get(id) ?? plantByOn;
+  const serves = (supply: AllocationSupply, on: CalendarDate) => supplyServes({ ...supply, plantByOn: lastDayOf(supply) }, { ...line, on }).serves;
+  const unitsOn = (on: CalendarDate) => filling.spare(transport.supplies.flatMap((supply, at) => (serves(supply, on) ? [at] : [])), ask.units);
+  const isMetOn = (on: CalendarDate) => unitsOn(on) === ask.units;
+  const later = ordered(transport.supplies.map(({ readyOn }) => readyOn)).filter((on) => on > ask.on);
+  const earlier = ordered(transport.supplies.flatMap((supply) => lastDayOf(supply) ?? [])).filter((on) => instance.today <= on && on < ask.on).reverse();
 
-  const withLine = { ...instance, demand: [...instance.demand, line] };
+  const tooLate = transport.supplies.filter((supply) => !serves(supply, ask.on)).map(({ id }) => id);
+  const withLine = { ...instance, demand: [...instance.demand, { ...line, refuses: [...(ask.refuses ?? []), ...tooLate] }] };
   const solved = allocate(withLine);
-  const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explainShortage(withLine, line.id, solved);
+  const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explainShortage({ ...instance, demand: [...instance.demand, line] }, line.id, solved);
   return {
     units: unitsOn(ask.on),
-    firstOn: [ask.on, ...later].find((on) => unitsOn(on) === ask.units) ?? null,
+    firstOn: [ask.on, ...later].find(isMetOn) ?? null,
+    lastBeforeOn: earlier.find(isMetOn) ?? null,
     from: solved.assignments.filter(({ demand }) => demand === line.id).map(({ supply, units }) => ({ supply, units })),
     inTheWay: { unservedUnits, promisedToOthers, promisedToOthersUnits },
   };
 }
+
+const ordered = (days: readonly CalendarDate[]) => [...new Set(days)].sort(compareText);
 
 /** The ask as a line of its own, behind all others. */
 function lineOf({ accepts, refuses = [], units, on }: PromiseAsk, { demand }: AllocationInstance): AllocationDemand {
