@@ -1,4 +1,4 @@
-// What `npm start`, `npm test`, `npm run rootclock` and `npm run bench` do, once Node is known to be new enough.
+// What `npm start`, `npm test`, `npm run rootclock`, `npm run bench` and `npm run check:allocation` do, once Node is known to be new enough.
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -21,6 +21,9 @@ export async function run([command, ...rest]) {
     case 'bench':
       await prepare({ web: false });
       return enter('tests/bench/bench.ts', rest);
+    case 'check-allocation':
+      await prepare({ web: false });
+      return enter('tests/reference/allocation/check-allocation.ts', rest);
     case 'test': {
       await prepare({ web: true });
       const { runSuite } = await import('./suite.mjs');
@@ -28,7 +31,7 @@ export async function run([command, ...rest]) {
       return;
     }
     default:
-      refuse(`there is no command "${command ?? ''}" here; use npm start, npm test, npm run rootclock or npm run bench.`);
+      refuse(`there is no command "${command ?? ''}" here; use npm start, npm test, npm run rootclock, npm run bench or npm run check:allocation.`);
   }
 }
 
