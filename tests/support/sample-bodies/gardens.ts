@@ -17,7 +17,7 @@ export const gardens: SampleBodies<'gardens'> = {
   readSite: (ids) => [{ siteId: ids.siteId }],
 
   addOrder: (ids) => [{ orderId: ids.made('orderId'), clientId: ids.clientId, siteId: ids.siteId, kind: 'installation', dueOn: '2026-06-10', lines: [{ lineId: ids.made('lineId'), ...line(ids) }] }],
-  editOrder: (ids) => [{ orderId: ids.orderId, note: 'ring first' }],
+  editOrder: (ids) => [{ orderId: ids.orderId, note: 'ring first', nativesOnly: false }],
   addLine: (ids) => [{ orderId: ids.orderId, lineId: ids.made('lineId'), ...line(ids) }],
   editLine: (ids) => [{ lineId: ids.lineId, units: 4, bedId: ids.bedId, alternatives: [{ plantId: ids.otherPlantId, containerId: ids.containerId }] }],
   withdrawLine: (ids) => [{ lineId: ids.lineId }],

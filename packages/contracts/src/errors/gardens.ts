@@ -9,6 +9,10 @@ export const gardensErrors = {
   'bed-of-other-site': errorKind<{ bed: string }>('input', 400),
   /** The same item stands twice among what a line accepts. */
   'alternative-twice': errorKind<{ plant: string }>('input', 400),
+  /** The order takes only what is native to the region of its site, and this plant is not known to be. */
+  'not-native-here': errorKind<{ plant: string; region: string }>('input', 400),
+  /** Without a region nothing can be called native. */
+  'natives-need-region': errorKind<{ site: string | null }>('refusal', 422),
   /** So many of the line have been pulled or planted already; it cannot become smaller than that. */
   'below-what-happened': errorKind<{ least: number; staged: number; delivered: number }>('refusal', 409),
   /** Plants stand staged for the order: they are planted, handed over or returned first, or a place is named for them. */

@@ -25,10 +25,13 @@ export const addOrder = z.strictObject({
   siteId: z._default(z.nullable(id), null),
   kind: z.enum(ORDER_KINDS),
   dueOn: calendarDate,
+  /** Takes nothing but what is native to the region of the site, which must then have one. */
+  nativesOnly: z._default(z.boolean(), false),
   note: z._default(longText, ''),
   lines: z._default(z.array(orderLine).check(z.maxLength(200)), []),
 });
-export const editOrder = z.strictObject({ orderId: id, note: z._default(longText, '') });
+/** Left out, whether it takes only natives stays as it was. Lines that break it are then marked and get no such plants. */
+export const editOrder = z.strictObject({ orderId: id, note: z._default(longText, ''), nativesOnly: z.optional(z.boolean()) });
 export const addLine = z.strictObject({ orderId: id, ...line });
 
 /** The owner keeps the line's rank although others, who are named in the refusal, become shorter. */

@@ -132,11 +132,14 @@ export interface OrderLineRow {
   /** Empty when the line is not short. */
   reasons: ShortageReason[];
   flags: LineFlag[];
+  /** Where the order takes only natives: what the line accepts, itself included, that is not known to be native to the region. */
+  notNatives: { plantId: string; scientificName: string }[];
   /** With `ambiguous-name`: the other plants of the nursery that people call by the same name. */
   namesakes: { plantId: string; scientificName: string }[];
 }
 
 export interface OrderPage extends OrderRow {
+  nativesOnly: boolean;
   leadDays: number;
   region: string | null;
   livestockNear: boolean;

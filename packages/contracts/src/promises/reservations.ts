@@ -25,6 +25,7 @@ export const offersForItem = z.strictObject({
   seedZone: z._default(z.nullable(z.string().check(z.maxLength(120))), null),
   wildType: z._default(z.boolean(), false),
   untreated: z._default(z.boolean(), false),
+  nativesOnly: z._default(z.boolean(), false),
 });
 export const offersFor = z.union([offersForLine, offersForItem]);
 

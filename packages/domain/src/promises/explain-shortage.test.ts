@@ -91,6 +91,16 @@ describe('a lot is judged', () => {
     expect(judgeLot({ ...facts, ...change }, conditions)).toEqual([reason]);
   });
 
+  it.each([
+    ['fit when it is native to the region', ['IA', 'WI'], 'IA', []],
+    ['unfit when it is native to another region only', ['WI'], 'IA', ['not-native']],
+    ['unfit when nobody knows where it is native', [], 'IA', ['not-native']],
+    ['unfit where the site has no region', ['IA'], null, ['not-native']],
+  ] as const)('for natives, %s', (_, nativeRegions, region, reasons) => {
+    expect(judgeLot({ ...facts, nativeRegions }, { nativesOnly: true, region })).toEqual(reasons);
+    expect(judgeLot({ ...facts, nativeRegions }, { region })).toEqual([]);
+  });
+
   it('for all reasons at once', () => {
     expect(
       judgeLot(

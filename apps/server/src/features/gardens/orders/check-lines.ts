@@ -4,16 +4,18 @@ import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { loadContainers } from '../../stock/lots/store.ts';
 import { loadBeds } from '../sites/store.ts';
+import { type AskedRegion, requireNatives } from './natives.ts';
 import { type LineRow, loadPlantNames } from './store.ts';
 
 type LineInput = z.output<typeof gardens.orderLine>;
 
 /** Lines as they are stored. Everything they name is looked up first, so that a wrong id is said beside its field. */
-export async function checkLines(context: ReadContext, order: { siteId: string | null }, lines: readonly LineInput[], path: (at: number) => string): Promise<LineRow[]> {
+export async function checkLines(context: ReadContext, order: AskedRegion & { siteId: string | null }, lines: readonly LineInput[], path: (at: number) => string): Promise<LineRow[]> {
   await loadPlantNames(context, [...new Set(lines.map(({ plantId }) => plantId))], `${path(0)}plantId`);
   await loadContainers(context, [...new Set(lines.map(({ containerId }) => containerId))], `${path(0)}containerId`);
   for (const [at, line] of lines.entries()) await checkAlternatives(context, line, line.alternatives, path(at));
   await checkBeds(context, order, lines, path);
+  await requireNatives(context, order, lines.flatMap((line, at) => [{ plantId: line.plantId, field: `${path(at)}plantId` }, ...alternativesNamed(line.alternatives, path(at))]));
   return lines.map((line) => ({ ...line, seedZone: line.seedZone ?? null }));
 }
 
@@ -24,6 +26,9 @@ export async function checkBeds(context: ReadContext, order: { siteId: string | 
     if (bed && bed.siteId !== order.siteId) refuse('bed-of-other-site', { bed: bed.name }, `${path(at)}bedId`);
   }
 }
+
+/** The plants of alternatives with the fields that name them. */
+export const alternativesNamed = (alternatives: readonly Item[], prefix: string) => alternatives.map(({ plantId }, at) => ({ plantId, field: `${prefix}alternatives.${at}.plantId` }));
 
 interface Item {
   plantId: string;

@@ -11,16 +11,20 @@ export interface OrderFacts {
   clientId: string;
   clientName: string;
   siteId: string | null;
+  siteName: string | null;
+  /** Of its site; null where it has none. */
+  region: string | null;
+  nativesOnly: boolean;
   stagedUnits: number;
   openLines: string[];
 }
 
 export async function loadOrder({ tx, nurseryId }: ReadContext, id: string, field = 'orderId'): Promise<OrderFacts> {
   const [row] = await tx.$queryRaw<OrderFacts[]>`
-    SELECT o.id::text, o.code, o.kind, o.state, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId",
+    SELECT o.id::text, o.code, o.kind, o.state, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId", s.name AS "siteName", s.region, o.natives_only AS "nativesOnly",
            coalesce((SELECT sum(a.units)::int FROM order_line l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id), 0) AS "stagedUnits",
            coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM order_line l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines"
-      FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
+      FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${id}::uuid`;
   return found(row, 'order', field);
 }
@@ -77,16 +81,23 @@ export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readon
   return byId;
 }
 
+/** What is known of where plants are native, by id. */
+export async function loadNatives({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, { scientificName: string; nativeRegions: string[] }>> {
+  const rows = await tx.$queryRaw<{ id: string; scientificName: string; nativeRegions: string[] }[]>`
+    SELECT id::text, scientific_name AS "scientificName", native_regions AS "nativeRegions" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
+  return new Map(rows.map(({ id, ...plant }) => [id, plant]));
+}
+
 /** The rank behind all others: what is promised later is served later. */
 export async function nextRank({ tx, nurseryId }: CommandContext): Promise<number> {
   const [row] = await tx.$queryRaw<{ rank: number }[]>`SELECT coalesce(max(rank), 0) + 1 AS rank FROM order_line WHERE nursery_id = ${nurseryId}::uuid`;
   return row?.rank ?? 1;
 }
 
-export async function insertOrder({ tx, nurseryId }: CommandContext, order: { orderId: string; clientId: string; siteId: string | null; kind: OrderKind; dueOn: string; note: string; code: string }): Promise<void> {
+export async function insertOrder({ tx, nurseryId }: CommandContext, order: { orderId: string; clientId: string; siteId: string | null; kind: OrderKind; dueOn: string; note: string; nativesOnly: boolean; code: string }): Promise<void> {
   await tx.$executeRaw`
-    INSERT INTO garden_order (nursery_id, id, code, client_id, site_id, kind, due_on, note)
-    VALUES (${nurseryId}::uuid, ${order.orderId}::uuid, ${order.code}, ${order.clientId}::uuid, ${order.siteId}::uuid, ${order.kind}, ${order.dueOn}::date, ${order.note})`;
+    INSERT INTO garden_order (nursery_id, id, code, client_id, site_id, kind, due_on, note, natives_only)
+    VALUES (${nurseryId}::uuid, ${order.orderId}::uuid, ${order.code}, ${order.clientId}::uuid, ${order.siteId}::uuid, ${order.kind}, ${order.dueOn}::date, ${order.note}, ${order.nativesOnly})`;
 }
 
 export interface LineRow {
@@ -150,6 +161,6 @@ export async function setState({ tx, nurseryId }: CommandContext, orderId: strin
   await tx.$executeRaw`UPDATE garden_order SET state = ${state} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
-export async function setNote({ tx, nurseryId }: CommandContext, orderId: string, note: string): Promise<void> {
-  await tx.$executeRaw`UPDATE garden_order SET note = ${note} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
+export async function updateOrder({ tx, nurseryId }: CommandContext, orderId: string, { note, nativesOnly }: { note: string; nativesOnly: boolean }): Promise<void> {
+  await tx.$executeRaw`UPDATE garden_order SET note = ${note}, natives_only = ${nativesOnly} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }

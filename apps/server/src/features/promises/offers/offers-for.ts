@@ -56,7 +56,7 @@ async function ofItem(context: ReadContext, input: ItemInput): Promise<{ scope: 
   const line: ScopeLine = {
     id: 'asked', orderId: '', orderCode: '', orderKind: input.siteId === null ? 'pickup' : 'installation', clientName: '', siteName: null, region, leadDays,
     rank: 1 + Math.max(0, ...scope.lines.map(({ rank }) => rank)), dueOn: input.on, plantId: input.plantId, ...item, units: 1, stagedUnits: 0, deliveredUnits: 0,
-    seedZone: input.seedZone, wildType: input.wildType, untreated: input.untreated, accepts: [{ item: itemOf(input.plantId, input.containerId), penalty: 0 }], refusedIds: [],
+    seedZone: input.seedZone, wildType: input.wildType, untreated: input.untreated, nativesOnly: input.nativesOnly, accepts: [{ item: itemOf(input.plantId, input.containerId), penalty: 0 }], refusedIds: [],
   };
   return { scope, line };
 }

@@ -25,6 +25,7 @@ export function judge(supply: ScopeSupply, line: ScopeLine, circumstances: Circu
   const leaveByOn = leaveByFor(supply, line, circumstances);
   const reasons: promises.UnfitReason[] = judgeLot(factsOf(supply), {
     provenanceZones: line.seedZone === null ? null : [line.seedZone], wildTypeOnly: line.wildType, untreatedOnly: line.untreated,
+    nativesOnly: line.nativesOnly, region: line.region,
   });
   if (readyOn === null || readyOn > on) reasons.push('not-ready');
   if (leaveByOn !== null && leaveByOn < on) reasons.push('past-plant-by');
@@ -49,7 +50,7 @@ function leaveByFor(supply: ScopeSupply, line: Pick<ScopeLine, 'orderKind' | 'le
 }
 
 function factsOf(supply: ScopeSupply): LotFacts {
-  return { provenanceZone: supply.seedZone, wildType: isWildType(supply), treated: wasTreated(supply), held: supply.held };
+  return { provenanceZone: supply.seedZone, wildType: isWildType(supply), treated: wasTreated(supply), held: supply.held, nativeRegions: supply.nativeRegions };
 }
 
 /** Seed grown on in cultivation is neither wild nor a selection by itself: only the source can tell, so it stays unknown. */

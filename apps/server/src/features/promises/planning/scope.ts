@@ -21,6 +21,8 @@ export interface ScopeLine {
   seedZone: string | null;
   wildType: boolean;
   untreated: boolean;
+  /** The order takes only what is native to the region of its site. */
+  nativesOnly: boolean;
   /** The item asked for at penalty 0, then its alternatives. */
   accepts: { item: string; penalty: number }[];
   /** Lots and batches that a person released from this line. */
@@ -54,6 +56,8 @@ export interface ScopeSupply {
   seedZone: string | null;
   origin: string;
   isCultivar: boolean;
+  /** Regions to which the plant is known to be native. */
+  nativeRegions: string[];
   sourceKind: string;
   pesticideStatement: string | null;
   /** Some treatment of it, or of what it came from, stands in the ledger. */

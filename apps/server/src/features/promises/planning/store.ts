@@ -31,7 +31,7 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
   const lines = [...(seed.lines ?? [])];
   return tx.$queryRaw<ScopeLine[]>`
     WITH RECURSIVE open_line AS MATERIALIZED (
-      SELECT l.*, o.code AS order_code, o.kind AS order_kind, o.due_on, o.client_id, o.site_id
+      SELECT l.*, o.code AS order_code, o.kind AS order_kind, o.due_on, o.client_id, o.site_id, o.natives_only
         FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
        WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL),
     accepts AS MATERIALIZED (
@@ -59,7 +59,7 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
         FROM accepts a JOIN linked k ON k.line_id = a.line_id GROUP BY a.line_id)
     SELECT l.id::text, l.order_id::text AS "orderId", l.order_code AS "orderCode", l.order_kind AS "orderKind", k.name AS "clientName", t.name AS "siteName", t.region,
            k.lead_days AS "leadDays", l.rank, l.due_on::text AS "dueOn", l.plant_id::text AS "plantId", p.scientific_name AS "scientificName", c.code AS "containerCode",
-           l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits", l.seed_zone AS "seedZone", l.wild_type AS "wildType", l.untreated,
+           l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits", l.seed_zone AS "seedZone", l.wild_type AS "wildType", l.untreated, l.natives_only AS "nativesOnly",
            n.items AS accepts,
            coalesce((SELECT array_agg(f.supply_id::text) FROM line_refusal f WHERE f.nursery_id = l.nursery_id AND f.line_id = l.id AND f.taken_back_on IS NULL), '{}') AS "refusedIds"
       FROM taken n

@@ -1,11 +1,11 @@
-/** How an order ends, and its note: cancelled with its plants free again, or finished for good. */
+/** How an order ends, and what can be changed of it as a whole: cancelled with its plants free again, or finished for good. */
 import { gardens as contracts } from '@rootclock/contracts';
 import { useSession } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
-import { TextArea } from '../../../ui/fields/index.ts';
+import { CheckboxField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { ConfirmAgain, Sheet } from '../../../ui/overlay/index.ts';
 import { SuggestedPlace } from '../pickers/suggested-place.tsx';
@@ -16,18 +16,19 @@ interface EndingProps {
   onClose: () => void;
 }
 
-export function NoteSheet({ order, onClose }: EndingProps) {
+export function EditOrderSheet({ order, onClose }: EndingProps) {
   const { gardens } = useMessages();
   const form = useCommandForm({
-    command: useCommand('gardens.editOrder', { title: gardens.orders.noteTitle }),
+    command: useCommand('gardens.editOrder', { title: gardens.orders.editTitle }),
     contract: contracts.editOrder,
-    initial: { note: order.note },
-    body: ({ note }) => ({ orderId: order.id, note }),
+    initial: { note: order.note, nativesOnly: order.nativesOnly },
+    body: ({ note, nativesOnly }) => ({ orderId: order.id, note, nativesOnly }),
     onSaved: onClose,
   });
   return (
-    <Sheet open onClose={onClose} title={gardens.orders.noteTitle}>
+    <Sheet open onClose={onClose} title={gardens.orders.editTitle}>
       <Form {...form.props}>
+        <CheckboxField label={gardens.orders.nativesOnly} hint={gardens.orders.nativesOnlyHint} {...form.field('nativesOnly')} />
         <TextArea label={gardens.note} optional {...form.field('note')} />
         <Submit form={form}>{gardens.save}</Submit>
       </Form>

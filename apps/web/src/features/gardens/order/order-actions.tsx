@@ -7,13 +7,13 @@ import { paths } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { ButtonLink, Menu, type MenuAction } from '../../../ui/action/index.ts';
 import { ChangeDaySheet } from './day/change-day-sheet.tsx';
-import { CancelSheet, FinishAgain, NoteSheet } from './ending-sheets.tsx';
+import { CancelSheet, EditOrderSheet, FinishAgain } from './ending-sheets.tsx';
 
 export function OrderActions({ order }: { order: contracts.OrderPage }) {
   const { gardens, ui } = useMessages();
   const words = gardens.orders;
   const { mayBe } = useSession();
-  const [open, setOpen] = useState<'day' | 'note' | 'cancel' | 'finish' | null>(null);
+  const [open, setOpen] = useState<'day' | 'edit' | 'cancel' | 'finish' | null>(null);
   const close = () => setOpen(null);
   if (order.state !== 'open') return null;
   const isStaged = order.stagedUnits > 0;
@@ -22,7 +22,7 @@ export function OrderActions({ order }: { order: contracts.OrderPage }) {
   const actions: (MenuAction | false)[] = [
     isStaged && { id: 'return', label: words.bringBack, to: paths.bringBack(order.id) },
     isGrower && { id: 'day', label: words.moveDay, onAction: () => setOpen('day') },
-    isGrower && { id: 'note', label: words.editNote, onAction: () => setOpen('note') },
+    isGrower && { id: 'edit', label: words.editOrder, onAction: () => setOpen('edit') },
     { id: 'finish', label: words.finish, onAction: () => setOpen('finish') },
     isGrower && { id: 'cancel', label: words.cancel, danger: true, onAction: () => setOpen('cancel') },
   ];
@@ -38,7 +38,7 @@ export function OrderActions({ order }: { order: contracts.OrderPage }) {
       </ButtonLink>
       {mayBe(FIELD) && <Menu label={ui.more} actions={actions.filter((action) => action !== false)} />}
       {open === 'day' && <ChangeDaySheet order={order} onClose={close} />}
-      {open === 'note' && <NoteSheet order={order} onClose={close} />}
+      {open === 'edit' && <EditOrderSheet order={order} onClose={close} />}
       {open === 'cancel' && <CancelSheet order={order} onClose={close} />}
       <FinishAgain order={order} open={open === 'finish'} onClose={close} />
     </>

@@ -100,6 +100,7 @@ function OrderFacts({ order }: { order: contracts.OrderPage }) {
         )}
       </p>
       {order.leadDays > 0 && order.kind !== 'installation' && <p>{words.leadDays(order.leadDays)}</p>}
+      {order.nativesOnly && <p>{words.onlyNatives(order.region)}</p>}
       {order.livestockNear && <p>{words.livestock}</p>}
       {order.pullIssuedOn && <p>{words.issuedOn(order.pullIssuedOn)}</p>}
     </>

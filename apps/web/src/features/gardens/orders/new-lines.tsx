@@ -30,9 +30,10 @@ export interface NewLinesProps {
   on: string;
   siteId: string | null;
   clientId: string | null;
+  nativesOnly: boolean;
 }
 
-export function NewLines({ lines, onChange, on, siteId, clientId }: NewLinesProps) {
+export function NewLines({ lines, onChange, on, siteId, clientId, nativesOnly }: NewLinesProps) {
   const { gardens } = useMessages();
   const words = gardens.orders;
   const beds = useBeds(siteId);
@@ -50,7 +51,7 @@ export function NewLines({ lines, onChange, on, siteId, clientId }: NewLinesProp
               <NumberField
                 name={`${path}units`}
                 label={gardens.units}
-                hint={<FreeThen item={line} on={on} siteId={siteId} clientId={clientId} conditions={line.conditions} />}
+                hint={<FreeThen item={line} on={on} siteId={siteId} clientId={clientId} nativesOnly={nativesOnly} conditions={line.conditions} />}
                 steps
                 min={1}
                 value={line.units}

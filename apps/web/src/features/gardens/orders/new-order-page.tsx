@@ -11,7 +11,7 @@ import { useCommand } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Skeleton, toast } from '../../../ui/feedback/index.ts';
-import { DateField, RadioField, TextArea } from '../../../ui/fields/index.ts';
+import { CheckboxField, DateField, RadioField, TextArea } from '../../../ui/fields/index.ts';
 import { FieldGroup, Form } from '../../../ui/form/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import type { PickedClient } from '../pickers/client-picker.tsx';
@@ -25,6 +25,7 @@ interface NewOrder {
   client: PickedClient | null;
   siteId: string;
   kind: OrderKind;
+  nativesOnly: boolean;
   dueOn: string;
   note: string;
   lines: NewLine[];
@@ -45,7 +46,7 @@ function NewOrderForm({ known, item }: { known: PickedClient | null; item: Item 
   const words = gardens.orders;
   const navigate = useNavigate();
   const [orderId] = useState(newId);
-  const [initial] = useState((): NewOrder => ({ client: known, siteId: '', kind: 'installation', dueOn: '', note: '', lines: [{ ...emptyLine(), ...item }] }));
+  const [initial] = useState((): NewOrder => ({ client: known, siteId: '', kind: 'installation', nativesOnly: false, dueOn: '', note: '', lines: [{ ...emptyLine(), ...item }] }));
   const form = useCommandForm({
     command: useCommand('gardens.addOrder', { title: words.newTitle }),
     contract: contracts.addOrder,
@@ -55,6 +56,7 @@ function NewOrderForm({ known, item }: { known: PickedClient | null; item: Item 
       clientId: values.client?.id ?? '',
       siteId: values.siteId || null,
       kind: values.kind,
+      nativesOnly: values.nativesOnly,
       dueOn: values.dueOn,
       note: values.note,
       lines: values.lines.filter((line) => !isBlank(line)).map(lineBody),
@@ -65,7 +67,7 @@ function NewOrderForm({ known, item }: { known: PickedClient | null; item: Item 
       void navigate({ to: paths.order(orderId) });
     },
   });
-  const { client, siteId, dueOn, lines } = form.values;
+  const { client, siteId, dueOn, lines, nativesOnly } = form.values;
   return (
     <>
       <PageHeader back={{ to: paths.gardens(), label: words.back }} title={words.newTitle} facts={words.newLead} />
@@ -76,9 +78,10 @@ function NewOrderForm({ known, item }: { known: PickedClient | null; item: Item 
         <FieldGroup legend={words.whatWhen}>
           <RadioField label={gardens.kind} look="segments" hint={gardens.kindHints[form.values.kind]} choices={ORDER_KINDS.map((kind) => ({ value: kind, label: gardens.kinds[kind] }))} {...form.field('kind')} />
           <DateField label={gardens.onDay} {...form.field('dueOn')} />
+          <CheckboxField label={words.nativesOnly} hint={words.nativesOnlyHint} {...form.field('nativesOnly')} />
           <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
         </FieldGroup>
-        <NewLines lines={lines} onChange={(next) => form.set({ lines: next })} on={dueOn} siteId={siteId || null} clientId={client?.id ?? null} />
+        <NewLines lines={lines} onChange={(next) => form.set({ lines: next })} on={dueOn} siteId={siteId || null} clientId={client?.id ?? null} nativesOnly={nativesOnly} />
         <Submit form={form}>{words.create}</Submit>
       </Form>
     </>

@@ -11,15 +11,16 @@ export interface FreeThenProps {
   on: string;
   siteId: string | null;
   clientId: string | null;
+  nativesOnly: boolean;
   conditions: Pick<Conditions, 'seedZone' | 'wildType' | 'untreated'>;
 }
 
-export function FreeThen({ item, on, siteId, clientId, conditions }: FreeThenProps) {
+export function FreeThen({ item, on, siteId, clientId, nativesOnly, conditions }: FreeThenProps) {
   const { gardens } = useMessages();
   const isAsked = item.plant !== null && item.container !== null && isCalendarDate(on);
   const { seedZone, wildType, untreated } = conditions;
   const query = useQuery({
-    ...trpc.promises.offersFor.queryOptions({ plantId: item.plant?.id ?? '', containerId: item.container?.id ?? '', on, siteId, clientId, seedZone: seedZone.trim() || null, wildType, untreated }),
+    ...trpc.promises.offersFor.queryOptions({ plantId: item.plant?.id ?? '', containerId: item.container?.id ?? '', on, siteId, clientId, seedZone: seedZone.trim() || null, wildType, untreated, nativesOnly }),
     enabled: isAsked,
   });
   if (!isAsked) return null;

@@ -8,6 +8,8 @@ export const gardens = {
   'site-of-other-client': ({ site }) => `${site} belongs to another client. Choose a site of this one.`,
   'bed-of-other-site': ({ bed }) => `${bed} lies at another site. Choose a bed of this one.`,
   'alternative-twice': ({ plant }) => `${plant} in this container stands here twice. Name it once.`,
+  'not-native-here': ({ plant, region }) => `${plant} is not known to be native to ${region}, and this order takes only natives. Choose another plant, or let the order take others too.`,
+  'natives-need-region': ({ site }) => (site === null ? 'Choose a site: only its region can say what is native.' : `${site} has no region yet. Set it on the page of the site, then nothing but its natives can be asked for.`),
   'below-what-happened': ({ least, staged, delivered }) => `Enter ${least} or more: ${staged} are pulled and ${delivered} are planted or handed over already.`,
   'plants-are-staged': ({ order, units }) =>
     plural(units, { one: `# plant is still pulled for ${order}. Plant it, bring it back, or say where it goes.`, other: `# plants are still pulled for ${order}. Plant them, bring them back, or say where they go.` }),

@@ -2,7 +2,7 @@ import type { ErrorSentences } from '../../errors.ts';
 
 const unfit = {
   'not-accepted': 'another plant or container', held: 'on hold or in quarantine', 'provenance-zone': 'from another seed zone', 'provenance-unknown': 'of an unknown seed zone',
-  'not-wild-type': 'not of wild type', 'wild-type-unknown': 'not known to be of wild type', treated: 'treated', 'treatment-unknown': 'not known to be untreated',
+  'not-wild-type': 'not of wild type', 'wild-type-unknown': 'not known to be of wild type', treated: 'treated', 'treatment-unknown': 'not known to be untreated', 'not-native': 'not known to be native there',
   'not-ready': 'not ready by then', 'past-plant-by': 'past its plant-by day by then', 'released-by-hand': 'released from this line',
 };
 

@@ -35,10 +35,17 @@ export const line = {
     'wild-type-unknown': ({ units, codes }) => `${are(units)} not known to be of wild type${listed(codes)}.`,
     treated: ({ units, codes }) => `${are(units)} treated${listed(codes)}.`,
     'treatment-unknown': ({ units, codes }) => `${are(units)} not known to be untreated${listed(codes)}.`,
+    'not-native': ({ units, codes }) => `${are(units)} not known to be native to the site’s region${listed(codes)}.`,
     'not-ready': ({ units, codes, day }) => `${are(units)} not ready by then${listed(codes)}${day ? `; the first on ${days.long(day)}` : ''}.`,
     'past-plant-by': ({ units, codes, day }) => `${are(units)} past the plant-by day by then${listed(codes)}${day ? `; their last day is ${days.long(day)}` : ''}.`,
     'released-by-hand': ({ units, codes }) => `${are(units)} given up for this line by hand${listed(codes)}.`,
   } satisfies Record<Reason['reason'], (reason: Reason) => string>,
+
+  natives: {
+    title: 'Breaks “only natives”',
+    breaks: (region: string) => `Not known to be native to ${region}, so none of it is reserved here. Withdraw the line or take the alternative out, or let the order take others too.`,
+    noRegion: 'The site names no region, so nothing can be called native and nothing is reserved. Set the region on the page of the site.',
+  },
 
   alternatives: 'Takes in its stead',
   addAlternative: 'Another choice',

@@ -32,7 +32,7 @@ export const orders = {
   titleFor: (code: string, client: string) => `${code}, ${client}`,
   more: 'More',
   moveDay: 'Move to another day',
-  editNote: 'Change the note',
+  editOrder: 'Change the order',
   cancel: 'Cancel the order',
   finish: 'Finish the order',
   pullList: 'Pull list',
@@ -57,7 +57,7 @@ export const orders = {
   takeBack: 'Take back',
   takenBack: 'Taken back',
 
-  noteTitle: 'Note of the order',
+  editTitle: 'Change the order',
   cancelTitle: 'Cancel this order?',
   cancelText: 'What is reserved becomes free for others.',
   cancelStaged: (count: number) => plural(count, { one: '# plant is pulled for it. It goes back to:', other: '# plants are pulled for it. They go back to:' }),
@@ -69,6 +69,10 @@ export const orders = {
   finishShort: (count: number) => plural(count, { one: '# plant was not delivered and will not be.', other: '# plants were not delivered and will not be.' }),
   finishConfirm: 'Finish the order',
   finished: (code: string) => `${code} is finished.`,
+
+  nativesOnly: 'Only what is native here',
+  nativesOnlyHint: 'Refuses every plant that is not known to be native to the region of the site, also as an alternative.',
+  onlyNatives: (region: string | null) => (region === null ? 'Takes only natives, but its site names no region.' : `Takes only what is native to ${region}.`),
 
   newTitle: 'New order',
   newLead: 'Everything in one go. Plants are reserved when you save.',

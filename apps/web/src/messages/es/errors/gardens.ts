@@ -8,6 +8,8 @@ export const gardens = {
   'site-of-other-client': ({ site }) => `${site} es de otro cliente. Elija un sitio de este.`,
   'bed-of-other-site': ({ bed }) => `${bed} está en otro sitio. Elija una jardinera de este.`,
   'alternative-twice': ({ plant }) => `${plant} en este envase está dos veces. Anótelo una sola vez.`,
+  'not-native-here': ({ plant, region }) => `No consta que ${plant} sea nativa de ${region}, y este pedido solo acepta nativas. Elija otra planta o deje que el pedido acepte otras.`,
+  'natives-need-region': ({ site }) => (site === null ? 'Elija un sitio: solo su región dice qué es nativo.' : `${site} aún no tiene región. Anótela en la página del sitio; después se pueden pedir solo nativas.`),
   'below-what-happened': ({ least, staged, delivered }) => `Anote ${least} o más: ya se sacaron ${staged} y ya se plantaron o entregaron ${delivered}.`,
   'plants-are-staged': ({ order, units }) =>
     plural(units, { one: `# planta sigue apartada para ${order}. Plántela, devuélvala o diga adónde va.`, other: `# plantas siguen apartadas para ${order}. Plántelas, devuélvalas o diga adónde van.` }),

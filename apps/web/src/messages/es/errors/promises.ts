@@ -2,7 +2,7 @@ import type { ErrorSentences } from '../../errors.ts';
 
 const unfit = {
   'not-accepted': 'otra planta u otro envase', held: 'retenido o en cuarentena', 'provenance-zone': 'de otra zona de semilla', 'provenance-unknown': 'de zona de semilla desconocida',
-  'not-wild-type': 'no es tipo silvestre', 'wild-type-unknown': 'no se sabe si es tipo silvestre', treated: 'tratado', 'treatment-unknown': 'no se sabe si fue tratado',
+  'not-wild-type': 'no es tipo silvestre', 'wild-type-unknown': 'no se sabe si es tipo silvestre', treated: 'tratado', 'treatment-unknown': 'no se sabe si fue tratado', 'not-native': 'no consta que sea nativa de allí',
   'not-ready': 'aún no estará listo', 'past-plant-by': 'habrá pasado su fecha límite', 'released-by-hand': 'liberado de este renglón',
 };
 

@@ -32,9 +32,16 @@ export const line: typeof english = {
     'wild-type-unknown': ({ units, codes }) => `de ${plants(units)} no se sabe si es tipo silvestre${listed(codes)}.`,
     treated: ({ units, codes }) => `${are(units, 'fue tratada', 'fueron tratadas')}${listed(codes)}.`,
     'treatment-unknown': ({ units, codes }) => `de ${plants(units)} no se sabe si hubo tratamiento${listed(codes)}.`,
+    'not-native': ({ units, codes }) => `de ${plants(units)} no consta que sean nativas de la región del sitio${listed(codes)}.`,
     'not-ready': ({ units, codes, day }) => `${are(units, 'no estará lista', 'no estarán listas')} para entonces${listed(codes)}${day ? `; las primeras el ${days.long(day)}` : ''}.`,
     'past-plant-by': ({ units, codes, day }) => `${are(units, 'habrá pasado', 'habrán pasado')} su fecha límite${listed(codes)}${day ? `; su último día es el ${days.long(day)}` : ''}.`,
     'released-by-hand': ({ units, codes }) => `${are(units, 'se soltó', 'se soltaron')} a mano de este renglón${listed(codes)}.`,
+  },
+
+  natives: {
+    title: 'No cumple «solo nativas»',
+    breaks: (region) => `No consta que sea nativa de ${region}, así que aquí no se reserva nada de ella. Retire el renglón, quite la alternativa o deje que el pedido acepte otras.`,
+    noRegion: 'El sitio no tiene región, así que nada puede llamarse nativo y no se reserva nada. Anote la región en la página del sitio.',
   },
 
   alternatives: 'Acepta en su lugar',

@@ -34,7 +34,7 @@ export const orders: typeof english = {
   titleFor: (code, client) => `${code}, ${client}`,
   more: 'Más',
   moveDay: 'Pasar a otro día',
-  editNote: 'Cambiar la nota',
+  editOrder: 'Cambiar el pedido',
   cancel: 'Cancelar el pedido',
   finish: 'Terminar el pedido',
   pullList: 'Lista para sacar',
@@ -57,7 +57,7 @@ export const orders: typeof english = {
   takeBack: 'Deshacer',
   takenBack: 'Deshecho',
 
-  noteTitle: 'Nota del pedido',
+  editTitle: 'Cambiar el pedido',
   cancelTitle: '¿Cancelar este pedido?',
   cancelText: 'Lo reservado queda libre para otros.',
   cancelStaged: (count) => plural(count, { one: 'Hay # planta sacada para él. Vuelve a:', other: 'Hay # plantas sacadas para él. Vuelven a:' }),
@@ -69,6 +69,10 @@ export const orders: typeof english = {
   finishShort: (count) => plural(count, { one: '# planta no se entregó ni se entregará.', other: '# plantas no se entregaron ni se entregarán.' }),
   finishConfirm: 'Terminar el pedido',
   finished: (code) => `${code} está terminado.`,
+
+  nativesOnly: 'Solo lo nativo de aquí',
+  nativesOnlyHint: 'Rechaza toda planta de la que no conste que es nativa de la región del sitio, también como alternativa.',
+  onlyNatives: (region) => (region === null ? 'Acepta solo nativas, pero su sitio no tiene región.' : `Acepta solo lo nativo de ${region}.`),
 
   newTitle: 'Pedido nuevo',
   newLead: 'Todo de una vez. Las plantas se reservan al guardar.',

@@ -6,6 +6,7 @@ import { nextCodes } from '../../../stock/ledger/store.ts';
 import { loadClient } from '../../clients/store.ts';
 import { loadSite } from '../../sites/store.ts';
 import { checkLines } from '../check-lines.ts';
+import { requireRegion } from '../natives.ts';
 import { insertLines, insertOrder } from '../store.ts';
 
 /** New lines come behind all others, so a new order never takes a plant from one that was promised before. */
@@ -15,11 +16,13 @@ export const addOrder = command({
   roles: GROWERS,
   run: async (context, input) => {
     await loadClient(context, input.clientId);
-    if (input.siteId !== null) {
-      const site = await loadSite(context, input.siteId);
+    const site = input.siteId === null ? null : await loadSite(context, input.siteId);
+    if (site !== null) {
       if (site.clientId !== input.clientId) refuse('site-of-other-client', { site: site.name }, 'siteId');
     } else if (input.kind === 'installation') refuse('site-needed', undefined, 'siteId');
-    const lines = await checkLines(context, input, input.lines, (at) => `lines.${at}.`);
+    const asked = { ...input, region: site?.region ?? null, siteName: site?.name ?? null };
+    if (input.nativesOnly) requireRegion(asked);
+    const lines = await checkLines(context, asked, input.lines, (at) => `lines.${at}.`);
     const [code = ''] = await nextCodes(context, 'G', dateParts(context.today).year, 1);
     await insertOrder(context, { ...input, code });
     await insertLines(context, input.orderId, lines);

@@ -5,7 +5,8 @@ import { command } from '../../../../trpc/operation.ts';
 import { loadScope } from '../../../promises/planning/load.ts';
 import { itemOf } from '../../../promises/planning/scope.ts';
 import { loadOpenLine, updateLine } from '../store.ts';
-import { checkAlternatives, checkBeds } from '../check-lines.ts';
+import { alternativesNamed, checkAlternatives, checkBeds } from '../check-lines.ts';
+import { requireNatives } from '../natives.ts';
 import { settleTurn } from '../turn.ts';
 
 export const editLine = command({
@@ -20,6 +21,7 @@ export const editLine = command({
     const item = { plantId: asked?.plantId ?? '', containerId: asked?.containerId ?? '' };
     await checkAlternatives(context, item, input.alternatives, '');
     await checkBeds(context, order, [input], () => '');
+    await requireNatives(context, order, alternativesNamed(input.alternatives, ''));
     const wanted = { ...input, seedZone: input.seedZone ?? null };
     const scope = await loadScope(context, { lines: [line.id], items: input.alternatives, asksTreatments: input.untreated });
     const change = {

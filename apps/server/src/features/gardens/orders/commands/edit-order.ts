@@ -1,16 +1,20 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
-import { loadOrder, setNote } from '../store.ts';
+import { requireRegion } from '../natives.ts';
+import { loadOrder, updateOrder } from '../store.ts';
 
 export const editOrder = command({
   name: 'editOrder',
   input: gardens.editOrder,
   roles: GROWERS,
   run: async (context, input) => {
-    await loadOrder(context, input.orderId);
-    await setNote(context, input.orderId, input.note);
+    const order = await loadOrder(context, input.orderId);
+    const nativesOnly = input.nativesOnly ?? order.nativesOnly;
+    if (nativesOnly && !order.nativesOnly) requireRegion(order);
+    await updateOrder(context, input.orderId, { note: input.note, nativesOnly });
     context.touched.features.add('gardens');
+    if (nativesOnly !== order.nativesOnly) for (const lineId of order.openLines) context.touched.line(lineId);
     return { orderId: input.orderId };
   },
 });

@@ -29,6 +29,11 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
              'reservedUnits', g.reserved_units, 'stagedUnits', g.staged_units, 'deliveredUnits', g.delivered_units,
              'isNative', CASE WHEN s.region IS NOT NULL THEN s.region = ANY (p.native_regions) END,
              'poisonsLivestock', coalesce(s.livestock_near, false) AND 'keep-from-livestock' = ANY (p.handling),
+             'notNatives', CASE WHEN o.natives_only THEN (
+               SELECT coalesce(jsonb_agg(DISTINCT jsonb_build_object('plantId', q.id, 'scientificName', q.scientific_name)), '[]')
+                 FROM (SELECT l.plant_id UNION SELECT x.plant_id FROM line_alternative x WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id) a
+                 JOIN plant q ON q.nursery_id = l.nursery_id AND q.id = a.plant_id
+                WHERE s.region IS NULL OR s.region <> ALL (q.native_regions)) ELSE '[]' END,
              'namesakes', '[]'::jsonb) AS row
       FROM order_line l
       JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
@@ -81,6 +86,7 @@ export async function readEntries({ tx, nurseryId }: ReadContext, orderId: strin
 }
 
 export interface OrderCircumstances {
+  nativesOnly: boolean;
   leadDays: number;
   region: string | null;
   livestockNear: boolean;
@@ -89,8 +95,8 @@ export interface OrderCircumstances {
 
 export async function readCircumstances({ tx, nurseryId }: ReadContext, orderId: string): Promise<OrderCircumstances> {
   const [row] = await tx.$queryRaw<OrderCircumstances[]>`
-    SELECT k.lead_days AS "leadDays", s.region, coalesce(s.livestock_near, false) AS "livestockNear", s.address AS "siteAddress"
+    SELECT o.natives_only AS "nativesOnly", k.lead_days AS "leadDays", s.region, coalesce(s.livestock_near, false) AS "livestockNear", s.address AS "siteAddress"
       FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
-  return row ?? { leadDays: 0, region: null, livestockNear: false, siteAddress: null };
+  return row ?? { nativesOnly: false, leadDays: 0, region: null, livestockNear: false, siteAddress: null };
 }

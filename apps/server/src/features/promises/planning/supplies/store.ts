@@ -17,7 +17,7 @@ export async function loadSupplies(context: ReadContext, items: readonly string[
            c.volume_ml AS "containerMl", coalesce(a.units, 0)::int AS units, coalesce(a.quarantined, 0)::int AS "quarantinedUnits",
            EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL) AS held,
            coalesce(l.ready_on, l.potted_on)::text AS "readyOn", l.root_checked_on IS NOT NULL AS "rootChecked", l.plant_by_on::text AS "plantByOn", l.plant_by_state AS "plantByState",
-           l.limit_on::text AS "limitOn", CASE WHEN r.basis = 'confined' THEN l.confined_on ELSE l.container_on END::text AS "clockOn", s.seed_zone AS "seedZone", s.origin, p.cultivar_epithet IS NOT NULL AS "isCultivar", s.kind AS "sourceKind", s.pesticide_statement AS "pesticideStatement"
+           l.limit_on::text AS "limitOn", CASE WHEN r.basis = 'confined' THEN l.confined_on ELSE l.container_on END::text AS "clockOn", s.seed_zone AS "seedZone", s.origin, p.cultivar_epithet IS NOT NULL AS "isCultivar", p.native_regions AS "nativeRegions", s.kind AS "sourceKind", s.pesticide_statement AS "pesticideStatement"
       FROM wanted w
       JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = w.id
       JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
@@ -31,7 +31,7 @@ export async function loadSupplies(context: ReadContext, items: readonly string[
     UNION ALL
     SELECT b.id::text, 'batch', b.code, b.plant_id::text, p.scientific_name, b.target_container_id::text, c.code, c.volume_ml, b.cautious_units, 0, false,
            b.ready_on::text, false, b.plant_by_on::text, b.plant_by_state, b.limit_on::text,
-           CASE WHEN r.basis = 'confined' THEN b.confined_on ELSE b.container_on END::text, s.seed_zone, s.origin, p.cultivar_epithet IS NOT NULL, s.kind, s.pesticide_statement
+           CASE WHEN r.basis = 'confined' THEN b.confined_on ELSE b.container_on END::text, s.seed_zone, s.origin, p.cultivar_epithet IS NOT NULL, p.native_regions, s.kind, s.pesticide_statement
       FROM batch b
       JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
       JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.target_container_id

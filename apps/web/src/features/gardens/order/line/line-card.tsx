@@ -5,6 +5,7 @@ import { Progress } from '../../marks/progress.tsx';
 import { LineFlags } from '../../marks/line-flags.tsx';
 import { Taxon } from '../../marks/taxon.tsx';
 import type { LineCardProps } from './line-props.ts';
+import { LineNatives } from '../../marks/line-natives.tsx';
 import { LineActions } from './line-actions.tsx';
 import { LineShortage } from './line-shortage.tsx';
 import { LineSupplies } from './line-supplies.tsx';
@@ -32,7 +33,8 @@ export function LineCard({ order, line, mayChange }: LineCardProps) {
       </header>
       {line.withdrawnOn === null && <Progress kind={order.kind} wantedUnits={line.units} {...countsOf(line)} />}
       {order.state === 'done' && line.withdrawnOn === null && line.deliveredUnits < line.units && <p>{words.undelivered(line.units - line.deliveredUnits)}</p>}
-      {isOpen && <LineFlags line={line} region={order.region} />}
+      {isOpen && <LineNatives line={line} region={order.region} />}
+      {isOpen && <LineFlags line={{ ...line, flags: line.notNatives.length > 0 ? line.flags.filter((flag) => flag !== 'not-native') : line.flags }} region={order.region} />}
       {isOpen && line.shortUnits > 0 && <LineShortage order={order} line={line} mayChange={mayChange} />}
       <LineSupplies line={line} mayChange={mayChange && isOpen} />
     </article>

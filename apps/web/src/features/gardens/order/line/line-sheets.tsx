@@ -42,7 +42,7 @@ export function AddLineSheet({ order, onClose }: SheetProps) {
     <Sheet open onClose={onClose} title={words.addTitle}>
       <Form {...form.props}>
         <ItemPickers value={form.values.item} onChange={(item) => form.set({ item })} />
-        <NumberField label={gardens.units} hint={<FreeThen item={form.values.item} on={order.dueOn} siteId={order.siteId} clientId={order.clientId} conditions={form.values.conditions} />} steps min={1} {...form.field('units')} />
+        <NumberField label={gardens.units} hint={<FreeThen item={form.values.item} on={order.dueOn} siteId={order.siteId} clientId={order.clientId} nativesOnly={order.nativesOnly} conditions={form.values.conditions} />} steps min={1} {...form.field('units')} />
         <details className="fold">
           <summary>{words.conditions}</summary>
           <div className="stack">
