@@ -50,6 +50,7 @@ const promises: SampleBodies<'promises'> = {
   unpinReservation: (ids) => [{ lineId: ids.pinnedLineId, supplyId: ids.lotId }],
   releaseReservation: (ids) => [{ lineId: ids.pinnedLineId, supplyId: ids.lotId }],
   offersFor: (ids) => [{ lineId: ids.lineId }, { plantId: ids.plantId, containerId: ids.containerId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId }],
+  checkPromise: (ids) => [{ plantId: ids.plantId, containerId: ids.containerId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId, units: 12 }],
   demandFor: (ids) => [{ supplyId: ids.lotId }, { supplyId: ids.batchId }],
   whatIfDay: (ids) => [{ orderId: ids.orderId, dueOn: '2026-06-20' }],
   listShort: () => [{}],

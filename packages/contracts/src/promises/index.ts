@@ -1,3 +1,4 @@
+export * from './check.ts';
 export * from './reservations.ts';
 export * from './reasons.ts';
 export type * from './rows.ts';

@@ -42,20 +42,12 @@ export interface PromiseAnswer {
  * Throws InputError naming the value, as in 'ask.units' or 'supply[2].units', when ask or instance make no sense.
  */
 export function promise(input: AllocationInstance, ask: PromiseAsk): PromiseAnswer {
-  const instance = linkedPart(requireInstance(input), ask.accepts);
-  const line = lineOf(ask, instance);
-  const transport = readTransport(takeOutPins(instance).rest);
-  const { filling } = filledByRank(transport);
-  const lastDayOf = ({ id, plantByOn }: AllocationSupply) => ask.leaveBy?.get(id) ?? plantByOn;
-  const serves = (supply: AllocationSupply, on: CalendarDate) => supplyServes({ ...supply, plantByOn: lastDayOf(supply) }, { ...line, on }).serves;
-  const unitsOn = (on: CalendarDate) => filling.spare(transport.supplies.flatMap((supply, at) => (serves(supply, on) ? [at] : [])), ask.units);
+  const { instance, line, supplies, serves, lastDayOf, unitsOn } = prepare(input, ask);
   const isMetOn = (on: CalendarDate) => unitsOn(on) === ask.units;
-  const later = ordered(transport.supplies.map(({ readyOn }) => readyOn)).filter((on) => on > ask.on);
-  const earlier = ordered(transport.supplies.flatMap((supply) => lastDayOf(supply) ?? [])).filter((on) => instance.today <= on && on < ask.on).reverse();
-
-  const tooLate = transport.supplies.filter((supply) => !serves(supply, ask.on)).map(({ id }) => id);
-  const withLine = { ...instance, demand: [...instance.demand, { ...line, refuses: [...(ask.refuses ?? []), ...tooLate] }] };
-  const solved = allocate(withLine);
+  const later = ordered(supplies.map(({ readyOn }) => readyOn)).filter((on) => on > ask.on);
+  const earlier = ordered(supplies.flatMap((supply) => lastDayOf(supply) ?? [])).filter((on) => instance.today <= on && on < ask.on).reverse();
+  const unfit = supplies.filter((supply) => !serves(supply, ask.on)).map(({ id }) => id);
+  const solved = allocate({ ...instance, demand: [...instance.demand, { ...line, refuses: [...(ask.refuses ?? []), ...unfit] }] });
   const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explainShortage({ ...instance, demand: [...instance.demand, line] }, line.id, solved);
   return {
     units: unitsOn(ask.on),
@@ -64,6 +56,23 @@ export function promise(input: AllocationInstance, ask: PromiseAsk): PromiseAnsw
     from: solved.assignments.filter(({ demand }) => demand === line.id).map(({ supply, units }) => ({ supply, units })),
     inTheWay: { unservedUnits, promisedToOthers, promisedToOthersUnits },
   };
+}
+
+/** Only the most units of an ask that can be promised for its day, as `promise` answers them. */
+export function promisableUnits(input: AllocationInstance, ask: PromiseAsk): number {
+  return prepare(input, ask).unitsOn(ask.on);
+}
+
+function prepare(input: AllocationInstance, ask: PromiseAsk) {
+  const instance = linkedPart(requireInstance(input), ask.accepts);
+  const line = lineOf(ask, instance);
+  const transport = readTransport(takeOutPins(instance).rest);
+  const { filling } = filledByRank(transport);
+  const { supplies } = transport;
+  const lastDayOf = ({ id, plantByOn }: AllocationSupply) => ask.leaveBy?.get(id) ?? plantByOn;
+  const serves = (supply: AllocationSupply, on: CalendarDate) => supplyServes({ ...supply, plantByOn: lastDayOf(supply) }, { ...line, on }).serves;
+  const unitsOn = (on: CalendarDate) => filling.spare(supplies.flatMap((supply, at) => (serves(supply, on) ? [at] : [])), ask.units);
+  return { instance, line, supplies, serves, lastDayOf, unitsOn };
 }
 
 const ordered = (days: readonly CalendarDate[]) => [...new Set(days)].sort(compareText);

@@ -1,3 +1,4 @@
+import { checkPromise } from './check/check-promise.ts';
 import { demandFor } from './offers/demand-for.ts';
 import { offersFor } from './offers/offers-for.ts';
 import { whatIfDay } from './outlook/what-if-day.ts';
@@ -6,4 +7,4 @@ import { releaseReservation } from './reservations/commands/release-reservation.
 import { unpinReservation } from './reservations/commands/unpin-reservation.ts';
 import { listShort } from './shortages/reads.ts';
 
-export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, whatIfDay, listShort };
+export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, checkPromise, whatIfDay, listShort };

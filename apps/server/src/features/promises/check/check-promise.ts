@@ -1,0 +1,69 @@
+import { promises } from '@rootclock/contracts';
+import { compareText, EVERYONE, promisableUnits, promise, takeOutPins } from '@rootclock/domain';
+import { query } from '../../../trpc/operation.ts';
+import { askedLine } from '../offers/asked-line.ts';
+import { shortageExplainer } from '../planning/explain.ts';
+import { judge } from '../planning/judging.ts';
+import { instanceOf, judgeAll } from '../planning/plan.ts';
+import { itemOf, type Scope, type ScopeLine, servedOn } from '../planning/scope.ts';
+import { type KinItem, loadKin } from './store.ts';
+
+const MOST_INSTEAD = 6;
+const MOST_CODES = 10;
+
+/** Whether somebody can be promised so many plants for a day: how many without shortening anybody, from what, what stands in the way and what else would do. */
+export const checkPromise = query({
+  name: 'checkPromise',
+  input: promises.checkPromise,
+  roles: EVERYONE,
+  read: async (context, input): Promise<promises.PromiseCheck> => {
+    const kin = await loadKin(context, input.plantId, input.containerId);
+    const { scope, line } = await askedLine(context, input, { units: input.units, alternatives: input.alternatives, looksAt: kin });
+    const { pins, rest: instance } = takeOutPins(instanceOf(scope, judgeAll(scope)));
+    const { units, firstOn, lastBeforeOn, from, inTheWay } = promise(instance, askOf(line, scope));
+    const isMet = units === input.units;
+    const supplies = new Map(scope.supplies.map((supply) => [supply.id, supply]));
+    return {
+      on: servedOn(line, scope.today), askedUnits: input.units, units, firstOn, lastBeforeOn,
+      from: from.flatMap(({ supply: id, units: given }): promises.PromiseSource[] => {
+        const supply = supplies.get(id);
+        if (!supply) return [];
+        const { kind: supplyKind, code, plantId, scientificName, containerCode, readyOn, plantByOn } = supply;
+        return [{ supplyId: id, supplyKind, code, plantId, scientificName, containerCode, units: given, readyOn, plantByOn }];
+      }),
+      reasons: isMet ? [] : reasonsFor(line, scope, from, [...inTheWay.promisedToOthers, ...pins.filter(({ supply }) => mayServe(supply, line, scope))]),
+      instead: isMet ? [] : kin.map((item) => ({ ...item, units: promisableUnits(instance, askOf(asKin(line, item), scope)) })).filter((row) => row.units > 0)
+        .sort((a, b) => b.units - a.units || compareText(a.scientificName, b.scientificName) || compareText(a.containerName, b.containerName)).slice(0, MOST_INSTEAD),
+    };
+  },
+});
+
+/** What a line asks, judged for each lot and batch; only the days are left to be compared. */
+function askOf(line: ScopeLine, scope: Scope) {
+  const items = new Set(line.accepts.map(({ item }) => item));
+  const judged = scope.supplies.filter(({ item }) => items.has(item)).map((supply) => ({ id: supply.id, ...judge(supply, line, scope) }));
+  return {
+    accepts: line.accepts, units: line.units, on: servedOn(line, scope.today),
+    refuses: judged.filter(({ reasons }) => reasons.some((reason) => reason !== 'not-ready' && reason !== 'past-plant-by')).map(({ id }) => id),
+    leaveBy: new Map(judged.flatMap(({ id, leaveByOn }) => (leaveByOn === null ? [] : [[id, leaveByOn] as const]))),
+  };
+}
+
+/** The same wish for another item. Another plant is only offered where the site's region has it as a native, if the region is known. */
+const asKin = (line: ScopeLine, { kind, plantId, containerId }: KinItem): ScopeLine =>
+  ({ ...line, accepts: [{ item: itemOf(plantId, containerId), penalty: 0 }], nativesOnly: line.nativesOnly || (kind === 'kin' && line.region !== null) });
+
+const mayServe = (supplyId: string, line: ScopeLine, scope: Scope) => scope.supplies.some((supply) => supply.id === supplyId && judge(supply, line, scope).serves);
+
+/** What keeps the line from the rest: what cannot serve as it is, and what others would hold once everything is allocated with the line. */
+function reasonsFor(line: ScopeLine, scope: Scope, from: readonly { supply: string; units: number }[], others: readonly { demand: string; units: number }[]): promises.ShortageReason[] {
+  const kinds = new Map(scope.supplies.map(({ id, kind }) => [id, kind]));
+  const own = from.map(({ supply, units }) => ({ lineId: line.id, supplyId: supply, supplyKind: kinds.get(supply) ?? 'lot', units, pinned: false }));
+  const unfit = shortageExplainer({ ...scope, lines: [...scope.lines, line], reservations: own })(line).filter(({ reason }) => reason !== 'not-grown');
+  const codes = new Map(scope.lines.map(({ id, orderCode }) => [id, orderCode]));
+  const promised = others.reduce((sum, { units }) => sum + units, 0);
+  const held: promises.ShortageReason = { reason: 'promised', units: promised, codes: [...new Set(others.flatMap(({ demand }) => codes.get(demand) ?? []))].slice(0, MOST_CODES), day: null };
+  const reasons = [...unfit, ...(promised > 0 ? [held] : [])];
+  const short = line.units - own.reduce((sum, { units }) => sum + units, 0);
+  return reasons.length > 0 ? reasons : [{ reason: 'not-grown', units: short, codes: [line.containerCode], day: null }];
+}

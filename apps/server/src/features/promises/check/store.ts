@@ -1,0 +1,27 @@
+import type { ReadContext } from '../../../trpc/operation.ts';
+
+export interface KinItem {
+  kind: 'size' | 'kin';
+  plantId: string;
+  scientificName: string;
+  containerId: string;
+  containerName: string;
+}
+
+/** Items of which something stands or grows: the same plant in other containers, and plants of its genus in the same one. */
+export async function loadKin({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<KinItem[]> {
+  return tx.$queryRaw<KinItem[]>`
+    WITH asked AS MATERIALIZED (SELECT id, genus FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid),
+    kin AS MATERIALIZED (SELECT p.id, p.scientific_name FROM plant p JOIN asked a ON a.genus = p.genus WHERE p.nursery_id = ${nurseryId}::uuid),
+    item AS MATERIALIZED (
+      SELECT l.plant_id, l.container_id FROM kin k JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.plant_id = k.id AND l.closed_on IS NULL
+      UNION
+      SELECT b.plant_id, b.target_container_id FROM kin k JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.plant_id = k.id AND b.closed_on IS NULL AND b.cautious_units > 0)
+    SELECT CASE WHEN i.plant_id = ${plantId}::uuid THEN 'size' ELSE 'kin' END AS kind, k.id::text AS "plantId", k.scientific_name AS "scientificName",
+           c.id::text AS "containerId", c.name AS "containerName"
+      FROM item i
+      JOIN kin k ON k.id = i.plant_id
+      JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = i.container_id
+     WHERE (i.plant_id = ${plantId}::uuid) <> (i.container_id = ${containerId}::uuid) AND c.kind <> 'ground'
+     ORDER BY kind DESC, k.scientific_name, c.name`;
+}

@@ -1,0 +1,34 @@
+import type { promises } from '@rootclock/contracts';
+import type * as z from 'zod/mini';
+import type { ReadContext } from '../../../trpc/operation.ts';
+import { loadScope } from '../planning/load.ts';
+import { itemOf, type Scope, type ScopeLine } from '../planning/scope.ts';
+import { loadItem, loadLeadDays, loadRegion } from './store.ts';
+
+type ItemInput = z.output<typeof promises.offersForItem>;
+
+interface Item {
+  plantId: string;
+  containerId: string;
+}
+
+/** What is asked besides the item itself: how many, what else is taken, and items that are only looked at. */
+export interface AskedBesides {
+  units?: number;
+  alternatives?: readonly (Item & { penalty: number })[];
+  looksAt?: readonly Item[];
+}
+
+/** A line that nobody has written down yet, behind all others, with all that has to be looked at together with it. */
+export async function askedLine(context: ReadContext, input: ItemInput, { units = 1, alternatives = [], looksAt = [] }: AskedBesides = {}): Promise<{ scope: Scope; line: ScopeLine }> {
+  const item = await loadItem(context, input.plantId, input.containerId);
+  const region = input.siteId === null ? null : await loadRegion(context, input.siteId);
+  const leadDays = input.clientId === null ? 0 : await loadLeadDays(context, input.clientId);
+  const scope = await loadScope(context, { items: [input, ...alternatives, ...looksAt], asksTreatments: input.untreated, regions: region === null ? [] : [region] });
+  const line: ScopeLine = {
+    id: 'asked', orderId: '', orderCode: '', orderKind: input.siteId === null ? 'pickup' : 'installation', clientName: '', siteName: null, region, leadDays,
+    rank: 1 + Math.max(0, ...scope.lines.map(({ rank }) => rank)), dueOn: input.on, plantId: input.plantId, ...item, units, stagedUnits: 0, deliveredUnits: 0,
+    seedZone: input.seedZone, wildType: input.wildType, untreated: input.untreated, nativesOnly: input.nativesOnly, accepts: [{ item: itemOf(input.plantId, input.containerId), penalty: 0 }, ...alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty }))], refusedIds: [],
+  };
+  return { scope, line };
+}
