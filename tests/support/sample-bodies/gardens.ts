@@ -34,4 +34,13 @@ export const gardens: SampleBodies<'gardens'> = {
   handOver: (ids) => [{ orderId: ids.stagedOrderId, rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, units: 1 }], ...entry(ids) }],
   returnFromOrder: (ids) => [{ orderId: ids.stagedOrderId, placeId: ids.otherPlaceId, cause: 'mishandled', rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, returnedUnits: 1, lostUnits: 1 }], ...entry(ids) }],
   listToPull: () => [{}],
+
+  addSubstitutionRule: (ids) => [
+    { ruleId: ids.made('ruleId'), kind: 'another-size', reach: { plantId: ids.plantId }, penalty: 2 },
+    { ruleId: ids.made('ruleId'), kind: 'same-habit', reach: {}, penalty: 9 },
+  ],
+  editSubstitutionRule: (ids) => [{ ruleId: ids.substitutionRuleId, penalty: 4 }],
+  retireSubstitutionRule: (ids) => [{ ruleId: ids.substitutionRuleId }],
+  listSubstitutionRules: () => [{}],
+  alternativesFor: (ids) => [{ plantId: ids.plantId, containerId: ids.containerId, siteId: ids.siteId }],
 };

@@ -1,1 +1,2 @@
 export * from './order-words.ts';
+export * from './substitutes/index.ts';

@@ -24,10 +24,16 @@ import { addSite } from './sites/commands/add-site.ts';
 import { editBed } from './sites/commands/edit-bed.ts';
 import { editSite } from './sites/commands/edit-site.ts';
 import { readSite } from './sites/reads.ts';
+import { alternativesFor } from './substitutes/alternatives-for.ts';
+import { addSubstitutionRule } from './substitutes/commands/add-substitution-rule.ts';
+import { editSubstitutionRule } from './substitutes/commands/edit-substitution-rule.ts';
+import { retireSubstitutionRule } from './substitutes/commands/retire-substitution-rule.ts';
+import { listSubstitutionRules } from './substitutes/list-substitution-rules.ts';
 
 export const gardensOperations = {
   addClient, editClient, blankClient, listClients, readClient,
   addSite, editSite, addBed, editBed, readSite,
   addOrder, editOrder, addLine, editLine, withdrawLine, changeDay, cancelOrder, finishOrder, listOrders, readOrder,
   issuePullList, readPullList, pullForOrder, plantOrder, handOver, returnFromOrder, listToPull,
+  addSubstitutionRule, editSubstitutionRule, retireSubstitutionRule, listSubstitutionRules, alternativesFor,
 };

@@ -1,0 +1,3 @@
+export * from './rules.ts';
+export * from './habit.ts';
+export * from './alternatives-by-rule.ts';
