@@ -56,7 +56,7 @@ async function order(page: Page): Promise<void> {
   await page.getByLabel('Day').fill('2026-06-01');
   await choose(page, 'Plant', 'asclepias', /Asclepias tuberosa/);
   await choose(page, 'Container', 'tall', /tall-1l/);
-  await said(page, '42 free on June 1, 2026.');
+  await said(page, 'Up to 42 can be promised for June 1, 2026.');
   await page.getByRole('textbox', { name: 'Plants' }).fill('20');
   expect(await violationsOn(page)).toEqual([]);
   await button(page, 'Save the order').click();

@@ -6,8 +6,9 @@ import { NumberField } from '../../../ui/fields/index.ts';
 import { FieldGroup } from '../../../ui/form/index.ts';
 import { useBeds } from '../pickers/beds.ts';
 import { ConditionFields, conditionsBody, NO_CONDITIONS, type Conditions } from '../pickers/condition-fields.tsx';
-import { FreeThen } from '../pickers/free-then.tsx';
 import { ItemPickers, type Item } from '../pickers/item-pickers.tsx';
+import { PromiseCheck } from '../pickers/promise-check.tsx';
+import { RuleOffers } from '../pickers/rule-offers.tsx';
 import './new-lines.css';
 
 export interface NewLine extends Item {
@@ -28,12 +29,13 @@ export interface NewLinesProps {
   lines: readonly NewLine[];
   onChange: (lines: NewLine[]) => void;
   on: string;
+  onDay: (on: string) => void;
   siteId: string | null;
   clientId: string | null;
   nativesOnly: boolean;
 }
 
-export function NewLines({ lines, onChange, on, siteId, clientId, nativesOnly }: NewLinesProps) {
+export function NewLines({ lines, onChange, on, onDay, siteId, clientId, nativesOnly }: NewLinesProps) {
   const { gardens } = useMessages();
   const words = gardens.orders;
   const beds = useBeds(siteId);
@@ -51,12 +53,13 @@ export function NewLines({ lines, onChange, on, siteId, clientId, nativesOnly }:
               <NumberField
                 name={`${path}units`}
                 label={gardens.units}
-                hint={<FreeThen item={line} on={on} siteId={siteId} clientId={clientId} nativesOnly={nativesOnly} conditions={line.conditions} />}
                 steps
                 min={1}
                 value={line.units}
                 onChange={(units) => set({ units })}
               />
+              <PromiseCheck item={line} units={line.units} on={on} siteId={siteId} clientId={clientId} nativesOnly={nativesOnly} conditions={line.conditions} onConditions={(conditions) => set({ conditions })} onDay={onDay} />
+              <RuleOffers item={line} siteId={siteId} nativesOnly={nativesOnly} value={line.conditions} onChange={(conditions) => set({ conditions })} />
               <details className="fold">
                 <summary>{words.conditions}</summary>
                 <div className="stack">

@@ -81,7 +81,7 @@ function NewOrderForm({ known, item }: { known: PickedClient | null; item: Item 
           <CheckboxField label={words.nativesOnly} hint={words.nativesOnlyHint} {...form.field('nativesOnly')} />
           <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
         </FieldGroup>
-        <NewLines lines={lines} onChange={(next) => form.set({ lines: next })} on={dueOn} siteId={siteId || null} clientId={client?.id ?? null} nativesOnly={nativesOnly} />
+        <NewLines lines={lines} onChange={(next) => form.set({ lines: next })} on={dueOn} onDay={(next) => form.set({ dueOn: next })} siteId={siteId || null} clientId={client?.id ?? null} nativesOnly={nativesOnly} />
         <Submit form={form}>{words.create}</Submit>
       </Form>
     </>

@@ -1,18 +1,24 @@
 /** ConditionFields: where a line goes and what it asks of the lots that serve it, with what may stand in for it. */
+import { MOST_PENALTY } from '@rootclock/domain';
 import { newCommandId } from '../../../lib/ids.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
-import { CheckboxField, SelectField, TextField } from '../../../ui/fields/index.ts';
+import { CheckboxField, NumberField, SelectField, TextField } from '../../../ui/fields/index.ts';
 import { FieldGroup } from '../../../ui/form/index.ts';
 import { ItemPickers, type Item } from './item-pickers.tsx';
+
+export interface Alternative extends Item {
+  key: string;
+  /** The smaller goes first; null while nothing is typed. */
+  penalty: number | null;
+}
 
 export interface Conditions {
   bedId: string;
   seedZone: string;
   wildType: boolean;
   untreated: boolean;
-  /** The best first: its place in the list is its penalty. */
-  alternatives: (Item & { key: string })[];
+  alternatives: Alternative[];
 }
 
 export const NO_CONDITIONS: Conditions = { bedId: '', seedZone: '', wildType: false, untreated: false, alternatives: [] };
@@ -25,10 +31,16 @@ export function conditionsBody(conditions: Conditions) {
     wildType: conditions.wildType,
     untreated: conditions.untreated,
     alternatives: conditions.alternatives
-      .filter(({ plant, container }) => plant !== null || container !== null)
-      .map(({ plant, container }, index) => ({ plantId: plant?.id ?? '', containerId: container?.id ?? '', penalty: index + 1 })),
+      .filter(isSaid)
+      .map(({ plant, container, penalty }) => ({ plantId: plant?.id ?? '', containerId: container?.id ?? '', penalty })),
   };
 }
+
+/** Somebody has chosen a part of it at least. */
+const isSaid = ({ plant, container }: Alternative) => plant !== null || container !== null;
+
+/** What is typed next comes behind all others. */
+const nextPenalty = (alternatives: readonly Alternative[]) => Math.min(MOST_PENALTY, 1 + Math.max(0, ...alternatives.map(({ penalty }) => penalty ?? 0)));
 
 export interface ConditionFieldsProps {
   path?: string;
@@ -41,6 +53,10 @@ export function ConditionFields({ path = '', value, onChange, beds }: ConditionF
   const { gardens } = useMessages();
   const words = gardens.line;
   const set = (part: Partial<Conditions>) => onChange({ ...value, ...part });
+  const said = value.alternatives.filter(isSaid);
+  const setAlternative = (key: string, part: Partial<Alternative>) => set({ alternatives: value.alternatives.map((each) => (each.key === key ? { ...each, ...part } : each)) });
+  // Errors come with the place in what was sent, where empty choices are left out.
+  const pathOf = (alternative: Alternative) => (isSaid(alternative) ? `${path}alternatives.${said.indexOf(alternative)}.` : `${path}alternatives.${alternative.key}.`);
   return (
     <>
       {beds.length > 0 && (
@@ -53,11 +69,8 @@ export function ConditionFields({ path = '', value, onChange, beds }: ConditionF
         <p className="field-hint">{words.alternativesHint}</p>
         {value.alternatives.map((alternative, index) => (
           <div key={alternative.key} className="stack">
-            <ItemPickers
-              path={`${path}alternatives.${index}.`}
-              value={alternative}
-              onChange={(item) => set({ alternatives: value.alternatives.map((each) => (each.key === alternative.key ? { ...each, ...item } : each)) })}
-            />
+            <ItemPickers path={pathOf(alternative)} value={alternative} onChange={(item) => setAlternative(alternative.key, item)} />
+            <NumberField name={`${pathOf(alternative)}penalty`} label={words.penaltyOf(index + 1)} steps min={1} value={alternative.penalty} onChange={(penalty) => setAlternative(alternative.key, { penalty })} />
             <div>
               <Button look="quiet" onClick={() => set({ alternatives: value.alternatives.filter((each) => each.key !== alternative.key) })}>
                 {words.removeAlternative(index)}
@@ -66,7 +79,7 @@ export function ConditionFields({ path = '', value, onChange, beds }: ConditionF
           </div>
         ))}
         <div>
-          <Button onClick={() => set({ alternatives: [...value.alternatives, { key: newCommandId(), plant: null, container: null }] })}>{words.addAlternative}</Button>
+          <Button onClick={() => set({ alternatives: [...value.alternatives, { key: newCommandId(), plant: null, container: null, penalty: nextPenalty(value.alternatives) }] })}>{words.addAlternative}</Button>
         </div>
       </FieldGroup>
     </>

@@ -4,7 +4,8 @@ import { day } from './day.ts';
 import { line } from './line.ts';
 import { orders } from './orders.ts';
 import { planting } from './planting.ts';
+import { promise } from './promise.ts';
 import { pull } from './pull.ts';
 import { shared } from './shared.ts';
 
-export const gardens: typeof english = { ...shared, orders, line, day, pull, planting, clients };
+export const gardens: typeof english = { ...shared, orders, line, day, promise, pull, planting, clients };

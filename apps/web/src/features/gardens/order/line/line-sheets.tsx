@@ -14,8 +14,9 @@ import { Sheet } from '../../../../ui/overlay/index.ts';
 import { Taxon } from '../../marks/taxon.tsx';
 import { useBeds } from '../../pickers/beds.ts';
 import { ConditionFields, conditionsBody, NO_CONDITIONS, type Conditions } from '../../pickers/condition-fields.tsx';
-import { FreeThen } from '../../pickers/free-then.tsx';
 import { ItemPickers, type Item } from '../../pickers/item-pickers.tsx';
+import { PromiseCheck } from '../../pickers/promise-check.tsx';
+import { RuleOffers } from '../../pickers/rule-offers.tsx';
 import { WouldShorten } from '../would-shorten.tsx';
 
 interface SheetProps {
@@ -42,7 +43,9 @@ export function AddLineSheet({ order, onClose }: SheetProps) {
     <Sheet open onClose={onClose} title={words.addTitle}>
       <Form {...form.props}>
         <ItemPickers value={form.values.item} onChange={(item) => form.set({ item })} />
-        <NumberField label={gardens.units} hint={<FreeThen item={form.values.item} on={order.dueOn} siteId={order.siteId} clientId={order.clientId} nativesOnly={order.nativesOnly} conditions={form.values.conditions} />} steps min={1} {...form.field('units')} />
+        <NumberField label={gardens.units} steps min={1} {...form.field('units')} />
+        <PromiseCheck item={form.values.item} units={form.values.units} on={order.dueOn} siteId={order.siteId} clientId={order.clientId} nativesOnly={order.nativesOnly} conditions={form.values.conditions} onConditions={(conditions) => form.set({ conditions })} />
+        <RuleOffers item={form.values.item} siteId={order.siteId} nativesOnly={order.nativesOnly} value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} />
         <details className="fold">
           <summary>{words.conditions}</summary>
           <div className="stack">
@@ -55,6 +58,8 @@ export function AddLineSheet({ order, onClose }: SheetProps) {
   );
 }
 
+const itemOf = (line: contracts.OrderLineRow): Item => ({ plant: { id: line.plantId, scientificName: line.scientificName }, container: { id: line.containerId, name: line.containerName } });
+
 const conditionsOf = (line: contracts.OrderLineRow): Conditions => ({
   bedId: line.bedId ?? '',
   seedZone: line.seedZone ?? '',
@@ -62,7 +67,7 @@ const conditionsOf = (line: contracts.OrderLineRow): Conditions => ({
   untreated: line.untreated,
   alternatives: line.alternatives
     .toSorted((a, b) => a.penalty - b.penalty)
-    .map((each) => ({ key: newCommandId(), plant: { id: each.plantId, scientificName: each.scientificName }, container: { id: each.containerId, name: each.containerCode } })),
+    .map((each) => ({ key: newCommandId(), plant: { id: each.plantId, scientificName: each.scientificName }, container: { id: each.containerId, name: each.containerCode }, penalty: each.penalty })),
 });
 
 export function EditLineSheet({ order, line, onClose }: SheetProps & { line: contracts.OrderLineRow }) {
@@ -88,6 +93,7 @@ export function EditLineSheet({ order, line, onClose }: SheetProps & { line: con
           <Taxon name={line.scientificName} />, {line.containerName}
         </p>
         <NumberField label={gardens.units} steps min={1} {...form.field('units')} />
+        <RuleOffers item={itemOf(line)} siteId={order.siteId} nativesOnly={order.nativesOnly} value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} />
         <ConditionFields value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} beds={beds} />
         {mayBe(OWNER) && <CheckboxField label={words.keepRank} hint={words.keepRankHint} {...form.field('keepRank')} />}
         <Submit form={form}>{gardens.save}</Submit>

@@ -1,0 +1,65 @@
+import { found, refuse } from '../../../refusal.ts';
+import type { ReadContext } from '../../../trpc/operation.ts';
+
+export interface TriedOrder {
+  code: string;
+  state: string;
+  openLines: string[];
+  /** What was pulled for it, by lot. */
+  staged: { lotId: string; units: number }[];
+}
+
+/** An order that can still be changed. */
+export async function loadOpenOrder({ tx, nurseryId }: ReadContext, orderId: string): Promise<TriedOrder> {
+  const [row] = await tx.$queryRaw<TriedOrder[]>`
+    SELECT o.code, o.state,
+           coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM order_line l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines",
+           coalesce((SELECT jsonb_agg(jsonb_build_object('lotId', s.lot_id, 'units', s.units) ORDER BY s.lot_id)
+                       FROM (SELECT a.lot_id, sum(a.units)::int AS units FROM order_line l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
+                              WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id GROUP BY a.lot_id) s), '[]') AS staged
+      FROM garden_order o WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
+  const order = found(row, 'order', 'orderId');
+  if (order.state !== 'open') refuse('order-not-open', { order: order.code, state: order.state }, 'orderId');
+  return order;
+}
+
+/** Units of a lot or batch at one place, or pulled for a line. */
+export interface Stand {
+  placeId: string | null;
+  isQuarantine: boolean;
+  /** Whether the cold cannot reach it there; pulled plants say nothing of that. */
+  isSheltered: boolean | null;
+  lineOrderId: string | null;
+  units: number;
+}
+
+/** Where each of these lots or batches stands. */
+export async function loadStands({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, Stand[]>> {
+  const rows = await tx.$queryRaw<(Stand & { supplyId: string })[]>`
+    SELECT coalesce(a.lot_id, a.batch_id)::text AS "supplyId", a.place_id::text AS "placeId", coalesce(w.kind = 'quarantine', false) AS "isQuarantine", w.winter_cover AS "isSheltered",
+           l.order_id::text AS "lineOrderId", a.units
+      FROM account a
+      LEFT JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+      LEFT JOIN order_line l ON l.nursery_id = a.nursery_id AND l.id = a.line_id
+     WHERE a.nursery_id = ${nurseryId}::uuid AND (a.lot_id = ANY (${[...ids]}::uuid[]) OR a.batch_id = ANY (${[...ids]}::uuid[])) AND a.units > 0`;
+  return new Map(ids.map((id) => [id, rows.filter(({ supplyId }) => supplyId === id)]));
+}
+
+/** What plants would stand under at a place. */
+export async function loadShelter({ tx, nurseryId }: ReadContext, placeId: string): Promise<Pick<Stand, 'isQuarantine' | 'isSheltered'>> {
+  const [row] = await tx.$queryRaw<Pick<Stand, 'isQuarantine' | 'isSheltered'>[]>`
+    SELECT kind = 'quarantine' AS "isQuarantine", winter_cover AS "isSheltered" FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${placeId}::uuid`;
+  return found(row, 'place', 'placeId');
+}
+
+export async function loadClientName({ tx, nurseryId }: ReadContext, clientId: string): Promise<{ name: string; leadDays: number }> {
+  const [row] = await tx.$queryRaw<{ name: string; leadDays: number }[]>`
+    SELECT name, lead_days AS "leadDays" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+  return found(row, 'client', 'clientId');
+}
+
+export async function loadSite({ tx, nurseryId }: ReadContext, siteId: string): Promise<{ name: string; region: string | null; clientId: string }> {
+  const [row] = await tx.$queryRaw<{ name: string; region: string | null; clientId: string }[]>`
+    SELECT name, region, client_id::text AS "clientId" FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
+  return found(row, 'site', 'siteId');
+}

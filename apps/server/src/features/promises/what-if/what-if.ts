@@ -1,0 +1,26 @@
+import { promises } from '@rootclock/contracts';
+import { EVERYONE } from '@rootclock/domain';
+import { query, type ReadContext } from '../../../trpc/operation.ts';
+import { difference } from './difference.ts';
+import { addOrder, cancelOrder, moveOrder } from './order-trials.ts';
+import { changeBatch, loseBatch, loseLot } from './stock-trials.ts';
+import type { Change, Trial } from './trial.ts';
+
+/** What a change would do to every order that shares plants with it, worked out and not stored. */
+export const whatIf = query({
+  name: 'whatIf',
+  input: promises.whatIf,
+  roles: EVERYONE,
+  read: async (context, change): Promise<promises.WhatIf> => difference(await trialOf(context, change)),
+});
+
+function trialOf(context: ReadContext, change: Change): Promise<Trial> {
+  switch (change.kind) {
+    case 'move-order': return moveOrder(context, change);
+    case 'cancel-order': return cancelOrder(context, change);
+    case 'add-order': return addOrder(context, change);
+    case 'lose-lot': return loseLot(context, change);
+    case 'lose-batch': return loseBatch(context, change);
+    case 'change-batch': return changeBatch(context, change);
+  }
+}

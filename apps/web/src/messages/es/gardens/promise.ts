@@ -1,0 +1,19 @@
+import type { promise as english } from '../../en/gardens/promise.ts';
+import { days, plural } from '../words.ts';
+
+export const promise: typeof english = {
+  checking: 'Mirando qué se puede prometer',
+  most: (count, on) => plural(count, { zero: `No se puede prometer ninguna para el ${days.long(on)}.`, one: `Se puede prometer # para el ${days.long(on)}.`, other: `Se pueden prometer hasta # para el ${days.long(on)}.` }),
+  all: (count, on) => plural(count, { one: `Se puede prometer para el ${days.long(on)}.`, other: `Se pueden prometer las # para el ${days.long(on)}.` }),
+  some: (count, asked, on) => plural(count, { zero: `No se puede prometer ninguna de ${asked} para el ${days.long(on)}: faltarían todas.`, one: `Se puede prometer # de ${asked} para el ${days.long(on)}; faltarían ${asked - count}.`, other: `Se pueden prometer # de ${asked} para el ${days.long(on)}; faltarían ${asked - count}.` }),
+  from: (list) => `De ${list.map(({ code, units }) => `${code} (${units})`).join(', ')}.`,
+  why: 'Qué lo impide',
+  whatElse: 'Qué más serviría',
+  firstOn: (asked, on) => `Las ${asked} desde el ${days.long(on)}`,
+  lastBeforeOn: (asked, on) => `Las ${asked} hasta el ${days.long(on)}`,
+  moveTo: (on) => `Mover el día al ${days.long(on)}`,
+  never: 'En ningún día posterior alcanzan para todas las plantas que hay o crecen aquí.',
+  instead: (units, container) => `${units} en ${container}`,
+  accept: 'Aceptar también',
+  acceptToo: (plant, container) => `Aceptar también: ${plant} en ${container}`,
+};
