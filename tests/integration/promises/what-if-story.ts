@@ -35,7 +35,7 @@ export async function whatIfStory(nursery: TestNursery) {
   }
 
   /** What would be reserved after a change, as the answer tells it. A line that was only tried goes by the id it really got. */
-  function foretold(before: Held, answer: Answer, realLineId = 'tried'): Held {
+  function foretold(before: Held, answer: Answer, realLineId: string): Held {
     const all: Held = structuredClone(before);
     const shift = (lineId: string, supplyId: string, by: number) => {
       const line = (all[lineId] ??= {});
@@ -88,5 +88,5 @@ export async function whatIfStory(nursery: TestNursery) {
     return { answer, lineId, really: await held(), told: foretold(before, answer, lineId) };
   }
 
-  return { ...story, startBatch, ask, held, foretold, keep, askThenKeep };
+  return { ...story, startBatch, ask, held, askThenKeep };
 }

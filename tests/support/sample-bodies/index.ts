@@ -53,6 +53,14 @@ const promises: SampleBodies<'promises'> = {
   checkPromise: (ids) => [{ plantId: ids.plantId, containerId: ids.containerId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId, units: 12 }],
   demandFor: (ids) => [{ supplyId: ids.lotId }, { supplyId: ids.batchId }],
   whatIfDay: (ids) => [{ orderId: ids.orderId, dueOn: '2026-06-20' }],
+  whatIf: (ids) => [
+    { kind: 'move-order', orderId: ids.orderId, dueOn: '2026-06-20' },
+    { kind: 'cancel-order', orderId: ids.stagedOrderId, placeId: ids.otherPlaceId },
+    { kind: 'add-order', plantId: ids.plantId, containerId: ids.containerId, units: 200, dueOn: '2026-06-10', clientId: ids.clientId, siteId: ids.siteId },
+    { kind: 'lose-lot', lotId: ids.lotId, units: 2, placeId: ids.placeId },
+    { kind: 'lose-batch', batchId: ids.batchId, units: 2, placeId: ids.placeId },
+    { kind: 'change-batch', batchId: ids.batchId, cautiousUnits: 3, readyOn: '2026-07-01' },
+  ],
   listShort: () => [{}],
 };
 

@@ -2,3 +2,4 @@ export * from './check.ts';
 export * from './reservations.ts';
 export * from './reasons.ts';
 export type * from './rows.ts';
+export * from './what-if.ts';

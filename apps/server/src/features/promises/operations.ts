@@ -6,5 +6,6 @@ import { pinReservation } from './reservations/commands/pin-reservation.ts';
 import { releaseReservation } from './reservations/commands/release-reservation.ts';
 import { unpinReservation } from './reservations/commands/unpin-reservation.ts';
 import { listShort } from './shortages/reads.ts';
+import { whatIf } from './what-if/what-if.ts';
 
-export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, checkPromise, whatIfDay, listShort };
+export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, checkPromise, whatIfDay, whatIf, listShort };

@@ -9,7 +9,8 @@ export interface ScopeChange {
   reservations?: ScopeReservation[];
 }
 
-const changed = (scope: Scope, { lines, reservations }: ScopeChange): Scope => ({
+/** The scope as it would be after a change. */
+export const changed = (scope: Scope, { lines, reservations }: ScopeChange): Scope => ({
   ...scope,
   lines: scope.lines.map((line) => ({ ...line, ...lines?.get(line.id) })),
   reservations: reservations ?? scope.reservations,

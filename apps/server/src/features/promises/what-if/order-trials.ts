@@ -2,10 +2,10 @@ import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { requireSince } from '../../stock/ledger/post.ts';
 import { requireOpenPlaces } from '../../stock/lots/places.ts';
-import { loadItem } from '../offers/store.ts';
+import { askedLine } from '../offers/asked-line.ts';
 import { loadScope } from '../planning/load.ts';
 import { changed, turnOf } from '../planning/outlook.ts';
-import { itemOf, type Scope, type ScopeLine } from '../planning/scope.ts';
+import type { Scope, ScopeLine } from '../planning/scope.ts';
 import { restand } from './stands.ts';
 import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type TriedOrder } from './store.ts';
 import type { ChangeOf, Trial } from './trial.ts';
@@ -42,18 +42,12 @@ async function broughtBack(context: ReadContext, scope: Scope, orderId: string, 
   })));
 }
 
-/** A line that nobody has written down yet, behind all others. */
 export async function addOrder(context: ReadContext, input: ChangeOf<'add-order'>): Promise<Trial> {
   requireSince(input.dueOn, context.today, 'dueOn');
-  const item = await loadItem(context, input.plantId, input.containerId);
-  const client = input.clientId === null ? null : await loadClientName(context, input.clientId);
+  const { scope: before, line: asked } = await askedLine(context, { ...input, on: input.dueOn, seedZone: input.seedZone ?? null, nativesOnly: false }, { units: input.units });
+  const clientName = input.clientId === null ? '' : await loadClientName(context, input.clientId);
   const site = input.siteId === null ? null : await loadSite(context, input.siteId);
   if (site && input.clientId !== null && site.clientId !== input.clientId) refuse('site-of-other-client', { site: site.name }, 'siteId');
-  const before = await loadScope(context, { items: [input], asksTreatments: input.untreated, regions: site?.region ? [site.region] : [] });
-  const line: ScopeLine = {
-    id: 'tried', orderId: '', orderCode: '', orderKind: site === null ? 'pickup' : 'installation', clientName: client?.name ?? '', siteName: site?.name ?? null, region: site?.region ?? null,
-    leadDays: client?.leadDays ?? 0, rank: nextRank(before), dueOn: input.dueOn, plantId: input.plantId, ...item, units: input.units, stagedUnits: 0, deliveredUnits: 0,
-    seedZone: input.seedZone ?? null, wildType: input.wildType, untreated: input.untreated, nativesOnly: false, accepts: [{ item: itemOf(input.plantId, input.containerId), penalty: 0 }], refusedIds: [],
-  };
+  const line: ScopeLine = { ...asked, clientName, siteName: site?.name ?? null };
   return { before, after: { ...before, lines: [...before.lines, line] }, own: new Set([line.id]), keepsRank: null };
 }

@@ -52,14 +52,12 @@ export async function loadShelter({ tx, nurseryId }: ReadContext, placeId: strin
   return found(row, 'place', 'placeId');
 }
 
-export async function loadClientName({ tx, nurseryId }: ReadContext, clientId: string): Promise<{ name: string; leadDays: number }> {
-  const [row] = await tx.$queryRaw<{ name: string; leadDays: number }[]>`
-    SELECT name, lead_days AS "leadDays" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
-  return found(row, 'client', 'clientId');
+export async function loadClientName({ tx, nurseryId }: ReadContext, clientId: string): Promise<string> {
+  const [row] = await tx.$queryRaw<{ name: string }[]>`SELECT name FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+  return found(row, 'client', 'clientId').name;
 }
 
-export async function loadSite({ tx, nurseryId }: ReadContext, siteId: string): Promise<{ name: string; region: string | null; clientId: string }> {
-  const [row] = await tx.$queryRaw<{ name: string; region: string | null; clientId: string }[]>`
-    SELECT name, region, client_id::text AS "clientId" FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
+export async function loadSite({ tx, nurseryId }: ReadContext, siteId: string): Promise<{ name: string; clientId: string }> {
+  const [row] = await tx.$queryRaw<{ name: string; clientId: string }[]>`SELECT name, client_id::text AS "clientId" FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
   return found(row, 'site', 'siteId');
 }
