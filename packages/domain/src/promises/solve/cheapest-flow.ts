@@ -54,6 +54,9 @@ class Simplex {
   readonly #tree: SpanningTree;
   readonly #block: number;
   readonly #best: Float64Array;
+  readonly #shifts: Float64Array;
+  #units = 0;
+  #cutFirst = true;
   #next = 0;
 
   constructor(network: Network) {
@@ -73,6 +76,7 @@ class Simplex {
     this.#tree = new SpanningTree(nodes, none.map((_, node) => arcs + node), missing.map((is) => (is ? -1 : 1)), potentials);
     this.#block = Math.max(10, Math.ceil(Math.sqrt(arcs)));
     this.#best = new Float64Array(this.#costs.length);
+    this.#shifts = new Float64Array(this.#costs.length);
   }
 
   /** One exchange of arcs; false when none makes the flow cheaper. */
@@ -83,8 +87,13 @@ class Simplex {
     const first = (forward ? this.#from : this.#to)[entering] as number;
     const second = (forward ? this.#to : this.#from)[entering] as number;
     const meeting = this.#tree.meeting(first, second);
-    const { cut, side, units } = this.#narrowest(entering, first, second, meeting);
-    if (units > 0) this.#push(entering, first, second, meeting, forward, units);
+    const cut = this.#narrowest(entering, first, second, meeting);
+    const units = this.#units;
+    if (units > 0) {
+      this.#flow[entering] = (this.#flow[entering] as number) + (forward ? units : -units);
+      this.#push(first, meeting, -units);
+      this.#push(second, meeting, units);
+    }
     if (cut < 0) {
       this.#state[entering] = -(this.#state[entering] as number);
       return true;
@@ -92,13 +101,14 @@ class Simplex {
     const leaving = this.#tree.arc[cut] as number;
     this.#state[entering] = IN_TREE;
     this.#state[leaving] = this.#flow[leaving] === 0 ? LOWER : UPPER;
-    const [hung, onto] = side === 'first' ? [first, second] : [second, first];
+    const hung = this.#cutFirst ? first : second;
+    const onto = this.#cutFirst ? second : first;
     const up = this.#from[entering] === hung ? 1 : -1;
-    const shifts = this.#costs.map((cost, goal) => {
+    for (let goal = 0; goal < this.#costs.length; goal++) {
       const potential = this.#tree.potentials[goal] as Float64Array;
-      return (potential[onto] as number) - (potential[hung] as number) - up * (cost[entering] as number);
-    });
-    this.#tree.swap(cut, hung, onto, entering, up, shifts);
+      this.#shifts[goal] = (potential[onto] as number) - (potential[hung] as number) - up * ((this.#costs[goal] as Float64Array)[entering] as number);
+    }
+    this.#tree.swap(cut, hung, onto, meeting, entering, up, this.#shifts);
     return true;
   }
 
@@ -149,32 +159,47 @@ class Simplex {
     return entering;
   }
 
-  /** How much can go around, and above which node the way is narrowest; of several the last on the way around from the meeting node. */
-  #narrowest(entering: number, first: number, second: number, meeting: number): { cut: number; side: 'first' | 'second'; units: number } {
-    const { arc, up, parent } = this.#tree;
+  /**
+   * Above which node the way around is narrowest, of several the last on the way from the meeting node; −1 where it is the entering arc. Leaves how
+   * much can go around, and on which side that node is.
+   */
+  #narrowest(entering: number, first: number, second: number, meeting: number): number {
+    const parent = this.#tree.parent;
     let units = this.#capacity[entering] as number;
     let cut = -1;
-    let side: 'first' | 'second' = 'first';
-    const room = (node: number, along: number) => {
-      const by = arc[node] as number;
-      return up[node] === along ? (this.#capacity[by] as number) - (this.#flow[by] as number) : (this.#flow[by] as number);
-    };
     for (let node = first; node !== meeting; node = parent[node] as number) {
-      const here = room(node, -1);
-      if (here < units) [units, cut, side] = [here, node, 'first'];
+      const here = this.#room(node, -1);
+      if (here < units) {
+        units = here;
+        cut = node;
+      }
     }
+    this.#cutFirst = true;
     for (let node = second; node !== meeting; node = parent[node] as number) {
-      const here = room(node, 1);
-      if (here <= units) [units, cut, side] = [here, node, 'second'];
+      const here = this.#room(node, 1);
+      if (here <= units) {
+        units = here;
+        cut = node;
+        this.#cutFirst = false;
+      }
     }
-    return { cut, side, units };
+    this.#units = units;
+    return cut;
   }
 
-  #push(entering: number, first: number, second: number, meeting: number, forward: boolean, units: number): void {
+  /** How much more can go over the arc above a node: up for 1, down for −1. */
+  #room(node: number, along: number): number {
+    const arc = this.#tree.arc[node] as number;
+    const flow = this.#flow[arc] as number;
+    return this.#tree.up[node] === along ? (this.#capacity[arc] as number) - flow : flow;
+  }
+
+  /** Moves units from a node up to one above it. */
+  #push(from: number, to: number, units: number): void {
     const { arc, up, parent } = this.#tree;
-    const add = (by: number, more: number) => (this.#flow[by] = (this.#flow[by] as number) + more);
-    add(entering, forward ? units : -units);
-    for (let node = first; node !== meeting; node = parent[node] as number) add(arc[node] as number, -(up[node] as number) * units);
-    for (let node = second; node !== meeting; node = parent[node] as number) add(arc[node] as number, (up[node] as number) * units);
+    for (let node = from; node !== to; node = parent[node] as number) {
+      const by = arc[node] as number;
+      this.#flow[by] = (this.#flow[by] as number) + (up[node] as number) * units;
+    }
   }
 }

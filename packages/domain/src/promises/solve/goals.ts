@@ -1,7 +1,8 @@
 /**
  * Costs that are compared goal by goal, the first goal that differs deciding. Neighbouring goals are written into one number where that is exact:
  * a sum over any way through a network of `nodes` nodes has at most 2·nodes + 1 terms, so that a lesser goal's sum never reaches the weight that
- * is given to one unit of the goal before it, and no sum leaves the whole numbers that a double holds exactly.
+ * is given to one unit of the goal before it. Twice as many terms stay within half of the whole numbers that a double holds exactly, which leaves the
+ * other half to potentials (see `SpanningTree`).
  */
 export function joinGoals(goals: readonly Float64Array[], nodes: number): Float64Array[] {
   const terms = 2 * nodes + 1;
@@ -17,7 +18,7 @@ export function joinGoals(goals: readonly Float64Array[], nodes: number): Float6
 
 function join(goal: Float64Array, lesser: Float64Array, terms: number): Float64Array | null {
   const weight = terms * most(lesser) + 1;
-  if ((most(goal) * weight + most(lesser)) * terms > Number.MAX_SAFE_INTEGER) return null;
+  if ((most(goal) * weight + most(lesser)) * 4 * terms > Number.MAX_SAFE_INTEGER) return null;
   return goal.map((cost, at) => cost * weight + (lesser[at] as number));
 }
 

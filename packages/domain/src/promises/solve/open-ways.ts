@@ -9,10 +9,11 @@ export class OpenWays {
   /** Where the ways that begin at a node stand among all. */
   readonly #begin: Int32Array;
   readonly #settled: Uint8Array;
-  /** Nodes from which each other can be reached bear the same number; moving flow never joins two groups. */
+  /** No way around leads through nodes of different numbers, nor ever will: moving flow along ways around opens ways within a group only. */
   readonly #group: Int32Array;
-  readonly #seen: Int32Array;
-  readonly #by: Int32Array;
+  #groups: number;
+  readonly #onward: Front;
+  readonly #backward: Front;
   #search = 0;
 
   constructor(private readonly network: Network, private readonly flow: Float64Array, isOpen: Uint8Array) {
@@ -26,9 +27,10 @@ export class OpenWays {
     this.#ways = new Int32Array(this.#begin[nodes] as number);
     const next = this.#begin.slice();
     for (let way = 0; way < 2 * arcs; way++) if (isUsed(way)) this.#ways[bump(next, this.#startOf(way))] = way;
-    this.#seen = new Int32Array(nodes);
-    this.#by = new Int32Array(nodes);
-    this.#group = this.#groups(nodes);
+    this.#onward = new Front(nodes);
+    this.#backward = new Front(nodes);
+    this.#group = this.#connected(nodes);
+    this.#groups = nodes;
   }
 
   /** What can still go over a way. */
@@ -44,30 +46,42 @@ export class OpenWays {
     this.#settled[arc] = 1;
   }
 
-  /** The shortest way from one node to another, or null. */
+  /**
+   * A way from one node to another, as the ways that it consists of, or null. Looks from both ends in turn, so that what is found to lead nowhere
+   * costs as much as the smaller part into which the group falls by that.
+   */
   find(start: number, end: number): number[] | null {
     if (this.#group[start] !== this.#group[end]) return null;
     const search = ++this.#search;
-    this.#seen[start] = search;
-    const queue = [start];
-    for (let at = 0; at < queue.length; at++) {
-      const node = queue[at] as number;
+    const onward = this.#onward.begin(start, search);
+    const backward = this.#backward.begin(end, search);
+    for (;;) {
+      const [front, other, against] = onward.looked <= backward.looked ? [onward, backward, 0] : [backward, onward, 1];
+      const node = front.next();
+      if (node < 0) {
+        this.#separate(front);
+        return null;
+      }
       for (let each = this.#begin[node] as number; each < (this.#begin[node + 1] as number); each++) {
         const way = this.#ways[each] as number;
         const next = this.#endOf(way);
-        if (this.#seen[next] === search || this.#group[next] !== this.#group[start] || this.room(way) === 0) continue;
-        this.#seen[next] = search;
-        this.#by[next] = way;
-        if (next === end) return this.#traced(start, end);
-        queue.push(next);
+        front.looked += 1;
+        if (front.hasSeen(next) || this.#group[next] !== this.#group[node] || this.room(way ^ against) === 0) continue;
+        front.reach(next, way);
+        if (other.hasSeen(next)) return [...this.#traced(onward, next), ...this.#traced(backward, next).map((back) => back ^ 1)];
       }
     }
-    return null;
   }
 
-  #traced(start: number, end: number): number[] {
+  /** From what a search reached nothing else is reached (or reaches it): it is a group of its own. */
+  #separate(front: Front): void {
+    const group = ++this.#groups;
+    for (const node of front.reached()) this.#group[node] = group;
+  }
+
+  #traced({ by }: Front, from: number): number[] {
     const ways: number[] = [];
-    for (let node = end; node !== start; node = this.#startOf(ways.at(-1) as number)) ways.push(this.#by[node] as number);
+    for (let way = by[from] as number; way >= 0; way = by[this.#startOf(way)] as number) ways.push(way);
     return ways;
   }
 
@@ -80,7 +94,7 @@ export class OpenWays {
   }
 
   /** Strongly connected components (R. Tarjan, SIAM Journal on Computing 1, 1972, 146–160; from memory), without recursion. */
-  #groups(nodes: number): Int32Array {
+  #connected(nodes: number): Int32Array {
     const group = new Int32Array(nodes).fill(-1);
     const found = new Int32Array(nodes);
     const lowest = new Int32Array(nodes);
@@ -111,6 +125,49 @@ export class OpenWays {
       }
     }
     return group;
+  }
+}
+
+/** The nodes that a search has reached from one end, and by which way each. */
+class Front {
+  readonly by: Int32Array;
+  looked = 0;
+  readonly #seen: Int32Array;
+  readonly #queue: Int32Array;
+  #search = 0;
+  #at = 0;
+  #count = 0;
+
+  constructor(nodes: number) {
+    this.by = new Int32Array(nodes);
+    this.#seen = new Int32Array(nodes);
+    this.#queue = new Int32Array(nodes);
+  }
+
+  begin(node: number, search: number): this {
+    this.#search = search;
+    this.#at = this.#count = this.looked = 0;
+    this.reach(node, -1);
+    return this;
+  }
+
+  hasSeen(node: number): boolean {
+    return this.#seen[node] === this.#search;
+  }
+
+  reach(node: number, way: number): void {
+    this.#seen[node] = this.#search;
+    this.by[node] = way;
+    this.#queue[this.#count++] = node;
+  }
+
+  /** The next node to look from; −1 when all have been. */
+  next(): number {
+    return this.#at < this.#count ? (this.#queue[this.#at++] as number) : -1;
+  }
+
+  reached(): Int32Array {
+    return this.#queue.subarray(0, this.#count);
   }
 }
 
