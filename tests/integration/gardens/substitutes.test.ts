@@ -139,5 +139,5 @@ describe('while a line is typed', () => {
 
 it('a rule is never deleted', async () => {
   await addRule('another-size', 2);
-  await expect(nursery.sql('DELETE FROM substitution_rule WHERE nursery_id = $1', [nursery.nurseryId])).rejects.toThrow();
+  await expect(nursery.sql('DELETE FROM substitution_rule WHERE nursery_id = $1', [nursery.nurseryId])).rejects.toThrow(/never deleted/);
 });

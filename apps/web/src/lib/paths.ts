@@ -56,6 +56,7 @@ export const paths = {
   containers: () => '/plants/containers',
   rules: () => '/plants/rules',
   windows: () => '/plants/windows',
+  substitutes: () => '/plants/substitutes',
 
   people: () => '/people',
   settings: () => '/settings',

@@ -13,6 +13,7 @@ export function PlantsTabs() {
         { to: paths.containers(), label: tabs.containers },
         { to: paths.rules(), label: tabs.rules },
         { to: paths.windows(), label: tabs.windows },
+        { to: paths.substitutes(), label: tabs.substitutes },
       ]}
     />
   );

@@ -10,6 +10,7 @@ import { propagation } from './propagation/index.ts';
 import { record } from './record.ts';
 import { rules } from './settings/rules.ts';
 import { settings } from './settings/settings.ts';
+import { substitutes } from './settings/substitutes.ts';
 import { shell } from './shell.ts';
 import { seed } from './sources/seed.ts';
 import { sources } from './sources/index.ts';
@@ -20,5 +21,5 @@ import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 import { winter } from './winter.ts';
 
-export const messages = { board, errors, gardens, issues, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, tasks, today, ui, winter };
+export const messages = { board, errors, gardens, issues, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };
 export type Messages = typeof messages;

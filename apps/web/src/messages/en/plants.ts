@@ -70,7 +70,7 @@ export const plants = {
   containerKinds,
   means,
   facts,
-  tabs: { label: 'Plants and what they grow by', plants: 'Plants', containers: 'Containers', rules: 'Pot-life rules', windows: 'Planting windows' },
+  tabs: { label: 'Plants and what they grow by', plants: 'Plants', containers: 'Containers', rules: 'Pot-life rules', windows: 'Planting windows', substitutes: 'What may stand in' },
   picker: {
     label: 'Plant',
     placeholder: 'Scientific or common name',

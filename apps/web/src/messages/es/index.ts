@@ -11,6 +11,7 @@ import { propagation } from './propagation/index.ts';
 import { record } from './record.ts';
 import { rules } from './settings/rules.ts';
 import { settings } from './settings/settings.ts';
+import { substitutes } from './settings/substitutes.ts';
 import { shell } from './shell.ts';
 import { seed } from './sources/seed.ts';
 import { sources } from './sources/index.ts';
@@ -21,4 +22,4 @@ import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 import { winter } from './winter.ts';
 
-export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, tasks, today, ui, winter };
+export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };

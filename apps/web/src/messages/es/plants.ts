@@ -70,7 +70,7 @@ export const plants: typeof english = {
   containerKinds,
   means,
   facts,
-  tabs: { label: 'Las plantas y sus reglas', plants: 'Plantas', containers: 'Recipientes', rules: 'Reglas de maceta', windows: 'Épocas de plantación' },
+  tabs: { label: 'Las plantas y sus reglas', plants: 'Plantas', containers: 'Recipientes', rules: 'Reglas de maceta', windows: 'Épocas de plantación', substitutes: 'Qué puede sustituir' },
   picker: {
     label: 'Planta',
     placeholder: 'Nombre científico o común',

@@ -9,8 +9,8 @@ import { ItemPickers, type Item } from './item-pickers.tsx';
 
 export interface Alternative extends Item {
   key: string;
-  /** The smaller goes first; null while nothing is typed. */
-  penalty: number | null;
+  /** The smaller goes first. Left out or empty, it comes behind all that stand above it. */
+  penalty?: number | null;
 }
 
 export interface Conditions {
@@ -32,15 +32,15 @@ export function conditionsBody(conditions: Conditions) {
     untreated: conditions.untreated,
     alternatives: conditions.alternatives
       .filter(isSaid)
-      .map(({ plant, container, penalty }) => ({ plantId: plant?.id ?? '', containerId: container?.id ?? '', penalty })),
+      .map(({ plant, container, penalty }, index, said) => ({ plantId: plant?.id ?? '', containerId: container?.id ?? '', penalty: penalty ?? behind(said.slice(0, index)) })),
   };
 }
 
 /** Somebody has chosen a part of it at least. */
 const isSaid = ({ plant, container }: Alternative) => plant !== null || container !== null;
 
-/** What is typed next comes behind all others. */
-const nextPenalty = (alternatives: readonly Alternative[]) => Math.min(MOST_PENALTY, 1 + Math.max(0, ...alternatives.map(({ penalty }) => penalty ?? 0)));
+/** The penalty that puts another choice behind these; each without one of its own counts as behind those above it. */
+const behind = (alternatives: readonly Alternative[]): number => Math.min(MOST_PENALTY, 1 + alternatives.reduce((most, { penalty }) => Math.max(most, penalty ?? most + 1), 0));
 
 export interface ConditionFieldsProps {
   path?: string;
@@ -70,7 +70,7 @@ export function ConditionFields({ path = '', value, onChange, beds }: ConditionF
         {value.alternatives.map((alternative, index) => (
           <div key={alternative.key} className="stack">
             <ItemPickers path={pathOf(alternative)} value={alternative} onChange={(item) => setAlternative(alternative.key, item)} />
-            <NumberField name={`${pathOf(alternative)}penalty`} label={words.penaltyOf(index + 1)} steps min={1} value={alternative.penalty} onChange={(penalty) => setAlternative(alternative.key, { penalty })} />
+            <NumberField name={`${pathOf(alternative)}penalty`} label={words.penaltyOf(index + 1)} hint={words.penaltyHint} optional steps min={1} value={alternative.penalty ?? null} onChange={(penalty) => setAlternative(alternative.key, { penalty })} />
             <div>
               <Button look="quiet" onClick={() => set({ alternatives: value.alternatives.filter((each) => each.key !== alternative.key) })}>
                 {words.removeAlternative(index)}
@@ -79,7 +79,7 @@ export function ConditionFields({ path = '', value, onChange, beds }: ConditionF
           </div>
         ))}
         <div>
-          <Button onClick={() => set({ alternatives: [...value.alternatives, { key: newCommandId(), plant: null, container: null, penalty: nextPenalty(value.alternatives) }] })}>{words.addAlternative}</Button>
+          <Button onClick={() => set({ alternatives: [...value.alternatives, { key: newCommandId(), plant: null, container: null, penalty: behind(value.alternatives) }] })}>{words.addAlternative}</Button>
         </div>
       </FieldGroup>
     </>

@@ -31,6 +31,7 @@ export function NurseryPage() {
           <ButtonLink to={paths.containers()}>{plants.tabs.containers}</ButtonLink>
           <ButtonLink to={paths.rules()}>{plants.tabs.rules}</ButtonLink>
           <ButtonLink to={paths.windows()}>{plants.tabs.windows}</ButtonLink>
+          <ButtonLink to={paths.substitutes()}>{plants.tabs.substitutes}</ButtonLink>
         </div>
       </Section>
     </>

@@ -51,6 +51,7 @@ export const line = {
   addAlternative: 'Another choice',
   removeAlternative: (number: number) => `Remove choice ${number + 1}`,
   penaltyOf: (number: number) => `Penalty of choice ${number}`,
+  penaltyHint: 'The smaller goes first. Left empty, it comes behind those above.',
   penaltyIs: (penalty: number) => `penalty ${penalty}`,
   alternativesHint: 'What the client accepts when this is not to be had, the smaller penalty first.',
   wildType: 'Only wild type',

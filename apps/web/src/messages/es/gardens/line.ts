@@ -48,6 +48,7 @@ export const line: typeof english = {
   addAlternative: 'Otra opción',
   removeAlternative: (number) => `Quitar la opción ${number + 1}`,
   penaltyOf: (number) => `Penalización de la opción ${number}`,
+  penaltyHint: 'La menor va primero. Vacía, va detrás de las anteriores.',
   penaltyIs: (penalty) => `penalización ${penalty}`,
   alternativesHint: 'Lo que el cliente acepta cuando esta no se consigue, la penalización menor primero.',
   wildType: 'Solo tipo silvestre',

@@ -52,7 +52,7 @@ function LineConditions({ line }: { line: contracts.OrderLineRow }) {
       {conditions.length > 0 && <p className="line-conditions">{conditions.join(' · ')}</p>}
       {line.alternatives.map((alternative) => (
         <p key={`${alternative.plantId}/${alternative.containerId}`} className="line-conditions">
-          {words.also} <Taxon name={alternative.scientificName} />, {alternative.containerCode}
+          {words.also} <Taxon name={alternative.scientificName} />, {alternative.containerCode} ({words.penaltyIs(alternative.penalty)})
         </p>
       ))}
     </>

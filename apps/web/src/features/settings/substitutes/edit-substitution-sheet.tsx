@@ -1,0 +1,64 @@
+/** Changes the penalty of a rule, or retires it. */
+import { gardens as contracts } from '@rootclock/contracts';
+import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
+import { Submit, useCommandForm } from '../../../lib/form/index.ts';
+import { newId } from '../../../lib/ids.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
+import { useMessages } from '../../../messages/index.ts';
+import { Button } from '../../../ui/action/index.ts';
+import { toast } from '../../../ui/feedback/index.ts';
+import { NumberField, TextField } from '../../../ui/fields/index.ts';
+import { Form } from '../../../ui/form/index.ts';
+import { Sheet } from '../../../ui/overlay/index.ts';
+import { useSubstitutionWords } from './substitution-words.ts';
+
+interface EditProps {
+  rule: contracts.SubstitutionRuleRow;
+  onClose: () => void;
+}
+
+export function EditSubstitutionSheet({ rule, onClose }: EditProps) {
+  const { substitutes } = useMessages();
+  const { form: say } = substitutes;
+  const { who, name } = useSubstitutionWords();
+  const form = useCommandForm({
+    command: useCommand('gardens.editSubstitutionRule', { title: substitutes.changeRule(name(rule)) }),
+    contract: contracts.editSubstitutionRule,
+    initial: { penalty: rule.penalty as number | null, note: rule.note },
+    body: ({ penalty, note }) => ({ ruleId: rule.id, penalty, note }),
+    onSaved: () => {
+      toast({ text: substitutes.saved });
+      onClose();
+    },
+  });
+  return (
+    <Sheet open onClose={onClose} title={who(rule)}>
+      <Form {...form.props}>
+        <p>{substitutes.sentences[rule.kind]}</p>
+        <NumberField label={say.penalty} hint={say.penaltyHint} steps min={1} {...form.field('penalty')} />
+        <TextField label={say.note} optional {...form.field('note')} />
+        <Submit form={form} others={<RetireRule rule={rule} onClose={onClose} />}>{say.save}</Submit>
+      </Form>
+    </Sheet>
+  );
+}
+
+function RetireRule({ rule, onClose }: EditProps) {
+  const { substitutes } = useMessages();
+  const retire = useCommand('gardens.retireSubstitutionRule', { title: substitutes.retire });
+  const add = useCommand('gardens.addSubstitutionRule', { title: substitutes.add });
+  const { kind, plantId, genus, penalty, note } = rule;
+  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
+  // A retired rule stays retired: undoing makes the same rule anew.
+  const putBack = () => void add.send({ ruleId: newId(), kind, reach: { plantId, genus }, penalty, note }).then(() => toast({ text: substitutes.saved }), failed);
+  const takeOut = () =>
+    void retire.send({ ruleId: rule.id }).then(() => {
+      toast({ text: substitutes.retired, undo: putBack });
+      onClose();
+    }, failed);
+  return (
+    <Button busy={retire.state === 'sending' || retire.state === 'waiting'} onClick={takeOut}>
+      {substitutes.retire}
+    </Button>
+  );
+}
