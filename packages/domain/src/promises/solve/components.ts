@@ -30,7 +30,7 @@ export function componentsOf(transport: Transport): Transport[] {
     const pick = <T>(rows: readonly T[], at: readonly number[]) => at.map((each) => rows[each] as T);
     return {
       supplies: pick(supplies, supplyAt), demands: pick(demands, demandAt), units: pick(units, supplyAt), wanted: pick(wanted, demandAt), rankAt: pick(rankAt, demandAt),
-      pairs: part.map((pair) => ({ ...pair, supply: place[pair.supply] as number, demand: place[supplies.length + pair.demand] as number })),
+      pairs: part.map(({ supply, demand, penalty, held, savedValue, days }) => ({ supply: place[supply] as number, demand: place[supplies.length + demand] as number, penalty, held, savedValue, days })),
     };
   });
 }

@@ -55,18 +55,19 @@ export function readTransport({ today, horizonOn, supply, demand, current = [] }
       else wishes.set(item, [{ demand: at, penalty }]);
     }
   }
-  const pairs = supplies.flatMap((row, at): Pair[] => {
-    if (row.units === 0) return [];
+  const pairs: Pair[] = [];
+  for (const [at, row] of supplies.entries()) {
+    if (row.units === 0) continue;
     const savedValue = row.plantByOn !== null && row.plantByOn <= horizonOn ? row.unitValue : 0;
     const days = row.plantByOn === null ? NEVER_DAYS : daysBetween(today, row.plantByOn);
     const held = heldOf.get(row.id);
-    // The rule of `supplyServes`, with the item looked up instead of compared.
-    const serves = ({ on }: AllocationDemand, refuses: ReadonlySet<string> | undefined) => row.readyOn <= on && (row.plantByOn === null || on <= row.plantByOn) && refuses?.has(row.id) !== true;
-    return (wishes.get(row.item) ?? []).flatMap((wish): Pair[] => {
-      const wishing = demands[wish.demand];
-      return wishing && serves(wishing, refused[wish.demand]) ? [{ supply: at, ...wish, held: held?.get(wish.demand) ?? 0, savedValue, days }] : [];
-    });
-  });
+    for (const { demand: wishing, penalty } of wishes.get(row.item) ?? []) {
+      // The rule of `supplyServes`, with the item looked up instead of compared.
+      const { on } = demands[wishing] as AllocationDemand;
+      if (row.readyOn > on || (row.plantByOn !== null && on > row.plantByOn) || refused[wishing]?.has(row.id) === true) continue;
+      pairs.push({ supply: at, demand: wishing, penalty, held: held?.get(wishing) ?? 0, savedValue, days });
+    }
+  }
   return { supplies, demands, units: supplies.map(({ units }) => units), wanted: demands.map(({ units }) => units), rankAt: demands.map(({ rank }) => ranks.get(rank) ?? 0), pairs };
 }
 
