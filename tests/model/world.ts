@@ -1,5 +1,6 @@
 // The nursery that the model is compared with: the real procedures, and what the database holds after each of them.
 import { expect } from 'vitest';
+import { readFreshPlan } from '../support/fresh-plan.ts';
 import { idOf, type openServer, sent } from '../support/nursery.ts';
 import { stockOf } from '../support/stock.ts';
 import { type Item, Ledger, planted } from './ledger.ts';
@@ -86,6 +87,8 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
     expect(twice, 'more is promised of a lot than stands there').toEqual([]);
     const wanted = [...reservedBy(ledger)].filter(([, units]) => units > 0);
     expect(Object.fromEntries(held)).toEqual(Object.fromEntries(wanted));
+    const plan = await readFreshPlan(nursery);
+    expect(plan.stored, 'what is stored is not what a fresh plan would be').toEqual(plan.fresh);
   }
 
   /** What the screens say of the orders at the end of a course. */

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { type GardenStory, gardenStory } from '../../support/gardens.ts';
+import { readFreshPlan } from '../../support/fresh-plan.ts';
 import { openNursery, sent, type TestNursery } from '../../support/nursery.ts';
 
 const today = '2026-05-20';
@@ -85,7 +86,7 @@ describe('whatever happens to plants and orders', () => {
         AND EXISTS (SELECT 1 FROM on_hand h WHERE NOT h.held AND h.units > h.reserved AND h.plant_id = n.plant_id AND coalesce(h.plant_by_on >= n.day, true)
                       AND (h.container_id = n.container_id OR EXISTS (SELECT 1 FROM line_alternative x WHERE x.nursery_id = $1 AND x.line_id = n.line_id AND x.container_id = h.container_id)))`, [nursery.nurseryId]);
 
-  it('no plant is promised twice and no line is short beside free plants', async () => {
+  it('no plant is promised twice, no line is short beside free plants, and what is stored is what a fresh plan would be', async () => {
     await fc.assert(fc.asyncProperty(steps, async (course) => {
       const nursery = await openNursery(database);
       try {
@@ -96,6 +97,8 @@ describe('whatever happens to plants and orders', () => {
         for (const step of course) {
           await follow(nursery, story, lots, orders, step);
           expect({ step, faults: await faults(nursery) }).toEqual({ step, faults: [] });
+          const { stored, fresh } = await readFreshPlan(nursery);
+          expect({ step, stored }).toEqual({ step, stored: fresh });
         }
       } finally {
         await nursery.close();

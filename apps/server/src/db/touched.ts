@@ -6,6 +6,8 @@ export class Touched {
   readonly lots = new Set<string>();
   readonly batches = new Set<string>();
   readonly lines = new Set<string>();
+  /** Those of the lots and batches that may serve a line better now: of which there is more, or which are other than they were. */
+  readonly gaining = new Set<string>();
   readonly features = new Set<FeatureName>();
   /** A rule, window, plant or container changed: every open lot's clock is reckoned anew. */
   allClocks = false;
@@ -13,11 +15,17 @@ export class Touched {
   allPromises = false;
 
   lot(id: string): void {
+    this.lotWithFewer(id);
+    this.gaining.add(id);
+  }
+  /** A lot that only became smaller: whoever was promised of it keeps that as long as it is there. */
+  lotWithFewer(id: string): void {
     this.lots.add(id);
     this.features.add('stock');
   }
   batch(id: string): void {
     this.batches.add(id);
+    this.gaining.add(id);
     this.features.add('propagation');
   }
   line(id: string): void {

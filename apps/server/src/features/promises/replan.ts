@@ -15,7 +15,7 @@ export async function replanPromises(context: CommandContext): Promise<void> {
   const batches = [...touched.batches];
   const lines = [...touched.lines];
   if (!all && lines.length === 0) {
-    if (lots.length + batches.length === 0 || !(await needsPlan(context, lots, batches))) return;
+    if (lots.length + batches.length === 0 || !(await needsPlan(context))) return;
   }
   const scope = await loadScope(context, { all, lots, batches, lines }, true);
   const wanted = planReservations(scope);

@@ -15,12 +15,12 @@ export interface ScopeSeed {
 }
 
 /**
- * Whether a command's lots and batches ask for a plan at all. One small statement, since most entries change no promise: more is reserved
- * than is there, something reserved no longer serves, or something is free that a short line could take.
+ * Whether a command's lots and batches ask for a plan at all. One small statement, since many entries change no promise: it is asked for where
+ * more is reserved than is there, where something reserved no longer serves, and where something gained that an open line could take.
  */
-export async function needsPlan({ tx, nurseryId, today }: CommandContext, lots: readonly string[], batches: readonly string[]): Promise<boolean> {
+export async function needsPlan({ tx, nurseryId, today, touched }: CommandContext): Promise<boolean> {
   const [row] = await tx.$queryRaw<{ needed: boolean }[]>`
-    SELECT promises_need_plan(${nurseryId}::uuid, ${[...lots]}::uuid[], ${[...batches]}::uuid[], ${today}::date) AS needed`;
+    SELECT promises_need_plan(${nurseryId}::uuid, ${[...touched.lots]}::uuid[], ${[...touched.batches]}::uuid[], ${[...touched.gaining]}::uuid[], ${today}::date) AS needed`;
   return row?.needed ?? false;
 }
 

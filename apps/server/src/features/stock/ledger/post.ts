@@ -1,4 +1,4 @@
-import { type AccountRef, type MovementDraft, holderOf } from '@rootclock/domain';
+import { type AccountRef, type EntryKind, holderOf, type MovementDraft } from '@rootclock/domain';
 import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import type { EntryDraft } from './entry-draft.ts';
@@ -30,11 +30,15 @@ export async function postEntry(context: CommandContext, draft: EntryDraft, move
   return context.commandId;
 }
 
+/** Entries that change a lot by what they move and by nothing else; the movements tell whether it gained. */
+const MOVING_KINDS: ReadonlySet<EntryKind> = new Set<EntryKind>(['lose', 'sell', 'give', 'count', 'pull', 'plant']);
+
 function subjectsOf(context: CommandContext, draft: EntryDraft): NonNullable<EntryDraft['subjects']> {
   requirePast(context, draft.happenedOn);
   const subjects = draft.subjects ?? [];
   for (const subject of subjects) {
-    if (subject.kind === 'lot') context.touched.lot(subject.id);
+    if (subject.kind === 'lot' && MOVING_KINDS.has(draft.kind)) context.touched.lotWithFewer(subject.id);
+    else if (subject.kind === 'lot') context.touched.lot(subject.id);
     if (subject.kind === 'batch') context.touched.batch(subject.id);
     if (subject.kind === 'line') context.touched.line(subject.id);
   }
@@ -48,7 +52,8 @@ function rowsOf(context: CommandContext, movements: readonly MovementDraft[]): {
     const from = accountRow(movement.from);
     const to = accountRow(movement.to);
     accounts.set(keyOf(from), from).set(keyOf(to), to);
-    for (const side of [movement.from, movement.to]) touch(context, side);
+    touch(context, movement.from, (id) => context.touched.lotWithFewer(id));
+    touch(context, movement.to, (id) => context.touched.lot(id));
     return { line, from: { kind: from.kind, holder: from.holder, standing: from.standing }, to: { kind: to.kind, holder: to.holder, standing: to.standing }, fromUnits: movement.fromUnits, toUnits: movement.toUnits };
   });
   return { accounts: [...accounts.values()], rows };
@@ -63,9 +68,9 @@ export function requireSince(day: string, earliest: string, field = 'happenedOn'
   if (day < earliest) refuse('day-too-early', { day, earliest }, field);
 }
 
-function touch(context: CommandContext, account: AccountRef): void {
+function touch(context: CommandContext, account: AccountRef, touchLot: (lotId: string) => void): void {
   const holder = holderOf(account);
-  if (holder?.kind === 'lot') context.touched.lot(holder.id);
+  if (holder?.kind === 'lot') touchLot(holder.id);
   if (holder?.kind === 'batch') context.touched.batch(holder.id);
   if (account.kind === 'staged') context.touched.line(account.lineId);
 }
