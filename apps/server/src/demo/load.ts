@@ -4,7 +4,7 @@ import { dayIn } from '../db/runner.ts';
 import { DEMO_SIGN_INS } from '../features/people/demo-sign-ins.ts';
 import { planBands } from './seasons/bands.ts';
 import { planDeliveries } from './seasons/deliveries.ts';
-import { planGardens } from './seasons/gardens.ts';
+import { planGardens, planSubstitutions } from './seasons/gardens.ts';
 import { planExpectations } from './seasons/planning.ts';
 import { layGrounds } from './grounds.ts';
 import { planIncidents } from './seasons/incidents.ts';
@@ -50,6 +50,7 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
     planBands(stage, grounds, lots);
     planIncidents(stage, grounds, lots);
     planExpectations(stage, grounds);
+    planSubstitutions(stage);
     await stage.play();
   } finally {
     await database.$disconnect();

@@ -45,15 +45,19 @@ export function RuleOffers({ item, siteId, nativesOnly, value, onChange }: RuleO
           <Button onClick={() => take(open.slice(0, room))}>{say.takeAll(Math.min(open.length, room))}</Button>
         </div>
       )}
-      <details className="fold">
-        <summary>{say.which}</summary>
-        <ul className="rule-offer-list">
-          {open.map((offer) => (
-            <Offer key={`${offer.plantId}/${offer.containerId}`} offer={offer} region={answer.region} onTake={room > 0 ? () => take([offer]) : null} />
-          ))}
-        </ul>
-        <Silence answer={answer} />
-      </details>
+      {(open.length > 0 || isSilent(answer)) && (
+        <details className="fold">
+          <summary>{open.length > 0 ? say.which : say.whyNone}</summary>
+          {open.length > 0 && (
+            <ul className="rule-offer-list">
+              {open.map((offer) => (
+                <Offer key={`${offer.plantId}/${offer.containerId}`} offer={offer} region={answer.region} onTake={room > 0 ? () => take([offer]) : null} />
+              ))}
+            </ul>
+          )}
+          <Silence answer={answer} />
+        </details>
+      )}
     </section>
   );
 }
@@ -81,6 +85,8 @@ function Offer({ offer, region, onTake }: { offer: contracts.OfferedAlternative;
     </li>
   );
 }
+
+const isSilent = ({ idle, notNative, untold }: contracts.OfferedAlternatives) => idle.length + notNative.length + untold.length > 0;
 
 /** Why rules say nothing or less than they might, so that nobody takes silence for an answer. */
 function Silence({ answer: { idle, notNative, untold, region } }: { answer: contracts.OfferedAlternatives }) {

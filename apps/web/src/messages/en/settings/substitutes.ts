@@ -40,7 +40,7 @@ export const substitutes = {
     found: (count: number) => plural(count, { zero: 'Nothing more could stand in by your rules.', one: '# thing could stand in by your rules.', other: '# things could stand in by your rules.' }),
     taken: (count: number) => plural(count, { zero: '', one: 'This line takes # already.', other: 'This line takes # already.' }),
     which: 'Which, and why',
-    looking: 'Looking what your rules offer',
+    whyNone: 'What was not offered, and why',
     take: 'Take',
     takeOne: (plant: string, container: string) => `Take ${plant}, ${container}`,
     takeAll: (count: number) => plural(count, { one: 'Take it', other: 'Take all #' }),

@@ -39,7 +39,7 @@ export const substitutes: typeof english = {
     found: (count) => plural(count, { zero: 'Según sus reglas nada más podría ir en su lugar.', one: 'Según sus reglas # cosa podría ir en su lugar.', other: 'Según sus reglas # cosas podrían ir en su lugar.' }),
     taken: (count) => plural(count, { zero: '', one: 'Este renglón ya acepta #.', other: 'Este renglón ya acepta #.' }),
     which: 'Cuáles y por qué',
-    looking: 'Buscando qué ofrecen sus reglas',
+    whyNone: 'Qué no se ofreció y por qué',
     take: 'Tomar',
     takeOne: (plant, container) => `Tomar ${plant}, ${container}`,
     takeAll: (count) => plural(count, { one: 'Tomarla', other: 'Tomar las #' }),
