@@ -72,6 +72,24 @@ describe('what could go where', () => {
     ]);
   });
 
+  it('says of a lot which short orders could take it if their day, conditions or plants changed, and how many that would save', async () => {
+    const sister = await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN' });
+    const stranger = await story.addPlant({ name: 'Liatris aspera', code: 'LIAS' });
+    const lotId = await story.addLot({ units: 9, plantByOn: '2026-06-15' });
+    const late = await story.order([{ units: 3 }], { dueOn: '2026-06-20' });
+    const zoned = await story.order([{ units: 4, seedZone: 'zone 4' }]);
+    const other = await story.order([{ units: 5, plantId: sister }]);
+    const both = await story.order([{ units: 6, plantId: sister, seedZone: 'zone 4' }], { dueOn: '2026-06-21' });
+    await story.order([{ units: 7, plantId: stranger }]);
+    const { lines } = await promises().demandFor({ supplyId: lotId });
+    expect(lines.map(({ lineId, serves, savedUnits, needs }) => ({ lineId, serves, savedUnits, needs }))).toEqual([
+      { lineId: late.lineId, serves: false, savedUnits: 3, needs: { alternative: false, conditions: [], fromOn: null, untilOn: '2026-06-15' } },
+      { lineId: zoned.lineId, serves: false, savedUnits: 4, needs: { alternative: false, conditions: ['provenance-unknown'], fromOn: null, untilOn: null } },
+      { lineId: both.lineId, serves: false, savedUnits: 6, needs: { alternative: true, conditions: ['provenance-unknown'], fromOn: null, untilOn: '2026-06-15' } },
+      { lineId: other.lineId, serves: false, savedUnits: 5, needs: { alternative: true, conditions: [], fromOn: null, untilOn: null } },
+    ]);
+  });
+
   it('lists every open line that is short, the nearest day first, by pages', async () => {
     await story.addLot({ units: 2 });
     await story.order([{ units: 2 }], { dueOn: '2026-05-30' });

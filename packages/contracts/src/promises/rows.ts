@@ -70,7 +70,8 @@ export interface DemandRow {
   plantId: string;
   scientificName: string;
   containerCode: string;
-  penalty: number;
+  /** Null where the line does not take the item. */
+  penalty: number | null;
   units: number;
   shortUnits: number;
   /** Units this very lot or batch holds for the line. */
@@ -78,6 +79,22 @@ export interface DemandRow {
   /** Whether it serves as things stand; if not, `reasons` says why. */
   serves: boolean;
   reasons: UnfitReason[];
+  /** What would have to change for it to serve; null when it serves. */
+  needs: DemandNeeds | null;
+  /** Units that nobody was promised and that the line still wants: so many would be saved if they are to decline. */
+  savedUnits: number;
+}
+
+/** Changes on an order, all of which a supply needs before it can serve a line. */
+export interface DemandNeeds {
+  /** The line does not take this item yet. */
+  alternative: boolean;
+  /** What the line asks and the supply does not meet, days apart. */
+  conditions: Exclude<UnfitReason, 'not-ready' | 'past-plant-by'>[];
+  /** The first day on which the plants are ready, where the order's day is before it. */
+  fromOn: string | null;
+  /** The last day on which the plants may leave, where the order's day is after it. */
+  untilOn: string | null;
 }
 
 export interface SupplyDemand {

@@ -1,33 +1,61 @@
 import { promises } from '@rootclock/contracts';
-import { EVERYONE } from '@rootclock/domain';
+import { compareText, EVERYONE } from '@rootclock/domain';
 import { query } from '../../../trpc/operation.ts';
-import { judge } from '../planning/judging.ts';
+import { type Judgement, judge, readyFor } from '../planning/judging.ts';
 import { loadScope } from '../planning/load.ts';
-import { openUnits, type ScopeReservation } from '../planning/scope.ts';
+import { openUnits, type Scope, type ScopeLine, type ScopeReservation, type ScopeSupply } from '../planning/scope.ts';
 import { loadSupply } from '../reservations/store.ts';
+import { loadKinWishes } from './store.ts';
 
-/** Where a lot or batch could go: every open line that takes its item, the one with the earliest turn first. */
+/**
+ * Where a lot or batch could go: every open line that takes its item, the one with the earliest turn first; then short lines of its plant and
+ * genus that it would serve if their day, conditions or alternatives changed, those first that would save most plants.
+ */
 export const demandFor = query({
   name: 'demandFor',
   input: promises.demandFor,
   roles: EVERYONE,
   read: async (context, { supplyId }): Promise<promises.SupplyDemand> => {
     const { kind, code } = await loadSupply(context, supplyId);
-    const scope = await loadScope(context, { [kind === 'lot' ? 'lots' : 'batches']: [supplyId] });
+    const scope = await loadScope(context, { [kind === 'lot' ? 'lots' : 'batches']: [supplyId], items: await loadKinWishes(context, supplyId) });
     const supply = scope.supplies.find(({ id }) => id === supplyId);
     const unitsOf = (matches: (row: ScopeReservation) => boolean) => scope.reservations.filter(matches).reduce((sum, row) => sum + row.units, 0);
-    const lines = scope.lines.flatMap((line): promises.DemandRow[] => {
-      const judgement = supply ? judge(supply, line, scope) : null;
-      if (!judgement || judgement.penalty === null) return [];
+    const onHandUnits = supply?.units ?? 0;
+    const reservedUnits = unitsOf((row) => row.supplyId === supplyId);
+    const freeUnits = supply?.held ? 0 : onHandUnits - reservedUnits;
+    const rows = supply === undefined ? [] : scope.lines.flatMap((line): promises.DemandRow[] => {
+      const judgement = judge(supply, line, scope);
+      const shortUnits = Math.max(0, openUnits(line) - unitsOf((row) => row.lineId === line.id));
+      const savedUnits = Math.min(shortUnits, Math.max(0, freeUnits));
+      // Lines of other items matter only where they would save something.
+      if (judgement.penalty === null && (savedUnits === 0 || !isKin(line, supply, scope))) return [];
       const { id: lineId, orderId, orderCode, clientName, siteName, dueOn, plantId, scientificName, containerCode, units } = line;
       return [{
         lineId, orderId, orderCode, clientName, siteName, dueOn, plantId, scientificName, containerCode, units, penalty: judgement.penalty,
-        shortUnits: Math.max(0, openUnits(line) - unitsOf((row) => row.lineId === line.id)), reservedHereUnits: unitsOf((row) => row.lineId === line.id && row.supplyId === supplyId),
-        serves: judgement.serves, reasons: judgement.reasons,
+        shortUnits, reservedHereUnits: unitsOf((row) => row.lineId === lineId && row.supplyId === supplyId), savedUnits,
+        serves: judgement.serves, reasons: judgement.reasons, needs: judgement.serves ? null : needsOf(judgement, supply, scope),
       }];
     });
-    const onHandUnits = supply?.units ?? 0;
-    const reservedUnits = unitsOf((row) => row.supplyId === supplyId);
-    return { supplyId, supplyKind: kind, code, onHandUnits, reservedUnits, freeUnits: supply?.held ? 0 : onHandUnits - reservedUnits, plantByOn: supply?.plantByOn ?? null, lines };
+    const taking = rows.filter(({ penalty }) => penalty !== null);
+    const others = rows.filter(({ penalty }) => penalty === null).sort((a, b) => b.savedUnits - a.savedUnits || changesOf(a) - changesOf(b) || compareText(a.dueOn, b.dueOn));
+    return { supplyId, supplyKind: kind, code, onHandUnits, reservedUnits, freeUnits, plantByOn: supply?.plantByOn ?? null, lines: [...taking, ...others] };
   },
 });
+
+/** The same plant, or one of its genus that is native where an order that asks for natives goes. */
+function isKin(line: ScopeLine, supply: ScopeSupply, scope: Scope): boolean {
+  const genusOf = (name: string) => name.split(' ')[0];
+  const asTaken = { ...line, accepts: [{ item: supply.item, penalty: 0 }], nativesOnly: line.nativesOnly || (line.region !== null && line.plantId !== supply.plantId) };
+  return genusOf(line.scientificName) === genusOf(supply.scientificName) && !judge(supply, asTaken, scope).reasons.some((reason) => reason === 'not-native');
+}
+
+function needsOf({ penalty, reasons, leaveByOn }: Judgement, supply: ScopeSupply, { today }: Scope): promises.DemandNeeds {
+  return {
+    alternative: penalty === null,
+    conditions: reasons.flatMap((reason) => (reason === 'not-ready' || reason === 'past-plant-by' ? [] : [reason])),
+    fromOn: reasons.includes('not-ready') ? readyFor(supply, today) : null,
+    untilOn: reasons.includes('past-plant-by') ? leaveByOn : null,
+  };
+}
+
+const changesOf = ({ needs }: promises.DemandRow): number => (needs ? Number(needs.alternative) + needs.conditions.length + Number(needs.fromOn !== null) + Number(needs.untilOn !== null) : 0);

@@ -9,6 +9,18 @@ export async function loadItem({ tx, nurseryId }: ReadContext, plantId: string, 
   return { scientificName: found(row?.scientificName, 'plant', 'plantId'), containerCode: found(row?.containerCode, 'container', 'containerId') };
 }
 
+/** Items that open lines ask for, of a lot's or batch's plant and its genus. */
+export async function loadKinWishes({ tx, nurseryId }: ReadContext, supplyId: string): Promise<{ plantId: string; containerId: string }[]> {
+  return tx.$queryRaw<{ plantId: string; containerId: string }[]>`
+    WITH own AS MATERIALIZED (
+      SELECT p.genus FROM plant p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = coalesce(
+        (SELECT plant_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid), (SELECT plant_id FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid)))
+    SELECT DISTINCT l.plant_id::text AS "plantId", l.container_id::text AS "containerId"
+      FROM own JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.genus = own.genus
+      JOIN order_line l ON l.nursery_id = p.nursery_id AND l.plant_id = p.id AND l.withdrawn_on IS NULL
+      JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'`;
+}
+
 export async function loadRegion({ tx, nurseryId }: ReadContext, siteId: string): Promise<string | null> {
   const [row] = await tx.$queryRaw<{ region: string | null }[]>`SELECT region FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
   return found(row, 'site', 'siteId').region;

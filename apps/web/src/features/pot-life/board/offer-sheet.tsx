@@ -1,4 +1,5 @@
-/** Where a lot or batch could go: the open lines that accept it, those it serves first. */
+/** Where a lot or batch could go: the open lines that accept it, those it serves first, and what would have to change for others. */
+import type { promises } from '@rootclock/contracts';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { trpc } from '../../../lib/api/index.ts';
@@ -36,6 +37,7 @@ export function OfferSheet({ row, onClose }: { row: BoardRow; onClose: () => voi
                     {line.reservedHereUnits > 0 && <span className="figure">, {board.offerHere(line.reservedHereUnits)}</span>}
                   </p>
                   <Badge shape={line.serves ? 'full' : 'open'}>{line.serves ? board.offerServes : board.offerNot}</Badge>
+                  {line.needs && <Needs row={row} line={line} needs={line.needs} />}
                 </li>
               ))}
             </ul>
@@ -43,5 +45,25 @@ export function OfferSheet({ row, onClose }: { row: BoardRow; onClose: () => voi
         }
       </Read>
     </Sheet>
+  );
+}
+
+/** What the order would have to be like for these plants to serve it, and how many could go there. */
+function Needs({ row, line, needs }: { row: BoardRow; line: promises.DemandRow; needs: promises.DemandNeeds }) {
+  const { board } = useMessages();
+  const words = board.offerNeeds;
+  return (
+    <div>
+      <p>{words.title}</p>
+      <ul>
+        {needs.alternative && <li>{words.alternative(row.scientificName, row.containerName)}</li>}
+        {needs.conditions.map((reason) => (
+          <li key={reason}>{words.conditions[reason]}</li>
+        ))}
+        {needs.fromOn && <li>{words.fromOn(needs.fromOn)}</li>}
+        {needs.untilOn && <li>{words.untilOn(needs.untilOn)}</li>}
+      </ul>
+      {line.savedUnits > 0 && <p className="figure">{board.offerCouldGo(line.savedUnits)}</p>}
+    </div>
   );
 }

@@ -1,5 +1,8 @@
+import type { promises } from '@rootclock/contracts';
 import type { PlantByState } from '@rootclock/domain';
-import { plural } from '../words.ts';
+import { days, plural } from '../words.ts';
+
+type Condition = Exclude<promises.UnfitReason, 'not-ready' | 'past-plant-by'>;
 
 export const board = {
   title: 'What must leave its pot',
@@ -46,6 +49,24 @@ export const board = {
   offerTitle: (code: string) => `Where could ${code} go`,
   offerNone: 'No open order takes it.',
   offerServes: 'takes it',
+  offerCouldGo: (count: number) => plural(count, { one: '# plant could go there then', other: '# plants could go there then' }),
+  offerNeeds: {
+    title: 'Could go there if',
+    alternative: (plant: string, container: string | null) => `the line also took ${plant}${container ? ` in ${container}` : ''}`,
+    fromOn: (on: string) => `its day were ${days.long(on)} or later`,
+    untilOn: (on: string) => `its day were ${days.long(on)} or earlier`,
+    conditions: {
+      held: 'these plants were released from their hold',
+      'provenance-zone': 'it took plants of another seed zone',
+      'provenance-unknown': 'it took plants of an unknown seed zone',
+      'not-wild-type': 'it took plants that are not of wild type',
+      'wild-type-unknown': 'it took plants not known to be of wild type',
+      treated: 'it took treated plants',
+      'treatment-unknown': 'it took plants not known to be untreated',
+      'not-native': 'it took plants not known to be native there',
+      'released-by-hand': 'they were tied to it again',
+    } satisfies Record<Condition, string> as Record<Condition, string>,
+  },
   offerNot: 'not as things stand',
   offerShort: (count: number) => (count === 0 ? 'nothing short' : `${count} short`),
   offerHere: (count: number) => `${count} already promised from here`,

@@ -1,5 +1,5 @@
 import type { Messages } from '../../en/index.ts';
-import { plural } from '../words.ts';
+import { days, plural } from '../words.ts';
 
 export const board: Messages['board'] = {
   title: 'Qué debe salir de la maceta',
@@ -46,6 +46,24 @@ export const board: Messages['board'] = {
   offerTitle: (code) => `Adónde puede ir ${code}`,
   offerNone: 'Ningún pedido abierto la acepta.',
   offerServes: 'la acepta',
+  offerCouldGo: (count) => plural(count, { one: 'entonces podría ir allí # planta', other: 'entonces podrían ir allí # plantas' }),
+  offerNeeds: {
+    title: 'Podría ir allí si',
+    alternative: (plant, container) => `el renglón aceptara también ${plant}${container ? ` en ${container}` : ''}`,
+    fromOn: (on) => `su día fuera el ${days.long(on)} o después`,
+    untilOn: (on) => `su día fuera el ${days.long(on)} o antes`,
+    conditions: {
+      held: 'estas plantas se soltaran de su retención',
+      'provenance-zone': 'aceptara plantas de otra zona de semilla',
+      'provenance-unknown': 'aceptara plantas de zona de semilla desconocida',
+      'not-wild-type': 'aceptara plantas que no son de tipo silvestre',
+      'wild-type-unknown': 'aceptara plantas de las que no se sabe si son de tipo silvestre',
+      treated: 'aceptara plantas tratadas',
+      'treatment-unknown': 'aceptara plantas de las que no se sabe si hubo tratamiento',
+      'not-native': 'aceptara plantas que no consta que sean nativas de allí',
+      'released-by-hand': 'se ataran de nuevo a él',
+    },
+  },
   offerNot: 'no tal como está',
   offerShort: (count) => (count === 0 ? 'no falta nada' : `faltan ${count}`),
   offerHere: (count) => `${count} ya prometidas de aquí`,
