@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { createDatabase, type TestDatabase } from '../../support/database.ts';
-import { openServer } from '../../support/nursery.ts';
-import { type Change, type Held, whatIfStory } from './what-if-story.ts';
+import { createDatabase, type TestDatabase } from '../../../support/database.ts';
+import { openServer } from '../../../support/nursery.ts';
+import { type Change, type Held, whatIfStory } from './story.ts';
 
 const day = (offset: number) => new Date(Date.UTC(2026, 4, 20 + offset)).toISOString().slice(0, 10);
 const at = fc.nat({ max: 9 });

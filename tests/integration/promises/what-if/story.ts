@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
-import type { BodyOf } from '../../../apps/server/src/trpc/operation.ts';
-import type { whatIf } from '../../../apps/server/src/features/promises/what-if/what-if.ts';
-import { type GardenStory, gardenStory } from '../../support/gardens.ts';
-import { sent, type TestNursery } from '../../support/nursery.ts';
+import type { BodyOf } from '../../../../apps/server/src/trpc/operation.ts';
+import type { whatIf } from '../../../../apps/server/src/features/promises/what-if/what-if.ts';
+import { type GardenStory, gardenStory } from '../../../support/gardens.ts';
+import { sent, type TestNursery } from '../../../support/nursery.ts';
 
 export type Change = BodyOf<typeof whatIf>;
 type Answer = Awaited<ReturnType<ReturnType<TestNursery['as']>['promises']['whatIf']>>;
