@@ -37,6 +37,7 @@ export const paths = {
   order: (orderId: string) => `/gardens/orders/${orderId}`,
   newOrder: () => '/gardens/new',
   toPull: () => '/gardens/to-pull',
+  whatIf: () => '/gardens/what-if',
   pullList: (orderId: string) => `/gardens/orders/${orderId}/pull`,
   planting: (orderId: string) => `/gardens/orders/${orderId}/plant`,
   handOver: (orderId: string) => `/gardens/orders/${orderId}/hand-over`,

@@ -13,6 +13,7 @@ export const routes = [
   createRoute({ getParentRoute, path: '/gardens/orders/$orderId/plant', component: lazyRouteComponent(() => import('./planting/plant-page.tsx'), 'PlantPage') }),
   createRoute({ getParentRoute, path: '/gardens/orders/$orderId/hand-over', component: lazyRouteComponent(() => import('./planting/hand-over-page.tsx'), 'HandOverPage') }),
   createRoute({ getParentRoute, path: '/gardens/orders/$orderId/bring-back', component: lazyRouteComponent(() => import('./planting/return-page.tsx'), 'ReturnPage') }),
+  createRoute({ getParentRoute, path: '/gardens/what-if', component: lazyRouteComponent(() => import('./what-if/what-if-page.tsx'), 'WhatIfPage') }),
   createRoute({ getParentRoute, path: '/gardens/clients', component: lazyRouteComponent(() => import('./clients/clients-page.tsx'), 'ClientsPage') }),
   createRoute({ getParentRoute, path: '/gardens/clients/$clientId', component: lazyRouteComponent(() => import('./clients/client-page.tsx'), 'ClientPage') }),
   createRoute({ getParentRoute, path: '/gardens/sites/$siteId', component: lazyRouteComponent(() => import('./clients/site-page.tsx'), 'SitePage') }),

@@ -1,6 +1,6 @@
 export { trpc } from './client.ts';
 export type { CommandAnswer, CommandBody, CommandName } from './commands.ts';
-export { CommandError, readFailure, type Failure } from './failure.ts';
+export { CommandError, issuesIn, readFailure, type Failure } from './failure.ts';
 export { onSignedOut, queryClient } from './query-client.ts';
-export { sentenceOf } from './sentences.ts';
+export { fieldSentences, sentenceOf } from './sentences.ts';
 export { useSession, type Session } from './session.ts';

@@ -1,4 +1,5 @@
 /** What can be done with a whole order. The way on stands in front: the pull list first, planting or handing over once plants are pulled. */
+import { useNavigate } from '@tanstack/react-router';
 import type { gardens as contracts } from '@rootclock/contracts';
 import { FIELD, GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
@@ -15,6 +16,7 @@ export function OrderActions({ order }: { order: contracts.OrderPage }) {
   const { mayBe } = useSession();
   const [open, setOpen] = useState<'day' | 'edit' | 'cancel' | 'finish' | null>(null);
   const close = () => setOpen(null);
+  const navigate = useNavigate();
   if (order.state !== 'open') return null;
   const isStaged = order.stagedUnits > 0;
   const goesOut = order.kind === 'installation' ? { to: paths.planting(order.id), label: words.toPlant } : { to: paths.handOver(order.id), label: words.toHandOver };
@@ -23,6 +25,7 @@ export function OrderActions({ order }: { order: contracts.OrderPage }) {
     isStaged && { id: 'return', label: words.bringBack, to: paths.bringBack(order.id) },
     isGrower && { id: 'day', label: words.moveDay, onAction: () => setOpen('day') },
     isGrower && { id: 'edit', label: words.editOrder, onAction: () => setOpen('edit') },
+    { id: 'what-if', label: gardens.whatIf.open, onAction: () => void navigate({ to: paths.whatIf(), search: { kind: 'move-order', order: order.id } }) },
     { id: 'finish', label: words.finish, onAction: () => setOpen('finish') },
     isGrower && { id: 'cancel', label: words.cancel, danger: true, onAction: () => setOpen('cancel') },
   ];

@@ -15,8 +15,7 @@ import { CheckboxField, DateField, RadioField, TextArea } from '../../../ui/fiel
 import { FieldGroup, Form } from '../../../ui/form/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import type { PickedClient } from '../pickers/client-picker.tsx';
-import type { Item } from '../pickers/item-pickers.tsx';
-import { useAskedItem } from './asked-item.ts';
+import { type Asked, useAskedItem } from './asked-item.ts';
 import { ClientAndSite } from './client-and-site.tsx';
 import { keepLastClient, lastClientId } from './last-client.ts';
 import { emptyLine, isBlank, lineBody, NewLines, type NewLine } from './new-lines.tsx';
@@ -38,15 +37,19 @@ export function NewOrderPage() {
   const { data, isLoading } = useQuery({ ...trpc.gardens.readClient.queryOptions({ clientId: clientId ?? '' }), enabled: clientId !== null });
   const first = useAskedItem();
   // A client that is gone or blanked since is simply not filled in.
-  return isLoading || first.isLoading ? <Skeleton /> : <NewOrderForm known={data && !data.isBlanked ? { id: data.id, name: data.name } : null} item={first.item} />;
+  return isLoading || first.isLoading ? <Skeleton /> : <NewOrderForm known={data && !data.isBlanked ? { id: data.id, name: data.name } : null} asked={first.asked} />;
 }
 
-function NewOrderForm({ known, item }: { known: PickedClient | null; item: Item }) {
+function NewOrderForm({ known, asked }: { known: PickedClient | null; asked: Asked }) {
   const { gardens } = useMessages();
   const words = gardens.orders;
   const navigate = useNavigate();
   const [orderId] = useState(newId);
-  const [initial] = useState((): NewOrder => ({ client: known, siteId: '', kind: 'installation', nativesOnly: false, dueOn: '', note: '', lines: [{ ...emptyLine(), ...item }] }));
+  const [initial] = useState((): NewOrder => {
+    // Whoever tried a day without a site meant plants that the client fetches.
+    const kind = asked.dueOn !== '' && asked.siteId === '' ? 'pickup' : 'installation';
+    return { client: known, siteId: asked.siteId, kind, nativesOnly: false, dueOn: asked.dueOn, note: '', lines: [{ ...emptyLine(), ...asked.line }] };
+  });
   const form = useCommandForm({
     command: useCommand('gardens.addOrder', { title: words.newTitle }),
     contract: contracts.addOrder,

@@ -13,13 +13,14 @@ export interface PickedClient {
 
 export interface ClientPickerProps {
   name: string;
+  optional?: boolean;
   value: PickedClient | null;
   onChange: (client: PickedClient | null) => void;
 }
 
 const MOST_OFFERED = 12;
 
-export function ClientPicker({ value, onChange, name }: ClientPickerProps) {
+export function ClientPicker({ value, onChange, name, optional = false }: ClientPickerProps) {
   const { gardens } = useMessages();
   const [text, setText] = useState('');
   const asked = useRested(text);
@@ -28,6 +29,7 @@ export function ClientPicker({ value, onChange, name }: ClientPickerProps) {
   return (
     <ComboboxField
       name={name}
+      optional={optional}
       label={gardens.client}
       hint={gardens.orders.clientHint}
       value={value && { id: value.id, label: value.name }}

@@ -1,7 +1,7 @@
 /** A batch: what stands, what came up, by when it must leave its cells, and what can be done with it. */
 import { FIELD, GROWERS } from '@rootclock/domain';
 import { useQuery } from '@tanstack/react-query';
-import { useParams } from '@tanstack/react-router';
+import { useNavigate, useParams } from '@tanstack/react-router';
 import { useCallback } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
@@ -74,6 +74,7 @@ function Batch({ batch }: { batch: BatchPageData }) {
 function BatchActions({ batch, onOpen }: { batch: BatchPageData; onOpen: (sheet: SheetName) => void }) {
   const { page: say } = useMessages().propagation;
   const { mayBe } = useSession();
+  const navigate = useNavigate();
   if (!mayBe(FIELD) || batch.closedOn) return null;
   const action = (id: SheetName, label: string, danger = false) => ({ id, label, danger, onAction: () => onOpen(id) });
   return (
@@ -83,7 +84,8 @@ function BatchActions({ batch, onOpen }: { batch: BatchPageData; onOpen: (sheet:
       <Button onClick={() => onOpen('lose')}>{say.lose}</Button>
       <Menu label={say.more} actions={[
         action('thin', say.thin), action('move', say.move), ...(mayBe(GROWERS) ? [action('forecast', say.forecast)] : []), action('correct', say.correct(batch.unit)),
-        ...(batch.protocol ? [action('stage', say.beginStage)] : []), action('winter', say.secondWinter), action('close', say.close, true),
+        ...(batch.protocol ? [action('stage', say.beginStage)] : []),
+        { id: 'what-if', label: say.whatIf, onAction: () => void navigate({ to: paths.whatIf(), search: { kind: 'change-batch', batch: batch.batchId } }) }, action('winter', say.secondWinter), action('close', say.close, true),
       ]} />
     </div>
   );

@@ -7,5 +7,6 @@ import { planting } from './planting.ts';
 import { promise } from './promise.ts';
 import { pull } from './pull.ts';
 import { shared } from './shared.ts';
+import { whatIf } from './what-if.ts';
 
-export const gardens = { ...shared, orders, line, day, promise, pull, planting, clients };
+export const gardens = { ...shared, orders, line, day, promise, pull, planting, clients, whatIf };

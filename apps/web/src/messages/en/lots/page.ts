@@ -64,7 +64,7 @@ export const page = {
 export const actions = {
   potUp: 'Pot up', move: 'Move', lose: 'Lost', count: 'Count', spring: 'Spring count', lift: 'Lift', more: 'More',
   observe: 'Note what you see', rootBall: 'Check the root ball', convert: 'Divide or clump', patch: 'Fill gaps from another lot', split: 'Split off a part', sell: 'Sell', give: 'Give away', plantInBed: 'Plant in a nursery bed',
-  treat: 'Record a treatment', hold: 'Hold', reIdentify: 'It is another plant', release: 'Release',
+  treat: 'Record a treatment', hold: 'Hold', reIdentify: 'It is another plant', release: 'Release', whatIf: 'What if it is lost',
 };
 
 export const story = {

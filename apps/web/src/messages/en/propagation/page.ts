@@ -15,6 +15,7 @@ export const page = {
   correct: (unit: BatchUnit) => `Correct the number of ${unitNames[unit]}`,
   close: 'Close',
   secondWinter: 'Keep for a second winter',
+  whatIf: 'What if it is late or fails',
   factsTitle: 'What it is',
   standing: 'Stands now',
   alive: 'Should live now',

@@ -64,7 +64,7 @@ export const page = {
 export const actions = {
   potUp: 'Trasplantar', move: 'Mover', lose: 'Perdidas', count: 'Contar', spring: 'Conteo de primavera', lift: 'Arrancar', more: 'Más',
   observe: 'Anotar lo visto', rootBall: 'Revisar el cepellón', convert: 'Dividir o agrupar', patch: 'Rellenar huecos con otro lote', split: 'Separar una parte', sell: 'Vender', give: 'Regalar', plantInBed: 'Plantar en un bancal',
-  treat: 'Anotar un tratamiento', hold: 'Retener', reIdentify: 'Es otra planta', release: 'Liberar',
+  treat: 'Anotar un tratamiento', hold: 'Retener', reIdentify: 'Es otra planta', release: 'Liberar', whatIf: '¿Y si se pierde?',
 };
 
 export const story = {

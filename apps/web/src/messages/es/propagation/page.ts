@@ -15,6 +15,7 @@ export const page = {
   correct: (unit: BatchUnit) => `Corregir el número de ${unitNames[unit]}`,
   close: 'Cerrar',
   secondWinter: 'Guardar para un segundo invierno',
+  whatIf: '¿Y si se retrasa o falla?',
   factsTitle: 'Qué es',
   standing: 'Hay ahora',
   alive: 'Deberían vivir ahora',

@@ -1,6 +1,8 @@
 /** The verbs of a lot: the four that a wet thumb needs most as large buttons, the others under More. */
+import { useNavigate } from '@tanstack/react-router';
 import { FIELD, GROWERS } from '@rootclock/domain';
 import { useSession } from '../../../../lib/api/index.ts';
+import { paths } from '../../../../lib/paths.ts';
 import { useWantedSheet } from '../../../../lib/wanted-sheet.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button, Menu, type MenuAction } from '../../../../ui/action/index.ts';
@@ -66,8 +68,10 @@ export function LotActions({ lot }: { lot: Lot }) {
   const { actions } = useMessages().lots;
   const { mayBe } = useSession();
   const [wanted, setWork] = useWantedSheet(isWork);
+  const navigate = useNavigate();
   if (!mayBe(FIELD)) return null;
   const { main, more } = offeredTo(lot, mayBe(GROWERS));
+  const whatIf: MenuAction[] = lot.units.onHand === 0 ? [] : [{ id: 'whatIf', label: actions.whatIf, onAction: () => void navigate({ to: paths.whatIf(), search: { kind: 'lose-lot', lot: lot.id } }) }];
   const work = wanted !== null && [...main, ...more].includes(wanted) ? wanted : null;
   return (
     <div className="lot-actions">
@@ -76,7 +80,7 @@ export function LotActions({ lot }: { lot: Lot }) {
           {actions[each]}
         </Button>
       ))}
-      {more.length > 0 && <Menu label={actions.more} actions={more.map((each): MenuAction => ({ id: each, label: actions[each], onAction: () => setWork(each) }))} />}
+      {more.length > 0 && <Menu label={actions.more} actions={[...more.map((each): MenuAction => ({ id: each, label: actions[each], onAction: () => setWork(each) })), ...whatIf]} />}
       {work && <OpenSheet work={work} lot={lot} onClose={() => setWork(null)} />}
     </div>
   );

@@ -1,0 +1,51 @@
+/** Difference: what a change would do, first in a sentence and two figures, then line by line with the plants by code. */
+import type { promises } from '@rootclock/contracts';
+import { useMessages } from '../../../../messages/index.ts';
+import { EmptyState } from '../../../../ui/feedback/index.ts';
+import { DefinitionList, Panel } from '../../../../ui/layout/index.ts';
+import { ChangedLine } from './changed-line.tsx';
+
+const isOwn = ({ standing }: promises.WhatIfLine) => standing !== 'stays';
+const isTouched = (line: promises.WhatIfLine) => line.filledNow !== line.filledThen || line.givesUp.length > 0 || line.takes.length > 0;
+
+export function Difference({ answer }: { answer: promises.WhatIf }) {
+  const { gardens } = useMessages();
+  const words = gardens.whatIf;
+  const { lines, totals, unchangedLines, keepsRank } = answer;
+  if (lines.length === 0) {
+    return unchangedLines === 0 ? (
+      <EmptyState kind="nothing-matches" title={words.nobodyAsks}>{words.nobodyAsksText}</EmptyState>
+    ) : (
+      <EmptyState kind="all-done" title={words.nobodyMinds}>{words.nobodyMindsText(unchangedLines)}</EmptyState>
+    );
+  }
+  const others = lines.filter((line) => !isOwn(line) && isTouched(line));
+  const losing = others.filter(({ shorterBy }) => shorterBy > 0);
+  const gaining = others.filter(({ filledNow, filledThen }) => filledThen > filledNow);
+  const moving = others.filter(({ filledNow, filledThen }) => filledThen === filledNow);
+  const summary = words.summary(
+    losing.length, losing.reduce((sum, { shorterBy }) => sum + shorterBy, 0),
+    gaining.length, gaining.reduce((sum, { filledNow, filledThen }) => sum + filledThen - filledNow, 0), moving.length,
+  );
+  return (
+    <div className="stack">
+      <Panel>
+        <div className="stack">
+          {summary && <p>{summary}</p>}
+          {keepsRank !== null && <p>{keepsRank ? gardens.day.keeps : gardens.day.goesLast}</p>}
+          <DefinitionList facts={[
+            { term: words.shortTerm, value: words.nowThen(totals.shortNow, totals.shortThen) }, { term: words.decliningTerm, value: words.nowThen(totals.decliningNow, totals.decliningThen) },
+          ]} />
+        </div>
+      </Panel>
+      <ul className="what-if-lines">
+        {lines.map((line) => (
+          <li key={line.lineId}>
+            <ChangedLine line={line} />
+          </li>
+        ))}
+      </ul>
+      {unchangedLines > 0 && <p>{words.unchanged(unchangedLines)}</p>}
+    </div>
+  );
+}

@@ -1,0 +1,76 @@
+/** Keeping a change of orders: moved or cancelled at once, a new one through the order form filled in. */
+import { useNavigate } from '@tanstack/react-router';
+import { gardens as contracts } from '@rootclock/contracts';
+import { useSession } from '../../../../lib/api/index.ts';
+import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
+import { useCommand } from '../../../../lib/outbox/index.ts';
+import { paths } from '../../../../lib/paths.ts';
+import { useMessages } from '../../../../messages/index.ts';
+import { ButtonLink } from '../../../../ui/action/index.ts';
+import { toast } from '../../../../ui/feedback/index.ts';
+import { Form } from '../../../../ui/form/index.ts';
+import { WouldShorten } from '../../order/would-shorten.tsx';
+import { tellUndoable } from '../../undo.ts';
+import type { ChangeOf } from '../what-if-values.ts';
+import type { KeepProps } from './keep-props.ts';
+
+export function KeepMoved({ change, answer, values, drop }: KeepProps<ChangeOf<'move-order'>>) {
+  const { gardens } = useMessages();
+  const navigate = useNavigate();
+  // What was shown to become shorter is accepted with it; where it has become worse since, the server asks once more.
+  const shown = answer.lines.filter(({ shorterBy }) => shorterBy > 0).map(({ lineId, shorterBy }) => ({ lineId, units: shorterBy }));
+  const form = useCommandForm({
+    command: useCommand('gardens.changeDay', { title: `${gardens.day.title}: ${values.order?.code ?? ''}` }),
+    contract: contracts.changeDay,
+    initial: { acceptedShortages: shown },
+    body: ({ acceptedShortages }) => ({ orderId: change.orderId, dueOn: change.dueOn, acceptedShortages }),
+    onSaved: () => {
+      toast({ text: gardens.day.moved(change.dueOn) });
+      void navigate({ to: paths.order(change.orderId) });
+    },
+  });
+  return (
+    <Form {...form.props}>
+      <WouldShorten failure={form.failure} busy={form.busy} onAccept={(acceptedShortages) => form.submit({ acceptedShortages })} />
+      <Submit form={form} others={drop}>{gardens.whatIf.keepMove(change.dueOn)}</Submit>
+    </Form>
+  );
+}
+
+export function KeepCancelled({ change, values, drop }: KeepProps<ChangeOf<'cancel-order'>>) {
+  const { gardens } = useMessages();
+  const { today } = useSession();
+  const navigate = useNavigate();
+  const code = values.order?.code ?? '';
+  const form = useCommandForm({
+    command: useCommand('gardens.cancelOrder', { title: `${gardens.orders.cancel}: ${code}` }),
+    contract: contracts.cancelOrder,
+    initial: {},
+    body: () => ({ orderId: change.orderId, happenedOn: today, placeId: change.placeId }),
+    onSaved: ({ entryId }) => {
+      tellUndoable(gardens.orders.cancelled(code), entryId);
+      void navigate({ to: paths.order(change.orderId) });
+    },
+  });
+  return (
+    <Form {...form.props}>
+      <Submit form={form} look="danger" others={drop}>{gardens.whatIf.keepCancel}</Submit>
+    </Form>
+  );
+}
+
+export function KeepNew({ change, drop }: KeepProps<ChangeOf<'add-order'>>) {
+  const words = useMessages().gardens.whatIf;
+  const { plantId, containerId, units, dueOn, clientId, siteId } = change;
+  return (
+    <>
+      <p>{words.keepNewText}</p>
+      <div className="row">
+        <ButtonLink to={paths.newOrder()} search={{ plant: plantId, container: containerId, units, day: dueOn, client: clientId ?? undefined, site: siteId ?? undefined }} look="primary">
+          {words.keepNew}
+        </ButtonLink>
+        {drop}
+      </div>
+    </>
+  );
+}
