@@ -1,10 +1,10 @@
 // Every page of gardens as it stands with plants, orders and clients on it: readable, reachable, and never wider than the screen.
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { gardenStory, type GardenStory } from '../support/gardens.ts';
-import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../support/journey.ts';
-import { openNursery, type TestNursery } from '../support/nursery.ts';
+import { createDatabase, type TestDatabase } from '../../support/database.ts';
+import { gardenStory, type GardenStory } from '../../support/gardens.ts';
+import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../../support/journey.ts';
+import { openNursery, type TestNursery } from '../../support/nursery.ts';
 
 let database: TestDatabase;
 let nursery: TestNursery;
