@@ -73,6 +73,16 @@ describe('an order that takes only natives', () => {
     expect((await story.read(orderId)).lineRows[0]).toMatchObject({ notNatives: [] });
   });
 
+  it('gives up what a person had tied too, and lets nobody tie it again', async () => {
+    const lotId = await story.addLot({ units: 9, ...foreign() });
+    const { orderId, lineId } = await story.order([{ units: 5, ...accepting() }]);
+    await nursery.as('grower').promises.pinReservation(sent({ lineId, supplyId: lotId, units: 2 }));
+    expect(await story.heldBy(lineId)).toEqual({ [lotId]: 3, [`${lotId}*`]: 2 });
+    await gardens().editOrder(sent({ orderId, nativesOnly: true }));
+    expect(await story.heldBy(lineId)).toEqual({});
+    expect(await refusalOf(nursery.as('grower').promises.pinReservation(sent({ lineId, supplyId: lotId, units: 3 })))).toMatchObject({ code: 'does-not-serve', data: { reasons: ['not-native'] } });
+  });
+
   it('keeps to natives when only its note is changed', async () => {
     const { orderId } = await natives([{}]);
     await gardens().editOrder(sent({ orderId, note: 'ring first' }));
