@@ -51,6 +51,7 @@ const promises: SampleBodies<'promises'> = {
   releaseReservation: (ids) => [{ lineId: ids.pinnedLineId, supplyId: ids.lotId }],
   offersFor: (ids) => [{ lineId: ids.lineId }, { plantId: ids.plantId, containerId: ids.containerId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId }],
   checkPromise: (ids) => [{ plantId: ids.plantId, containerId: ids.containerId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId, units: 12 }],
+  explainLine: (ids) => [{ lineId: ids.lineId }],
   demandFor: (ids) => [{ supplyId: ids.lotId }, { supplyId: ids.batchId }],
   whatIfDay: (ids) => [{ orderId: ids.orderId, dueOn: '2026-06-20' }],
   whatIf: (ids) => [

@@ -1,4 +1,5 @@
 export * from './check.ts';
+export * from './explanation.ts';
 export * from './reservations.ts';
 export * from './reasons.ts';
 export type * from './rows.ts';

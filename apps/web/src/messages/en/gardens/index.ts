@@ -7,6 +7,7 @@ import { planting } from './planting.ts';
 import { promise } from './promise.ts';
 import { pull } from './pull.ts';
 import { shared } from './shared.ts';
+import { why } from './why.ts';
 import { whatIf } from './what-if.ts';
 
-export const gardens = { ...shared, orders, line, day, promise, pull, planting, clients, whatIf };
+export const gardens = { ...shared, orders, line, day, promise, pull, planting, clients, why, whatIf };

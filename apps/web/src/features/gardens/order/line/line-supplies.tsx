@@ -8,6 +8,7 @@ import { Badge, toast } from '../../../../ui/feedback/index.ts';
 import { SupplyClock } from '../../marks/supply-clock.tsx';
 import { Taxon } from '../../marks/taxon.tsx';
 import { tellRefused } from '../../undo.ts';
+import { LineWhy } from './line-why.tsx';
 
 export interface LineSuppliesProps {
   line: contracts.OrderLineRow;
@@ -36,6 +37,7 @@ export function LineSupplies({ line, mayChange }: LineSuppliesProps) {
         <SupplyRow key={`${reservation.supplyId}/${reservation.pinned}`} line={line} reservation={reservation} commands={mayChange ? commands : null} />
       ))}
       {mayChange && line.reservations.some(({ pinned }) => pinned) && <p className="field-hint">{words.tiedHint}</p>}
+      {line.reservations.length > 0 && <LineWhy lineId={line.id} />}
     </div>
   );
 }

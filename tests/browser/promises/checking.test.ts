@@ -2,10 +2,10 @@
 import { randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { type GardenStory, gardenStory } from '../support/gardens.ts';
-import { type Journey, openJourney, PHONE, violationsOn } from '../support/journey.ts';
-import { openNursery, type TestNursery } from '../support/nursery.ts';
+import { createDatabase, type TestDatabase } from '../../support/database.ts';
+import { type GardenStory, gardenStory } from '../../support/gardens.ts';
+import { type Journey, openJourney, PHONE, violationsOn } from '../../support/journey.ts';
+import { openNursery, type TestNursery } from '../../support/nursery.ts';
 
 let database: TestDatabase;
 let nursery: TestNursery;
@@ -33,7 +33,7 @@ afterAll(async () => {
 });
 
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
-const said = (page: Page, text: string) => page.getByText(text).first().waitFor();
+const said = (page: Page, text: string | RegExp) => page.getByText(text).first().waitFor();
 
 async function choose(page: Page, label: string, typed: string, option: RegExp): Promise<void> {
   await page.getByRole('combobox', { name: label, exact: true }).fill(typed);
@@ -67,6 +67,10 @@ it('is told why and from when, takes another plant too, moves its day, and is ke
 
   await button(page, 'Save the order').click();
   await page.getByRole('heading', { level: 1, name: /^G-26-\d{3}, Fen Hollow$/ }).waitFor();
+  await page.getByText('Why these plants').click();
+  await said(page, /all else that serves this line is promised to others\.$/);
+  await said(page, '1 line that takes such plants was promised them earlier and is served first.');
+  expect(await violationsOn(page)).toEqual([]);
   const [short] = await nursery.sql<{ units: number }>('SELECT coalesce(sum(l.units), 0)::int - (SELECT sum(units)::int FROM reservation) AS units FROM order_line l');
   expect(short?.units).toBe(0);
 });
