@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { type GardenStory, gardenStory } from '../../support/gardens.ts';
 import { type Journey, openJourney, PHONE, violationsOn } from '../../support/journey.ts';
-import { openNursery, type TestNursery } from '../../support/nursery.ts';
+import { openNursery, sent, type TestNursery } from '../../support/nursery.ts';
 import { overflowOf } from '../screens/visit.ts';
 
 let database: TestDatabase;
@@ -126,6 +126,56 @@ it('an order’s day, a new order, a lot’s loss and a cancelled order are trie
   expect(await story.read(first.orderId)).toMatchObject({ state: 'cancelled' });
   expect(await story.read(second.orderId)).toMatchObject({ reservedUnits: 10, shortUnits: 0 });
 }, 120_000);
+
+it('a batch that is late, and one that is lost, are tried from its page and kept', async () => {
+  const trayId = await story.addContainer({ code: 'plug-72', kind: 'tray', volumeMl: 60, depthMm: 100, cells: 72 });
+  const [batchId, other] = [randomUUID(), await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN' })];
+  const { code } = await nursery.as('grower').propagation.startBatch(sent({
+    batchId, plantId: other, sourceId: await story.addSource(other), method: 'seed' as const, unit: 'cell' as const, containerId: trayId, units: 100, placeId: story.placeId, happenedOn: '2026-03-01',
+    targetContainerId: story.containerId, cautiousUnits: 60, readyOn: '2026-06-15',
+  }));
+  const order = await story.order([{ units: 50, plantId: other }], { dueOn: '2026-06-20' });
+  const page = await journey.open('grower', PHONE);
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  const tryIt = async () => {
+    await page.goto(`${journey.address}/propagation/${batchId}`);
+    await button(page, 'More').first().click();
+    await page.getByRole('menuitem', { name: 'What if it is late or fails' }).click();
+    await page.getByText('keeps what it has').waitFor();
+  };
+
+  await tryIt();
+  expect(await page.getByRole('textbox', { name: 'Plants that may be promised' }).inputValue()).toBe('60');
+  await page.getByRole('textbox', { name: 'Plants that may be promised' }).fill('40');
+  await cardOf(page, `${order.code}, Fen Hollow`).getByText(`Gives up 10 of ${code}: they are gone.`).waitFor();
+  await expectSound(page);
+  await button(page, 'Keep it: change the batch').click();
+  await page.getByRole('heading', { level: 1, name: code }).waitFor();
+  expect(await story.read(order.orderId)).toMatchObject({ reservedUnits: 40, shortUnits: 10 });
+
+  await tryIt();
+  await page.getByLabel('What would be different').selectOption({ label: 'A batch is lost, wholly or in part' });
+  await cardOf(page, `${order.code}, Fen Hollow`).getByText('loses 40').waitFor();
+  await expectSound(page);
+  await page.getByLabel('Why').selectOption('failed');
+  await button(page, 'Keep it: write off').click();
+  await page.getByRole('heading', { level: 1, name: code }).waitFor();
+  expect(await story.read(order.orderId)).toMatchObject({ reservedUnits: 0, shortUnits: 50 });
+}, 120_000);
+
+it('plants that nobody asks for, and plants that nobody would miss, are told apart', async () => {
+  const unasked = await story.addReadyLotOf('Asclepias viridis', 'ASVI');
+  const page = await journey.open('crew', PHONE);
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await page.goto(`${journey.address}/gardens/what-if?kind=lose-lot&lot=${unasked}`);
+  await page.getByText('No open order asks for these plants').waitFor();
+  await expectSound(page);
+  const plenty = await story.addLot({ units: 500, plantByOn: '2026-09-15' });
+  await page.goto(`${journey.address}/gardens/what-if?kind=lose-lot&lot=${plenty}`);
+  await page.getByRole('textbox', { name: 'How many are lost' }).fill('1');
+  await page.getByText('Every order keeps what it has').waitFor();
+  await expectSound(page);
+}, 60_000);
 
 it('whoever may only look sees what would come of a change and cannot keep it', async () => {
   const page = await journey.open('viewer', PHONE);

@@ -19,8 +19,7 @@ const nurseries = fc.record({
     fc.record({ kind: fc.constant('add-order' as const), units, due: offset }),
     fc.record({ kind: fc.constant('lose-lot' as const), at, percent: fc.integer({ min: 1, max: 100 }) }),
     fc.record({ kind: fc.constant('lose-batch' as const), units: fc.integer({ min: 1, max: 100 }) }),
-    // Worse or later, as batches turn out.
-    fc.record({ kind: fc.constant('change-batch' as const), fewer: fc.nat({ max: 40 }), later: offset }),
+    fc.record({ kind: fc.constant('change-batch' as const), cautious: fc.nat({ max: 60 }), ready: offset }),
   ),
 });
 
@@ -55,7 +54,7 @@ it('whatever stands, is ordered and is tried, what is answered is what happens w
         case 'add-order': return { kind: change.kind, plantId: story.plantId, containerId: story.containerId, units: change.units, dueOn: day(change.due), clientId: story.clientId };
         case 'lose-lot': return { kind: change.kind, lotId: pick(lotIds, change.at), units: Math.max(1, Math.floor(((lots[change.at % lots.length]?.units ?? 1) * change.percent) / 100)) };
         case 'lose-batch': return { kind: change.kind, batchId, units: change.units };
-        case 'change-batch': return { kind: change.kind, batchId, cautiousUnits: Math.max(0, batch.cautious - change.fewer), readyOn: day(batch.ready + change.later) };
+        case 'change-batch': return { kind: change.kind, batchId, cautiousUnits: change.cautious, readyOn: day(change.ready) };
       }
     })();
     const { really, told } = await story.askThenKeep(tried);
