@@ -105,6 +105,12 @@ describe(`after a day on which ${CLIENTS} people did ${DEEDS} things each, all a
     expect(numbers).toEqual({ first: 1, last: numbers?.all, all: numbers?.all, version: numbers?.all });
   });
 
+  it('what is reserved is what a plan made anew would reserve, so that no line is shortened for a later one', async () => {
+    const { stored, fresh } = await story.readFreshPlan();
+    expect(stored.length).toBeGreaterThan(3);
+    expect(stored).toEqual(fresh);
+  });
+
   it('no law is broken', async () => {
     const { breaches, looked } = await checkLaws(story.database.ownerUrl);
     expect(breaches).toEqual([]);

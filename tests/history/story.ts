@@ -1,5 +1,6 @@
 // A nursery at which forty people work at once, through two servers as they do when there is a second one.
 import { createDatabase } from '../support/database.ts';
+import { readFreshPlan } from '../support/fresh-plan.ts';
 import { idOf, openServer, sent } from '../support/nursery.ts';
 import { stockOf } from '../support/stock.ts';
 
@@ -27,6 +28,7 @@ export async function openStory() {
   return {
     database, nurseryId, sql, plantId, containerId, placeIds, sourceId, clientId, siteId, unitsOf: stock.unitsOf,
     addLot: (units: number) => stock.addLot({ plantId, containerId, sourceId, placeId: placeIds[0], units }),
+    readFreshPlan: () => readFreshPlan(nursery),
     /** Every other person's phone talks to the other server. */
     by: (person: number) => procedures[person % 2] ?? nursery.as('owner'),
     orderOf: (orderId: string, lineId: string, units: number) => sent({
