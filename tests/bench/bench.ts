@@ -1,7 +1,9 @@
 // `npm run bench`: how fast a large nursery answers, measured on a generated one against the bare database.
+import { allocationReport, pageOfAllocation } from './allocation-report.ts';
 import { readArguments, type Wanted } from './arguments.ts';
 import { startCluster, type Cluster } from './cluster.ts';
-import { loadNow, machineOf } from './machine.ts';
+import { hostNow, loadNow, machineOf } from './machine.ts';
+import { measureAllocation } from './measure/allocation.ts';
 import { measurePlan } from './measure/plan.ts';
 import { measureReads } from './measure/reads.ts';
 import { measureWrites } from './measure/writes.ts';
@@ -30,25 +32,40 @@ async function measure(wanted: Wanted, cluster: Cluster): Promise<Report> {
   const writes = await measureWrites(whole, wanted.seconds, seed);
   say('planning');
   const plan = await measurePlan(whole, seed);
+  const allocation = await measureAllocation(seed, wanted.solverSeconds, say);
   say('proving the laws again');
   const provingAt = performance.now();
   const proved = await proveLaws(whole.ownerUrl);
   const laws = { proved, clean: true, secondsAfterWrites: (performance.now() - provingAt) / 1000 } as const;
-  return reportOf({ wanted, machine: { ...machine, loadAfter: loadNow() }, nurseries: [whole, tenth], reads, writes, plan, laws });
+  return reportOf({ wanted, machine: { ...machine, loadAfter: loadNow() }, nurseries: [whole, tenth], reads, writes, plan, allocation, laws });
+}
+
+function show<R>(report: R, page: (report: R) => string, json: boolean): void {
+  if (json) {
+    console.error(page(report));
+    console.log(JSON.stringify(report, null, 2));
+  } else console.log(page(report));
+}
+
+async function measureAll(wanted: Wanted): Promise<void> {
+  const cluster = await startCluster(wanted.folder);
+  try {
+    show(await measure(wanted, cluster), pageOf, wanted.json);
+  } finally {
+    await cluster.stop();
+  }
+}
+
+async function measureAllocationAlone({ seed, solverSeconds, json }: Wanted): Promise<void> {
+  const host = hostNow();
+  show(allocationReport({ seed, solverSeconds }, host, await measureAllocation(seed, solverSeconds, say)), pageOfAllocation, json);
 }
 
 const wanted = readArguments(process.argv.slice(2));
-const cluster = await startCluster(wanted.folder);
 try {
-  const report = await measure(wanted, cluster);
-  if (wanted.json) {
-    console.error(pageOf(report));
-    console.log(JSON.stringify(report, null, 2));
-  } else console.log(pageOf(report));
+  await (wanted.only === 'allocation' ? measureAllocationAlone(wanted) : measureAll(wanted));
 } catch (error) {
   // A missed aim is a figure; what could not be measured, or broke a law, is a failure.
   console.error(error);
   process.exitCode = 1;
-} finally {
-  await cluster.stop();
 }

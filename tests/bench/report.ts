@@ -1,30 +1,27 @@
 // The figures as one object for programs, and as a page for people.
 import type { Wanted } from './arguments.ts';
+import { allocationAims, allocationPage } from './allocation-report.ts';
 import type { Machine } from './machine.ts';
-import { rounded } from './measure/figures.ts';
+import type { AllocationFigures } from './measure/allocation.ts';
+import { type Aim, aimLines, shortened, table } from './page.ts';
 import { MOST_PLAN_MS, type PlanFigures } from './measure/plan.ts';
 import { LONG_MS, MOST_MORE_MS, MOST_TIMES, MOST_TIMES_LONGER_HISTORY, type ReadFigures } from './measure/reads.ts';
 import { LEAST_A_SECOND, MOST_P95_MS, type WriteFigures } from './measure/writes.ts';
 import type { Nursery } from './nursery.ts';
 
-export interface Aim {
-  aim: string;
-  measured: number;
-  met: boolean;
-}
-
 export interface Report {
-  options: Omit<Wanted, 'json' | 'folder'>;
+  options: Omit<Wanted, 'json' | 'folder' | 'only'>;
   machine: Machine & { loadAfter: number };
   databases: { name: string; rows: Record<string, number>; megabytes: number; seconds: Record<string, number> }[];
   reads: ReadFigures[];
   writes: WriteFigures;
   plan: PlanFigures;
+  allocation: AllocationFigures;
   laws: { proved: number; clean: true; secondsAfterWrites: number };
   aims: Aim[];
 }
 
-function aimsOf(reads: readonly ReadFigures[], writes: WriteFigures, plan: PlanFigures): Aim[] {
+function aimsOf(reads: readonly ReadFigures[], writes: WriteFigures, plan: PlanFigures, allocation: AllocationFigures): Aim[] {
   return [
     ...reads.flatMap((figures) => [
       { aim: `${figures.read}: median at most ${MOST_MORE_MS} ms above the bare SQL`, measured: figures.moreMs, met: figures.met.withinMs },
@@ -34,6 +31,7 @@ function aimsOf(reads: readonly ReadFigures[], writes: WriteFigures, plan: PlanF
     { aim: `stock commands: at least ${LEAST_A_SECOND} acknowledged a second with ${writes.clients} clients`, measured: writes.http.aSecond, met: writes.met.aSecond },
     { aim: `stock commands: 95 % answered in less than ${MOST_P95_MS} ms`, measured: writes.http.p95Ms, met: writes.met.p95 },
     { aim: `plan for ${plan.demand.plants} plants over ${plan.demand.weeks} weeks: median at most ${MOST_PLAN_MS} ms`, measured: plan.http.medianMs, met: plan.met },
+    ...allocationAims(allocation),
   ];
 }
 
@@ -44,27 +42,17 @@ export interface Measured {
   reads: ReadFigures[];
   writes: WriteFigures;
   plan: PlanFigures;
+  allocation: AllocationFigures;
   laws: Report['laws'];
 }
 
-export function reportOf({ wanted, machine, nurseries, reads, writes, plan, laws }: Measured): Report {
-  const { json: _json, folder: _folder, ...options } = wanted;
+export function reportOf({ wanted, machine, nurseries, reads, writes, plan, allocation, laws }: Measured): Report {
+  const { json: _json, folder: _folder, only: _only, ...options } = wanted;
   const databases = nurseries.map(({ name, rows, bytes, seconds }) => ({ name, rows, megabytes: bytes / 2 ** 20, seconds }));
-  return shortened({ options, machine, databases, reads, writes, plan, laws, aims: aimsOf(reads, writes, plan) });
+  return shortened({ options, machine, databases, reads, writes, plan, allocation, laws, aims: aimsOf(reads, writes, plan, allocation) });
 }
 
-/** Every figure with as many digits as it deserves. */
-function shortened<T>(report: T): T {
-  return JSON.parse(JSON.stringify(report, (_, value: unknown) => (typeof value === 'number' ? rounded(value) : value))) as T;
-}
-
-function table(head: string[], rows: (string | number)[][]): string[] {
-  const lines = [head, ...rows.map((row) => row.map((value) => (typeof value === 'number' ? value.toFixed(2) : value)))];
-  const widths = head.map((_, column) => Math.max(...lines.map((line) => line[column]?.length ?? 0)));
-  return lines.map((line) => `  ${line.map((cell, column) => (column === 0 ? cell.padEnd(widths[column] ?? 0) : cell.padStart(widths[column] ?? 0))).join('  ')}`);
-}
-
-export function pageOf({ machine, databases, reads, writes, plan, laws, aims }: Report): string {
+export function pageOf({ machine, databases, reads, writes, plan, allocation, laws, aims }: Report): string {
   return [
     `${machine.cores} cores, ${machine.processor}, ${machine.memoryGb} GB; node ${machine.node}, PostgreSQL ${machine.postgres}; a page is on disk in ${machine.syncMs} ms; load ${machine.loadBefore} before, ${machine.loadAfter} after`,
     '',
@@ -80,8 +68,10 @@ export function pageOf({ machine, databases, reads, writes, plan, laws, aims }: 
     `Plan: ${plan.lines} batches for ${plan.demand.demands} needs of ${plan.demand.plants} plants over ${plan.demand.weeks} weeks, ${plan.gaps} left out; at most ${(plan.within * 100).toFixed(2)} % from the best`,
     `  first ${plan.firstMs.toFixed(0)} ms, then ${plan.http.medianMs.toFixed(0)} ms (95 % ${plan.http.p95Ms.toFixed(0)}); the stock table meanwhile ${plan.timesSlower.toFixed(2)} times as long (${plan.idleMs.toFixed(2)} ms alone, ${plan.duringMs.toFixed(2)} ms)`,
     '',
+    ...allocationPage(allocation),
+    '',
     `Laws: all ${laws.proved} hold after the load, and after the commands (${laws.secondsAfterWrites.toFixed(1)} s)`,
     '',
-    'Aims', ...aims.map(({ aim, measured, met }) => `  ${met ? 'met   ' : 'MISSED'}  ${aim}: ${measured.toFixed(2)}`),
+    ...aimLines(aims),
   ].join('\n');
 }
