@@ -22,8 +22,8 @@ export const board = {
   noneText: 'Nothing on the board is like this today.',
   batch: 'batch',
   plantBy: (day: string) => `Plant by ${day}`,
-  daysLeft: (days: number) => (days === 0 ? 'today is the last day' : plural(days, { one: '1 day left', other: '# days left' })),
-  daysOver: (days: number) => plural(days, { one: '1 day over', other: '# days over' }),
+  daysLeft: (left: number) => (left === 0 ? 'today is the last day' : plural(left, { one: '1 day left', other: '# days left' })),
+  daysOver: (left: number) => plural(left, { one: '1 day over', other: '# days over' }),
   noLimit: 'No rule limits its time',
   noClockYet: 'Its clock has not begun: nothing has come up',
   units: {

@@ -19,8 +19,8 @@ export const board: Messages['board'] = {
   noneText: 'Hoy no hay nada así en el tablero.',
   batch: 'tanda',
   plantBy: (day) => `Plantar hasta el ${day}`,
-  daysLeft: (days) => (days === 0 ? 'hoy es el último día' : plural(days, { one: 'queda 1 día', other: 'quedan # días' })),
-  daysOver: (days) => plural(days, { one: '1 día pasado', other: '# días pasados' }),
+  daysLeft: (left) => (left === 0 ? 'hoy es el último día' : plural(left, { one: 'queda 1 día', other: 'quedan # días' })),
+  daysOver: (left) => plural(left, { one: '1 día pasado', other: '# días pasados' }),
   noLimit: 'Ninguna regla limita su tiempo',
   noClockYet: 'Su reloj no ha empezado: nada ha brotado',
   units: {
