@@ -19,7 +19,7 @@ describe('of all whole answers', () => {
     expect(differing).toEqual([]);
     // Instances with hardly a choice would show nothing.
     expect(looked).toBeGreaterThan(10 * COUNT);
-  });
+  }, 120_000);
 });
 
 describe('the order of supply, demand, accepted items, refusals and holdings', () => {
@@ -30,5 +30,5 @@ describe('the order of supply, demand, accepted items, refusals and holdings', (
       return [1, 2].some((seed) => JSON.stringify(allocate(shuffled(instance, seed))) !== JSON.stringify(answer));
     });
     expect(changed).toEqual([]);
-  });
+  }, 120_000);
 });

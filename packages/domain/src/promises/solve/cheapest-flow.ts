@@ -74,7 +74,7 @@ class Simplex {
     this.#state = new Int8Array(arcs + root).fill(LOWER, 0, arcs);
     const potentials = this.#costs.map((cost) => Float64Array.from({ length: nodes }, (_, node) => (node < root && missing[node] ? (cost[arcs + node] as number) : 0)));
     this.#tree = new SpanningTree(nodes, none.map((_, node) => arcs + node), missing.map((is) => (is ? -1 : 1)), potentials);
-    this.#block = Math.max(10, Math.ceil(Math.sqrt(arcs)));
+    this.#block = Math.max(10, Math.ceil(Math.sqrt(arcs) / 2));
     this.#best = new Float64Array(this.#costs.length);
     this.#shifts = new Float64Array(this.#costs.length);
   }
