@@ -83,11 +83,17 @@ describe('what could go where', () => {
     await story.order([{ units: 7, plantId: stranger }]);
     const { lines } = await promises().demandFor({ supplyId: lotId });
     expect(lines.map(({ lineId, serves, savedUnits, needs }) => ({ lineId, serves, savedUnits, needs }))).toEqual([
-      { lineId: late.lineId, serves: false, savedUnits: 3, needs: { alternative: false, conditions: [], fromOn: null, untilOn: '2026-06-15' } },
-      { lineId: zoned.lineId, serves: false, savedUnits: 4, needs: { alternative: false, conditions: ['provenance-unknown'], fromOn: null, untilOn: null } },
-      { lineId: both.lineId, serves: false, savedUnits: 6, needs: { alternative: true, conditions: ['provenance-unknown'], fromOn: null, untilOn: '2026-06-15' } },
-      { lineId: other.lineId, serves: false, savedUnits: 5, needs: { alternative: true, conditions: [], fromOn: null, untilOn: null } },
+      { lineId: late.lineId, serves: false, savedUnits: 3, needs: { alternative: false, conditions: [], fromOn: null, untilOn: '2026-06-15', isTooLate: false } },
+      { lineId: zoned.lineId, serves: false, savedUnits: 4, needs: { alternative: false, conditions: ['provenance-unknown'], fromOn: null, untilOn: null, isTooLate: false } },
+      { lineId: both.lineId, serves: false, savedUnits: 6, needs: { alternative: true, conditions: ['provenance-unknown'], fromOn: null, untilOn: '2026-06-15', isTooLate: false } },
+      { lineId: other.lineId, serves: false, savedUnits: 5, needs: { alternative: true, conditions: [], fromOn: null, untilOn: null, isTooLate: false } },
     ]);
+  });
+
+  it('says of a lot whose last day is over that no day of an order would do', async () => {
+    const lotId = await story.addLot({ units: 9, plantByOn: '2026-05-01' });
+    const { lineId } = await story.order([{ units: 3 }]);
+    expect((await promises().demandFor({ supplyId: lotId })).lines).toMatchObject([{ lineId, savedUnits: 0, needs: { untilOn: null, isTooLate: true } }]);
   });
 
   it('lists every open line that is short, the nearest day first, by pages', async () => {

@@ -95,6 +95,8 @@ export interface DemandNeeds {
   fromOn: string | null;
   /** The last day on which the plants may leave, where the order's day is after it. */
   untilOn: string | null;
+  /** That last day is over already: no day of an order would do. */
+  isTooLate: boolean;
 }
 
 export interface SupplyDemand {

@@ -27,13 +27,14 @@ export const demandFor = query({
       const judgement = judge(supply, line, scope);
       const shortUnits = Math.max(0, openUnits(line) - unitsOf((row) => row.lineId === line.id));
       const savedUnits = Math.min(shortUnits, Math.max(0, freeUnits));
+      const needs = judgement.serves ? null : needsOf(judgement, supply, scope);
       // Lines of other items matter only where they would save something.
-      if (judgement.penalty === null && (savedUnits === 0 || !isKin(line, supply, scope))) return [];
+      if (judgement.penalty === null && (savedUnits === 0 || needs?.isTooLate || !isKin(line, supply, scope))) return [];
       const { id: lineId, orderId, orderCode, clientName, siteName, dueOn, plantId, scientificName, containerCode, units } = line;
       return [{
         lineId, orderId, orderCode, clientName, siteName, dueOn, plantId, scientificName, containerCode, units, penalty: judgement.penalty,
-        shortUnits, reservedHereUnits: unitsOf((row) => row.lineId === lineId && row.supplyId === supplyId), savedUnits,
-        serves: judgement.serves, reasons: judgement.reasons, needs: judgement.serves ? null : needsOf(judgement, supply, scope),
+        shortUnits, reservedHereUnits: unitsOf((row) => row.lineId === lineId && row.supplyId === supplyId), savedUnits: needs?.isTooLate ? 0 : savedUnits,
+        serves: judgement.serves, reasons: judgement.reasons, needs,
       }];
     });
     const taking = rows.filter(({ penalty }) => penalty !== null);
@@ -50,11 +51,14 @@ function isKin(line: ScopeLine, supply: ScopeSupply, scope: Scope): boolean {
 }
 
 function needsOf({ penalty, reasons, leaveByOn }: Judgement, supply: ScopeSupply, { today }: Scope): promises.DemandNeeds {
+  const isLate = reasons.includes('past-plant-by');
+  const isTooLate = isLate && leaveByOn !== null && leaveByOn < today;
   return {
     alternative: penalty === null,
     conditions: reasons.flatMap((reason) => (reason === 'not-ready' || reason === 'past-plant-by' ? [] : [reason])),
     fromOn: reasons.includes('not-ready') ? readyFor(supply, today) : null,
-    untilOn: reasons.includes('past-plant-by') ? leaveByOn : null,
+    untilOn: isLate && !isTooLate ? leaveByOn : null,
+    isTooLate,
   };
 }
 

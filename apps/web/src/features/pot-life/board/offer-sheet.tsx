@@ -52,10 +52,11 @@ export function OfferSheet({ row, onClose }: { row: BoardRow; onClose: () => voi
 function Needs({ row, line, needs }: { row: BoardRow; line: promises.DemandRow; needs: promises.DemandNeeds }) {
   const { board } = useMessages();
   const words = board.offerNeeds;
+  if (needs.isTooLate) return <p>{words.tooLate}</p>;
   return (
     <div>
       <p>{words.title}</p>
-      <ul>
+      <ul className="plain-list">
         {needs.alternative && <li>{words.alternative(row.scientificName, row.containerName)}</li>}
         {needs.conditions.map((reason) => (
           <li key={reason}>{words.conditions[reason]}</li>

@@ -51,6 +51,7 @@ export const board = {
   offerServes: 'takes it',
   offerCouldGo: (count: number) => plural(count, { one: '# plant could go there then', other: '# plants could go there then' }),
   offerNeeds: {
+    tooLate: 'Its last day is over: no day of an order would do.',
     title: 'Could go there if',
     alternative: (plant: string, container: string | null) => `the line also took ${plant}${container ? ` in ${container}` : ''}`,
     fromOn: (on: string) => `its day were ${days.long(on)} or later`,

@@ -48,6 +48,7 @@ export const board: Messages['board'] = {
   offerServes: 'la acepta',
   offerCouldGo: (count) => plural(count, { one: 'entonces podría ir allí # planta', other: 'entonces podrían ir allí # plantas' }),
   offerNeeds: {
+    tooLate: 'Su último día ya pasó: ningún día de un pedido serviría.',
     title: 'Podría ir allí si',
     alternative: (plant, container) => `el renglón aceptara también ${plant}${container ? ` en ${container}` : ''}`,
     fromOn: (on) => `su día fuera el ${days.long(on)} o después`,
