@@ -58,7 +58,7 @@ it('an order’s day, a new order, a lot’s loss and a cancelled order are trie
   await button(page, 'More').first().click();
   await page.getByRole('menuitem', { name: 'What if' }).click();
   await page.getByRole('heading', { level: 1, name: 'What if' }).waitFor();
-  await page.getByText('keeps what it has').waitFor();
+  await page.getByText('Nothing tried yet').waitFor();
   await page.getByLabel('New day').fill('2026-07-01');
   const own = cardOf(page, `${first.code}, Fen Hollow`);
   await own.getByText('loses 5').waitFor();
@@ -145,6 +145,8 @@ it('a batch that is late, and one that is lost, are tried from its page and kept
   };
 
   await tryIt();
+  await button(page, 'Drop it').waitFor();
+  expect(await button(page, /^Keep it/).count()).toBe(0);
   expect(await page.getByRole('textbox', { name: 'Plants that may be promised' }).inputValue()).toBe('60');
   await page.getByRole('textbox', { name: 'Plants that may be promised' }).fill('40');
   await cardOf(page, `${order.code}, Fen Hollow`).getByText(`Gives up 10 of ${code}: they are gone.`).waitFor();

@@ -15,7 +15,6 @@ export function useAskedChange(): { values: WhatIfValues; isLoading: boolean } {
     values: {
       ...NOTHING, kind,
       order: order.data ? { id: order.data.id, code: order.data.code } : null,
-      dueOn: order.data?.dueOn ?? '',
       lot: lot.data ? { id: lot.data.id, code: lot.data.code } : null,
       batch: batch.data ? { id: batch.data.batchId, code: batch.data.code } : null,
       cautiousUnits: batch.data?.cautiousUnits ?? null,

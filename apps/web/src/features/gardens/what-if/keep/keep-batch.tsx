@@ -29,7 +29,9 @@ export function KeepBatch({ change, values, drop }: KeepProps<ChangeOf<'change-b
       void navigate({ to: paths.batch(batchId) });
     },
   });
-  if (!data) return <div className="row">{drop}</div>;
+  // As it is expected already, there is nothing to keep.
+  const isDifferent = data !== undefined && (data.cautiousUnits !== cautiousUnits || data.readyOn !== readyOn);
+  if (!isDifferent) return <div className="row">{drop}</div>;
   return (
     <Form {...form.props}>
       <Submit form={form} others={drop}>{gardens.whatIf.keepForecast}</Submit>
