@@ -6,7 +6,7 @@ import { migrate } from '@rootclock/server/db/migrate';
 import { openDatabase } from '@rootclock/server/db/pool';
 import { createRunner } from '@rootclock/server/db/runner';
 import { loadReference } from '@rootclock/server/features/plants/commands/load-reference';
-import { replan, rollDay } from '@rootclock/server/features/replan';
+import { foreseeRoll, replan, rollDay } from '@rootclock/server/features/replan';
 import type { Caller } from '@rootclock/server/trpc/operation';
 import pg from 'pg';
 import { FIRST_YEAR, TODAY } from './load/grounds.ts';
@@ -99,7 +99,7 @@ async function openNursery(client: pg.Client): Promise<{ caller: Caller; session
 async function asServer<T>(url: string, now: Date, work: (runner: ReturnType<typeof createRunner>) => Promise<T>): Promise<T> {
   const database = openDatabase(url, 2);
   try {
-    return await work(createRunner({ database, replan, rollDay, clock: () => now }));
+    return await work(createRunner({ database, replan, rollDay, foreseeRoll, clock: () => now }));
   } finally {
     await database.$disconnect();
   }

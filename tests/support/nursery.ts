@@ -3,7 +3,7 @@ import type { Role } from '@rootclock/domain';
 import pg from 'pg';
 import { openDatabase, type Database } from '../../apps/server/src/db/pool.ts';
 import { createRunner } from '../../apps/server/src/db/runner.ts';
-import { replan, rollDay } from '../../apps/server/src/features/replan.ts';
+import { foreseeRoll, replan, rollDay } from '../../apps/server/src/features/replan.ts';
 import { appRouter } from '../../apps/server/src/router.ts';
 import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
 import type { Caller } from '../../apps/server/src/trpc/operation.ts';
@@ -28,7 +28,7 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
   const owner = new pg.Client({ connectionString: database.ownerUrl });
   await owner.connect();
   const app: Database = openDatabase(database.url);
-  const runner = createRunner({ database: app, replan, rollDay, clock: clock.now });
+  const runner = createRunner({ database: app, replan, rollDay, foreseeRoll, clock: clock.now });
   const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> => (await owner.query<Row>(text, values)).rows;
 
   /** The procedures of this server for the people of a nursery, which another server may have made. */

@@ -10,7 +10,7 @@ import { serveCalendars } from './calendar.ts';
 import { findRoleFault, openDatabase } from './db/pool.ts';
 import { isReady } from './db/ready.ts';
 import { createRunner } from './db/runner.ts';
-import { replan, rollDay } from './features/replan.ts';
+import { foreseeRoll, replan, rollDay } from './features/replan.ts';
 import { callerOf } from './features/people/sign-in.ts';
 import { Live } from './live.ts';
 import { servePaper } from './paper/routes.ts';
@@ -40,7 +40,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     await database.$disconnect();
     throw new Error(`Rootclock refuses to serve from this database: ${fault}. The laws of its data would not bind.`);
   }
-  const runner = createRunner({ database, replan, rollDay, clock });
+  const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock });
   const app = Fastify({ logger: logger ? { level: 'warn' } : false, bodyLimit: 2_000_000, routerOptions: { maxParamLength: 5000 }, trustProxy: false, forceCloseConnections: true });
   await app.register(helmet, {
     contentSecurityPolicy: { directives: { 'default-src': ["'self'"], 'style-src': ["'self'", "'unsafe-inline'"], 'img-src': ["'self'", 'data:'], 'upgrade-insecure-requests': null } },

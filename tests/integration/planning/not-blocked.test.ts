@@ -40,7 +40,7 @@ it('reads are answered while a large plan is reckoned and more of them wait than
 
   const plan = { isDone: false };
   const started = performance.now();
-  const large = planner.plan(planFacts({ plants: 200, weeks: 52, seed: 2, capacityCm2: 2_900_000 })).then(() => performance.now() - started).finally(() => void (plan.isDone = true));
+  const large = planner.ask(planFacts({ plants: 200, weeks: 52, seed: 2, capacityCm2: 2_900_000 })).then(() => performance.now() - started).finally(() => void (plan.isDone = true));
   const waiting = Array.from({ length: PLANS }, () => nursery.as('viewer').planning.readPlan({}));
   const during: number[] = [];
   while (!plan.isDone) during.push(await timedRead());

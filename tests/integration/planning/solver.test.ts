@@ -67,23 +67,23 @@ describe('the planning thread', () => {
 
   it('answers what is asked one after the other, as the arithmetic does without it', async () => {
     const asked = planner();
-    const [first, second] = await Promise.all([asked.plan(small), asked.plan(planFacts({ plants: 2, weeks: 52, seed: 2, capacityCm2: null }))]);
+    const [first, second] = await Promise.all([asked.ask(small), asked.ask(planFacts({ plants: 2, weeks: 52, seed: 2, capacityCm2: null }))]);
     expect(first).toEqual(await productionPlan(small, solve));
     expect(second).toEqual(await productionPlan(planFacts({ plants: 2, weeks: 52, seed: 2, capacityCm2: null }), solve));
   });
 
   it('refuses what takes too long, and answers the next one by a new thread', async () => {
     const hasty = planner(1);
-    await expect(hasty.plan(small)).rejects.toMatchObject({ code: 'plan-takes-too-long' });
+    await expect(hasty.ask(small)).rejects.toMatchObject({ code: 'plan-takes-too-long' });
     const patient = planner();
-    expect(await patient.plan(small)).toMatchObject({ gaps: [] });
+    expect(await patient.ask(small)).toMatchObject({ gaps: [] });
     await patient.stop();
-    expect(await patient.plan(small)).toMatchObject({ gaps: [] });
+    expect(await patient.ask(small)).toMatchObject({ gaps: [] });
   });
 
   it('says what went wrong with facts that cannot be, and goes on', async () => {
     const asked = planner();
-    await expect(asked.plan({ ...small, confidence: 0.1 })).rejects.toThrow(/confidence/);
-    expect(await asked.plan(small)).toMatchObject({ gaps: [] });
+    await expect(asked.ask({ ...small, confidence: 0.1 })).rejects.toThrow(/confidence/);
+    expect(await asked.ask(small)).toMatchObject({ gaps: [] });
   });
 });

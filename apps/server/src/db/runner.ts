@@ -3,7 +3,7 @@ import type { Role } from '@rootclock/domain';
 import { DateTime } from 'luxon';
 import type * as z from 'zod/mini';
 import { Refusal, refuse } from '../refusal.ts';
-import type { Caller, Command, CommandContext, Query } from '../trpc/operation.ts';
+import type { Caller, Command, CommandContext, Query, ReadContext } from '../trpc/operation.ts';
 import { databaseFailure, isWorthRetrying } from './failure.ts';
 import type { Database, Tx } from './pool.ts';
 import { Touched } from './touched.ts';
@@ -14,10 +14,14 @@ export type Replan = (context: CommandContext, rulesVersion: number) => Promise<
 /** The day's roll: what time alone changes. It runs before the day's first write. */
 export type RollDay = (context: CommandContext) => Promise<void>;
 
+/** What of the day's roll can be reckoned before the nursery is locked: reads, and answers the reckoning that needs no connection. */
+export type ForeseeRoll = (context: ReadContext) => Promise<() => Promise<void>>;
+
 export interface RunnerParts {
   database: Database;
   replan: Replan;
   rollDay: RollDay;
+  foreseeRoll: ForeseeRoll;
   clock: () => Date;
 }
 
@@ -49,7 +53,7 @@ const MOST_TRIES = 4;
 export type Runner = ReturnType<typeof createRunner>;
 
 /** The only way to write. One transaction: lock the nursery, look the command up, run, replan, log, notify. */
-export function createRunner({ database, replan, rollDay, clock }: RunnerParts) {
+export function createRunner({ database, replan, rollDay, foreseeRoll, clock }: RunnerParts) {
   async function execute<Input extends z.ZodMiniType, Answer>(
     operation: Command<Input, Answer>, caller: Caller, commandId: string, body: z.output<Input>, inputHash: string, now: Date, isRoll: boolean,
   ): Promise<Answer> {
@@ -96,6 +100,11 @@ export function createRunner({ database, replan, rollDay, clock }: RunnerParts) 
       },
     };
     const system = { ...caller, personId: '' };
+    const foresee = await database.$transaction(async (tx) => {
+      await tx.$queryRaw`SELECT begin_read(${caller.nurseryId}::uuid)`;
+      return foreseeRoll({ tx, nurseryId: caller.nurseryId, personId: system.personId, role: caller.role, today, now });
+    });
+    await foresee();
     await withRetries(() => execute(operation, system, keyOfDay(caller.nurseryId, today), null as never, today, now, true));
   }
 

@@ -2,7 +2,7 @@ import { addDays, type Role } from '@rootclock/domain';
 import { DateTime } from 'luxon';
 import type { Database } from '../db/pool.ts';
 import { createRunner } from '../db/runner.ts';
-import { replan, rollDay } from '../features/replan.ts';
+import { foreseeRoll, replan, rollDay } from '../features/replan.ts';
 import { appRouter } from '../router.ts';
 import type { Caller } from '../trpc/operation.ts';
 import { createCallerFactory } from '../trpc/procedures.ts';
@@ -35,7 +35,7 @@ export class Stage {
   private readonly runner: ReturnType<typeof createRunner>;
 
   constructor(private readonly database: Database, readonly today: string) {
-    this.runner = createRunner({ database, replan, rollDay, clock: () => this.now });
+    this.runner = createRunner({ database, replan, rollDay, foreseeRoll, clock: () => this.now });
   }
 
   addPerson(caller: Caller): void {

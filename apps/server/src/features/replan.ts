@@ -1,6 +1,7 @@
-import type { Replan, RollDay } from '../db/runner.ts';
+import type { ForeseeRoll, Replan, RollDay } from '../db/runner.ts';
 import { noteRolledDay } from './people/store.ts';
 import { reckonClocks } from './pot-life/clocks/reckon.ts';
+import { foreseePlan } from './promises/planning/apart/plan-apart.ts';
 import { replanPromises } from './promises/replan.ts';
 
 /** After a command, in its own transaction: what was touched gets its clocks and then its promises reckoned anew. */
@@ -15,3 +16,6 @@ export const rollDay: RollDay = async (context) => {
   context.touched.features.add('promises').add('pot-life');
   await noteRolledDay(context);
 };
+
+/** A day's roll plans everything anew: what takes long of it is done before others have to wait for it. */
+export const foreseeRoll: ForeseeRoll = (context) => foreseePlan(context);

@@ -1,6 +1,6 @@
 import type { CommandContext } from '../../trpc/operation.ts';
+import { planApart } from './planning/apart/plan-apart.ts';
 import { loadScope } from './planning/load.ts';
-import { planReservations } from './planning/plan.ts';
 import type { ScopeReservation } from './planning/scope.ts';
 import { needsPlan, saveReservations } from './planning/store.ts';
 
@@ -18,7 +18,7 @@ export async function replanPromises(context: CommandContext): Promise<void> {
     if (lots.length + batches.length === 0 || !(await needsPlan(context))) return;
   }
   const scope = await loadScope(context, { all, lots, batches, lines }, true);
-  const wanted = planReservations(scope);
+  const wanted = await planApart(scope);
   const keyOf = ({ lineId, supplyId, pinned }: ScopeReservation) => `${lineId}/${supplyId}/${pinned}`;
   const wantedUnits = new Map(wanted.map((row) => [keyOf(row), row.units]));
   const storedUnits = new Map(scope.reservations.map((row) => [keyOf(row), row.units]));

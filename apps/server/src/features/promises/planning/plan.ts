@@ -53,13 +53,24 @@ function mayStay(scope: Scope, { lineId, supplyId, pinned }: ScopeReservation, j
   return !pinned || !judgement.reasons.some((reason) => reason !== 'not-ready' && reason !== 'past-plant-by');
 }
 
-/** The reservations as they should be: pinned ones stay as far as their plants exist, all others follow the allocation. */
-export function planReservations(scope: Scope): ScopeReservation[] {
+/** What is left to be solved of a scope, and the reservations that follow from a solution: pinned ones stay as far as their plants exist. */
+export interface PreparedPlan {
+  instance: AllocationInstance;
+  reservationsOf(solution: readonly Assignment[]): ScopeReservation[];
+}
+
+export function preparePlan(scope: Scope): PreparedPlan {
   const judged = judgeAll(scope);
   const standing = inherit(scope, judged).filter((row) => mayStay(scope, row, judged));
-  const { pins, rest } = takeOutPins(instanceOf(scope, judged, standing));
+  const { pins, rest: instance } = takeOutPins(instanceOf(scope, judged, standing));
   const kinds = new Map(scope.supplies.map(({ id, kind }) => [id, kind]));
   const stored = (rows: readonly Assignment[], pinned: boolean) =>
     rows.map(({ supply, demand, units }) => ({ lineId: demand, supplyId: supply, supplyKind: kinds.get(supply) ?? 'lot', units, pinned }));
-  return [...stored(pins, true), ...stored(allocate(rest).assignments, false)];
+  return { instance, reservationsOf: (solution) => [...stored(pins, true), ...stored(solution, false)] };
+}
+
+/** The reservations as they should be. */
+export function planReservations(scope: Scope): ScopeReservation[] {
+  const { instance, reservationsOf } = preparePlan(scope);
+  return reservationsOf(allocate(instance).assignments);
 }

@@ -24,6 +24,13 @@ export async function needsPlan({ tx, nurseryId, today, touched }: CommandContex
   return row?.needed ?? false;
 }
 
+export async function countOpenLines({ tx, nurseryId }: ReadContext): Promise<number> {
+  const [row] = await tx.$queryRaw<{ lines: number }[]>`
+    SELECT count(*)::int AS lines FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
+     WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL`;
+  return row?.lines ?? 0;
+}
+
 /** The open lines that share items with the seed, directly or through other lines' alternatives. */
 export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: ScopeSeed): Promise<ScopeLine[]> {
   const lots = [...(seed.lots ?? [])];

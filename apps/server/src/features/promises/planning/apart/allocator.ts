@@ -1,0 +1,42 @@
+import { createHash } from 'node:crypto';
+import type { AllocationInstance, Assignment } from '@rootclock/domain';
+import { Thread } from '../../../../thread/thread.ts';
+
+/** Longer than this no command may take anyway. */
+const PATIENCE_MS = 60_000;
+/** From so many pairs of lots and lines on, solving takes long enough for others to notice. */
+const LARGE_PAIRS = 20_000;
+/** Solutions that were found before their command came to its turn; the oldest go first. */
+const MOST_FORESEEN = 8;
+
+const thread = new Thread<AllocationInstance, Assignment[]>({
+  entry: new URL('./entry.mjs', import.meta.url), patienceMs: PATIENCE_MS,
+  tooLong: (seconds) => new Error(`the promises were not planned within ${seconds} seconds`),
+});
+const foreseen = new Map<string, Assignment[]>();
+
+/** Solves large instances in a thread of its own, and remembers what it was asked to solve ahead. */
+export const allocator = {
+  isLarge({ supply, demand }: AllocationInstance): boolean {
+    const supplies = new Map<string, number>();
+    for (const { item } of supply) supplies.set(item, (supplies.get(item) ?? 0) + 1);
+    return demand.reduce((pairs, { accepts }) => pairs + accepts.reduce((sum, { item }) => sum + (supplies.get(item) ?? 0), 0), 0) > LARGE_PAIRS;
+  },
+
+  /** Solves an instance now so that it need not be solved while others wait for the nursery. */
+  async foresee(instance: AllocationInstance): Promise<void> {
+    const key = keyOf(instance);
+    if (foreseen.has(key)) return;
+    foreseen.set(key, await thread.ask(instance));
+    for (const oldest of [...foreseen.keys()].slice(0, -MOST_FORESEEN)) foreseen.delete(oldest);
+  },
+
+  /** What was foreseen is taken where not a single number moved since; anything else is solved again. */
+  async solve(instance: AllocationInstance): Promise<Assignment[]> {
+    return foreseen.get(keyOf(instance)) ?? thread.ask(instance);
+  },
+
+  stop: () => thread.stop(),
+};
+
+const keyOf = (instance: AllocationInstance) => createHash('sha256').update(JSON.stringify(instance)).digest('base64');

@@ -1,0 +1,114 @@
+import { Worker } from 'node:worker_threads';
+import type { Told } from './messages.ts';
+
+interface Waiting<Question, Answer> {
+  question: Question;
+  resolve(answer: Answer): void;
+  reject(error: unknown): void;
+}
+
+export interface ThreadOptions {
+  /** The file that the thread runs. */
+  entry: URL;
+  /** As long as an answer is waited for, from when it is begun. */
+  patienceMs: number;
+  /** What whoever waited too long is told. */
+  tooLong: (seconds: number) => Error;
+}
+
+/** More than these are turned away at once: each would wait for all before it. */
+const MOST_WAITING = 50;
+
+/** A worker thread that is asked one question after the other, kept warm between them and started again where it ended. */
+export class Thread<Question, Answer> {
+  private worker: Worker | null = null;
+  private readonly waiting: Waiting<Question, Answer>[] = [];
+  private current: (Waiting<Question, Answer> & { timer: NodeJS.Timeout }) | null = null;
+
+  constructor(private readonly options: ThreadOptions) {}
+
+  /** Rejects with the error of `tooLong` when it does not answer in time. */
+  ask(question: Question): Promise<Answer> {
+    if (this.waiting.length >= MOST_WAITING) return Promise.reject(this.tooLong());
+    return new Promise((resolve, reject) => {
+      this.waiting.push({ question, resolve, reject });
+      this.next();
+    });
+  }
+
+  /** Starts the thread before anybody asks, so that the first question need not wait for it. */
+  warm(): void {
+    this.worker ??= this.start();
+    if (!this.current) this.worker.unref();
+  }
+
+  /** Ends the thread; what waits is refused. It starts again when it is asked. */
+  async stop(): Promise<void> {
+    const { worker } = this;
+    this.fail(new Error('the thread was stopped'));
+    for (const { reject } of this.waiting.splice(0)) reject(new Error('the thread was stopped'));
+    await worker?.terminate();
+  }
+
+  private next(): void {
+    if (this.current) return;
+    const first = this.waiting.shift();
+    if (!first) {
+      // An idle thread keeps no process alive.
+      this.worker?.unref();
+      return;
+    }
+    const worker = (this.worker ??= this.start());
+    worker.ref();
+    const timer = setTimeout(() => this.giveUp(), this.options.patienceMs);
+    this.current = { ...first, timer };
+    worker.postMessage({ question: first.question });
+  }
+
+  private start(): Worker {
+    const worker = new Worker(this.options.entry);
+    const isCurrent = () => this.worker === worker;
+    worker.on('message', (told: Told<Answer>) => {
+      if (told !== 'ready' && isCurrent()) this.settle(told);
+    });
+    worker.on('error', (error) => void (isCurrent() && this.fail(error)));
+    worker.on('exit', (code) => void (isCurrent() && this.fail(new Error(`the thread ended with ${code}`))));
+    return worker;
+  }
+
+  private settle(told: Exclude<Told<Answer>, 'ready'>): void {
+    const { current } = this;
+    if (!current) return;
+    clearTimeout(current.timer);
+    this.current = null;
+    if (told.error === null) current.resolve(told.answer as Answer);
+    else current.reject(new Error(`no answer could be reckoned: ${told.error}`));
+    this.next();
+  }
+
+  /** The thread is gone: whoever waited for its answer is told, the others get a new one. */
+  private fail(error: unknown): void {
+    const { current } = this;
+    this.worker = null;
+    this.current = null;
+    if (current) {
+      clearTimeout(current.timer);
+      current.reject(error);
+    }
+    if (this.waiting.length > 0) this.next();
+  }
+
+  private tooLong(): Error {
+    return this.options.tooLong(Math.round(this.options.patienceMs / 1000));
+  }
+
+  private giveUp(): void {
+    const { worker, current } = this;
+    // Arithmetic in the middle of its work hears nothing, so the thread has to end.
+    this.worker = null;
+    this.current = null;
+    void worker?.terminate();
+    current?.reject(this.tooLong());
+    this.next();
+  }
+}
