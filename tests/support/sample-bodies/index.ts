@@ -61,6 +61,13 @@ const promises: SampleBodies<'promises'> = {
     { kind: 'lose-lot', lotId: ids.lotId, units: 2, placeId: ids.placeId },
     { kind: 'lose-batch', batchId: ids.batchId, units: 2, placeId: ids.placeId },
     { kind: 'change-batch', batchId: ids.batchId, cautiousUnits: 3, readyOn: '2026-07-01' },
+    { kind: 'edit-line', lineId: ids.lineId, units: 9, alternatives: [{ plantId: ids.otherPlantId, containerId: ids.containerId }] },
+    { kind: 'withdraw-line', lineId: ids.lineId },
+    { kind: 'add-line', orderId: ids.orderId, lineId: ids.made('lineId'), plantId: ids.plantId, containerId: ids.containerId, units: 3, alternatives: [{ plantId: ids.otherPlantId, containerId: ids.containerId }] },
+    { kind: 'pin', lineId: ids.lineId, supplyId: ids.lotId, units: 2 },
+    { kind: 'unpin', lineId: ids.pinnedLineId, supplyId: ids.lotId },
+    { kind: 'release', lineId: ids.pinnedLineId, supplyId: ids.lotId },
+    { kind: 'natives-only', orderId: ids.orderId, nativesOnly: false },
   ],
   listShort: () => [{}],
 };

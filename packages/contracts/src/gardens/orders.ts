@@ -1,10 +1,8 @@
 import { ORDER_KINDS, ORDER_STATES } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { calendarDate, id, longText, optionalText, page, units } from '../fields.ts';
+import { alternatives } from '../promises/alternatives.ts';
 import { acceptedShortages } from '../promises/shortages.ts';
-
-/** An item that may stand in for the one asked for; the smaller penalty goes first. */
-const alternative = z.strictObject({ plantId: id, containerId: id, penalty: z._default(z.int().check(z.gte(1), z.lte(100)), 1) });
 
 /** What a line asks of each lot that is to serve it. */
 const conditions = {
@@ -12,7 +10,7 @@ const conditions = {
   seedZone: optionalText,
   wildType: z._default(z.boolean(), false),
   untreated: z._default(z.boolean(), false),
-  alternatives: z._default(z.array(alternative).check(z.maxLength(20)), []),
+  alternatives,
 };
 const line = { lineId: id, plantId: id, containerId: id, units, ...conditions };
 

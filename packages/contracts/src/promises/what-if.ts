@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { calendarDate, id, optionalText, units, unitsOrNone } from '../fields.ts';
+import { orderEdits } from './order-edits.ts';
 import type { ShortageReason, UnfitReason } from './reasons.ts';
 import type { LineChange } from './rows.ts';
 
@@ -31,8 +32,12 @@ const loseBatch = z.strictObject({ kind: z.literal('lose-batch'), batchId: id, u
 /** A batch yields another number of plants, or on another day, than was expected of it. */
 const changeBatch = z.strictObject({ kind: z.literal('change-batch'), batchId: id, cautiousUnits: unitsOrNone, readyOn: z._default(z.nullable(calendarDate), null) });
 
-/** A change that is tried and not kept. */
-export const whatIf = z.discriminatedUnion('kind', [moveOrder, cancelOrder, addOrder, loseLot, loseBatch, changeBatch]);
+const changes = [moveOrder, cancelOrder, addOrder, loseLot, loseBatch, changeBatch] as const;
+
+/** What is tried on a page of its own. */
+export const whatIfAnything = z.discriminatedUnion('kind', changes);
+/** A change that is tried and not kept; edits of an order are tried in their own forms. */
+export const whatIf = z.discriminatedUnion('kind', [...changes, ...orderEdits]);
 
 export const WHAT_IF_KINDS = ['move-order', 'cancel-order', 'add-order', 'lose-lot', 'lose-batch', 'change-batch'] as const;
 export type WhatIfKind = (typeof WHAT_IF_KINDS)[number];

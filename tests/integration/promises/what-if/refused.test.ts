@@ -23,12 +23,15 @@ describe('a change that is tried', () => {
   it('writes nothing, whatever it is', async () => {
     const lotId = await story.addLot({ units: 20 });
     const { batchId } = await story.startBatch();
-    const { orderId } = await story.order([{ units: 8 }]);
+    const { orderId, lineId } = await story.order([{ units: 8 }]);
+    await nursery.as('grower').promises.pinReservation(sent({ lineId, supplyId: lotId, units: 3 }));
     const state = async () => [await story.held(), await nursery.sql('SELECT version FROM nursery WHERE id = $1', [nursery.nurseryId]), await story.read(orderId)];
     const before = await state();
     const changes: Change[] = [
       { kind: 'move-order', orderId, dueOn: '2026-07-01' }, { kind: 'cancel-order', orderId }, { kind: 'add-order', ...item(), units: 200, dueOn: '2026-06-10' },
       { kind: 'lose-lot', lotId }, { kind: 'lose-batch', batchId }, { kind: 'change-batch', batchId, cautiousUnits: 1, readyOn: null },
+      { kind: 'edit-line', lineId, units: 90, keepRank: true }, { kind: 'withdraw-line', lineId }, { kind: 'add-line', orderId, lineId: randomUUID(), ...item(), units: 4 },
+      { kind: 'pin', lineId, supplyId: lotId, units: 8 }, { kind: 'unpin', lineId, supplyId: lotId }, { kind: 'release', lineId, supplyId: lotId }, { kind: 'natives-only', orderId, nativesOnly: false },
     ];
     for (const change of changes) await story.ask(change);
     expect(await state()).toEqual(before);
@@ -56,16 +59,38 @@ describe('a change that is tried', () => {
       expect(await refusalOf(story.ask({ kind: 'lose-batch', batchId }))).toMatchObject({ code: 'batch-closed', data: { batch, closedOn: '2026-05-20' } });
     });
 
+    it('of a line is refused as the command refuses it: fewer than were pulled, pulled plants, a line that is gone, an order without a region', async () => {
+      const lotId = await story.addLot({ units: 20 });
+      const { orderId, code, lineIds: [pulled = '', other = ''] } = await story.order([{ units: 8 }, { units: 2 }]);
+      await story.pull(orderId, [{ lineId: pulled, lotId, units: 5 }], { confirmed: true });
+      const { gardens } = nursery.as('grower');
+      const fewer = { code: 'below-what-happened', data: { least: 5, staged: 5, delivered: 0 }, field: 'units' };
+      expect(await refusalOf(gardens.editLine(sent({ lineId: pulled, units: 4 })))).toEqual(fewer);
+      expect(await refusalOf(story.ask({ kind: 'edit-line', lineId: pulled, units: 4 }))).toEqual(fewer);
+      const staged = { code: 'plants-are-staged', data: { order: code, units: 5 }, field: 'lineId' };
+      expect(await refusalOf(gardens.withdrawLine(sent({ lineId: pulled })))).toEqual(staged);
+      expect(await refusalOf(story.ask({ kind: 'withdraw-line', lineId: pulled }))).toEqual(staged);
+      expect(await refusalOf(story.ask({ kind: 'natives-only', orderId }))).toEqual({ code: 'natives-need-region', data: { site: 'South slope' }, field: 'nativesOnly' });
+      expect(await refusalOf(story.ask({ kind: 'add-line', orderId, lineId: other, ...item(), units: 4 }))).toEqual({ code: 'id-taken', data: { what: 'line' }, field: 'lineId' });
+      await gardens.withdrawLine(sent({ lineId: other }));
+      for (const change of [{ kind: 'edit-line' as const, lineId: other, units: 4 }, { kind: 'withdraw-line' as const, lineId: other }]) expect(await refusalOf(story.ask(change))).toMatchObject({ code: 'line-withdrawn', field: 'lineId' });
+    });
+
     it('because nobody here has it answers as not found, another nursery’s as nobody’s', async () => {
       const other = await openNursery(database);
       const theirs = await whatIfStory(other);
       const lotId = await theirs.addLot({ units: 7 });
       const { batchId } = await theirs.startBatch();
-      const { orderId } = await theirs.order([{ units: 5 }]);
+      const { orderId, lineId } = await theirs.order([{ units: 5 }]);
       const own = await story.order([{ units: 1 }]);
       const added = { kind: 'add-order' as const, ...item(), units: 3, dueOn: '2026-06-01' };
       const changes: [Change, string][] = [
         [{ kind: 'move-order', orderId, dueOn: '2026-07-01' }, 'orderId'], [{ kind: 'cancel-order', orderId }, 'orderId'], [{ kind: 'cancel-order', orderId: randomUUID() }, 'orderId'],
+        [{ kind: 'edit-line', lineId, units: 3 }, 'lineId'], [{ kind: 'withdraw-line', lineId }, 'lineId'], [{ kind: 'natives-only', orderId }, 'orderId'],
+        [{ kind: 'add-line', orderId, lineId: randomUUID(), ...item(), units: 3 }, 'orderId'], [{ kind: 'add-line', orderId: own.orderId, lineId: randomUUID(), ...item(), plantId: theirs.plantId, units: 3 }, 'plantId'],
+        [{ kind: 'edit-line', lineId: own.lineId, units: 3, alternatives: [{ plantId: theirs.plantId, containerId: theirs.containerId }] }, 'plantId'],
+        [{ kind: 'pin', lineId, supplyId: lotId, units: 3 }, 'lineId'], [{ kind: 'pin', lineId: own.lineId, supplyId: lotId, units: 1 }, 'supplyId'],
+        [{ kind: 'unpin', lineId: own.lineId, supplyId: lotId }, 'supplyId'], [{ kind: 'release', lineId: own.lineId, supplyId: lotId }, 'supplyId'],
         [{ kind: 'lose-lot', lotId }, 'lotId'], [{ kind: 'lose-batch', batchId }, 'batchId'], [{ kind: 'change-batch', batchId, cautiousUnits: 3 }, 'batchId'],
         [{ ...added, plantId: theirs.plantId }, 'plantId'], [{ ...added, containerId: theirs.containerId }, 'containerId'], [{ ...added, clientId: theirs.clientId }, 'clientId'], [{ ...added, siteId: theirs.siteId }, 'siteId'],
       ];

@@ -53,9 +53,9 @@ export async function whatIfStory(nursery: TestNursery) {
 
   /** Makes the change with the command that the screen would send, accepting what was said to become shorter, and answers a new line's id. */
   async function keep(change: Change, answer: Answer): Promise<string> {
-    const { gardens, propagation, stock } = nursery.as('grower');
+    const { gardens, propagation, promises, stock } = nursery.as('grower');
     const happenedOn = '2026-05-20';
-    const lineId = randomUUID();
+    const lineId = change.kind === 'add-line' ? change.lineId : randomUUID();
     const acceptedShortages = answer.lines.filter(({ shorterBy }) => shorterBy > 0).map((line) => ({ lineId: line.lineId, units: line.shorterBy }));
     if (change.kind === 'move-order') await gardens.changeDay(sent({ orderId: change.orderId, dueOn: change.dueOn, acceptedShortages }));
     if (change.kind === 'cancel-order') await gardens.cancelOrder(sent({ orderId: change.orderId, placeId: change.placeId ?? null, happenedOn }));
@@ -77,6 +77,20 @@ export async function whatIfStory(nursery: TestNursery) {
       const { batchId, cautiousUnits, readyOn = null } = change;
       await propagation.setBatchForecast(sent({ batchId, cautiousUnits, readyOn, targetContainerId: story.containerId, happenedOn }));
     }
+    if (change.kind === 'edit-line') {
+      const { kind: _, ...line } = change;
+      // Only the owner may let a line keep its turn at the cost of others.
+      await nursery.as('owner').gardens.editLine(sent({ ...line, acceptedShortages }));
+    }
+    if (change.kind === 'withdraw-line') await gardens.withdrawLine(sent({ lineId: change.lineId }));
+    if (change.kind === 'add-line') {
+      const { kind: _, ...line } = change;
+      await gardens.addLine(sent(line));
+    }
+    if (change.kind === 'pin') await promises.pinReservation(sent({ lineId: change.lineId, supplyId: change.supplyId, units: change.units, acceptedShortages }));
+    if (change.kind === 'unpin') await promises.unpinReservation(sent({ lineId: change.lineId, supplyId: change.supplyId }));
+    if (change.kind === 'release') await promises.releaseReservation(sent({ lineId: change.lineId, supplyId: change.supplyId }));
+    if (change.kind === 'natives-only') await gardens.editOrder(sent({ orderId: change.orderId, nativesOnly: change.nativesOnly ?? true }));
     return lineId;
   }
 

@@ -4,22 +4,18 @@ import { requireSince } from '../../stock/ledger/post.ts';
 import { requireOpenPlaces } from '../../stock/lots/places.ts';
 import { askedLine } from '../offers/asked-line.ts';
 import { loadScope } from '../planning/load.ts';
-import { changed, turnOf } from '../planning/outlook.ts';
+import { changed } from '../planning/outlook.ts';
 import type { Scope, ScopeLine } from '../planning/scope.ts';
 import { restand } from './stands.ts';
 import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type TriedOrder } from './store.ts';
 import type { ChangeOf, Trial } from './trial.ts';
-
-const nextRank = (scope: Scope) => 1 + Math.max(0, ...scope.lines.map(({ rank }) => rank));
+import { inTurn } from './turn-trial.ts';
 
 export async function moveOrder(context: ReadContext, { orderId, dueOn }: ChangeOf<'move-order'>): Promise<Trial> {
   const { openLines } = await loadOpenOrder(context, orderId);
   requireSince(dueOn, context.today, 'dueOn');
   const before = await loadScope(context, { lines: openLines });
-  const changes = new Map<string, Partial<ScopeLine>>(openLines.map((lineId) => [lineId, { dueOn }]));
-  const { keepsRank, ranks } = turnOf(before, changes, nextRank(before));
-  for (const { lineId, rank } of ranks) changes.set(lineId, { dueOn, rank });
-  return { before, after: changed(before, { lines: changes }), own: new Set(openLines), keepsRank };
+  return inTurn(before, new Map(openLines.map((lineId) => [lineId, { dueOn }])), { keepRank: false });
 }
 
 /** Its plants become free. What was pulled for it stands at the place it is brought to, as after the command. */
@@ -50,4 +46,12 @@ export async function addOrder(context: ReadContext, input: ChangeOf<'add-order'
   if (site && input.clientId !== null && site.clientId !== input.clientId) refuse('site-of-other-client', { site: site.name }, 'siteId');
   const line: ScopeLine = { ...asked, clientName, siteName: site?.name ?? null };
   return { before, after: { ...before, lines: [...before.lines, line] }, own: new Set([line.id]), keepsRank: null };
+}
+
+/** Plants that are not known to be native to the region of its site leave it, but for those that are planted already. */
+export async function turnToNatives(context: ReadContext, { orderId, nativesOnly }: ChangeOf<'natives-only'>): Promise<Trial> {
+  const { openLines, region, siteName } = await loadOpenOrder(context, orderId);
+  if (nativesOnly && region === null) refuse('natives-need-region', { site: siteName }, 'nativesOnly');
+  const before = await loadScope(context, { lines: openLines });
+  return { before, after: changed(before, { lines: new Map(openLines.map((lineId) => [lineId, { nativesOnly }])) }), own: new Set(openLines), keepsRank: null };
 }

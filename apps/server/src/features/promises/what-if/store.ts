@@ -1,9 +1,19 @@
+import type { OrderKind } from '@rootclock/domain';
 import { found, refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 export interface TriedOrder {
   code: string;
   state: string;
+  kind: OrderKind;
+  dueOn: string;
+  clientId: string;
+  clientName: string;
+  siteId: string | null;
+  siteName: string | null;
+  /** Of its site; null where it has none. */
+  region: string | null;
+  nativesOnly: boolean;
   openLines: string[];
   /** What was pulled for it, by lot. */
   staged: { lotId: string; units: number }[];
@@ -12,12 +22,13 @@ export interface TriedOrder {
 /** An order that can still be changed. */
 export async function loadOpenOrder({ tx, nurseryId }: ReadContext, orderId: string): Promise<TriedOrder> {
   const [row] = await tx.$queryRaw<TriedOrder[]>`
-    SELECT o.code, o.state,
+    SELECT o.code, o.state, o.kind, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId", t.name AS "siteName", t.region, o.natives_only AS "nativesOnly",
            coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM order_line l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines",
            coalesce((SELECT jsonb_agg(jsonb_build_object('lotId', s.lot_id, 'units', s.units) ORDER BY s.lot_id)
                        FROM (SELECT a.lot_id, sum(a.units)::int AS units FROM order_line l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
                               WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id GROUP BY a.lot_id) s), '[]') AS staged
-      FROM garden_order o WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
+      FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
+     WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
   const order = found(row, 'order', 'orderId');
   if (order.state !== 'open') refuse('order-not-open', { order: order.code, state: order.state }, 'orderId');
   return order;

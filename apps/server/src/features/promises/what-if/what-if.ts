@@ -2,7 +2,9 @@ import { promises } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { difference } from './difference.ts';
-import { addOrder, cancelOrder, moveOrder } from './order-trials.ts';
+import { addLine, editLine, withdrawLine } from './line-trials.ts';
+import { addOrder, cancelOrder, moveOrder, turnToNatives } from './order-trials.ts';
+import { pin, release, unpin } from './reservation-trials.ts';
 import { changeBatch, loseBatch, loseLot } from './stock-trials.ts';
 import type { Change, Trial } from './trial.ts';
 
@@ -22,5 +24,12 @@ function trialOf(context: ReadContext, change: Change): Promise<Trial> {
     case 'lose-lot': return loseLot(context, change);
     case 'lose-batch': return loseBatch(context, change);
     case 'change-batch': return changeBatch(context, change);
+    case 'edit-line': return editLine(context, change);
+    case 'withdraw-line': return withdrawLine(context, change);
+    case 'add-line': return addLine(context, change);
+    case 'pin': return pin(context, change);
+    case 'unpin': return unpin(context, change);
+    case 'release': return release(context, change);
+    case 'natives-only': return turnToNatives(context, change);
   }
 }

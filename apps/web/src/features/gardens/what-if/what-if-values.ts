@@ -43,7 +43,7 @@ function bodyOf(values: WhatIfValues): unknown {
 }
 
 /** The change as the server takes it, or what of it is missing or wrong. */
-export const readChange = (values: WhatIfValues) => readInput(contracts.whatIf, bodyOf(values));
+export const readChange = (values: WhatIfValues) => readInput(contracts.whatIfAnything, bodyOf(values));
 
 export type WhatIfChange = Extract<ReturnType<typeof readChange>, { ok: true }>['data'];
 export type ChangeOf<Kind extends WhatIfChange['kind']> = Extract<WhatIfChange, { kind: Kind }>;
