@@ -35,5 +35,6 @@ export * from './promises/promise.ts';
 export * from './promises/explain-assignment.ts';
 export * from './promises/explain-shortage.ts';
 export * from './promises/judge-lot.ts';
+export * from './promises/trays.ts';
 export * from './planning/index.ts';
 export * from './planning/tasks/index.ts';

@@ -9,6 +9,10 @@ export const gardensErrors = {
   'bed-of-other-site': errorKind<{ bed: string }>('input', 400),
   /** The same item stands twice among what a line accepts. */
   'alternative-twice': errorKind<{ plant: string }>('input', 400),
+  /** Plants in plug trays are promised in whole trays; `below` is null where not even one is asked for. */
+  'whole-trays-only': errorKind<{ cells: number; below: number | null; above: number }>('input', 400),
+  /** A line counts in one thing: trays of so many cells, or plants by the piece (null). */
+  'other-trays': errorKind<{ container: string; cells: number | null; asked: number | null }>('input', 400),
   /** The order takes only what is native to the region of its site, and this plant is not known to be. */
   'not-native-here': errorKind<{ plant: string; region: string }>('input', 400),
   /** Without a region nothing can be called native. */

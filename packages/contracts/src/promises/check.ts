@@ -35,7 +35,10 @@ export interface PromiseInstead {
 
 export interface PromiseCheck {
   on: string;
+  /** As asked; of plants in trays the whole trays among them, one at least. */
   askedUnits: number;
+  /** Of the container asked for: whole trays of so many can be promised. */
+  cells: number | null;
   /** The most that can be promised without shortening anybody. */
   units: number;
   /** The first day from the one asked for, and the last before it, on which all of it could be met. */

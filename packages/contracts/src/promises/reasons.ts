@@ -4,8 +4,11 @@ import { REFUSAL_REASONS } from '@rootclock/domain';
 export const UNFIT_REASONS = [...REFUSAL_REASONS, 'not-ready', 'past-plant-by', 'released-by-hand'] as const;
 export type UnfitReason = (typeof UNFIT_REASONS)[number];
 
-/** Why a line is short, with the units each reason concerns. `not-grown`: nothing of its items is there. `promised`: other lines hold it. */
-export const SHORTAGE_REASONS = ['not-grown', 'promised', ...UNFIT_REASONS] as const;
+/**
+ * Why a line is short, with the units each reason concerns. `not-grown`: nothing of its items is there. `promised`: other lines hold it.
+ * `no-whole-tray`: plants in trays that fill none, of a lot or of what is asked.
+ */
+export const SHORTAGE_REASONS = ['not-grown', 'promised', 'no-whole-tray', ...UNFIT_REASONS] as const;
 export type ShortageReasonCode = (typeof SHORTAGE_REASONS)[number];
 
 export interface ShortageReason {

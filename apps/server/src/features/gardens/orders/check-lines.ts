@@ -2,6 +2,7 @@ import type { gardens } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
 import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
+import { requireWholeTrays } from '../../promises/planning/whole-trays.ts';
 import { loadContainers } from '../../stock/lots/store.ts';
 import { loadBeds } from '../sites/store.ts';
 import { type AskedRegion, requireNatives } from './natives.ts';
@@ -12,8 +13,9 @@ type LineInput = z.output<typeof gardens.orderLine>;
 /** Lines as they are stored. Everything they name is looked up first, so that a wrong id is said beside its field. */
 export async function checkLines(context: ReadContext, order: AskedRegion & { siteId: string | null }, lines: readonly LineInput[], path: (at: number) => string): Promise<LineRow[]> {
   await loadPlantNames(context, [...new Set(lines.map(({ plantId }) => plantId))], `${path(0)}plantId`);
-  await loadContainers(context, [...new Set(lines.map(({ containerId }) => containerId))], `${path(0)}containerId`);
-  for (const [at, line] of lines.entries()) await checkAlternatives(context, line, line.alternatives, path(at));
+  const containers = await loadContainers(context, lines.map(({ containerId }) => containerId), `${path(0)}containerId`);
+  for (const [at, { units }] of lines.entries()) requireWholeTrays(units, containers[at]?.cells ?? null, `${path(at)}units`);
+  for (const [at, line] of lines.entries()) await checkAlternatives(context, { ...line, cells: containers[at]?.cells ?? null }, line.alternatives, path(at));
   await checkBeds(context, order, lines, path);
   await requireNatives(context, order, lines.flatMap((line, at) => [{ plantId: line.plantId, field: `${path(at)}plantId` }, ...alternativesNamed(line.alternatives, path(at))]));
   return lines.map((line) => ({ ...line, seedZone: line.seedZone ?? null }));
@@ -35,11 +37,17 @@ interface Item {
   containerId: string;
 }
 
-/** Every alternative exists, and none is named twice or is what was asked for anyway. */
-export async function checkAlternatives(context: ReadContext, asked: Item, alternatives: readonly Item[], prefix: string): Promise<void> {
+/**
+ * Every alternative exists, and none is named twice or is what was asked for anyway. All are counted as the item asked for is: a line takes
+ * either trays of so many cells or plants by the piece, else half a tray could be left to be filled with pots.
+ */
+export async function checkAlternatives(context: ReadContext, asked: Item & { cells: number | null }, alternatives: readonly Item[], prefix: string): Promise<void> {
   if (alternatives.length === 0) return;
   const names = await loadPlantNames(context, [...new Set(alternatives.map(({ plantId }) => plantId))], `${prefix}alternatives`);
-  await loadContainers(context, [...new Set(alternatives.map(({ containerId }) => containerId))], `${prefix}alternatives`);
+  const containers = await loadContainers(context, alternatives.map(({ containerId }) => containerId), `${prefix}alternatives`);
+  for (const [at, { code: container, cells }] of containers.entries()) {
+    if (cells !== asked.cells) refuse('other-trays', { container, cells, asked: asked.cells }, `${prefix}alternatives.${at}.containerId`);
+  }
   const seen = new Set([`${asked.plantId}/${asked.containerId}`]);
   for (const { plantId, containerId } of alternatives) {
     const key = `${plantId}/${containerId}`;

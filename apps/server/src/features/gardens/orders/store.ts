@@ -39,6 +39,8 @@ export interface LineFacts {
   id: string;
   orderId: string;
   scientificName: string;
+  /** Of the container asked for, where it is a tray. */
+  cells: number | null;
   units: number;
   stagedUnits: number;
   deliveredUnits: number;
@@ -49,7 +51,7 @@ export interface LineFacts {
 /** Loads lines by id; one that is not this nursery's answers as not found. */
 export async function loadLines({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'lineId'): Promise<Map<string, LineFacts>> {
   const rows = await tx.$queryRaw<LineFacts[]>`
-    SELECT l.id::text, l.order_id::text AS "orderId", p.scientific_name AS "scientificName", l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits",
+    SELECT l.id::text, l.order_id::text AS "orderId", p.scientific_name AS "scientificName", k.cells, l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits",
            l.withdrawn_on::text AS "withdrawnOn",
            (SELECT jsonb_agg(jsonb_build_object('plantId', x.plant_id, 'containerId', x.container_id, 'name', q.scientific_name || ', ' || c.code) ORDER BY x.penalty, q.scientific_name)
               FROM (SELECT l.plant_id, l.container_id, 0 AS penalty UNION ALL
@@ -58,6 +60,7 @@ export async function loadLines({ tx, nurseryId }: ReadContext, ids: readonly st
               JOIN container c ON c.nursery_id = l.nursery_id AND c.id = x.container_id) AS accepts
       FROM order_line l
       JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN container k ON k.nursery_id = l.nursery_id AND k.id = l.container_id
       JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[])`;
   const byId = new Map(rows.map((row) => [row.id, row]));

@@ -34,10 +34,10 @@ export interface StandingItem {
   growingUnits: number;
 }
 
-/** What the nursery has or grows in containers of the same kind as one: open lots on hand outside quarantine, and batches that are to become them. */
+/** What the nursery has or grows in containers that may stand in for one, of the same kind and cells: open lots on hand outside quarantine, and batches that are to become them. */
 export async function readStandingItems({ tx, nurseryId }: ReadContext, containerId: string): Promise<StandingItem[]> {
-  const [asked] = await tx.$queryRaw<{ kind: string }[]>`SELECT kind FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid`;
-  const { kind } = found(asked, 'container', 'containerId');
+  const [asked] = await tx.$queryRaw<{ kind: string; cells: number | null }[]>`SELECT kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid`;
+  const { kind, cells } = found(asked, 'container', 'containerId');
   return tx.$queryRaw<StandingItem[]>`
     WITH had AS (
       SELECT l.plant_id, l.container_id, a.units AS on_hand, 0 AS growing
@@ -48,6 +48,6 @@ export async function readStandingItems({ tx, nurseryId }: ReadContext, containe
       SELECT plant_id, target_container_id, 0, cautious_units FROM batch WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL AND cautious_units > 0)
     SELECT h.plant_id::text AS "plantId", c.id::text AS "containerId", c.name AS "containerName", sum(h.on_hand)::int AS "onHandUnits", sum(h.growing)::int AS "growingUnits"
       FROM had h
-      JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = h.container_id AND c.kind = ${kind} AND c.retired_at IS NULL
+      JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = h.container_id AND c.kind = ${kind} AND c.cells IS NOT DISTINCT FROM ${cells}::int AND c.retired_at IS NULL
      GROUP BY h.plant_id, c.id, c.name`;
 }

@@ -1,5 +1,5 @@
 import { promises } from '@rootclock/contracts';
-import { compareText, EVERYONE, promisableUnits, promise, takeOutPins } from '@rootclock/domain';
+import { compareText, EVERYONE, inWholeTrays, plantsIn, promisableUnits, promise, takeOutPins, traysIn } from '@rootclock/domain';
 import { query } from '../../../trpc/operation.ts';
 import { askedLine } from '../offers/asked-line.ts';
 import { shortageExplainer } from '../planning/explain.ts';
@@ -18,21 +18,27 @@ export const checkPromise = query({
   roles: EVERYONE,
   read: async (context, input): Promise<promises.PromiseCheck> => {
     const kin = await loadKin(context, input.plantId, input.containerId);
-    const { scope, line } = await askedLine(context, input, { units: input.units, alternatives: input.alternatives, looksAt: kin });
+    const { scope, line: wish } = await askedLine(context, input, { units: input.units, alternatives: input.alternatives, looksAt: kin });
+    const { cells } = wish;
+    // Of what fills no tray the whole trays are looked at, one at least.
+    const line = { ...wish, units: Math.max(plantsIn(1, cells), inWholeTrays(input.units, cells)) };
     const { pins, rest: instance } = takeOutPins(instanceOf(scope, judgeAll(scope)));
-    const { units, firstOn, lastBeforeOn, from, inTheWay } = promise(instance, askOf(line, scope));
-    const isMet = units === input.units;
+    const { units: trays, firstOn, lastBeforeOn, from, inTheWay } = promise(instance, askOf(line, scope));
+    const units = plantsIn(trays, cells);
+    const isMet = units === line.units;
+    const given = from.map((row) => ({ supply: row.supply, units: plantsIn(row.units, cells) }));
+    const others = [...inTheWay.promisedToOthers, ...pins.filter(({ supply }) => mayServe(supply, line, scope))].map((row) => ({ demand: row.demand, units: plantsIn(row.units, cells) }));
     const supplies = new Map(scope.supplies.map((supply) => [supply.id, supply]));
     return {
-      on: servedOn(line, scope.today), askedUnits: input.units, units, firstOn, lastBeforeOn,
-      from: from.flatMap(({ supply: id, units: given }): promises.PromiseSource[] => {
+      on: servedOn(line, scope.today), askedUnits: line.units, cells, units, firstOn, lastBeforeOn,
+      from: given.flatMap(({ supply: id, units: fromHere }): promises.PromiseSource[] => {
         const supply = supplies.get(id);
         if (!supply) return [];
         const { kind: supplyKind, code, plantId, scientificName, containerCode, readyOn, plantByOn } = supply;
-        return [{ supplyId: id, supplyKind, code, plantId, scientificName, containerCode, units: given, readyOn, plantByOn }];
+        return [{ supplyId: id, supplyKind, code, plantId, scientificName, containerCode, units: fromHere, readyOn, plantByOn }];
       }),
-      reasons: isMet ? [] : reasonsFor(line, scope, from, [...inTheWay.promisedToOthers, ...pins.filter(({ supply }) => mayServe(supply, line, scope))]),
-      instead: isMet ? [] : kin.map((item) => ({ ...item, units: promisableUnits(instance, askOf(asKin(line, item), scope)) })).filter((row) => row.units > 0)
+      reasons: isMet ? [] : reasonsFor(line, scope, given, others),
+      instead: isMet ? [] : kin.map((item) => ({ ...item, units: plantsIn(promisableUnits(instance, askOf(asKin(line, item), scope)), cells) })).filter((row) => row.units > 0)
         .sort((a, b) => b.units - a.units || compareText(a.scientificName, b.scientificName) || compareText(a.containerName, b.containerName)).slice(0, MOST_INSTEAD),
     };
   },
@@ -43,7 +49,7 @@ function askOf(line: ScopeLine, scope: Scope) {
   const items = new Set(line.accepts.map(({ item }) => item));
   const judged = scope.supplies.filter(({ item }) => items.has(item)).map((supply) => ({ id: supply.id, ...judge(supply, line, scope) }));
   return {
-    accepts: line.accepts, units: line.units, on: servedOn(line, scope.today),
+    accepts: line.accepts, units: traysIn(line.units, line.cells), on: servedOn(line, scope.today),
     refuses: judged.filter(({ reasons }) => reasons.some((reason) => reason !== 'not-ready' && reason !== 'past-plant-by')).map(({ id }) => id),
     leaveBy: new Map(judged.flatMap(({ id, leaveByOn }) => (leaveByOn === null ? [] : [[id, leaveByOn] as const]))),
   };

@@ -1,5 +1,5 @@
 import { promises } from '@rootclock/contracts';
-import { EVERYONE, explainAssignments } from '@rootclock/domain';
+import { EVERYONE, explainAssignments, traysIn } from '@rootclock/domain';
 import { query } from '../../../trpc/operation.ts';
 import { loadScope } from '../planning/load.ts';
 import { instanceOf, judgeAll } from '../planning/plan.ts';
@@ -20,12 +20,13 @@ export const explainLine = query({
     const own = scope.reservations.filter((row) => row.lineId === lineId);
     // What wants nothing more holds nothing either.
     const instance = instanceOf(scope, judgeAll(scope), []);
+    const traysOf = (supplyId: string, units: number) => traysIn(units, supplies.get(supplyId)?.cells ?? null);
     const explained = instance.demand.some(({ id }) => id === lineId)
-      ? explainAssignments(instance, lineId, scope.reservations.map(({ supplyId, lineId: demand, units }) => ({ supply: supplyId, demand, units }))) : [];
+      ? explainAssignments(instance, lineId, scope.reservations.map(({ supplyId, lineId: demand, units }) => ({ supply: supplyId, demand, units: traysOf(supplyId, units) }))) : [];
     return {
       linesBefore: scope.lines.filter(({ rank }) => line !== undefined && rank < line.rank).length,
       rows: own.flatMap(({ supplyId, supplyKind, units, pinned }): promises.ReservationExplanation[] => {
-        const why = explained.find((row) => row.supply === supplyId && row.units === units) ?? explained.find((row) => row.supply === supplyId);
+        const why = explained.find((row) => row.supply === supplyId && row.units === traysOf(supplyId, units)) ?? explained.find((row) => row.supply === supplyId);
         if (!why) return [];
         return [{
           supplyId, supplyKind, units, ...named(supplyId), reason: pinned ? 'pinned' : why.reason, instead: why.instead === null ? null : named(why.instead),

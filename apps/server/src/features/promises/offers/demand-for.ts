@@ -1,5 +1,5 @@
 import { promises } from '@rootclock/contracts';
-import { compareText, EVERYONE } from '@rootclock/domain';
+import { compareText, EVERYONE, inWholeTrays } from '@rootclock/domain';
 import { query } from '../../../trpc/operation.ts';
 import { type Judgement, judge, readyFor } from '../planning/judging.ts';
 import { loadScope } from '../planning/load.ts';
@@ -26,9 +26,10 @@ export const demandFor = query({
     const rows = supply === undefined ? [] : scope.lines.flatMap((line): promises.DemandRow[] => {
       const judgement = judge(supply, line, scope);
       const shortUnits = Math.max(0, openUnits(line) - unitsOf((row) => row.lineId === line.id));
-      const savedUnits = Math.min(shortUnits, Math.max(0, freeUnits));
+      const savedUnits = inWholeTrays(Math.min(shortUnits, Math.max(0, freeUnits)), supply.cells);
       const needs = judgement.serves ? null : needsOf(judgement, supply, scope);
-      // Lines of other items matter only where they would save something.
+      // Lines of other items matter only where they would save something, and none can take trays that does not ask for such.
+      if (line.cells !== supply.cells) return [];
       if (judgement.penalty === null && (savedUnits === 0 || needs?.isTooLate || !isKin(line, supply, scope))) return [];
       const { id: lineId, orderId, orderCode, clientName, siteName, dueOn, plantId, scientificName, containerCode, units } = line;
       return [{

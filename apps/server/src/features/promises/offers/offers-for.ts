@@ -1,5 +1,5 @@
 import { promises } from '@rootclock/contracts';
-import { compareText, EVERYONE, MAX_UNITS } from '@rootclock/domain';
+import { compareText, EVERYONE, inWholeTrays, MAX_UNITS } from '@rootclock/domain';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { shortageExplainer } from '../planning/explain.ts';
 import { judge } from '../planning/judging.ts';
@@ -24,7 +24,7 @@ export const offersFor = query({
       const reservedUnits = scope.reservations.filter((row) => row.supplyId === supply.id).reduce((sum, row) => sum + row.units, 0);
       const { id: supplyId, kind: supplyKind, code, plantId, scientificName, containerId, containerCode, readyOn, rootChecked, clockOn, plantByOn, plantByState, seedZone, origin, units } = supply;
       return [{
-        supplyId, supplyKind, code, plantId, scientificName, containerId, containerCode, penalty, onHandUnits: units, reservedUnits, freeUnits: units - reservedUnits,
+        supplyId, supplyKind, code, plantId, scientificName, containerId, containerCode, penalty, onHandUnits: units, reservedUnits, freeUnits: inWholeTrays(units - reservedUnits, supply.cells),
         readyOn, rootChecked, clockOn, plantByOn, plantByState, leaveByOn, seedZone, origin, releasedByHand,
       }];
     });

@@ -2,11 +2,11 @@ import { found } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 /** Names of the item someone asks about; a plant or container that is not this nursery's answers as not found. */
-export async function loadItem({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<{ scientificName: string; containerCode: string }> {
-  const [row] = await tx.$queryRaw<{ scientificName: string | null; containerCode: string | null }[]>`
-    SELECT (SELECT scientific_name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid) AS "scientificName",
-           (SELECT code FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid) AS "containerCode"`;
-  return { scientificName: found(row?.scientificName, 'plant', 'plantId'), containerCode: found(row?.containerCode, 'container', 'containerId') };
+export async function loadItem({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<{ scientificName: string; containerCode: string; cells: number | null }> {
+  const [row] = await tx.$queryRaw<{ scientificName: string | null; containerCode: string | null; cells: number | null }[]>`
+    SELECT (SELECT scientific_name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid) AS "scientificName", c.code AS "containerCode", c.cells
+      FROM (SELECT) one LEFT JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = ${containerId}::uuid`;
+  return { scientificName: found(row?.scientificName, 'plant', 'plantId'), containerCode: found(row?.containerCode, 'container', 'containerId'), cells: row?.cells ?? null };
 }
 
 /** Items that open lines ask for, of a lot's or batch's plant and its genus. */

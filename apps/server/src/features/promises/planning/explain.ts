@@ -1,5 +1,5 @@
 import type { promises } from '@rootclock/contracts';
-import { explainShortage } from '@rootclock/domain';
+import { explainShortage, inWholeTrays, plantsIn, traysIn } from '@rootclock/domain';
 import { instanceOf, judgeAll } from './plan.ts';
 import { readyFor } from './judging.ts';
 import { openUnits, type Scope, type ScopeLine } from './scope.ts';
@@ -11,7 +11,8 @@ export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.S
   const judged = judgeAll(scope);
   // What each line holds is told beside it: a pin may hold what does not serve.
   const instance = instanceOf(scope, judged, []);
-  const assignments = scope.reservations.map(({ lineId, supplyId, units }) => ({ supply: supplyId, demand: lineId, units }));
+  const cells = new Map(scope.supplies.map((supply) => [supply.id, supply.cells]));
+  const assignments = scope.reservations.map(({ lineId, supplyId, units }) => ({ supply: supplyId, demand: lineId, units: traysIn(units, cells.get(supplyId) ?? null) }));
   const lines = new Map(scope.lines.map((line) => [line.id, line]));
   return (line) => {
     const reserved = scope.reservations.filter((row) => row.lineId === line.id);
@@ -33,9 +34,15 @@ export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.S
       add('held', supply.quarantinedUnits, supply.code);
       const [reason] = judgement.reasons;
       const mine = reserved.filter((row) => row.supplyId === supply.id).reduce((sum, row) => sum + row.units, 0);
+      if (judgement.serves) add('no-whole-tray', supply.units - inWholeTrays(supply.units, supply.cells), supply.code);
       if (reason) add(reason, supply.units - mine, supply.code, reason === 'not-ready' ? readyFor(supply, scope.today) : reason === 'past-plant-by' ? judgement.leaveByOn : null);
     }
-    for (const other of explainShortage(instance, line.id, { assignments }).promisedToOthers) add('promised', other.units, lines.get(other.demand)?.orderCode ?? '');
+    const isAsked = instance.demand.some(({ id }) => id === line.id);
+    const { promisedToOthers } = isAsked ? explainShortage(instance, line.id, { assignments }) : { promisedToOthers: [] };
+    for (const other of promisedToOthers) add('promised', plantsIn(other.units, line.cells), lines.get(other.demand)?.orderCode ?? '');
+    // What is asked beyond whole trays is never promised, however many stand there.
+    const open = openUnits(line);
+    add('no-whole-tray', open - inWholeTrays(open, line.cells), line.containerCode);
     if (reasons.size === 0) add('not-grown', short, line.containerCode);
     return [...reasons.values()];
   };

@@ -18,7 +18,8 @@ type Circumstances = Pick<Scope, 'today' | 'windows'>;
 
 /** Whether a lot or batch can serve a line, and all that speaks against it. How many are left is not asked here. */
 export function judge(supply: ScopeSupply, line: ScopeLine, circumstances: Circumstances): Judgement {
-  const accepted = line.accepts.filter(({ item }) => item === supply.item).map(({ penalty }) => penalty);
+  // Trays and plants by the piece never stand in for each other, since a line is counted in one of them.
+  const accepted = line.accepts.filter(({ item }) => item === supply.item && line.cells === supply.cells).map(({ penalty }) => penalty);
   const penalty = accepted.length > 0 ? Math.min(...accepted) : null;
   const on = servedOn(line, circumstances.today);
   const readyOn = readyFor(supply, circumstances.today);

@@ -1,4 +1,4 @@
-import { allocate, type AllocationInstance, type Assignment, takeOutPins } from '@rootclock/domain';
+import { allocate, type AllocationInstance, type Assignment, plantsIn, takeOutPins, traysIn } from '@rootclock/domain';
 import { inherit } from './inherit.ts';
 import { type Judged, type Judgement, judge, readyFor } from './judging.ts';
 import { openUnits, type Scope, type ScopeReservation, type ScopeSupply, servedOn } from './scope.ts';
@@ -18,33 +18,34 @@ export function judgeAll(scope: Scope): Judged {
 
 /**
  * The instance of a scope. What only this server knows (lead days, a region's windows, conditions, holds, releases) reaches the allocation
- * as refused supplies. Lines that want nothing more are left out.
+ * as refused supplies. What stands in trays is counted in whole trays there. Lines that want nothing more, or not a whole tray, are left out.
  */
 export function instanceOf(scope: Scope, judged: Judged, reservations: readonly ScopeReservation[] = scope.reservations): AllocationInstance {
-  const lines = scope.lines.filter((line) => openUnits(line) > 0);
+  const lines = scope.lines.filter((line) => traysIn(openUnits(line), line.cells) > 0);
   const demands = new Set(lines.map(({ id }) => id));
   const there = new Map(scope.supplies.map((supply) => [supply.id, supply]));
   return {
     today: scope.today,
     horizonOn: scope.horizonOn,
     supply: scope.supplies.map((supply) => ({
-      id: supply.id, item: supply.item, units: supply.units, readyOn: readyFor(supply, scope.today) ?? NEVER, plantByOn: supply.plantByOn,
+      id: supply.id, item: supply.item, units: traysIn(supply.units, supply.cells), readyOn: readyFor(supply, scope.today) ?? NEVER, plantByOn: supply.plantByOn,
       // Prices come with sales; until then every plant saved counts alike.
       unitValue: 1,
     })),
     demand: lines.map((line) => ({
-      id: line.id, rank: line.rank, on: servedOn(line, scope.today), units: openUnits(line), accepts: line.accepts,
+      id: line.id, rank: line.rank, on: servedOn(line, scope.today), units: traysIn(openUnits(line), line.cells), accepts: line.accepts,
       refuses: [...(judged.get(line.id) ?? [])].filter(([id, judgement]) => !judgement.serves && !isLeftToTheDays(judgement, there.get(id), servedOn(line, scope.today))).map(([id]) => id),
     })),
     current: reservations
       .filter(({ lineId, supplyId }) => demands.has(lineId) && judged.get(lineId)?.has(supplyId))
-      .map(({ lineId, supplyId, units, pinned }) => ({ supply: supplyId, demand: lineId, units, pinned })),
+      .map(({ lineId, supplyId, units, pinned }) => ({ supply: supplyId, demand: lineId, units: traysIn(units, there.get(supplyId)?.cells ?? null), pinned }))
+      .filter(({ units }) => units > 0),
   };
 }
 
 /** The allocation compares the days of supply and line itself; only a lead or a region's windows are more than it knows. */
-const isLeftToTheDays = ({ reasons }: Judgement, supply: ScopeSupply | undefined, on: string) =>
-  reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
+const isLeftToTheDays = ({ penalty, reasons }: Judgement, supply: ScopeSupply | undefined, on: string) =>
+  penalty !== null && reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
 
 /** A pin is a person's own choice of plants and day; but what is held or of another item goes to nobody. */
 function mayStay(scope: Scope, { lineId, supplyId, pinned }: ScopeReservation, judged: Judged): boolean {
@@ -63,9 +64,12 @@ export function preparePlan(scope: Scope): PreparedPlan {
   const judged = judgeAll(scope);
   const standing = inherit(scope, judged).filter((row) => mayStay(scope, row, judged));
   const { pins, rest: instance } = takeOutPins(instanceOf(scope, judged, standing));
-  const kinds = new Map(scope.supplies.map(({ id, kind }) => [id, kind]));
+  const supplies = new Map(scope.supplies.map((supply) => [supply.id, supply]));
   const stored = (rows: readonly Assignment[], pinned: boolean) =>
-    rows.map(({ supply, demand, units }) => ({ lineId: demand, supplyId: supply, supplyKind: kinds.get(supply) ?? 'lot', units, pinned }));
+    rows.map(({ supply, demand, units }) => {
+      const { kind: supplyKind = 'lot', cells = null } = supplies.get(supply) ?? {};
+      return { lineId: demand, supplyId: supply, supplyKind, units: plantsIn(units, cells), pinned };
+    });
   return { instance, reservationsOf: (solution) => [...stored(pins, true), ...stored(solution, false)] };
 }
 

@@ -15,6 +15,8 @@ export interface ScopeLine {
   plantId: string;
   scientificName: string;
   containerCode: string;
+  /** Of the container asked for: where it has cells, the line takes whole trays of so many and nothing else. */
+  cells: number | null;
   units: number;
   stagedUnits: number;
   deliveredUnits: number;
@@ -40,6 +42,8 @@ export interface ScopeSupply {
   containerId: string;
   containerCode: string;
   containerMl: number | null;
+  /** Where its container has cells, whole trays of so many can be promised. */
+  cells: number | null;
   /** On hand at places that may be promised from, or a batch's cautious yield. */
   units: number;
   /** On hand at quarantine places: there, but no supply. */

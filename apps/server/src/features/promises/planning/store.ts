@@ -65,7 +65,7 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
       SELECT a.line_id, jsonb_agg(jsonb_build_object('item', a.plant_id || '@' || a.container_id, 'penalty', a.penalty) ORDER BY a.penalty, a.plant_id, a.container_id) AS items
         FROM accepts a JOIN linked k ON k.line_id = a.line_id GROUP BY a.line_id)
     SELECT l.id::text, l.order_id::text AS "orderId", l.order_code AS "orderCode", l.order_kind AS "orderKind", k.name AS "clientName", t.name AS "siteName", t.region,
-           k.lead_days AS "leadDays", l.rank, l.due_on::text AS "dueOn", l.plant_id::text AS "plantId", p.scientific_name AS "scientificName", c.code AS "containerCode",
+           k.lead_days AS "leadDays", l.rank, l.due_on::text AS "dueOn", l.plant_id::text AS "plantId", p.scientific_name AS "scientificName", c.code AS "containerCode", c.cells,
            l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits", l.seed_zone AS "seedZone", l.wild_type AS "wildType", l.untreated, l.natives_only AS "nativesOnly",
            n.items AS accepts,
            coalesce((SELECT array_agg(f.supply_id::text) FROM line_refusal f WHERE f.nursery_id = l.nursery_id AND f.line_id = l.id AND f.taken_back_on IS NULL), '{}') AS "refusedIds"

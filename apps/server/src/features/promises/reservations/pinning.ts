@@ -1,6 +1,7 @@
 import { found, refuse } from '../../../refusal.ts';
 import { judge } from '../planning/judging.ts';
 import { openUnits, type Scope, type ScopeReservation } from '../planning/scope.ts';
+import { requireWholeTrays } from '../planning/whole-trays.ts';
 import type { SupplyFacts } from './store.ts';
 
 const sum = (rows: readonly ScopeReservation[]) => rows.reduce((units, row) => units + row.units, 0);
@@ -21,6 +22,7 @@ export function pinning(scope: Scope, lineId: string, { id: supplyId, code, kind
   if (!supply || !judgement || judgement.penalty === null) refuse('does-not-serve', { supply: code, reasons: ['not-accepted'] }, 'supplyId');
   if (!judgement.serves) refuse('does-not-serve', { supply: code, reasons: judgement.reasons }, 'supplyId');
 
+  requireWholeTrays(units, supply.cells, 'units');
 
   const isPair = (row: ScopeReservation) => row.lineId === lineId && row.supplyId === supplyId;
   const pinned = scope.reservations.filter((row) => row.pinned && !isPair(row));

@@ -4,6 +4,7 @@ import { askedLine } from '../offers/asked-line.ts';
 import { loadItem } from '../offers/store.ts';
 import { loadScope } from '../planning/load.ts';
 import { itemOf, type ScopeLine } from '../planning/scope.ts';
+import { requireWholeTrays } from '../planning/whole-trays.ts';
 import { requireOpenLine } from '../reservations/open-line.ts';
 import { loadOpenOrder } from './store.ts';
 import type { ChangeOf, Trial } from './trial.ts';
@@ -15,9 +16,10 @@ export async function editLine(context: ReadContext, { lineId, units, seedZone, 
   await requireOpenLine(context, lineId);
   await requireItems(context, alternatives);
   const before = await loadScope(context, { lines: [lineId], items: alternatives, asksTreatments: untreated });
-  const { stagedUnits: staged, deliveredUnits: delivered, accepts } = found(before.lines.find(({ id }) => id === lineId), 'line', 'lineId');
+  const { stagedUnits: staged, deliveredUnits: delivered, cells, accepts } = found(before.lines.find(({ id }) => id === lineId), 'line', 'lineId');
   const least = Math.max(1, staged + delivered);
   if (units < least) refuse('below-what-happened', { least, staged, delivered }, 'units');
+  if (units !== staged + delivered) requireWholeTrays(units, cells, 'units');
   const wanted = {
     units, seedZone: seedZone ?? null, wildType, untreated,
     accepts: [...accepts.filter(({ penalty }) => penalty === 0), ...alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty }))],
@@ -39,6 +41,7 @@ export async function addLine(context: ReadContext, { orderId, lineId, units, al
   const { code: orderCode, kind: orderKind, dueOn, clientId, clientName, siteId, siteName, nativesOnly } = await loadOpenOrder(context, orderId);
   await requireItems(context, alternatives);
   const { scope: before, line: asked } = await askedLine(context, { ...input, seedZone: input.seedZone ?? null, on: dueOn, clientId, siteId, nativesOnly }, { units, alternatives });
+  requireWholeTrays(units, asked.cells, 'units');
   if (before.lines.some(({ id }) => id === lineId)) refuse('id-taken', { what: 'line' }, 'lineId');
   const line: ScopeLine = { ...asked, id: lineId, orderId, orderCode, orderKind, clientName, siteName };
   return { before, after: { ...before, lines: [...before.lines, line] }, own: new Set([lineId]), keepsRank: null };

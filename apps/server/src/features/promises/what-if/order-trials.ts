@@ -6,6 +6,7 @@ import { askedLine } from '../offers/asked-line.ts';
 import { loadScope } from '../planning/load.ts';
 import { changed } from '../planning/outlook.ts';
 import type { Scope, ScopeLine } from '../planning/scope.ts';
+import { requireWholeTrays } from '../planning/whole-trays.ts';
 import { restand } from './stands.ts';
 import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type TriedOrder } from './store.ts';
 import type { ChangeOf, Trial } from './trial.ts';
@@ -41,6 +42,7 @@ async function broughtBack(context: ReadContext, scope: Scope, orderId: string, 
 export async function addOrder(context: ReadContext, input: ChangeOf<'add-order'>): Promise<Trial> {
   requireSince(input.dueOn, context.today, 'dueOn');
   const { scope: before, line: asked } = await askedLine(context, { ...input, on: input.dueOn, seedZone: input.seedZone ?? null, nativesOnly: false }, { units: input.units });
+  requireWholeTrays(input.units, asked.cells, 'units');
   const clientName = input.clientId === null ? '' : await loadClientName(context, input.clientId);
   const site = input.siteId === null ? null : await loadSite(context, input.siteId);
   if (site && input.clientId !== null && site.clientId !== input.clientId) refuse('site-of-other-client', { site: site.name }, 'siteId');

@@ -121,12 +121,13 @@ export interface ContainerFacts {
   id: string;
   code: string;
   kind: string;
+  cells: number | null;
 }
 
 /** Loads containers by id in the order asked for; one that is retired or not this nursery's answers as not found. */
 export async function loadContainers({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'containerId'): Promise<ContainerFacts[]> {
   const rows = await tx.$queryRaw<ContainerFacts[]>`
-    SELECT id::text, code, kind FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
+    SELECT id::text, code, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
   const byId = new Map(rows.map((row) => [row.id, row]));
   return ids.map((id) => found(byId.get(id), 'container', field));
 }
@@ -134,7 +135,7 @@ export async function loadContainers({ tx, nurseryId }: ReadContext, ids: readon
 /** The nursery's ground: the first container that is no pot. */
 export async function loadGround({ tx, nurseryId }: ReadContext): Promise<ContainerFacts | undefined> {
   const [row] = await tx.$queryRaw<ContainerFacts[]>`
-    SELECT id::text, code, kind FROM container WHERE nursery_id = ${nurseryId}::uuid AND kind = 'ground' AND retired_at IS NULL ORDER BY code LIMIT 1`;
+    SELECT id::text, code, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND kind = 'ground' AND retired_at IS NULL ORDER BY code LIMIT 1`;
   return row;
 }
 

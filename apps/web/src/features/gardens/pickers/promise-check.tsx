@@ -4,7 +4,7 @@
  */
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { promises as contracts } from '@rootclock/contracts';
-import { isCalendarDate, MAX_UNITS } from '@rootclock/domain';
+import { besidesWholeTrays, isCalendarDate, MAX_UNITS } from '@rootclock/domain';
 import { trpc } from '../../../lib/api/index.ts';
 import { newCommandId } from '../../../lib/ids.ts';
 import { useRested } from '../../../lib/use-rested.ts';
@@ -49,7 +49,9 @@ export function PromiseCheck({ item, units, on, siteId, clientId, nativesOnly, c
   if (!isAsked) return null;
   if (!query.data) return <p className="promise-check" role="status">{query.isError ? '' : words.checking}</p>;
   const { data } = query;
-  const isOpen = data.askedUnits === MAX_UNITS;
+  // Of the most that can be asked for, too, only whole trays are looked at.
+  const isOpen = data.askedUnits > MAX_UNITS - (data.cells ?? 1);
+  const besides = isOpen || !(asked >= 1) ? null : besidesWholeTrays(asked, data.cells);
   const isMet = data.units === data.askedUnits;
   const accept = (other: contracts.PromiseInstead) => {
     const added = { key: newCommandId(), plant: { id: other.plantId, scientificName: other.scientificName }, container: { id: other.containerId, name: other.containerName } };
@@ -60,6 +62,7 @@ export function PromiseCheck({ item, units, on, siteId, clientId, nativesOnly, c
     <div className={`promise-check ${isOpen || isMet ? '' : 'promise-check-short'}`}>
       <p role="status">
         <span className="promise-check-word">{sentence}</span>
+        {besides && ` ${words.wholeTrays(besides.cells, besides.below, besides.above)}`}
         {data.from.length > 0 && ` ${words.from(data.from)}`}
       </p>
       {!isOpen && !isMet && (

@@ -8,6 +8,8 @@ export const gardens = {
   'site-of-other-client': ({ site }) => `${site} belongs to another client. Choose a site of this one.`,
   'bed-of-other-site': ({ bed }) => `${bed} lies at another site. Choose a bed of this one.`,
   'alternative-twice': ({ plant }) => `${plant} in this container stands here twice. Name it once.`,
+  'whole-trays-only': ({ cells, below, above }) => `${cells} cells a tray: enter ${below === null ? above : `${below} or ${above}`}.`,
+  'other-trays': ({ container, cells, asked }) => `${container} ${cells === null ? 'is no plug tray' : `has ${cells} cells`}, and this line ${asked === null ? 'takes plants by the piece' : `takes trays of ${asked}`}. Add a line of its own for it.`,
   'not-native-here': ({ plant, region }) => `${plant} is not known to be native to ${region}, and this order takes only natives. Choose another plant, or let the order take others too.`,
   'natives-need-region': ({ site }) => (site === null ? 'Choose a site: only its region can say what is native.' : `${site} has no region yet. Set it on the page of the site, then nothing but its natives can be asked for.`),
   'below-what-happened': ({ least, staged, delivered }) => `Enter ${least} or more: ${staged} are pulled and ${delivered} are planted or handed over already.`,

@@ -27,6 +27,7 @@ export const line = {
   isShort: (count: number) => plural(count, { one: '# plant short', other: '# plants short' }),
   reasons: {
     'not-grown': () => 'Nothing of this plant in this container stands here or is growing.',
+    'no-whole-tray': ({ units, codes }) => `${plants(units)} ${units === 1 ? 'fills' : 'fill'} no whole tray${listed(codes)}.`,
     promised: ({ units, codes }) => `${are(units)} promised to others${listed(codes)}.`,
     held: ({ units, codes }) => `${are(units)} on hold or in quarantine${listed(codes)}.`,
     'provenance-zone': ({ units, codes }) => `${are(units)} from another seed zone${listed(codes)}.`,

@@ -8,6 +8,8 @@ export const gardens = {
   'site-of-other-client': ({ site }) => `${site} es de otro cliente. Elija un sitio de este.`,
   'bed-of-other-site': ({ bed }) => `${bed} está en otro sitio. Elija una jardinera de este.`,
   'alternative-twice': ({ plant }) => `${plant} en este envase está dos veces. Anótelo una sola vez.`,
+  'whole-trays-only': ({ cells, below, above }) => `Bandejas de ${cells} celdas: anote ${below === null ? above : `${below} o ${above}`}.`,
+  'other-trays': ({ container, cells, asked }) => `${container} ${cells === null ? 'no es una bandeja de celdas' : `tiene ${cells} celdas`}, y este renglón ${asked === null ? 'pide plantas sueltas' : `pide bandejas de ${asked}`}. Agregue un renglón aparte.`,
   'not-native-here': ({ plant, region }) => `No consta que ${plant} sea nativa de ${region}, y este pedido solo acepta nativas. Elija otra planta o deje que el pedido acepte otras.`,
   'natives-need-region': ({ site }) => (site === null ? 'Elija un sitio: solo su región dice qué es nativo.' : `${site} aún no tiene región. Anótela en la página del sitio; después se pueden pedir solo nativas.`),
   'below-what-happened': ({ least, staged, delivered }) => `Anote ${least} o más: ya se sacaron ${staged} y ya se plantaron o entregaron ${delivered}.`,

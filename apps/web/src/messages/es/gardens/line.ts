@@ -24,6 +24,7 @@ export const line: typeof english = {
   isShort: (count) => plural(count, { one: 'falta # planta', other: 'faltan # plantas' }),
   reasons: {
     'not-grown': () => 'De esta planta en este envase no hay nada ni está creciendo nada.',
+    'no-whole-tray': ({ units, codes }) => `${are(units, 'no llena', 'no llenan')} una bandeja entera${listed(codes)}.`,
     promised: ({ units, codes }) => `${are(units, 'está prometida', 'están prometidas')} a otros${listed(codes)}.`,
     held: ({ units, codes }) => `${are(units, 'está retenida', 'están retenidas')} o en cuarentena${listed(codes)}.`,
     'provenance-zone': ({ units, codes }) => `${are(units, 'es', 'son')} de otra zona de semilla${listed(codes)}.`,

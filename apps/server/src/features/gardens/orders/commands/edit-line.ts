@@ -4,6 +4,7 @@ import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { loadScope } from '../../../promises/planning/load.ts';
 import { itemOf } from '../../../promises/planning/scope.ts';
+import { requireWholeTrays } from '../../../promises/planning/whole-trays.ts';
 import { loadOpenLine, updateLine } from '../store.ts';
 import { alternativesNamed, checkAlternatives, checkBeds } from '../check-lines.ts';
 import { requireNatives } from '../natives.ts';
@@ -15,10 +16,13 @@ export const editLine = command({
   roles: GROWERS,
   run: async (context, { acceptedShortages, keepRank, ...input }) => {
     const { line, order } = await loadOpenLine(context, input.lineId);
-    const least = Math.max(1, line.stagedUnits + line.deliveredUnits);
+    const done = line.stagedUnits + line.deliveredUnits;
+    const least = Math.max(1, done);
     if (input.units < least) refuse('below-what-happened', { least, staged: line.stagedUnits, delivered: line.deliveredUnits }, 'units');
+    // A line may end at what has happened, though a tray of it was broken.
+    if (input.units !== done) requireWholeTrays(input.units, line.cells, 'units');
     const [asked] = line.accepts;
-    const item = { plantId: asked?.plantId ?? '', containerId: asked?.containerId ?? '' };
+    const item = { plantId: asked?.plantId ?? '', containerId: asked?.containerId ?? '', cells: line.cells };
     await checkAlternatives(context, item, input.alternatives, '');
     await checkBeds(context, order, [input], () => '');
     await requireNatives(context, order, alternativesNamed(input.alternatives, ''));

@@ -14,7 +14,7 @@ export async function loadSupplies(context: ReadContext, items: readonly string[
       SELECT l.id FROM item i JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.plant_id = i.plant AND l.container_id = i.container AND l.closed_on IS NULL
       UNION SELECT l.id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[]))
     SELECT l.id::text, 'lot' AS kind, l.code, l.plant_id::text AS "plantId", p.scientific_name AS "scientificName", l.container_id::text AS "containerId", c.code AS "containerCode",
-           c.volume_ml AS "containerMl", coalesce(a.units, 0)::int AS units, coalesce(a.quarantined, 0)::int AS "quarantinedUnits",
+           c.volume_ml AS "containerMl", c.cells, coalesce(a.units, 0)::int AS units, coalesce(a.quarantined, 0)::int AS "quarantinedUnits",
            EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL) AS held,
            coalesce(l.ready_on, l.potted_on)::text AS "readyOn", l.root_checked_on IS NOT NULL AS "rootChecked", l.plant_by_on::text AS "plantByOn", l.plant_by_state AS "plantByState",
            l.limit_on::text AS "limitOn", CASE WHEN r.basis = 'confined' THEN l.confined_on ELSE l.container_on END::text AS "clockOn", s.seed_zone AS "seedZone", s.origin, p.cultivar_epithet IS NOT NULL AS "isCultivar", p.native_regions AS "nativeRegions", s.kind AS "sourceKind", s.pesticide_statement AS "pesticideStatement"
@@ -29,7 +29,7 @@ export async function loadSupplies(context: ReadContext, items: readonly string[
           FROM account b JOIN place k ON k.nursery_id = b.nursery_id AND k.id = b.place_id
          WHERE b.nursery_id = l.nursery_id AND b.lot_id = l.id AND b.units > 0) a ON true
     UNION ALL
-    SELECT b.id::text, 'batch', b.code, b.plant_id::text, p.scientific_name, b.target_container_id::text, c.code, c.volume_ml, b.cautious_units, 0, false,
+    SELECT b.id::text, 'batch', b.code, b.plant_id::text, p.scientific_name, b.target_container_id::text, c.code, c.volume_ml, c.cells, b.cautious_units, 0, false,
            b.ready_on::text, false, b.plant_by_on::text, b.plant_by_state, b.limit_on::text,
            CASE WHEN r.basis = 'confined' THEN b.confined_on ELSE b.container_on END::text, s.seed_zone, s.origin, p.cultivar_epithet IS NOT NULL, p.native_regions, s.kind, s.pesticide_statement
       FROM batch b
