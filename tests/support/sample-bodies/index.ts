@@ -70,6 +70,8 @@ const promises: SampleBodies<'promises'> = {
     { kind: 'natives-only', orderId: ids.orderId, nativesOnly: false },
   ],
   listShort: () => [{}],
+  listLosses: () => [{}],
+  setLossAside: (ids) => [{ lossId: ids.lossId, note: 'The client knows.' }],
 };
 
 /** A body of each operation that it accepts, filled with the rows it is given. */

@@ -103,10 +103,13 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
 
   await owner.planning.addExpectedDemand(sent({ demandId: rows.demandId, plantId, containerId, wanted: '2027-spring', units: 60, note: mark }));
 
+  const [{ lossId } = { lossId: '' }] = await sql<{ lossId: string }>(`INSERT INTO line_loss (nursery_id, line_id, command_id, cause, units, filled_before, supplies, happened_on)
+    VALUES ($1, $2, $3, 'entry', 1, 5, '[]', $4) RETURNING id::text AS "lossId"`, [nurseryId, rows.lineId, entryId, today]);
+
   return {
     mark, today, personId: nursery.people.crew.personId,
     plantId, otherPlantId, idlePlantId, retiredPlantId, containerId, bigContainerId, trayId, groundId, idleContainerId, retiredContainerId,
     placeId, otherPlaceId, idlePlaceId, retiredPlaceId, closedPlaceId, nurseryBedId, sourceId, idleSourceId, retiredSourceId, seedSourceId, secondSeedSourceId, blendId, testId, movementId,
-    lotId, twinLotId, heldLotId, bedLotId, entryId, ...rows,
+    lotId, twinLotId, heldLotId, bedLotId, entryId, lossId, ...rows,
   };
 }

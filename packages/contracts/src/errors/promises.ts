@@ -23,4 +23,6 @@ export const promisesErrors = {
   /** Pinned units of other lines hold what is there; those must be unpinned first. */
   'pinned-by-others': errorKind<{ supply: string; wanted: number; available: number }>('refusal', 409),
   'more-than-line-needs': errorKind<{ wanted: number; open: number }>('refusal', 409),
+  /** The line is whole again, or somebody set the loss aside before. */
+  'loss-is-settled': errorKind<{ order: string; how: 'whole' | 'set-aside'; on: string }>('refusal', 409),
 } as const;

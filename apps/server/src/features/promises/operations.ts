@@ -1,6 +1,8 @@
 import { checkPromise } from './check/check-promise.ts';
 import { demandFor } from './offers/demand-for.ts';
 import { explainLine } from './explanation/explain-line.ts';
+import { setLossAside } from './losses/commands/set-loss-aside.ts';
+import { listLosses } from './losses/reads.ts';
 import { offersFor } from './offers/offers-for.ts';
 import { whatIfDay } from './outlook/what-if-day.ts';
 import { pinReservation } from './reservations/commands/pin-reservation.ts';
@@ -9,4 +11,4 @@ import { unpinReservation } from './reservations/commands/unpin-reservation.ts';
 import { listShort } from './shortages/reads.ts';
 import { whatIf } from './what-if/what-if.ts';
 
-export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, checkPromise, explainLine, whatIfDay, whatIf, listShort };
+export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, checkPromise, explainLine, whatIfDay, whatIf, listShort, listLosses, setLossAside };

@@ -1,4 +1,5 @@
 import type { CommandContext } from '../../trpc/operation.ts';
+import { recordLosses } from './losses/record-losses.ts';
 import { planApart } from './planning/apart/plan-apart.ts';
 import { loadScope } from './planning/load.ts';
 import type { ScopeReservation } from './planning/scope.ts';
@@ -19,6 +20,7 @@ export async function replanPromises(context: CommandContext): Promise<void> {
   }
   const scope = await loadScope(context, { all, lots, batches, lines }, true);
   const wanted = await planApart(scope);
+  await recordLosses(context, scope, wanted);
   const keyOf = ({ lineId, supplyId, pinned }: ScopeReservation) => `${lineId}/${supplyId}/${pinned}`;
   const wantedUnits = new Map(wanted.map((row) => [keyOf(row), row.units]));
   const storedUnits = new Map(scope.reservations.map((row) => [keyOf(row), row.units]));

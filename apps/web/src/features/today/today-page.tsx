@@ -1,4 +1,4 @@
-/** Today: what is to be done, what must leave its pot, what is to be pulled, what is short. */
+/** Today: which orders lost plants, what is to be done, what must leave its pot, what is to be pulled, what is short. */
 import { FIELD, GROWERS } from '@rootclock/domain';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
@@ -12,6 +12,7 @@ import { EmptyState } from '../../ui/feedback/index.ts';
 import { PageHeader, Section } from '../../ui/layout/index.ts';
 import { TodayTasks } from '../planning/tasks/today-tasks.tsx';
 import { BoardClock } from '../pot-life/board/board-clock.tsx';
+import { LostPlants } from './lost-plants.tsx';
 import './today.css';
 
 const SHOWN = 8;
@@ -31,6 +32,7 @@ export function TodayPage() {
       </nav>
       <div className="today-columns">
         <div className="stack">
+          <LostPlants />
           <TodayTasks />
           <MustLeave />
         </div>

@@ -3,6 +3,7 @@ import { board } from './pot-life/board.ts';
 import { errors } from './errors/index.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
+import { losses } from './pot-life/losses.ts';
 import { lots } from './lots/index.ts';
 import { outbox } from './outbox.ts';
 import { people } from './people.ts';
@@ -22,4 +23,4 @@ import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 import { winter } from './winter.ts';
 
-export const messages: Messages = { board, errors, gardens, issues, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };
+export const messages: Messages = { board, errors, gardens, issues, losses, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };

@@ -1,4 +1,5 @@
 import type { ErrorSentences } from '../../errors.ts';
+import { days } from '../words.ts';
 
 const unfit = {
   'not-accepted': 'another plant or container', held: 'on hold or in quarantine', 'provenance-zone': 'from another seed zone', 'provenance-unknown': 'of an unknown seed zone',
@@ -13,4 +14,6 @@ export const promises = {
   'nothing-reserved': ({ supply }) => `Nothing of ${supply} is held for this line.`,
   'pinned-by-others': ({ supply, available }) => (available === 0 ? `All of ${supply} is tied to other lines. Untie some first.` : `Enter ${available} or fewer: the rest of ${supply} is tied to other lines.`),
   'more-than-line-needs': ({ open }) => (open === 0 ? 'This line has all its plants already.' : `Enter ${open} or fewer: the line needs no more.`),
+  'loss-is-settled': ({ order, how, on }) =>
+    how === 'whole' ? `The line of ${order} has had all its plants again since ${days.long(on)}. There is nothing to set aside.` : `This loss of ${order} was set aside on ${days.long(on)} already. Read the page again.`,
 } satisfies Partial<ErrorSentences>;

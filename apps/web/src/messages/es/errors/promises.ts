@@ -1,4 +1,5 @@
 import type { ErrorSentences } from '../../errors.ts';
+import { days } from '../words.ts';
 
 const unfit = {
   'not-accepted': 'otra planta u otro envase', held: 'retenido o en cuarentena', 'provenance-zone': 'de otra zona de semilla', 'provenance-unknown': 'de zona de semilla desconocida',
@@ -13,4 +14,6 @@ export const promises = {
   'nothing-reserved': ({ supply }) => `De ${supply} no hay nada reservado para este renglón.`,
   'pinned-by-others': ({ supply, available }) => (available === 0 ? `Todo ${supply} está atado a otros renglones. Desate algo antes.` : `Anote ${available} o menos: el resto de ${supply} está atado a otros renglones.`),
   'more-than-line-needs': ({ open }) => (open === 0 ? 'Este renglón ya tiene todas sus plantas.' : `Anote ${open} o menos: el renglón no necesita más.`),
+  'loss-is-settled': ({ order, how, on }) =>
+    how === 'whole' ? `El renglón de ${order} vuelve a tener todas sus plantas desde el ${days.long(on)}. No hay nada que apartar.` : `Esta pérdida de ${order} ya se apartó el ${days.long(on)}. Vuelva a leer la página.`,
 } satisfies Partial<ErrorSentences>;

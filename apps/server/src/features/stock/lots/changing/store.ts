@@ -41,10 +41,6 @@ export async function setPlants({ tx, nurseryId, touched }: CommandContext, kin:
     lots AS (UPDATE lot l SET plant_id = s."plantId" FROM said s WHERE s.kind = 'lot' AND l.nursery_id = ${nurseryId}::uuid AND l.id = s.id),
     batches AS (UPDATE batch b SET plant_id = s."plantId" FROM said s WHERE s.kind = 'batch' AND b.nursery_id = ${nurseryId}::uuid AND b.id = s.id)
     UPDATE source o SET plant_id = s."plantId" FROM said s WHERE s.kind = 'source' AND o.nursery_id = ${nurseryId}::uuid AND o.id = s.id`;
-  // Lines that hold units of them may not want the other plant: the replan looks at each.
-  const lines = await tx.$queryRaw<{ lineId: string }[]>`
-    SELECT DISTINCT line_id::text AS "lineId" FROM reservation WHERE nursery_id = ${nurseryId}::uuid AND supply_id = ANY (${kin.map(({ id }) => id)}::uuid[])`;
-  for (const { lineId } of lines) touched.line(lineId);
 }
 
 export async function loadPlantName({ tx, nurseryId }: ReadContext, plantId: string): Promise<string | undefined> {
