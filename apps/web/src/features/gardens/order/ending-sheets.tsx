@@ -10,6 +10,7 @@ import { Form } from '../../../ui/form/index.ts';
 import { ConfirmAgain, Sheet } from '../../../ui/overlay/index.ts';
 import { SuggestedPlace } from '../pickers/suggested-place.tsx';
 import { tellRefused, tellUndoable } from '../undo.ts';
+import { TriedEdit } from '../what-if/difference/tried-edit.tsx';
 
 interface EndingProps {
   order: contracts.OrderPage;
@@ -30,6 +31,7 @@ export function EditOrderSheet({ order, onClose }: EndingProps) {
       <Form {...form.props}>
         <CheckboxField label={gardens.orders.nativesOnly} hint={gardens.orders.nativesOnlyHint} {...form.field('nativesOnly')} />
         <TextArea label={gardens.note} optional {...form.field('note')} />
+        <TriedEdit edit={form.values.nativesOnly === order.nativesOnly ? null : { kind: 'natives-only', orderId: order.id, nativesOnly: form.values.nativesOnly }} />
         <Submit form={form}>{gardens.save}</Submit>
       </Form>
     </Sheet>
@@ -57,6 +59,7 @@ export function CancelSheet({ order, onClose }: EndingProps) {
         <p>{words.cancelText}</p>
         {isStaged && <SuggestedPlace label={words.cancelPlace} hint={words.cancelStaged(order.stagedUnits)} preferring="quarantine" {...form.field('placeId')} />}
         <TextArea label={gardens.note} optional {...form.field('note')} />
+        <TriedEdit edit={isStaged && form.values.placeId === '' ? null : { kind: 'cancel-order', orderId: order.id, placeId: form.values.placeId || null }} />
         <Submit form={form} look="danger">
           {words.cancelConfirm}
         </Submit>

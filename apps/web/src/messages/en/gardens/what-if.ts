@@ -52,6 +52,8 @@ export const whatIf = {
       moving > 0 && plural(moving, { one: '# line would get other plants and as many.', other: '# lines would get other plants and as many.' }),
     ].filter(Boolean).join(' '),
   unchanged: (count: number) => plural(count, { one: '# line that shares these plants stays as it is.', other: '# lines that share these plants stay as they are.' }),
+  nobodyElse: 'Nobody else is affected.',
+  lineGoesLast: 'The line goes behind all others, so that nobody else becomes shorter.',
   shortTerm: 'Short in all',
   decliningTerm: 'Left to decline this season',
   nowThen: (now: number, then: number) => (now === then ? `${now}, as now` : `${now} now, then ${then}`),

@@ -50,6 +50,8 @@ export const whatIf: typeof english = {
       moving > 0 && plural(moving, { one: '# renglón recibiría otras plantas, las mismas en número.', other: '# renglones recibirían otras plantas, las mismas en número.' }),
     ].filter(Boolean).join(' '),
   unchanged: (count) => plural(count, { one: '# renglón que comparte estas plantas queda como está.', other: '# renglones que comparten estas plantas quedan como están.' }),
+  nobodyElse: 'A nadie más le afecta.',
+  lineGoesLast: 'El renglón pasa detrás de todos los demás, para que a nadie más le falten plantas.',
   shortTerm: 'Faltan en total',
   decliningTerm: 'Se echarían a perder esta temporada',
   nowThen: (now, then) => (now === then ? `${now}, como ahora` : `${now} ahora, después ${then}`),

@@ -6,6 +6,7 @@ import { Menu } from '../../../../ui/action/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
 import { ConfirmAgain } from '../../../../ui/overlay/index.ts';
 import { tellRefused } from '../../undo.ts';
+import { TriedEdit } from '../../what-if/difference/tried-edit.tsx';
 import type { LineCardProps } from './line-props.ts';
 import { EditLineSheet } from './line-sheets.tsx';
 import { OffersSheet } from './offers-sheet.tsx';
@@ -38,7 +39,10 @@ export function LineActions({ order, line }: Omit<LineCardProps, 'mayChange'>) {
         onClose={close}
         onConfirm={() => void withdraw.send({ lineId: line.id }).then(() => toast({ text: words.withdrawn(line.scientificName) }), tellRefused).finally(close)}
       >
-        <p>{words.withdrawText}</p>
+        <div className="stack">
+          <p>{words.withdrawText}</p>
+          {open === 'withdraw' && <TriedEdit edit={{ kind: 'withdraw-line', lineId: line.id }} />}
+        </div>
       </ConfirmAgain>
     </>
   );

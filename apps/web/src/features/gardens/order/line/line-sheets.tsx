@@ -17,6 +17,7 @@ import { ConditionFields, conditionsBody, NO_CONDITIONS, type Conditions } from 
 import { ItemPickers, type Item } from '../../pickers/item-pickers.tsx';
 import { PromiseCheck } from '../../pickers/promise-check.tsx';
 import { RuleOffers } from '../../pickers/rule-offers.tsx';
+import { TriedEdit } from '../../what-if/difference/tried-edit.tsx';
 import { WouldShorten } from '../would-shorten.tsx';
 
 interface SheetProps {
@@ -52,10 +53,23 @@ export function AddLineSheet({ order, onClose }: SheetProps) {
             <ConditionFields value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} beds={beds} />
           </div>
         </details>
+        <TriedEdit edit={triedLine(order, lineId, form.values)} />
         <Submit form={form}>{words.add}</Submit>
       </Form>
     </Sheet>
   );
+}
+
+/** The line as far as it decides about plants; none while it is not said what and how many. */
+function triedLine({ id: orderId }: contracts.OrderPage, lineId: string, { item, units, conditions }: { item: Item; units: number | null; conditions: Conditions }) {
+  if (item.plant === null || item.container === null || units === null) return null;
+  return { kind: 'add-line' as const, orderId, lineId, plantId: item.plant.id, containerId: item.container.id, units, ...wishOf(conditions) };
+}
+
+/** What of the conditions decides about plants: all but the bed. */
+function wishOf(conditions: Conditions) {
+  const { bedId: _, ...wish } = conditionsBody(conditions);
+  return wish;
 }
 
 const itemOf = (line: contracts.OrderLineRow): Item => ({ plant: { id: line.plantId, scientificName: line.scientificName }, container: { id: line.containerId, name: line.containerName } });
@@ -69,6 +83,13 @@ const conditionsOf = (line: contracts.OrderLineRow): Conditions => ({
     .toSorted((a, b) => a.penalty - b.penalty)
     .map((each) => ({ key: newCommandId(), plant: { id: each.plantId, scientificName: each.scientificName }, container: { id: each.containerId, name: each.containerCode }, penalty: each.penalty })),
 });
+
+/** The change as far as it decides about plants; none while the line is as it was. */
+function editOf(line: contracts.OrderLineRow, { units, conditions, keepRank }: { units: number | null; conditions: Conditions; keepRank: boolean }) {
+  const wish = wishOf(conditions);
+  const isAsBefore = units === line.units && JSON.stringify(wish) === JSON.stringify(wishOf(conditionsOf(line)));
+  return units === null || isAsBefore ? null : { kind: 'edit-line' as const, lineId: line.id, units, ...wish, keepRank };
+}
 
 export function EditLineSheet({ order, line, onClose }: SheetProps & { line: contracts.OrderLineRow }) {
   const { gardens } = useMessages();
@@ -96,6 +117,7 @@ export function EditLineSheet({ order, line, onClose }: SheetProps & { line: con
         <RuleOffers item={itemOf(line)} siteId={order.siteId} nativesOnly={order.nativesOnly} value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} />
         <ConditionFields value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} beds={beds} />
         {mayBe(OWNER) && <CheckboxField label={words.keepRank} hint={words.keepRankHint} {...form.field('keepRank')} />}
+        <TriedEdit edit={editOf(line, form.values)} />
         <Submit form={form}>{gardens.save}</Submit>
       </Form>
     </Sheet>

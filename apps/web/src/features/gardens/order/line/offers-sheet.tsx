@@ -1,6 +1,7 @@
 /** Which lots and batches could serve a line, the one that must leave its pot first standing first; any can be tied to it. */
 import { useQuery } from '@tanstack/react-query';
 import { promises as contracts, type gardens } from '@rootclock/contracts';
+import { useState } from 'react';
 import { trpc } from '../../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
@@ -13,8 +14,12 @@ import { Section } from '../../../../ui/layout/index.ts';
 import { Sheet } from '../../../../ui/overlay/index.ts';
 import { SupplyClock } from '../../marks/supply-clock.tsx';
 import { Taxon } from '../../marks/taxon.tsx';
+import { TriedEdit } from '../../what-if/difference/tried-edit.tsx';
 import { WouldShorten } from '../would-shorten.tsx';
 import { ShortageReasons } from './shortage-reasons.tsx';
+
+/** Of so many offers it is shown at once what tying them would do; of further ones as soon as somebody turns to them. */
+const TRIED_AT_ONCE = 6;
 
 export function OffersSheet({ line, onClose }: { line: gardens.OrderLineRow; onClose: () => void }) {
   const { gardens } = useMessages();
@@ -29,9 +34,9 @@ export function OffersSheet({ line, onClose }: { line: gardens.OrderLineRow; onC
             {offers.length === 0 && <EmptyState kind="nothing-matches" title={words.noOffers} />}
             {offers.length > 0 && (
               <ul className="line-supplies">
-                {offers.map((offer) => (
+                {offers.map((offer, index) => (
                   <li key={offer.supplyId}>
-                    <Offer line={line} offer={offer} />
+                    <Offer line={line} offer={offer} isTriedAtOnce={index < TRIED_AT_ONCE} />
                   </li>
                 ))}
               </ul>
@@ -48,9 +53,10 @@ export function OffersSheet({ line, onClose }: { line: gardens.OrderLineRow; onC
   );
 }
 
-function Offer({ line, offer }: { line: gardens.OrderLineRow; offer: contracts.OfferRow }) {
+function Offer({ line, offer, isTriedAtOnce }: { line: gardens.OrderLineRow; offer: contracts.OfferRow; isTriedAtOnce: boolean }) {
   const { gardens } = useMessages();
   const words = gardens.line;
+  const [isTried, setTried] = useState(isTriedAtOnce);
   const reserved = line.reservations.filter(({ supplyId }) => supplyId === offer.supplyId);
   const form = useCommandForm({
     command: useCommand('promises.pinReservation', { title: `${words.tie}: ${offer.code}` }),
@@ -60,7 +66,7 @@ function Offer({ line, offer }: { line: gardens.OrderLineRow; offer: contracts.O
     onSaved: (_answer, values) => toast({ text: words.tiedToast(values.units ?? 0, offer.code) }),
   });
   return (
-    <div className="supply-words offer">
+    <div className="supply-words offer" onFocus={() => setTried(true)}>
       <p className="supply-head">
         {offer.code}
         {words.free(offer.freeUnits)}
@@ -77,6 +83,7 @@ function Offer({ line, offer }: { line: gardens.OrderLineRow; offer: contracts.O
       <Form {...form.props}>
         <WouldShorten failure={form.failure} onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })} busy={form.busy} />
         <NumberField label={words.tieUnits(offer.code)} steps min={1} {...form.field('units')} />
+        <TriedEdit edit={!isTried || form.values.units === null ? null : { kind: 'pin', lineId: line.id, supplyId: offer.supplyId, units: form.values.units }} />
         <Submit form={form}>{words.tie}</Submit>
       </Form>
     </div>

@@ -7,13 +7,19 @@ import { Badge, type BadgeShape } from '../../../../ui/feedback/index.ts';
 import { Taxon } from '../../marks/taxon.tsx';
 import { ShortageReasons } from '../../order/line/shortage-reasons.tsx';
 
-export function ChangedLine({ line }: { line: promises.WhatIfLine }) {
+export interface ChangedLineProps {
+  line: promises.WhatIfLine;
+  /** Inside a form no way leads out of it, so that nothing typed is lost. */
+  inForm?: boolean;
+}
+
+export function ChangedLine({ line, inForm = false }: ChangedLineProps) {
   const words = useMessages().gardens.whatIf;
   const { shape, word } = useMark(line);
   const title = words.lineOf(line.orderCode === '' ? words.newOrder : line.orderCode, line.clientName);
   return (
     <article className="panel what-if-line">
-      <h3>{line.orderId === '' ? title : <TextLink to={paths.order(line.orderId)}>{title}</TextLink>}</h3>
+      <h3>{inForm || line.orderId === '' ? title : <TextLink to={paths.order(line.orderId)}>{title}</TextLink>}</h3>
       <p>
         <Taxon name={line.scientificName} />, {line.containerCode}
       </p>

@@ -4,9 +4,9 @@ import { useMessages } from '../../../../messages/index.ts';
 import { EmptyState } from '../../../../ui/feedback/index.ts';
 import { DefinitionList, Panel } from '../../../../ui/layout/index.ts';
 import { ChangedLine } from './changed-line.tsx';
+import { isTouched, summaryOf } from './summary.ts';
 
 const isOwn = ({ standing }: promises.WhatIfLine) => standing !== 'stays';
-const isTouched = (line: promises.WhatIfLine) => line.filledNow !== line.filledThen || line.givesUp.length > 0 || line.takes.length > 0;
 
 export function Difference({ answer }: { answer: promises.WhatIf }) {
   const { gardens } = useMessages();
@@ -20,13 +20,7 @@ export function Difference({ answer }: { answer: promises.WhatIf }) {
     );
   }
   const others = lines.filter((line) => !isOwn(line) && isTouched(line));
-  const losing = others.filter(({ shorterBy }) => shorterBy > 0);
-  const gaining = others.filter(({ filledNow, filledThen }) => filledThen > filledNow);
-  const moving = others.filter(({ filledNow, filledThen }) => filledThen === filledNow);
-  const summary = words.summary(
-    losing.length, losing.reduce((sum, { shorterBy }) => sum + shorterBy, 0),
-    gaining.length, gaining.reduce((sum, { filledNow, filledThen }) => sum + filledThen - filledNow, 0), moving.length,
-  );
+  const summary = summaryOf(words, others);
   return (
     <div className="stack">
       <Panel>
