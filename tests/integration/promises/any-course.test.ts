@@ -81,6 +81,8 @@ describe('whatever happens to plants and orders', () => {
     UNION ALL SELECT 'a held lot promises plants' FROM on_hand WHERE held AND reserved > 0
     UNION ALL SELECT 'a line that is over holds plants' FROM line WHERE state <> 'open' AND reserved_units > 0
     UNION ALL SELECT 'a line holds more than it asked for' FROM line WHERE reserved_units > greatest(0, units - staged_units - delivered_units)
+    UNION ALL SELECT 'a loss is open although its line is whole' FROM line n JOIN line_loss x ON x.nursery_id = $1 AND x.line_id = n.line_id AND x.settled_on IS NULL
+      WHERE n.state = 'open' AND n.units <= n.reserved_units + n.staged_units + n.delivered_units
     UNION ALL SELECT 'a line is short while plants that serve it are free' FROM line n
       WHERE n.state = 'open' AND n.units > n.reserved_units + n.staged_units + n.delivered_units
         AND EXISTS (SELECT 1 FROM on_hand h WHERE NOT h.held AND h.units > h.reserved AND h.plant_id = n.plant_id AND coalesce(h.plant_by_on >= n.day, true)

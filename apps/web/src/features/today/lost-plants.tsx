@@ -5,13 +5,14 @@
 import type { promises } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { lazy, Suspense, useState } from 'react';
 import { trpc, useSession } from '../../lib/api/index.ts';
 import { useFormat } from '../../lib/format/index.ts';
 import { paths } from '../../lib/paths.ts';
 import { Read } from '../../lib/read/index.ts';
 import { useMessages } from '../../messages/index.ts';
-import { Button, ButtonLink, TextLink } from '../../ui/action/index.ts';
+import { Button, ButtonLink } from '../../ui/action/index.ts';
 import { Section } from '../../ui/layout/index.ts';
 import { Taxon } from '../gardens/marks/taxon.tsx';
 import type { LossWay } from './loss-sheets.tsx';
@@ -56,19 +57,21 @@ function LostLine({ row }: { row: promises.LossRow }) {
     </Button>
   );
   return (
-    <article className="today-loss" aria-label={about}>
-      <p>
-        <Taxon name={row.scientificName} />, {row.containerCode}: <b className="figure">{words.shortBy(row.shortUnits, row.units)}</b>
-        <span className="figure today-note">
-          <TextLink to={paths.order(row.orderId)}>{row.orderCode}</TextLink> {row.clientName}, {dates.long(row.dueOn)}, {dates.fromToday(row.dueOn)}
+    <article aria-label={about}>
+      <Link to={paths.order(row.orderId)} className="today-row today-row-plain">
+        <span>
+          <Taxon name={row.scientificName} />, {row.containerCode}: <b className="figure">{words.shortBy(row.shortUnits, row.units)}</b>
+          <span className="figure today-note">
+            <span className="link">{row.orderCode}</span> {row.clientName}, {dates.long(row.dueOn)}, {dates.fromToday(row.dueOn)}
+          </span>
         </span>
-      </p>
+      </Link>
       <ul className="today-causes">
         {row.causes.map((cause) => (
           <li key={`${cause.happenedOn} ${cause.codes.join(' ')} ${cause.units}`}>{say.cause(cause)}</li>
         ))}
       </ul>
-      <div className="row">
+      <div className="today-ways">
         {mayBe(GROWERS) && press('serve')}
         {mayBe(GROWERS) && press('accept')}
         {mayBe(GROWERS) && press('day')}

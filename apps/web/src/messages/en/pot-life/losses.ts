@@ -18,7 +18,7 @@ export const losses = {
     const said = [codes.join(', '), what, ...reasons.map((why) => whys[why] ?? ''), personName ? `by ${personName}` : ''].filter((part) => part !== '');
     return `${plural(units, { one: '1 plant', other: '# plants' })} lost on ${days.long(happenedOn)}: ${said.join(', ')}.`;
   },
-  ways: { serve: 'Who else could serve', accept: 'Accept another plant', day: 'Move the day', aside: 'Set aside' },
+  ways: { serve: 'Who could serve', accept: 'Another plant', day: 'Move the day', aside: 'Set aside' },
   start: 'What to start',
   /** What is on the button, for whoever hears it without seeing where it stands. */
   about: (way: string, line: string) => `${way}: ${line}`,

@@ -18,7 +18,7 @@ export const losses: Messages['losses'] = {
     const said = [codes.join(', '), what, ...reasons.map((why) => whys[why] ?? ''), personName ? `por ${personName}` : ''].filter((part) => part !== '');
     return `${plural(units, { one: '1 planta perdida', other: '# plantas perdidas' })} el ${days.long(happenedOn)}: ${said.join(', ')}.`;
   },
-  ways: { serve: 'Qué más puede servir', accept: 'Aceptar otra planta', day: 'Cambiar la fecha', aside: 'Apartar' },
+  ways: { serve: 'Qué puede servir', accept: 'Otra planta', day: 'Cambiar la fecha', aside: 'Apartar' },
   start: 'Qué empezar',
   about: (way, line) => `${way}: ${line}`,
   asideTitle: 'Apartar la pérdida',
