@@ -4,8 +4,8 @@ import { days, plural } from '../words.ts';
 
 const entries: Record<EntryKind, string> = {
   opening: 'taken in', receive: 'received', start: 'started', count: 'counted fewer', pot: 'fewer came through potting', 'pot-up': 'potted up', convert: 'converted', split: 'split', merge: 'merged',
-  move: 'moved', lose: 'plants written off', 're-identify': 'found to be another plant', hold: 'put on hold', release: 'released', pull: 'pulled for another order', plant: 'planted for another order',
-  return: 'brought back', sell: 'sold', give: 'given away', observe: 'looked at anew', treat: 'treated', close: 'closed', reverse: 'an entry was taken back',
+  move: 'moved to quarantine', lose: 'plants written off', 're-identify': 'found to be another plant', hold: 'put on hold', release: 'released', pull: 'pulled for another order', plant: 'planted for another order',
+  return: 'brought back', sell: 'sold', give: 'given away', observe: 'looked at, less or later is expected of it', treat: 'treated', close: 'closed', reverse: 'an entry was taken back',
 };
 const others: Record<Exclude<promises.LossSource, 'entry'>, string> = { order: 'given to another order', day: 'a day passed', setting: 'a setting was changed' };
 const whys: Partial<Record<promises.LostWhy, string>> = { 'not-ready': 'ready later than the order’s day', 'past-plant-by': 'past the plant-by day by then', treated: 'the order asks for untreated plants' };

@@ -5,8 +5,8 @@ import { days, plural } from '../words.ts';
 
 const entries: Record<EntryKind, string> = {
   opening: 'registrado', receive: 'recibido', start: 'empezado', count: 'se contaron menos', pot: 'se trasplantaron menos', 'pot-up': 'pasado a otra maceta', convert: 'convertido', split: 'dividido', merge: 'unido',
-  move: 'movido', lose: 'plantas dadas de baja', 're-identify': 'resultó ser otra planta', hold: 'retenido', release: 'liberado', pull: 'sacado para otro pedido', plant: 'plantado para otro pedido',
-  return: 'devuelto', sell: 'vendido', give: 'regalado', observe: 'revisado de nuevo', treat: 'tratado', close: 'cerrado', reverse: 'se anuló una anotación',
+  move: 'movido a cuarentena', lose: 'plantas dadas de baja', 're-identify': 'resultó ser otra planta', hold: 'retenido', release: 'liberado', pull: 'sacado para otro pedido', plant: 'plantado para otro pedido',
+  return: 'devuelto', sell: 'vendido', give: 'regalado', observe: 'revisado, se espera menos o más tarde', treat: 'tratado', close: 'cerrado', reverse: 'se anuló una anotación',
 };
 const others: Record<Exclude<promises.LossSource, 'entry'>, string> = { order: 'pasó a otro pedido', day: 'pasó un día', setting: 'cambió un ajuste' };
 const whys: Partial<Record<promises.LostWhy, string>> = { 'not-ready': 'listo después de la fecha del pedido', 'past-plant-by': 'para entonces habrá pasado su fecha límite', treated: 'el pedido exige plantas sin tratar' };
