@@ -32,6 +32,7 @@ export * from './promises/instance/pins.ts';
 export * from './promises/instance/supply-serves.ts';
 export * from './promises/allocate.ts';
 export * from './promises/promise.ts';
+export * from './promises/promise-kit.ts';
 export * from './promises/explain-assignment.ts';
 export * from './promises/explain-shortage.ts';
 export * from './promises/judge-lot.ts';

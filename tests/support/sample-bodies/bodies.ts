@@ -11,7 +11,7 @@ export interface SampleIds extends SampleRows {
   made(what: MadeId): string;
 }
 
-export type MadeId = 'personId' | 'plantId' | 'nameId' | 'containerId' | 'placeId' | 'sourceId' | 'lotId' | 'batchId' | 'ruleId' | 'windowId' | 'clientId' | 'siteId' | 'bedId' | 'orderId' | 'lineId' | 'demandId' | 'testId' | 'protocolId' | 'versionId';
+export type MadeId = 'personId' | 'plantId' | 'nameId' | 'containerId' | 'placeId' | 'sourceId' | 'lotId' | 'batchId' | 'ruleId' | 'kitId' | 'windowId' | 'clientId' | 'siteId' | 'bedId' | 'orderId' | 'lineId' | 'demandId' | 'testId' | 'protocolId' | 'versionId';
 
 export const withNewIds = (rows: SampleRows): SampleIds => ({ ...rows, made: () => randomUUID() });
 

@@ -42,5 +42,11 @@ export const gardens: SampleBodies<'gardens'> = {
   editSubstitutionRule: (ids) => [{ ruleId: ids.substitutionRuleId, penalty: 4 }],
   retireSubstitutionRule: (ids) => [{ ruleId: ids.substitutionRuleId }],
   listSubstitutionRules: () => [{}],
+  addKit: (ids) => [{ kitId: ids.made('kitId'), name: 'Monarch bed', components: [{ plantId: ids.plantId, containerId: ids.containerId, units: 3 }, { plantId: ids.otherPlantId, containerId: ids.containerId, units: 2 }] }],
+  editKit: (ids) => [{ kitId: ids.kitId, name: 'Monarch bed', components: [{ plantId: ids.plantId, containerId: ids.bigContainerId, units: 3 }] }],
+  retireKit: (ids) => [{ kitId: ids.kitId }],
+  addKitLines: (ids) => [{ orderId: ids.orderId, kitId: ids.kitId, units: 2, bedId: ids.bedId, lineIds: [ids.made('lineId')] }],
+  listKits: () => [{}],
+  checkKit: (ids) => [{ kitId: ids.kitId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId }],
   alternativesFor: (ids) => [{ plantId: ids.plantId, containerId: ids.containerId, siteId: ids.siteId }],
 };

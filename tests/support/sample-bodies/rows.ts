@@ -57,7 +57,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   await sql(`UPDATE lot SET code = $2 || code WHERE nursery_id = $1`, [nurseryId, mark]);
   const [{ entryId } = { entryId: '' }] = await sql<{ entryId: string }>('SELECT created_entry_id::text AS "entryId" FROM lot WHERE nursery_id = $1 AND id = $2', [nurseryId, twinLotId]);
 
-  const rows = { ruleId: id(), substitutionRuleId: id(), windowId: id(), nameId: id(), clientId: id(), idleClientId: id(), siteId: id(), bedId: id(), batchId: id(), batchLotId: id(), packsId: id(), orderId: id(), lineId: id(), demandId: id(), pinnedLineId: id(), stagedOrderId: id(), stagedLineId: id(), protocolId: id(), versionId: id(), retiredProtocolId: id() };
+  const rows = { ruleId: id(), substitutionRuleId: id(), kitId: id(), windowId: id(), nameId: id(), clientId: id(), idleClientId: id(), siteId: id(), bedId: id(), batchId: id(), batchLotId: id(), packsId: id(), orderId: id(), lineId: id(), demandId: id(), pinnedLineId: id(), stagedOrderId: id(), stagedLineId: id(), protocolId: id(), versionId: id(), retiredProtocolId: id() };
   const owner = as('owner');
   const day = { opensMd: '04-15', closesMd: '06-15', maxContainerMl: null, region: null, note: mark };
   await owner.potLife.addWindow(sent({ windowId: rows.windowId, ...day }));
@@ -68,6 +68,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   await owner.gardens.addSite(sent({ siteId: rows.siteId, clientId: rows.clientId, name: `${mark} site`, address: mark }));
   await owner.gardens.addBed(sent({ bedId: rows.bedId, siteId: rows.siteId, name: `${mark} bed` }));
   await owner.gardens.addSubstitutionRule(sent({ ruleId: rows.substitutionRuleId, kind: 'another-size' as const, reach: {}, penalty: 2, note: mark }));
+  await owner.gardens.addKit(sent({ kitId: rows.kitId, name: `${mark} kit`, note: mark, components: [{ plantId, containerId, units: 2 }] }));
   await owner.stock.holdMany(sent({ lotIds: [heldLotId], reason: 'quarantine' as const, happenedOn: today, note: mark }));
 
   const cleaned = { kind: 'cleaned' as const, happenedOn: today, note: mark };

@@ -3,5 +3,6 @@ export * from './sites.ts';
 export * from './orders.ts';
 export * from './pulls.ts';
 export * from './substitutes.ts';
+export * from './kits.ts';
 export type * from './rows.ts';
 export type * from './pull-rows.ts';

@@ -14,7 +14,10 @@ const conditions = {
 };
 const line = { lineId: id, plantId: id, containerId: id, units, ...conditions };
 
-export const orderLine = z.strictObject(line);
+/** A line of a new order may be a component of so many kits; it then asks for as much as these take. */
+const kit = z._default(z.nullable(z.strictObject({ kitId: id, units })), null);
+
+export const orderLine = z.strictObject({ ...line, kit });
 
 export const addOrder = z.strictObject({
   orderId: id,

@@ -122,6 +122,8 @@ export interface OrderLineRow {
   wildType: boolean;
   untreated: boolean;
   withdrawnOn: string | null;
+  /** The kit that it was added with, and how many of it. */
+  kit: { name: string; units: number } | null;
   alternatives: AlternativeRow[];
   reservations: ReservationRow[];
   staged: StagedRow[];

@@ -2,6 +2,12 @@ import { addClient } from './clients/commands/add-client.ts';
 import { blankClient } from './clients/commands/blank-client.ts';
 import { editClient } from './clients/commands/edit-client.ts';
 import { listClients, readClient } from './clients/reads.ts';
+import { checkKit } from './kits/check-kit.ts';
+import { addKit } from './kits/commands/add-kit.ts';
+import { addKitLines } from './kits/commands/add-kit-lines.ts';
+import { editKit } from './kits/commands/edit-kit.ts';
+import { retireKit } from './kits/commands/retire-kit.ts';
+import { listKits } from './kits/list-kits.ts';
 import { addLine } from './orders/commands/add-line.ts';
 import { addOrder } from './orders/commands/add-order.ts';
 import { cancelOrder } from './orders/commands/cancel-order.ts';
@@ -36,4 +42,5 @@ export const gardensOperations = {
   addOrder, editOrder, addLine, editLine, withdrawLine, changeDay, cancelOrder, finishOrder, listOrders, readOrder,
   issuePullList, readPullList, pullForOrder, plantOrder, handOver, returnFromOrder, listToPull,
   addSubstitutionRule, editSubstitutionRule, retireSubstitutionRule, listSubstitutionRules, alternativesFor,
+  addKit, editKit, retireKit, addKitLines, listKits, checkKit,
 };

@@ -4,6 +4,7 @@ import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { requireWholeTrays } from '../../promises/planning/whole-trays.ts';
 import { loadContainers } from '../../stock/lots/store.ts';
+import { loadKit } from '../kits/store.ts';
 import { loadBeds } from '../sites/store.ts';
 import { type AskedRegion, requireNatives } from './natives.ts';
 import { type LineRow, loadPlantNames } from './store.ts';
@@ -16,9 +17,21 @@ export async function checkLines(context: ReadContext, order: AskedRegion & { si
   const containers = await loadContainers(context, lines.map(({ containerId }) => containerId), `${path(0)}containerId`);
   for (const [at, { units }] of lines.entries()) requireWholeTrays(units, containers[at]?.cells ?? null, `${path(at)}units`);
   for (const [at, line] of lines.entries()) await checkAlternatives(context, { ...line, cells: containers[at]?.cells ?? null }, line.alternatives, path(at));
+  await checkKits(context, lines, path);
   await checkBeds(context, order, lines, path);
   await requireNatives(context, order, lines.flatMap((line, at) => [{ plantId: line.plantId, field: `${path(at)}plantId` }, ...alternativesNamed(line.alternatives, path(at))]));
   return lines.map((line) => ({ ...line, seedZone: line.seedZone ?? null }));
+}
+
+/** A line that comes with kits asks for what these take of it, and for nothing else. */
+async function checkKits(context: ReadContext, lines: readonly LineInput[], path: (at: number) => string): Promise<void> {
+  for (const [at, { kit: asked, plantId, containerId, units }] of lines.entries()) {
+    if (asked === null) continue;
+    const kit = await loadKit(context, asked.kitId, `${path(at)}kit.kitId`);
+    const each = kit.components.find((component) => component.plantId === plantId && component.containerId === containerId)?.units ?? null;
+    const takes = each === null ? null : each * asked.units;
+    if (takes !== units) refuse('not-of-kit', { kit: kit.name, units: takes }, `${path(at)}units`);
+  }
 }
 
 export async function checkBeds(context: ReadContext, order: { siteId: string | null }, lines: readonly { bedId: string | null }[], path: (at: number) => string): Promise<void> {

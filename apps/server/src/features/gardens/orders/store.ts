@@ -113,16 +113,18 @@ export interface LineRow {
   wildType: boolean;
   untreated: boolean;
   alternatives: { plantId: string; containerId: string; penalty: number }[];
+  /** The kit that it comes with, and how many of it. */
+  kit: { kitId: string; units: number } | null;
 }
 
 export async function insertLines(context: CommandContext, orderId: string, lines: readonly LineRow[]): Promise<void> {
   if (lines.length === 0) return;
   const first = await nextRank(context);
-  const rows = JSON.stringify(lines.map((line, at) => ({ ...line, rank: first + at })));
+  const rows = JSON.stringify(lines.map((line, at) => ({ ...line, rank: first + at, kitId: line.kit?.kitId ?? null, kitUnits: line.kit?.units ?? null })));
   await context.tx.$executeRaw`
-    INSERT INTO order_line (nursery_id, id, order_id, bed_id, rank, plant_id, container_id, units, seed_zone, wild_type, untreated)
-    SELECT ${context.nurseryId}::uuid, n."lineId", ${orderId}::uuid, n."bedId", n.rank, n."plantId", n."containerId", n.units, n."seedZone", n."wildType", n.untreated
-      FROM jsonb_to_recordset(${rows}::jsonb) AS n ("lineId" uuid, "bedId" uuid, rank int, "plantId" uuid, "containerId" uuid, units int, "seedZone" text, "wildType" boolean, untreated boolean)`;
+    INSERT INTO order_line (nursery_id, id, order_id, bed_id, rank, plant_id, container_id, units, seed_zone, wild_type, untreated, kit_id, kit_units)
+    SELECT ${context.nurseryId}::uuid, n."lineId", ${orderId}::uuid, n."bedId", n.rank, n."plantId", n."containerId", n.units, n."seedZone", n."wildType", n.untreated, n."kitId", n."kitUnits"
+      FROM jsonb_to_recordset(${rows}::jsonb) AS n ("lineId" uuid, "bedId" uuid, rank int, "plantId" uuid, "containerId" uuid, units int, "seedZone" text, "wildType" boolean, untreated boolean, "kitId" uuid, "kitUnits" int)`;
   await insertAlternatives(context, lines);
 }
 
@@ -135,7 +137,7 @@ export async function insertAlternatives({ tx, nurseryId }: CommandContext, line
       FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS n ("lineId" uuid, "plantId" uuid, "containerId" uuid, penalty int)`;
 }
 
-export async function updateLine(context: CommandContext, line: Omit<LineRow, 'plantId' | 'containerId'>): Promise<void> {
+export async function updateLine(context: CommandContext, line: Omit<LineRow, 'plantId' | 'containerId' | 'kit'>): Promise<void> {
   const { tx, nurseryId } = context;
   await tx.$executeRaw`
     UPDATE order_line SET units = ${line.units}, bed_id = ${line.bedId}::uuid, seed_zone = ${line.seedZone}, wild_type = ${line.wildType}, untreated = ${line.untreated}

@@ -45,7 +45,7 @@ export const checkPromise = query({
 });
 
 /** What a line asks, judged for each lot and batch; only the days are left to be compared. */
-function askOf(line: ScopeLine, scope: Scope) {
+export function askOf(line: ScopeLine, scope: Scope) {
   const items = new Set(line.accepts.map(({ item }) => item));
   const judged = scope.supplies.filter(({ item }) => items.has(item)).map((supply) => ({ id: supply.id, ...judge(supply, line, scope) }));
   return {

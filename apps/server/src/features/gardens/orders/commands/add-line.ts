@@ -10,7 +10,7 @@ export const addLine = command({
   roles: GROWERS,
   run: async (context, { orderId, ...line }) => {
     const order = await loadOpenOrder(context, orderId);
-    await insertLines(context, orderId, await checkLines(context, order, [line], () => ''));
+    await insertLines(context, orderId, await checkLines(context, order, [{ ...line, kit: null }], () => ''));
     context.touched.line(line.lineId);
     return { lineId: line.lineId };
   },

@@ -18,6 +18,7 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
     SELECT jsonb_build_object('id', l.id, 'rank', l.rank, 'plantId', p.id, 'plantCode', p.code, 'scientificName', p.scientific_name, 'vernacularName', p.vernacular_name,
              'containerId', c.id, 'containerCode', c.code, 'containerName', c.name, 'bedId', b.id, 'bedName', b.name, 'units', l.units, 'seedZone', l.seed_zone,
              'wildType', l.wild_type, 'untreated', l.untreated, 'withdrawnOn', l.withdrawn_on,
+             'kit', (SELECT jsonb_build_object('name', h.name, 'units', l.kit_units) FROM kit h WHERE h.nursery_id = l.nursery_id AND h.id = l.kit_id),
              'alternatives', coalesce((SELECT jsonb_agg(jsonb_build_object('plantId', q.id, 'scientificName', q.scientific_name, 'containerId', d.id, 'containerCode', d.code, 'penalty', x.penalty)
                                                 ORDER BY x.penalty, q.scientific_name, d.code)
                                          FROM line_alternative x JOIN plant q ON q.nursery_id = x.nursery_id AND q.id = x.plant_id JOIN container d ON d.nursery_id = x.nursery_id AND d.id = x.container_id

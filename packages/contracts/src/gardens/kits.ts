@@ -1,0 +1,49 @@
+import * as z from 'zod/mini';
+import { calendarDate, id, longText, shortText, units } from '../fields.ts';
+
+const components = z.array(z.strictObject({ plantId: id, containerId: id, units })).check(z.minLength(1), z.maxLength(30));
+const kit = { kitId: id, name: shortText, note: z._default(longText, ''), components };
+
+export const addKit = z.strictObject(kit);
+/** Lines that were made with the kit before keep what they ask for. */
+export const editKit = z.strictObject(kit);
+export const retireKit = z.strictObject({ kitId: id });
+export const listKits = z.strictObject({});
+
+/** Adds a line for each component of so many kits, in the components' order; `lineIds` has an id for each. */
+export const addKitLines = z.strictObject({ orderId: id, kitId: id, units, bedId: z._default(z.nullable(id), null), lineIds: z.array(id).check(z.minLength(1), z.maxLength(30)) });
+
+/** How many whole kits could be promised for a day without shortening anybody. */
+export const checkKit = z.strictObject({
+  kitId: id,
+  on: calendarDate,
+  siteId: z._default(z.nullable(id), null),
+  clientId: z._default(z.nullable(id), null),
+  nativesOnly: z._default(z.boolean(), false),
+});
+
+export interface KitComponentRow {
+  plantId: string;
+  scientificName: string;
+  containerId: string;
+  containerCode: string;
+  containerName: string;
+  /** For one kit. */
+  units: number;
+}
+
+export interface KitRow {
+  id: string;
+  name: string;
+  note: string;
+  /** By plant, then by container. */
+  components: KitComponentRow[];
+}
+
+export interface KitCheck {
+  on: string;
+  /** Whole kits. */
+  kits: number;
+  /** How many of each component could be promised if nothing else of the kit were asked for. */
+  components: (KitComponentRow & { promisableUnits: number })[];
+}
