@@ -166,7 +166,10 @@ describe('moving an order to another day', () => {
     await button(page, 'More').first().click();
     await page.getByRole('menuitem', { name: 'Move to another day' }).click();
     await page.getByLabel('New day').fill('2026-06-15');
-    await said(page, /becomes short by 8: 20 of 20 now, then 12\./);
+    await said(page, /20 of 20 now, then 12\./);
+    await said(page, /^Gives up 20 of L-.*: they are past the plant-by day by then\.$/);
+    await said(page, 'The order keeps its turn.');
+    await said(page, 'Nobody else is affected.');
     expect(await violationsOn(page)).toEqual([]);
     await button(page, 'Move to June 15, 2026').click();
     await said(page, /has 20 now, then 12: 8 fewer\./);

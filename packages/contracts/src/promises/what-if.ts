@@ -8,8 +8,8 @@ import type { LineChange } from './rows.ts';
 const lost = z._default(z.nullable(units), null);
 const placeId = z._default(z.nullable(id), null);
 
-/** An order moves to another day. It keeps its turn where that leaves no other order shorter. */
-const moveOrder = z.strictObject({ kind: z.literal('move-order'), orderId: id, dueOn: calendarDate });
+/** An order moves to another day. It keeps its turn where that leaves no other order shorter, and with `keepRank` whoever becomes shorter. */
+const moveOrder = z.strictObject({ kind: z.literal('move-order'), orderId: id, dueOn: calendarDate, keepRank: z._default(z.boolean(), false) });
 /** An order is cancelled. Plants that were pulled for it go back to `placeId`. */
 const cancelOrder = z.strictObject({ kind: z.literal('cancel-order'), orderId: id, placeId });
 /** Somebody new asks for an item: planted at a site, or without one fetched by the client, whose lead days count then. It comes behind all others. */

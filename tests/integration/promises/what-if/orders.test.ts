@@ -48,6 +48,17 @@ describe('a change of orders that is tried', () => {
       expect(told).toEqual(really);
     });
 
+    it('and keeps its turn all the same takes them from those others, who are named', async () => {
+      const lotId = await story.addLot({ units: 10, plantByOn: '2026-06-15' });
+      const late = await story.order([{ units: 8 }], { dueOn: '2026-07-01' });
+      const early = await story.order([{ units: 8 }]);
+      const { answer, really, told } = await story.askThenKeep({ kind: 'move-order', orderId: late.orderId, dueOn: '2026-06-01', keepRank: true });
+      expect(answer).toMatchObject({ keepsRank: true, lines: [
+        { lineId: late.lineId, filledNow: 0, filledThen: 8 }, { lineId: early.lineId, shorterBy: 6, givesUp: [{ supplyId: lotId, units: 6, why: 'to-others', orders: [late.code] }] },
+      ] });
+      expect(told).toEqual(really);
+    });
+
     it('away from its plants frees them for an order that is short', async () => {
       const lotId = await story.addLot({ units: 10, plantByOn: '2026-06-15' });
       const first = await story.order([{ units: 8 }]);

@@ -57,7 +57,7 @@ export async function whatIfStory(nursery: TestNursery) {
     const happenedOn = '2026-05-20';
     const lineId = change.kind === 'add-line' ? change.lineId : randomUUID();
     const acceptedShortages = answer.lines.filter(({ shorterBy }) => shorterBy > 0).map((line) => ({ lineId: line.lineId, units: line.shorterBy }));
-    if (change.kind === 'move-order') await gardens.changeDay(sent({ orderId: change.orderId, dueOn: change.dueOn, acceptedShortages }));
+    if (change.kind === 'move-order') await nursery.as('owner').gardens.changeDay(sent({ orderId: change.orderId, dueOn: change.dueOn, keepRank: change.keepRank ?? false, acceptedShortages }));
     if (change.kind === 'cancel-order') await gardens.cancelOrder(sent({ orderId: change.orderId, placeId: change.placeId ?? null, happenedOn }));
     if (change.kind === 'add-order') {
       const { plantId, containerId, units, dueOn, clientId, siteId = null, seedZone = null, wildType = false, untreated = false } = change;

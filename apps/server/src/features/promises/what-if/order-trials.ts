@@ -12,11 +12,11 @@ import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type 
 import type { ChangeOf, Trial } from './trial.ts';
 import { inTurn } from './turn-trial.ts';
 
-export async function moveOrder(context: ReadContext, { orderId, dueOn }: ChangeOf<'move-order'>): Promise<Trial> {
+export async function moveOrder(context: ReadContext, { orderId, dueOn, keepRank }: ChangeOf<'move-order'>): Promise<Trial> {
   const { openLines } = await loadOpenOrder(context, orderId);
   requireSince(dueOn, context.today, 'dueOn');
   const before = await loadScope(context, { lines: openLines });
-  return inTurn(before, new Map(openLines.map((lineId) => [lineId, { dueOn }])), { keepRank: false });
+  return inTurn(before, new Map(openLines.map((lineId) => [lineId, { dueOn }])), { keepRank });
 }
 
 /** Its plants become free. What was pulled for it stands at the place it is brought to, as after the command. */

@@ -1,19 +1,18 @@
 /** Moving an order to another day. What it would do is tried on the server and shown before anything is moved. */
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { gardens as contracts } from '@rootclock/contracts';
 import { isCalendarDate, OWNER } from '@rootclock/domain';
-import { trpc, useSession } from '../../../../lib/api/index.ts';
+import { useSession } from '../../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
-import { Read } from '../../../../lib/read/index.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
 import { CheckboxField, DateField } from '../../../../ui/fields/index.ts';
 import { Form } from '../../../../ui/form/index.ts';
 import { Sheet } from '../../../../ui/overlay/index.ts';
 import { tellRefused } from '../../undo.ts';
+import { TriedOutcome } from '../../what-if/difference/tried-edit.tsx';
+import { useTried } from '../../what-if/difference/use-tried.ts';
 import { WouldShorten } from '../would-shorten.tsx';
-import { DayOutlook } from './day-outlook.tsx';
 
 export function ChangeDaySheet({ order, onClose }: { order: contracts.OrderPage; onClose: () => void }) {
   const { gardens } = useMessages();
@@ -30,16 +29,18 @@ export function ChangeDaySheet({ order, onClose }: { order: contracts.OrderPage;
       onClose();
     },
   });
-  const { dueOn } = form.values;
+  const { dueOn, keepRank } = form.values;
   const isOther = isCalendarDate(dueOn) && dueOn !== order.dueOn;
-  const outlook = useQuery({ ...trpc.promises.whatIfDay.queryOptions({ orderId: order.id, dueOn }), enabled: isOther, placeholderData: keepPreviousData });
+  const tried = useTried(isOther ? { kind: 'move-order', orderId: order.id, dueOn, keepRank } : null);
+  // Once it is ticked the answer is that the turn is kept, and it must still be there to be taken back.
+  const mayKeepRank = mayBe(OWNER) && (keepRank || tried.answer?.keepsRank === false);
   return (
     <Sheet open onClose={onClose} title={words.title}>
       <Form {...form.props}>
         <WouldShorten failure={form.failure} busy={form.busy} onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })} />
         <DateField label={words.newDay} hint={words.now(order.dueOn)} {...form.field('dueOn')} />
-        {isOther && <div aria-live="polite">{<Read query={outlook}>{(found) => <DayOutlook outlook={found} />}</Read>}</div>}
-        {mayBe(OWNER) && outlook.data?.keepsRank === false && <CheckboxField label={gardens.line.keepRank} hint={gardens.line.keepRankHint} {...form.field('keepRank')} />}
+        {isOther && <TriedOutcome tried={tried} />}
+        {mayKeepRank && <CheckboxField label={gardens.line.keepRank} hint={gardens.line.keepRankHint} {...form.field('keepRank')} />}
         <Submit form={form}>{isOther ? words.move(dueOn) : words.title}</Submit>
       </Form>
     </Sheet>
