@@ -42,6 +42,7 @@ const pages: [string, () => string, string | RegExp][] = [
   ['handing over', () => `/gardens/orders/${pickup}/hand-over`, /^Handing over /],
   ['bringing back', () => `/gardens/orders/${pickup}/bring-back`, /^Handing over /],
   ['the list of clients', () => '/gardens/clients', 'Clients'],
+  ['the list of kits', () => '/gardens/kits', 'Kits'],
   ['a client', () => `/gardens/clients/${story.clientId}`, 'Fen Hollow'],
   ['a site', () => `/gardens/sites/${story.siteId}`, 'South slope'],
 ];

@@ -44,6 +44,7 @@ export const paths = {
   bringBack: (orderId: string) => `/gardens/orders/${orderId}/bring-back`,
   clients: () => '/gardens/clients',
   client: (clientId: string) => `/gardens/clients/${clientId}`,
+  kits: () => '/gardens/kits',
   site: (siteId: string) => `/gardens/sites/${siteId}`,
 
   planning: () => '/planning',

@@ -28,6 +28,8 @@ export interface KitComponentRow {
   containerId: string;
   containerCode: string;
   containerName: string;
+  /** Of the container, where it is a tray: then it comes in whole trays. */
+  cells: number | null;
   /** For one kit. */
   units: number;
 }

@@ -1,4 +1,4 @@
-/** The lists of gardens: orders, what is to be pulled, and clients; and where a change is tried. */
+/** The lists of gardens: orders, what is to be pulled, clients and kits; and where a change is tried. */
 import { paths } from '../../lib/paths.ts';
 import { useMessages } from '../../messages/index.ts';
 import { PageTabs } from '../../ui/layout/index.ts';
@@ -12,6 +12,7 @@ export function GardensTabs() {
         { to: paths.gardens(), label: gardens.ordersTab, exact: true },
         { to: paths.toPull(), label: gardens.toPullTab },
         { to: paths.clients(), label: gardens.clientsTab },
+        { to: paths.kits(), label: gardens.kits.tab },
         { to: paths.whatIf(), label: gardens.whatIf.tab },
       ]}
     />

@@ -1,4 +1,4 @@
-/** The pages of gardens: orders, pull lists, planting, clients and sites. */
+/** The pages of gardens: orders, pull lists, planting, clients, sites and kits. */
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
 import { signedInRoute } from '../../routes/root.tsx';
 
@@ -16,5 +16,6 @@ export const routes = [
   createRoute({ getParentRoute, path: '/gardens/what-if', component: lazyRouteComponent(() => import('./what-if/what-if-page.tsx'), 'WhatIfPage') }),
   createRoute({ getParentRoute, path: '/gardens/clients', component: lazyRouteComponent(() => import('./clients/clients-page.tsx'), 'ClientsPage') }),
   createRoute({ getParentRoute, path: '/gardens/clients/$clientId', component: lazyRouteComponent(() => import('./clients/client-page.tsx'), 'ClientPage') }),
+  createRoute({ getParentRoute, path: '/gardens/kits', component: lazyRouteComponent(() => import('./kits/kits-page.tsx'), 'KitsPage') }),
   createRoute({ getParentRoute, path: '/gardens/sites/$siteId', component: lazyRouteComponent(() => import('./clients/site-page.tsx'), 'SitePage') }),
 ];

@@ -25,6 +25,6 @@ export const checkKit = query({
       return { ...askOf(own, scope), units: traysIn(units, cells) };
     });
     const { kits, alone } = promisableKits(instance, asks);
-    return { on: servedOn(line, scope.today), kits, components: components.map(({ cells, ...component }, at) => ({ ...component, promisableUnits: plantsIn(alone[at] ?? 0, cells) })) };
+    return { on: servedOn(line, scope.today), kits, components: components.map((component, at) => ({ ...component, promisableUnits: plantsIn(alone[at] ?? 0, component.cells) })) };
   },
 });

@@ -4,7 +4,6 @@ import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 export interface StoredKit extends gardens.KitRow {
   isRetired: boolean;
-  components: (gardens.KitComponentRow & { cells: number | null })[];
 }
 
 /** Kits with their components; without ids all that are offered, by name. */

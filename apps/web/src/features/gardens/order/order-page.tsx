@@ -12,6 +12,7 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button, TextLink } from '../../../ui/action/index.ts';
 import { Callout, EmptyState } from '../../../ui/feedback/index.ts';
 import { PageHeader, Panel, Section } from '../../../ui/layout/index.ts';
+import { AddKitSheet } from '../kits/add-kit-sheets.tsx';
 import { Progress } from '../marks/progress.tsx';
 import { LineCard } from './line/line-card.tsx';
 import { AddLineSheet } from './line/line-sheets.tsx';
@@ -29,11 +30,16 @@ function Order({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const words = gardens.orders;
   const { mayBe } = useSession();
-  const [adding, setAdding] = useState(false);
+  const [adding, setAdding] = useState<'line' | 'kit' | null>(null);
   const mayChange = mayBe(GROWERS) && order.state === 'open';
   const lines = order.lineRows.filter((line) => line.withdrawnOn === null);
   const withdrawn = order.lineRows.filter((line) => line.withdrawnOn !== null);
-  const add = mayChange && <Button onClick={() => setAdding(true)}>{gardens.line.add}</Button>;
+  const add = mayChange && (
+    <>
+      <Button onClick={() => setAdding('line')}>{gardens.line.add}</Button>
+      <Button onClick={() => setAdding('kit')}>{gardens.kits.addToOrder}</Button>
+    </>
+  );
   return (
     <>
       <PageHeader
@@ -76,7 +82,8 @@ function Order({ order }: { order: contracts.OrderPage }) {
       <Section title={words.storyTitle}>
         <OrderStory order={order} />
       </Section>
-      {adding && <AddLineSheet order={order} onClose={() => setAdding(false)} />}
+      {adding === 'line' && <AddLineSheet order={order} onClose={() => setAdding(null)} />}
+      {adding === 'kit' && <AddKitSheet order={order} onClose={() => setAdding(null)} />}
     </>
   );
 }

@@ -1,9 +1,12 @@
 /** The lines of a new order. A new one begins with the container of the one before; what nobody filled in is left out. */
+import type { gardens as contracts } from '@rootclock/contracts';
+import { useState } from 'react';
 import { newCommandId, newId } from '../../../lib/ids.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { NumberField } from '../../../ui/fields/index.ts';
 import { FieldGroup } from '../../../ui/form/index.ts';
+import { ChooseKitSheet } from '../kits/add-kit-sheets.tsx';
 import { useBeds } from '../pickers/beds.ts';
 import { ConditionFields, conditionsBody, NO_CONDITIONS, type Conditions } from '../pickers/condition-fields.tsx';
 import { ItemPickers, type Item } from '../pickers/item-pickers.tsx';
@@ -16,14 +19,25 @@ export interface NewLine extends Item {
   lineId: string;
   units: number | null;
   conditions: Conditions;
+  /** The kit that it came with; whoever then changes what or how many makes it a line of its own. */
+  kit: { kitId: string; name: string; units: number } | null;
 }
 
-export const emptyLine = (before?: NewLine): NewLine => ({ key: newCommandId(), lineId: newId(), plant: null, container: before?.container ?? null, units: null, conditions: { ...NO_CONDITIONS, bedId: before?.conditions.bedId ?? '' } });
+export const emptyLine = (before?: NewLine): NewLine => ({ key: newCommandId(), lineId: newId(), plant: null, container: before?.container ?? null, units: null, conditions: { ...NO_CONDITIONS, bedId: before?.conditions.bedId ?? '' }, kit: null });
 
 /** Nobody has said what or how many yet; a container alone was filled in by the line before. */
 export const isBlank = (line: NewLine): boolean => line.plant === null && line.units === null;
 
-export const lineBody = (line: NewLine) => ({ lineId: line.lineId, plantId: line.plant?.id ?? '', containerId: line.container?.id ?? '', units: line.units, ...conditionsBody(line.conditions) });
+export const lineBody = (line: NewLine) => ({ lineId: line.lineId, plantId: line.plant?.id ?? '', containerId: line.container?.id ?? '', units: line.units, ...conditionsBody(line.conditions), kit: line.kit && { kitId: line.kit.kitId, units: line.kit.units } });
+
+/** The lines of so many kits, in place of those that nobody filled in. */
+function withKit(lines: readonly NewLine[], kit: contracts.KitRow, units: number): NewLine[] {
+  const added = kit.components.map((component): NewLine => ({
+    ...emptyLine(lines.at(-1)), plant: { id: component.plantId, scientificName: component.scientificName }, container: { id: component.containerId, name: component.containerName },
+    units: component.units * units, kit: { kitId: kit.id, name: kit.name, units },
+  }));
+  return [...lines.filter((line) => !isBlank(line)), ...added];
+}
 
 export interface NewLinesProps {
   lines: readonly NewLine[];
@@ -39,6 +53,7 @@ export function NewLines({ lines, onChange, on, onDay, siteId, clientId, natives
   const { gardens } = useMessages();
   const words = gardens.orders;
   const beds = useBeds(siteId);
+  const [choosing, setChoosing] = useState(false);
   const sent = lines.filter((line) => !isBlank(line));
   return (
     <section className="new-lines" aria-label={words.linesLegend}>
@@ -49,14 +64,15 @@ export function NewLines({ lines, onChange, on, onDay, siteId, clientId, natives
         return (
           <div key={line.key} className="panel">
             <FieldGroup legend={words.lineLegend(index + 1)}>
-              <ItemPickers path={path} value={line} onChange={set} />
+              {line.kit && <p className="field-hint">{gardens.kits.partOf(line.kit.name, line.kit.units)}</p>}
+              <ItemPickers path={path} value={line} onChange={(item) => set({ ...item, kit: null })} />
               <NumberField
                 name={`${path}units`}
                 label={gardens.units}
                 steps
                 min={1}
                 value={line.units}
-                onChange={(units) => set({ units })}
+                onChange={(units) => set({ units, kit: null })}
               />
               <PromiseCheck item={line} units={line.units} on={on} siteId={siteId} clientId={clientId} nativesOnly={nativesOnly} conditions={line.conditions} onConditions={(conditions) => set({ conditions })} onDay={onDay} />
               <RuleOffers item={line} siteId={siteId} nativesOnly={nativesOnly} value={line.conditions} onChange={(conditions) => set({ conditions })} />
@@ -77,9 +93,11 @@ export function NewLines({ lines, onChange, on, onDay, siteId, clientId, natives
           </div>
         );
       })}
-      <div>
+      <div className="row">
         <Button onClick={() => onChange([...lines, emptyLine(lines.at(-1))])}>{words.addLine}</Button>
+        <Button onClick={() => setChoosing(true)}>{gardens.kits.addToOrder}</Button>
       </div>
+      {choosing && <ChooseKitSheet asked={{ on, siteId, clientId, nativesOnly }} onChoose={(kit, units) => onChange(withKit(lines, kit, units))} onClose={() => setChoosing(false)} />}
     </section>
   );
 }

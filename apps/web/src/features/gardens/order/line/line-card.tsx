@@ -26,6 +26,7 @@ export function LineCard({ order, line, mayChange }: LineCardProps) {
             {gardens.inContainer(line.units, line.containerName)}
             {line.bedName && `, ${line.bedName}`}
           </p>
+          {line.kit && <p className="line-conditions">{gardens.kits.partOf(line.kit.name, line.kit.units)}</p>}
           <LineConditions line={line} />
           {line.withdrawnOn && <p>{words.withdrawnOn(line.withdrawnOn)}</p>}
         </div>
