@@ -5,8 +5,8 @@ const TENANT_TABLES = `(SELECT c.oid, c.relname::text AS name, c.relrowsecurity 
   JOIN pg_attribute a ON a.attrelid = c.oid AND a.attname = 'nursery_id' AND NOT a.attisdropped
   WHERE c.relkind = 'r' AND c.relnamespace = 'public'::regnamespace AND c.relname NOT IN ('membership', 'token'))`;
 
-/** Rows that may go: names and alternatives are edited as a whole, facts are replaced, a reservation is given up. */
-const MAY_GO = ['plant_name', 'plant_fact', 'line_alternative', 'reservation', 'code_counter', 'entry_subject'];
+/** Rows that may go: names, alternatives and what a kit takes are edited as a whole, facts are replaced, a reservation is given up. */
+const MAY_GO = ['plant_name', 'plant_fact', 'line_alternative', 'kit_component', 'reservation', 'code_counter', 'entry_subject'];
 
 export const commandProofs: Proofs = {
   'command-once': `
