@@ -5,6 +5,7 @@ import { startCluster, type Cluster } from './cluster.ts';
 import { hostNow, loadNow, machineOf } from './machine.ts';
 import { measureAllocation } from './measure/allocation.ts';
 import { measurePlan } from './measure/plan.ts';
+import { measurePromise, measureReplanning } from './measure/promises.ts';
 import { measureReads } from './measure/reads.ts';
 import { measureWrites } from './measure/writes.ts';
 import { makeNursery, proveLaws } from './nursery.ts';
@@ -30,6 +31,8 @@ async function measure(wanted: Wanted, cluster: Cluster): Promise<Report> {
   const reads = await measureReads(whole, tenth, wanted.rounds);
   say(`writing, ${wanted.seconds} s each way`);
   const writes = await measureWrites(whole, wanted.seconds, seed);
+  say(`planning promises anew, ${wanted.seconds} s`);
+  const promises = { ask: measurePromise(seed), replanning: await measureReplanning(whole, wanted.seconds, seed) };
   say('planning');
   const plan = await measurePlan(whole, seed);
   const allocation = await measureAllocation(seed, wanted.solverSeconds, say);
@@ -37,7 +40,7 @@ async function measure(wanted: Wanted, cluster: Cluster): Promise<Report> {
   const provingAt = performance.now();
   const proved = await proveLaws(whole.ownerUrl);
   const laws = { proved, clean: true, secondsAfterWrites: (performance.now() - provingAt) / 1000 } as const;
-  return reportOf({ wanted, machine: { ...machine, loadAfter: loadNow() }, nurseries: [whole, tenth], reads, writes, plan, allocation, laws });
+  return reportOf({ wanted, machine: { ...machine, loadAfter: loadNow() }, nurseries: [whole, tenth], reads, writes, promises, plan, allocation, laws });
 }
 
 function show<R>(report: R, page: (report: R) => string, json: boolean): void {

@@ -27,7 +27,7 @@ export interface WriteFigures {
 type Send = (next: NextCommand) => Promise<void>;
 
 /** Everyone sends, waits for the answer and sends again, until the time is over. What is under way then is awaited, and counts. */
-async function workFor(seconds: number, workers: readonly Worker[], sends: readonly Send[]): Promise<{ times: number[]; seconds: number }> {
+export async function workFor(seconds: number, workers: readonly Pick<Worker, 'next' | 'done'>[], sends: readonly Send[]): Promise<{ times: number[]; seconds: number }> {
   const times: number[] = [];
   const started = performance.now();
   const until = started + seconds * 1000;

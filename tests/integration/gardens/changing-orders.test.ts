@@ -43,8 +43,8 @@ describe('changing an order', () => {
     await story.addLot({ units: 10, plantByOn: '2026-06-15' });
     const late = await story.order([{ units: 8 }], { dueOn: '2026-07-01' });
     const early = await story.order([{ units: 8 }], { dueOn: '2026-06-01' });
-    const outlook = await nursery.as('viewer').promises.whatIfDay({ orderId: late.orderId, dueOn: '2026-06-01' });
-    expect(outlook).toMatchObject({ keepsRank: false, lines: [{ lineId: late.lineId, filledNow: 0, filledThen: 2, shorterBy: 0 }] });
+    const tried = await nursery.as('viewer').promises.whatIf({ kind: 'move-order', orderId: late.orderId, dueOn: '2026-06-01' });
+    expect(tried).toMatchObject({ keepsRank: false, lines: [{ lineId: late.lineId, filledNow: 0, filledThen: 2, shorterBy: 0 }] });
     expect(await gardens().changeDay(sent({ orderId: late.orderId, dueOn: '2026-06-01' }))).toMatchObject({ keepsRank: false });
     expect([await rankOf(late), await rankOf(early)]).toEqual([3, 2]);
     expect([(await story.read(late.orderId)).reservedUnits, (await story.read(early.orderId)).reservedUnits]).toEqual([2, 8]);

@@ -174,7 +174,7 @@ describe('garden orders', () => {
     await expected(gardens().changeDay(sent({ orderId: nobody, dueOn: '2026-07-01' })), 'orderId');
     await expected(gardens('viewer').readOrder({ orderId: nobody }), 'orderId');
     await expected(gardens('viewer').readPullList({ orderId: nobody }), 'orderId');
-    await expected(nursery.as('viewer').promises.whatIfDay({ orderId: nobody, dueOn: '2026-07-01' }), 'orderId');
+    await expected(nursery.as('viewer').promises.whatIf({ kind: 'move-order', orderId: nobody, dueOn: '2026-07-01' }), 'orderId');
     await expected(nursery.as('viewer').promises.demandFor({ supplyId: nobody }), 'supplyId');
     await expected(nursery.as('viewer').promises.offersFor({ lineId: nobody }), 'lineId');
     await expected(nursery.as('viewer').promises.offersFor({ plantId: nobody, containerId: story.containerId, on: '2026-06-01' }), 'plantId');

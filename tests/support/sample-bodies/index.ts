@@ -53,7 +53,6 @@ const promises: SampleBodies<'promises'> = {
   checkPromise: (ids) => [{ plantId: ids.plantId, containerId: ids.containerId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId, units: 12 }],
   explainLine: (ids) => [{ lineId: ids.lineId }],
   demandFor: (ids) => [{ supplyId: ids.lotId }, { supplyId: ids.batchId }],
-  whatIfDay: (ids) => [{ orderId: ids.orderId, dueOn: '2026-06-20' }],
   whatIf: (ids) => [
     { kind: 'move-order', orderId: ids.orderId, dueOn: '2026-06-20' },
     { kind: 'cancel-order', orderId: ids.stagedOrderId, placeId: ids.otherPlaceId },

@@ -32,7 +32,4 @@ export const offersFor = z.union([offersForLine, offersForItem]);
 /** Where a lot or batch could go: the open lines that accept it. */
 export const demandFor = z.strictObject({ supplyId: id });
 
-/** What moving an order to another day would fill and what it would leave short. */
-export const whatIfDay = z.strictObject({ orderId: id, dueOn: calendarDate });
-
 export const listShort = z.strictObject({ ...page });

@@ -126,16 +126,6 @@ export interface LineChange {
   shorterBy: number;
 }
 
-export interface DayOutlook {
-  orderId: string;
-  dueOn: string;
-  newDueOn: string;
-  /** The order's own lines first, then other lines that would change. */
-  lines: LineChange[];
-  /** Whether the order keeps its turn; if not, it goes behind all others so that nobody else becomes shorter. */
-  keepsRank: boolean;
-}
-
 export interface ShortRow {
   lineId: string;
   orderId: string;

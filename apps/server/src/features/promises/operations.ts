@@ -4,11 +4,10 @@ import { explainLine } from './explanation/explain-line.ts';
 import { setLossAside } from './losses/commands/set-loss-aside.ts';
 import { listLosses } from './losses/reads.ts';
 import { offersFor } from './offers/offers-for.ts';
-import { whatIfDay } from './outlook/what-if-day.ts';
 import { pinReservation } from './reservations/commands/pin-reservation.ts';
 import { releaseReservation } from './reservations/commands/release-reservation.ts';
 import { unpinReservation } from './reservations/commands/unpin-reservation.ts';
 import { listShort } from './shortages/reads.ts';
 import { whatIf } from './what-if/what-if.ts';
 
-export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, checkPromise, explainLine, whatIfDay, whatIf, listShort, listLosses, setLossAside };
+export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, checkPromise, explainLine, whatIf, listShort, listLosses, setLossAside };
