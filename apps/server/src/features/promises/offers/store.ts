@@ -30,12 +30,3 @@ export async function loadLeadDays({ tx, nurseryId }: ReadContext, clientId: str
   const [row] = await tx.$queryRaw<{ leadDays: number }[]>`SELECT lead_days AS "leadDays" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
   return found(row, 'client', 'clientId').leadDays;
 }
-
-/** The day of an order that is still open, with its open lines. */
-export async function loadOrderDay({ tx, nurseryId }: ReadContext, orderId: string): Promise<{ dueOn: string; openLines: string[] }> {
-  const [row] = await tx.$queryRaw<{ dueOn: string; openLines: string[] }[]>`
-    SELECT o.due_on::text AS "dueOn",
-           CASE WHEN o.state = 'open' THEN coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM order_line l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') ELSE '{}' END AS "openLines"
-      FROM garden_order o WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
-  return found(row, 'order', 'orderId');
-}
