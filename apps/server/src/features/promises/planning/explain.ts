@@ -1,5 +1,5 @@
-import type { promises } from '@rootclock/contracts';
-import { explainShortage, inWholeTrays, plantsIn, traysIn } from '@rootclock/domain';
+import { promises } from '@rootclock/contracts';
+import { compareText, explainShortage, inWholeTrays, plantsIn, traysIn } from '@rootclock/domain';
 import { instanceOf, judgeAll } from './plan.ts';
 import { readyFor } from './judging.ts';
 import { openUnits, type Scope, type ScopeLine } from './scope.ts';
@@ -14,6 +14,8 @@ export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.S
   const cells = new Map(scope.supplies.map((supply) => [supply.id, supply.cells]));
   const assignments = scope.reservations.map(({ lineId, supplyId, units }) => ({ supply: supplyId, demand: lineId, units: traysIn(units, cells.get(supplyId) ?? null) }));
   const lines = new Map(scope.lines.map((line) => [line.id, line]));
+  // The database answers in no order, and people should read the same twice.
+  const supplies = [...scope.supplies].sort((a, b) => compareText(a.code, b.code));
   return (line) => {
     const reserved = scope.reservations.filter((row) => row.lineId === line.id);
     const short = openUnits(line) - reserved.reduce((sum, row) => sum + row.units, 0);
@@ -28,7 +30,7 @@ export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.S
       if (day !== null && (row.day === null || (reason === 'not-ready' ? day < row.day : day > row.day))) row.day = day;
       reasons.set(reason, row);
     };
-    for (const supply of scope.supplies) {
+    for (const supply of supplies) {
       const judgement = judged.get(line.id)?.get(supply.id);
       if (!judgement) continue;
       add('held', supply.quarantinedUnits, supply.code);
@@ -44,6 +46,6 @@ export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.S
     const open = openUnits(line);
     add('no-whole-tray', open - inWholeTrays(open, line.cells), line.containerCode);
     if (reasons.size === 0) add('not-grown', short, line.containerCode);
-    return [...reasons.values()];
+    return [...reasons.values()].sort((a, b) => promises.SHORTAGE_REASONS.indexOf(a.reason) - promises.SHORTAGE_REASONS.indexOf(b.reason));
   };
 }
