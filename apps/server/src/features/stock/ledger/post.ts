@@ -30,7 +30,7 @@ export async function postEntry(context: CommandContext, draft: EntryDraft, move
   return context.commandId;
 }
 
-/** Entries that change a lot by what they move and by nothing else; the movements tell whether it gained. */
+/** Kinds of entry that change a lot only by what they move; the movements tell whether it gained. */
 const MOVING_KINDS: ReadonlySet<EntryKind> = new Set<EntryKind>(['lose', 'sell', 'give', 'count', 'pull', 'plant']);
 
 function subjectsOf(context: CommandContext, draft: EntryDraft): NonNullable<EntryDraft['subjects']> {

@@ -76,7 +76,7 @@ export function NewLines({ lines, onChange, on, onDay, siteId, clientId, natives
               />
               <PromiseCheck item={line} units={line.units} on={on} siteId={siteId} clientId={clientId} nativesOnly={nativesOnly} conditions={line.conditions} onConditions={(conditions) => set({ conditions })} onDay={onDay} />
               <RuleOffers item={line} siteId={siteId} nativesOnly={nativesOnly} value={line.conditions} onChange={(conditions) => set({ conditions })} />
-              <details className="fold">
+              <details className="foldable">
                 <summary>{words.conditions}</summary>
                 <div className="stack">
                   <ConditionFields path={path} value={line.conditions} onChange={(conditions) => set({ conditions })} beds={beds} />

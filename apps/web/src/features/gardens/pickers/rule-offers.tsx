@@ -46,7 +46,7 @@ export function RuleOffers({ item, siteId, nativesOnly, value, onChange }: RuleO
         </div>
       )}
       {(open.length > 0 || isSilent(answer)) && (
-        <details className="fold">
+        <details className="foldable">
           <summary>{open.length > 0 ? say.which : say.whyNone}</summary>
           {open.length > 0 && (
             <ul className="rule-offer-list">

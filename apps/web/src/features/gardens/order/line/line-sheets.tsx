@@ -47,7 +47,7 @@ export function AddLineSheet({ order, onClose }: SheetProps) {
         <NumberField label={gardens.units} steps min={1} {...form.field('units')} />
         <PromiseCheck item={form.values.item} units={form.values.units} on={order.dueOn} siteId={order.siteId} clientId={order.clientId} nativesOnly={order.nativesOnly} conditions={form.values.conditions} onConditions={(conditions) => form.set({ conditions })} />
         <RuleOffers item={form.values.item} siteId={order.siteId} nativesOnly={order.nativesOnly} value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} />
-        <details className="fold">
+        <details className="foldable">
           <summary>{words.conditions}</summary>
           <div className="stack">
             <ConditionFields value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} beds={beds} />

@@ -10,7 +10,7 @@ export function LineWhy({ lineId }: { lineId: string }) {
   const [isOpen, setOpen] = useState(false);
   const query = useQuery({ ...trpc.promises.explainLine.queryOptions({ lineId }), enabled: isOpen });
   return (
-    <details className="fold" onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details className="foldable" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.title}</summary>
       {isOpen && (
         <Read query={query}>

@@ -68,8 +68,8 @@ function Offer({ line, offer, isTriedAtOnce }: { line: gardens.OrderLineRow; off
   return (
     <div className="supply-words offer" onFocus={() => setTried(true)}>
       <p className="supply-head">
-        {offer.code}
-        {words.free(offer.freeUnits)}
+        <span>{offer.code}</span>
+        <span>{words.free(offer.freeUnits)}</span>
         {offer.supplyKind === 'batch' && <Badge shape="open">{words.batch}</Badge>}
         {offer.releasedByHand && <Badge shape="open">{words.givenUp}</Badge>}
       </p>
