@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { allFiles, allFolders, textOf } from './repository.ts';
 
 const mostLines = 250;
-const mostFiles = 12;
+const mostFiles = 20;
 
 test(`no file has more than ${mostLines} lines: a longer one hides a second noun`, () => {
   const long = allFiles('.ts', '.tsx', '.mjs', '.cjs', '.css')
