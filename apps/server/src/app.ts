@@ -7,19 +7,18 @@ import fastifyStatic from '@fastify/static';
 import { fastifyTRPCPlugin, type FastifyTRPCPluginOptions } from '@trpc/server/adapters/fastify';
 import Fastify, { type FastifyInstance, type FastifyRequest } from 'fastify';
 import { serveCalendars } from './calendar.ts';
-import { findRoleFault, openDatabase } from './db/pool.ts';
+import { closeDatabase, findRoleFault, openDatabase } from './db/pool.ts';
 import { isReady } from './db/ready.ts';
 import { createRunner } from './db/runner.ts';
 import { foreseeRoll, replan, rollDay } from './features/replan.ts';
 import { callerOf } from './features/people/sign-in.ts';
-import { Live } from './live.ts';
+import { serveLive, type LiveParts } from './live/serve-live.ts';
 import { servePaper } from './paper/routes.ts';
 import { appRouter, type AppRouter } from './router.ts';
 import { statusOf } from './trpc/answer-error.ts';
 import { answered, type RequestContext } from './trpc/procedures.ts';
 
-export interface AppParts {
-  databaseUrl: string;
+export interface AppParts extends LiveParts {
   /** Folder of the built web app; without it only the interfaces are served. */
   webRoot?: string;
   /** The clock, so that tests set the day. */
@@ -33,7 +32,7 @@ export interface AppParts {
 
 const COOKIE = 'rootclock_session';
 
-export async function createApp({ databaseUrl, webRoot, clock = () => new Date(), logger = false, secureCookies = false, requestsAMinute = 6000 }: AppParts): Promise<FastifyInstance> {
+export async function createApp({ databaseUrl, webRoot, clock = () => new Date(), logger = false, secureCookies = false, requestsAMinute = 6000, ...live }: AppParts): Promise<FastifyInstance> {
   const database = openDatabase(databaseUrl);
   const fault = await findRoleFault(database);
   if (fault) {
@@ -57,7 +56,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     else if (!isJson(request)) await reply.code(415).send({ code: 'invalid-input', message: 'invalid-input', requestId: request.id });
   });
 
-  const live = new Live(databaseUrl, app);
+  const hearing = serveLive(app, { databaseUrl, ...live });
   const caller = (request: FastifyRequest) => callerOf(database, request.cookies[COOKIE] ?? null, clock());
 
   await app.register(fastifyTRPCPlugin, {
@@ -65,7 +64,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     trpcOptions: {
       router: appRouter,
       createContext: async ({ req, res }): Promise<RequestContext> => ({
-        runner, database, caller: await answered(() => caller(req)), requestId: req.id, address: req.ip, sessionToken: req.cookies[COOKIE] ?? null,
+        runner, database, caller: await answered(() => caller(req)), requestId: req.id, address: req.ip, hearing: hearing(() => caller(req), res), sessionToken: req.cookies[COOKIE] ?? null,
         setSession: (token, expiresAt) => {
           if (token && expiresAt) res.setCookie(COOKIE, token, { httpOnly: true, sameSite: 'lax', secure: secureCookies, path: '/', expires: expiresAt });
           else res.clearCookie(COOKIE, { path: '/' });
@@ -86,12 +85,6 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     return reply.code(ready ? 200 : 503).send({ ready });
   });
   serveCalendars(app, { runner, database });
-  app.get('/live', async (request, reply) => {
-    const who = await caller(request);
-    if (!who) return reply.code(401).send({ code: 'not-signed-in', message: 'not-signed-in', requestId: request.id });
-    live.open(who, reply);
-    return reply;
-  });
   servePaper(app, { runner, callerOf: caller });
 
   if (webRoot && existsSync(path.join(webRoot, 'index.html'))) {
@@ -104,9 +97,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     app.setNotFoundHandler((request, reply) => (request.method === 'GET' && request.headers.accept?.includes('text/html') ? reply.sendFile('index.html') : reply.code(404).send({ code: 'not-found', message: 'not-found', requestId: request.id })));
   }
 
-  app.addHook('onReady', () => live.start());
-  app.addHook('preClose', () => live.stop());
-  app.addHook('onClose', () => database.$disconnect());
+  app.addHook('onClose', () => closeDatabase(database));
   return app;
 }
 
