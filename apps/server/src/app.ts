@@ -14,6 +14,7 @@ import { foreseeRoll, replan, rollDay } from './features/replan.ts';
 import { callerOf } from './features/people/sign-in.ts';
 import { serveLive, type LiveParts } from './live/serve-live.ts';
 import { servePaper } from './paper/routes.ts';
+import { rollDays } from './roll-days.ts';
 import { appRouter, type AppRouter } from './router.ts';
 import { statusOf } from './trpc/answer-error.ts';
 import { answered, type RequestContext } from './trpc/procedures.ts';
@@ -28,11 +29,13 @@ export interface AppParts extends LiveParts {
   secureCookies?: boolean;
   /** Requests a minute and address, over all interfaces. */
   requestsAMinute?: number;
+  /** Whether days are rolled by a timer too, and not by each day's first write alone. */
+  rollsDays?: boolean;
 }
 
 const COOKIE = 'rootclock_session';
 
-export async function createApp({ databaseUrl, webRoot, clock = () => new Date(), logger = false, secureCookies = false, requestsAMinute = 6000, ...live }: AppParts): Promise<FastifyInstance> {
+export async function createApp({ databaseUrl, webRoot, clock = () => new Date(), logger = false, secureCookies = false, requestsAMinute = 6000, rollsDays = false, ...live }: AppParts): Promise<FastifyInstance> {
   const database = openDatabase(databaseUrl);
   const fault = await findRoleFault(database);
   if (fault) {
@@ -56,6 +59,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     else if (!isJson(request)) await reply.code(415).send({ code: 'invalid-input', message: 'invalid-input', requestId: request.id });
   });
 
+  if (rollsDays) rollDays(app, { database, runner });
   const hearing = serveLive(app, { databaseUrl, ...live });
   const caller = (request: FastifyRequest) => callerOf(database, request.cookies[COOKIE] ?? null, clock());
 

@@ -58,7 +58,7 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
   stop.check();
 
   const webRoot = path.join(repositoryRoot, 'apps', 'web', 'dist');
-  const app = await createApp({ databaseUrl: addresses.url, webRoot, logger: true, secureCookies: config.secureCookies });
+  const app = await createApp({ databaseUrl: addresses.url, webRoot, logger: true, secureCookies: config.secureCookies, rollsDays: true });
   closing.add('the server', () => app.close());
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw error.code === 'EADDRINUSE' ? portTaken(config) : error;

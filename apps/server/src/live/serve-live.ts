@@ -2,6 +2,7 @@ import { LIVE_BEAT_MS } from '@rootclock/contracts';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { Changes } from '../db/changes/changes.ts';
 import { openListener } from '../db/changes/listener.ts';
+import { later } from '../later.ts';
 import type { Caller } from '../trpc/operation.ts';
 import type { Door } from './stream.ts';
 import { Streams } from './streams.ts';
@@ -17,11 +18,6 @@ export interface Hearing {
   door: Door;
 }
 
-const after = (ms: number, run: () => void) => {
-  const timer = setTimeout(run, ms).unref();
-  return () => clearTimeout(timer);
-};
-
 /**
  * Tells browsers what changed, within a second or so of the commit: one LISTEN connection a process, one stream of server-sent events a page.
  * Answers what each request is handed to hear by.
@@ -30,7 +26,7 @@ export function serveLive(app: FastifyInstance, { databaseUrl, beatMs = LIVE_BEA
   const streams = new Streams();
   const changes = new Changes({
     open: (hear) => openListener(databaseUrl, hear),
-    after,
+    after: later,
     chance: Math.random,
     stands: (standings) => streams.stands(standings),
     changed: (change) => streams.changed(change),
