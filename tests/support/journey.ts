@@ -1,5 +1,4 @@
 // The whole product for one journey: the real server with the built web app on a port of its own, and a page signed in to it.
-import { createHash, randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
@@ -10,7 +9,7 @@ import { inject } from 'vitest';
 import { createApp } from '../../apps/server/src/app.ts';
 import { launchBrowser } from './browser.ts';
 import type { TestDatabase } from './database.ts';
-import type { TestNursery } from './nursery.ts';
+import { sessionOf, type SignedInNursery } from './session.ts';
 
 export const PHONE = { width: 360, height: 740 };
 export const DESK = { width: 1280, height: 800 };
@@ -22,11 +21,8 @@ export interface Journey {
   close(): Promise<void>;
 }
 
-/** As much of a nursery as is needed to serve it and to sign its people in. */
-export type ServedNursery = Pick<TestNursery, 'nurseryId' | 'sql'> & { clock: Pick<TestNursery['clock'], 'now'>; people: Record<Role, { personId: string }> };
-
 /** Serves a nursery to a real browser. The server's clock is the nursery's, so a journey happens on the day that its test says. */
-export async function openJourney(database: TestDatabase, nursery: ServedNursery): Promise<Journey> {
+export async function openJourney(database: TestDatabase, nursery: SignedInNursery): Promise<Journey> {
   // A build of one's own may lie elsewhere, so that people who work in one clone do not overwrite each other's.
   const webRoot = process.env.ROOTCLOCK_WEB_ROOT ?? path.join(repositoryRoot, 'apps/web/dist');
   if (!existsSync(path.join(webRoot, 'index.html'))) throw new Error('the web app is not built: run `npm test`, or `npx vite build apps/web` first');
@@ -45,15 +41,6 @@ export async function openJourney(database: TestDatabase, nursery: ServedNursery
       await app.close();
     },
   };
-}
-
-/** A session as signing in would have opened it: signing in itself is its own journey. */
-async function sessionOf(nursery: ServedNursery, role: Role): Promise<string> {
-  const token = randomBytes(32).toString('base64url');
-  const hash = createHash('sha256').update(token).digest();
-  const now = nursery.clock.now();
-  await nursery.sql('SELECT open_token($1, $2, $3, $4, $5, $6)', [hash, 'session', nursery.nurseryId, nursery.people[role].personId, now, new Date(now.getTime() + 86_400_000)]);
-  return token;
 }
 
 /** Nothing moves or fades in any more: what is half faded in has too little contrast for axe, and for nobody else. */

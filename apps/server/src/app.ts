@@ -3,12 +3,18 @@ import { serveCalendars } from './calendar.ts';
 import { findRoleFault, openDatabase } from './db/pool.ts';
 import { createRunner } from './db/runner.ts';
 import { foreseeRoll, replan, rollDay } from './features/replan.ts';
+import { compressAnswers } from './http/compression.ts';
+import { answerFailures } from './http/failures.ts';
 import { refuseForgery } from './http/forgery.ts';
 import { answerHealth } from './http/health.ts';
-import { limitRequests } from './http/limits.ts';
+import { limitCalls } from './http/limits.ts';
 import { serveLive } from './http/live-updates.ts';
+import type { LogTo } from './http/log.ts';
+import { refuseOddRequests } from './http/odd-requests.ts';
+import { keepAnswersPrivate } from './http/private-answers.ts';
 import { serveProcedures } from './http/procedures.ts';
 import { sendSecurityHeaders } from './http/security-headers.ts';
+import { limitLines, serverOptions } from './http/server-options.ts';
 import { keepSessions } from './http/sessions.ts';
 import { serveWebFiles } from './http/web-files.ts';
 import { servePaper } from './paper/routes.ts';
@@ -19,16 +25,24 @@ export interface AppParts {
   webRoot?: string;
   /** The clock, so that tests set the day. */
   clock?: () => Date;
-  logger?: boolean;
-  /** Cookies only over https. */
+  /** Where faults are written down; nowhere unless given. */
+  log?: LogTo;
+  /** Where people reach the server, when that is another address than the one it listens at. */
+  publicUrl?: URL | undefined;
+  /** The proxies whose word counts on who asks and by which name; nobody's unless given. */
+  trustedProxies?: readonly string[];
+  /** Cookies only over https; as the public address says unless given. */
   secureCookies?: boolean;
-  /** Requests a minute and address, over all interfaces. */
-  requestsAMinute?: number;
+  /** Calls a minute and address, over all interfaces. */
+  callsAMinute?: number;
+  /** How long a request may take to arrive. */
+  patienceMs?: number;
 }
 
 /** The server as the list of what it is put together from; each concern stands in a file of its own under http/. */
 export async function createApp(parts: AppParts): Promise<FastifyInstance> {
-  const { databaseUrl, webRoot, clock = () => new Date(), logger = false, secureCookies = false, requestsAMinute = 6000 } = parts;
+  const { databaseUrl, webRoot, clock = () => new Date(), log, publicUrl, trustedProxies = [], callsAMinute = 6000, patienceMs = 30_000 } = parts;
+  const { secureCookies: secure = publicUrl?.protocol === 'https:' } = parts;
   const database = openDatabase(databaseUrl);
   const fault = await findRoleFault(database);
   if (fault) {
@@ -36,20 +50,19 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
     throw new Error(`Rootclock refuses to serve from this database: ${fault}. The laws of its data would not bind.`);
   }
   const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock });
-  const app = Fastify({
-    logger: logger ? { level: 'warn' } : false,
-    bodyLimit: 2_000_000,
-    routerOptions: { maxParamLength: 5000 },
-    trustProxy: false,
-    forceCloseConnections: true,
-  });
+  const app = Fastify(serverOptions({ log, trustedProxies, patienceMs }));
 
-  await sendSecurityHeaders(app, { secure: secureCookies });
-  const sessions = await keepSessions(app, { database, clock, secure: secureCookies });
-  await limitRequests(app, { requestsAMinute });
-  refuseForgery(app);
+  answerFailures(app);
+  limitLines(app);
+  keepAnswersPrivate(app);
+  await sendSecurityHeaders(app, { secure });
+  refuseOddRequests(app);
+  limitCalls(app, { callsAMinute });
+  refuseForgery(app, { publicUrl });
+  await compressAnswers(app);
+  const sessions = await keepSessions(app, { database, clock, secure });
 
-  await serveProcedures(app, { runner, database, sessions });
+  await serveProcedures(app, { runner, database, sessions, publicUrl });
   answerHealth(app, database);
   serveCalendars(app, { runner, database });
   serveLive(app, { databaseUrl, sessions });

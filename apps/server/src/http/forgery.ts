@@ -1,21 +1,29 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { refuse } from '../refusal.ts';
+import { OddRequest } from './failures.ts';
 
 /** A page of another site can make a browser send our cookie; SameSite stops most of that and this the rest. */
-export function refuseForgery(app: FastifyInstance): void {
-  app.addHook('onRequest', async (request, reply) => {
-    if (request.method === 'GET' || request.method === 'HEAD') return;
-    if (isForged(request)) await reply.code(403).send({ code: 'forged-request', message: 'forged-request', requestId: request.id });
+export function refuseForgery(app: FastifyInstance, { publicUrl }: { publicUrl: URL | undefined }): void {
+  app.addHook('onRequest', async (request) => {
+    const isWrite = request.method === 'POST';
+    // Reads through a link of another site would let it learn from their length.
+    if ((isWrite || request.url.startsWith('/trpc/')) && isFromElsewhere(request)) refuse('forged-request', undefined);
+    if (!isWrite) return;
+    if (!isOurOrigin(request, publicUrl)) refuse('forged-request', undefined);
     // The types that a form of another site could send are no JSON either.
-    else if (!isJson(request)) await reply.code(415).send({ code: 'invalid-input', message: 'invalid-input', requestId: request.id });
+    if (!isJson(request)) throw new OddRequest(415);
   });
 }
 
 const isJson = (request: FastifyRequest) => /^application\/json\s*(;|$)/i.test(request.headers['content-type'] ?? '');
 
-function isForged(request: FastifyRequest): boolean {
-  const site = request.headers['sec-fetch-site'];
-  if (site && site !== 'same-origin' && site !== 'none') return true;
-  const origin = request.headers.origin;
-  if (!origin) return false;
-  return !URL.canParse(origin) || new URL(origin).host !== request.headers.host;
+function isFromElsewhere({ headers }: FastifyRequest): boolean {
+  const site = headers['sec-fetch-site'];
+  return site !== undefined && site !== 'same-origin' && site !== 'none';
+}
+
+/** Our pages come from the public address, or from the host that was asked for, as far as trusted proxies tell. */
+function isOurOrigin({ headers: { origin }, host }: FastifyRequest, publicUrl: URL | undefined): boolean {
+  if (origin === undefined) return true;
+  return URL.canParse(origin) && (origin === publicUrl?.origin || new URL(origin).host === host);
 }

@@ -43,6 +43,8 @@ export interface Query<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unk
   name: string;
   input: Input;
   roles: readonly Role[];
+  /** Reckons for long: a person has only a few of these answered at a time. */
+  isHeavy?: true;
   read(context: ReadContext, input: z.output<Input>): Promise<Loaded>;
   /**
    * Makes the answer of what was read, once the transaction has ended: for work that takes so long that it must hold no connection meanwhile.

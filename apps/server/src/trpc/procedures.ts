@@ -4,6 +4,7 @@ import type { Database } from '../db/pool.ts';
 import { requireRole, type Runner } from '../db/runner.ts';
 import { refuse } from '../refusal.ts';
 import { errorAnswer, toTrpcError } from './answer-error.ts';
+import type { HeavyReads } from './heavy-reads.ts';
 import { parseEnvelope, parseInput } from './input.ts';
 import type { Caller, Command, Operation, Query } from './operation.ts';
 
@@ -15,6 +16,10 @@ export interface RequestContext {
   requestId: string;
   /** The address that asks, for slowing down guessed sign-ins. */
   address: string;
+  /** Where people reach the server, when that is set. */
+  publicOrigin?: string | undefined;
+  /** What bounds heavy reads; callers inside the server, who wait for each answer, have none. */
+  heavyReads?: HeavyReads;
   sessionToken: string | null;
   setSession(token: string | null, expiresAt: Date | null): void;
 }
@@ -71,7 +76,12 @@ function procedureOf(operation: Operation) {
   }
   return t.procedure
     .input(checked((raw) => ({ raw })))
-    .query(({ ctx, input }) => answered(async () => ctx.runner.read(operation, allowed(ctx, operation), parseInput(operation.input, input.raw ?? {}))));
+    .query(({ ctx, input, signal }) => answered(async () => {
+      const caller = allowed(ctx, operation);
+      const asked = parseInput(operation.input, input.raw ?? {});
+      const read = () => ctx.runner.read(operation, caller, asked);
+      return operation.isHeavy && ctx.heavyReads ? ctx.heavyReads.inTurn(caller.personId, read, signal) : read();
+    }));
 }
 
 /** Turns a feature's operations into its router; each procedure is named as its operation. */

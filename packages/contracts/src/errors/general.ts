@@ -17,6 +17,11 @@ export const generalErrors = {
   /** The same answer for what does not exist and for what is another nursery's. */
   'not-found': errorKind<{ what: string }>('access', 404),
   'forged-request': errorKind('access', 403),
+  'body-too-large': errorKind<{ mostKilobytes: number }>('input', 413),
+  /** Too many calls from one address: nothing was done, and the same can be sent again later. */
+  'too-many-requests': errorKind<{ waitSeconds: number }>('retry', 429),
+  /** Too many heavy questions of one person at a time: none was answered, and the same can be asked again in a moment. */
+  'too-much-at-once': errorKind('retry', 503),
   'command-id-reused': errorKind<{ command: string }>('refusal', 409),
   'id-taken': errorKind<{ what: string }>('refusal', 409),
   'code-taken': errorKind<{ code: string }>('refusal', 409),

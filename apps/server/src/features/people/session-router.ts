@@ -67,6 +67,6 @@ export const sessionProcedures = {
     return { changed: true };
   })),
   readCalendarAddress: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => readCalendarAddress(ctx.database, signedIn(ctx), ctx.runner.clock()))),
-  createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx }) => answered(async () => createCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
+  createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx }) => answered(async () => ({ ...(await createCalendar(ctx.database, signedIn(ctx), ctx.runner.clock())), origin: ctx.publicOrigin ?? null }))),
   revokeCalendarAddress: openProcedure.input(sent(people.revokeCalendarAddress)).mutation(({ ctx }) => answered(async () => endCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
 };

@@ -10,13 +10,15 @@ const URL = '/trpc';
 const COMMAND_LIMIT_MS = 20_000;
 /** Reads with long inputs would make addresses that proxies refuse. */
 const ADDRESS_LIMIT = 6000;
+/** More the server takes in no batch. */
+const MOST_CALLS = 20;
 
 const client = createTRPCClient<AppRouter>({
   links: [
     splitLink({
       condition: (operation) => operation.type === 'mutation',
       true: httpLink({ url: URL }),
-      false: httpBatchLink({ url: URL, maxURLLength: ADDRESS_LIMIT }),
+      false: httpBatchLink({ url: URL, maxURLLength: ADDRESS_LIMIT, maxItems: MOST_CALLS }),
     }),
   ],
 });

@@ -1,5 +1,5 @@
 import type { ErrorSentences } from '../../errors.ts';
-import { days } from '../words.ts';
+import { days, plural } from '../words.ts';
 
 export const general = {
   'invalid-input': () => 'Something here is not right yet.',
@@ -7,6 +7,12 @@ export const general = {
   'not-allowed': () => 'Your role does not allow this. An owner can change what you may do.',
   'not-found': () => 'This does not exist in your nursery.',
   'forged-request': () => 'The server did not trust where this request came from. Open Rootclock at its own address and try again.',
+  'body-too-large': ({ mostKilobytes }) => `This is too much to send at once: ${mostKilobytes} kB is the most. Send fewer lines at a time.`,
+  'too-many-requests': ({ waitSeconds }) => plural(waitSeconds, {
+    one: 'Too many requests came from your address. Wait # second and try again.',
+    other: 'Too many requests came from your address. Wait # seconds and try again.',
+  }),
+  'too-much-at-once': () => 'You asked for too much at once. Wait a moment and try again.',
   'command-id-reused': () => 'This entry was already sent with other content. Reload the page and enter it once more.',
   'id-taken': () => 'This already exists. Reload the page to see it.',
   'code-taken': ({ code }) => `The code ${code} is in use already. Choose another.`,

@@ -1,5 +1,5 @@
 import type { ErrorSentences } from '../../errors.ts';
-import { days } from '../words.ts';
+import { days, plural } from '../words.ts';
 
 export const general = {
   'invalid-input': () => 'Algo aquí todavía no está bien.',
@@ -7,6 +7,12 @@ export const general = {
   'not-allowed': () => 'Su función no permite esto. Una persona dueña puede cambiar lo que usted puede hacer.',
   'not-found': () => 'Esto no existe en su vivero.',
   'forged-request': () => 'El servidor no confió en el origen de este pedido. Abra Rootclock en su propia dirección e intente de nuevo.',
+  'body-too-large': ({ mostKilobytes }) => `Es demasiado para enviarlo de una vez: el máximo es ${mostKilobytes} kB. Envíe menos líneas cada vez.`,
+  'too-many-requests': ({ waitSeconds }) => plural(waitSeconds, {
+    one: 'Llegaron demasiados pedidos desde su dirección. Espere # segundo e intente de nuevo.',
+    other: 'Llegaron demasiados pedidos desde su dirección. Espere # segundos e intente de nuevo.',
+  }),
+  'too-much-at-once': () => 'Pidió demasiado a la vez. Espere un momento e intente de nuevo.',
   'command-id-reused': () => 'Esta anotación ya se envió con otro contenido. Recargue la página y anótela otra vez.',
   'id-taken': () => 'Esto ya existe. Recargue la página para verlo.',
   'code-taken': ({ code }) => `El código ${code} ya está en uso. Elija otro.`,
