@@ -1,6 +1,6 @@
 import Fastify, { type FastifyInstance } from 'fastify';
 import { serveCalendars } from './calendar.ts';
-import { findRoleFault, openDatabase } from './db/pool.ts';
+import { closeDatabase, findRoleFault, openDatabase } from './db/pool.ts';
 import { createRunner } from './db/runner.ts';
 import { foreseeRoll, replan, rollDay } from './features/replan.ts';
 import { compressAnswers } from './http/compression.ts';
@@ -8,7 +8,6 @@ import { answerFailures } from './http/failures.ts';
 import { refuseForgery } from './http/forgery.ts';
 import { answerHealth } from './http/health.ts';
 import { limitCalls } from './http/limits.ts';
-import { serveLive } from './http/live-updates.ts';
 import type { LogTo } from './http/log.ts';
 import { refuseOddRequests } from './http/odd-requests.ts';
 import { keepAnswersPrivate } from './http/private-answers.ts';
@@ -17,10 +16,11 @@ import { sendSecurityHeaders } from './http/security-headers.ts';
 import { limitLines, serverOptions } from './http/server-options.ts';
 import { keepSessions } from './http/sessions.ts';
 import { serveWebFiles } from './http/web-files.ts';
+import { serveLive, type LiveParts } from './live/serve-live.ts';
 import { servePaper } from './paper/routes.ts';
+import { rollDays } from './roll-days.ts';
 
-export interface AppParts {
-  databaseUrl: string;
+export interface AppParts extends LiveParts {
   /** Folder of the built web app; without it only the interfaces are served. */
   webRoot?: string;
   /** The clock, so that tests set the day. */
@@ -37,6 +37,8 @@ export interface AppParts {
   callsAMinute?: number;
   /** How long a request may take to arrive. */
   patienceMs?: number;
+  /** Whether days are rolled by a timer too, and not by each day's first write alone. */
+  rollsDays?: boolean;
 }
 
 /** The server as the list of what it is put together from; each concern stands in a file of its own under http/. */
@@ -62,13 +64,14 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   await compressAnswers(app);
   const sessions = await keepSessions(app, { database, clock, secure });
 
-  await serveProcedures(app, { runner, database, sessions, publicUrl });
+  if (parts.rollsDays) rollDays(app, { database, runner });
+  const hearing = serveLive(app, parts);
+  await serveProcedures(app, { runner, database, sessions, hearing, publicUrl });
   answerHealth(app, database);
   serveCalendars(app, { runner, database });
-  serveLive(app, { databaseUrl, sessions });
   servePaper(app, { runner, callerOf: sessions.callerOf });
   await serveWebFiles(app, webRoot);
 
-  app.addHook('onClose', () => database.$disconnect());
+  app.addHook('onClose', () => closeDatabase(database));
   return app;
 }

@@ -1,5 +1,6 @@
 import { operations } from './features/operations.ts';
 import { sessionProcedures } from './features/people/session-router.ts';
+import { liveRouter } from './live/router.ts';
 import { featureRouter, t } from './trpc/procedures.ts';
 
 export const appRouter = t.router({
@@ -12,6 +13,7 @@ export const appRouter = t.router({
   promises: featureRouter(operations.promises),
   gardens: featureRouter(operations.gardens),
   planning: featureRouter(operations.planning),
+  live: liveRouter,
 });
 
 export type AppRouter = typeof appRouter;

@@ -1,5 +1,6 @@
 export * from './kernel/input.ts';
 export * from './kernel/text.ts';
+export * from './kernel/retry-pause.ts';
 export * from './kernel/standings.ts';
 export * from './kernel/dates.ts';
 export * from './kernel/spans.ts';

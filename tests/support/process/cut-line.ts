@@ -7,6 +7,9 @@ export interface Break {
   isSent: boolean;
 }
 
+/** What becomes of connections: passed on, broken as soon as they come, or taken and left without a word. */
+export type Bearing = 'passes' | 'refuses' | 'hangs';
+
 export interface Line {
   /** The address of the database as it is reached by this line. */
   url: string;
@@ -14,6 +17,12 @@ export interface Line {
   breakAt(at: Break): void;
   /** Whether it broke since `breakAt`. */
   isBroken(): boolean;
+  /** From now on; what is open hangs too, and what hung is cut when the line does anything else again. */
+  behave(bearing: Bearing): void;
+  /** Where new connections lead. */
+  leadTo(databaseUrl: string): void;
+  /** How many connections were tried so far. */
+  tried(): number;
   /** Cuts what is open now. */
   cut(): void;
   /** Cuts what is open and takes no connection any more. */
@@ -21,7 +30,9 @@ export interface Line {
 }
 
 export async function openLine(databaseUrl: string): Promise<Line> {
-  const target = new URL(databaseUrl);
+  let target = new URL(databaseUrl);
+  let bearing: Bearing = 'passes';
+  let tried = 0;
   const open = new Set<Socket>();
   let next: Break | null = null;
   let packets = 0;
@@ -31,6 +42,13 @@ export async function openLine(databaseUrl: string): Promise<Line> {
   };
 
   const listener = createServer((near) => {
+    tried += 1;
+    if (bearing !== 'passes') {
+      near.on('error', () => {});
+      if (bearing === 'refuses') return void near.resetAndDestroy();
+      open.add(near);
+      return void near.on('close', () => open.delete(near)).resume();
+    }
     const far = connect(Number(target.port), target.hostname);
     for (const [socket, other] of [[near, far], [far, near]] as const) {
       open.add(socket);
@@ -40,8 +58,9 @@ export async function openLine(databaseUrl: string): Promise<Line> {
         other.destroy();
       });
     }
-    far.on('data', (bytes) => void near.write(bytes));
+    far.on('data', (bytes) => void (bearing === 'hangs' || near.write(bytes)));
     near.on('data', (bytes) => {
+      if (bearing === 'hangs') return;
       packets += 1;
       if (next?.atPacket !== packets) return void far.write(bytes);
       broken = true;
@@ -61,6 +80,12 @@ export async function openLine(databaseUrl: string): Promise<Line> {
       broken = false;
     },
     isBroken: () => broken,
+    behave: (next) => {
+      if (bearing === 'hangs' || next === 'refuses') cut();
+      bearing = next;
+    },
+    leadTo: (address) => void (target = new URL(address)),
+    tried: () => tried,
     cut,
     close: () => new Promise((resolve) => {
       listener.close(() => resolve());

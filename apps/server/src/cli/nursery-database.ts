@@ -25,7 +25,7 @@ const unfinished = 'rootclock_first_start';
 /** Starts the embedded database for as long as the command runs, and asks for a stop when it ends by itself. */
 export async function startOwnDatabase(config: Config, lock: FolderLock, closing: Closing, stop: StopRequest): Promise<(name: string) => string> {
   const server = await startEmbedded(config.dataDir);
-  closing.add('the database', () => server.stop());
+  closing.add('the database', (withinMs) => server.stop(withinMs), Infinity);
   void server.ended.then(({ asked, words }) => {
     if (asked) return;
     stop.ask({ words: `the database ended by itself; a new start repairs it. It said:\n${words}`, exitCode: 1 });

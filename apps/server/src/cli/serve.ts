@@ -14,6 +14,9 @@ import { fillWithDemo, isEmpty } from './demo.ts';
 import { openOwnNursery, startOwnDatabase, type Addresses } from './nursery-database.ts';
 import { listenForStop, Stopped, type StopRequest } from './stop-request.ts';
 
+/** For what was written to a pipe to be read to its end. */
+const LETTING_GO_MS = 500;
+
 const say = (line: string) => console.log(line);
 
 /** Serves until asked to stop. Answers 0 when a signal asked, 1 when the database ended by itself. Throws when the start fails. */
@@ -22,7 +25,7 @@ export async function serve(): Promise<number> {
   const stop = listenForStop();
   const closing = createClosing(say);
   try {
-    await start(config, closing, stop);
+    await startUntilAsked(config, closing, stop);
     const { words, exitCode } = await stop.asked;
     say(`Stopping: ${words}.`);
     return exitCode;
@@ -32,7 +35,17 @@ export async function serve(): Promise<number> {
     return (await stop.asked).exitCode;
   } finally {
     await closing.all();
+    // A database that says nothing still holds lines that do not end by themselves.
+    setTimeout(() => process.exit(), LETTING_GO_MS).unref();
   }
+}
+
+/** A given database may keep a start waiting for ever, so that is not waited for; an embedded one has to be up before it can be stopped. */
+async function startUntilAsked(config: Config, closing: Closing, stop: StopRequest): Promise<void> {
+  const started = start(config, closing, stop);
+  if (config.database.kind === 'embedded') return started;
+  started.catch(() => {});
+  await Promise.race([started, stop.asked]);
 }
 
 async function start(config: Config, closing: Closing, stop: StopRequest): Promise<void> {
@@ -46,7 +59,7 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
 
   const webRoot = path.join(repositoryRoot, 'apps', 'web', 'dist');
   const { publicUrl, trustedProxies } = config;
-  const app = await createApp({ databaseUrl: addresses.url, webRoot, log: { level: 'warn' }, publicUrl, trustedProxies });
+  const app = await createApp({ databaseUrl: addresses.url, webRoot, log: { level: 'warn' }, publicUrl, trustedProxies, rollsDays: true });
   closing.add('the server', () => app.close());
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw error.code === 'EADDRINUSE' ? portTaken(config) : error;

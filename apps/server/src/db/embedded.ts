@@ -19,7 +19,8 @@ export interface EmbeddedServer {
   url(database: string): string;
   /** Settles when the server has ended, asked to or not. `asked` tells which. */
   ended: Promise<{ asked: boolean; words: string }>;
-  stop(): Promise<void>;
+  /** Stops it, politely first; when time is short, at once. */
+  stop(withinMs?: number): Promise<void>;
 }
 
 export interface EmbeddedOptions {
@@ -139,9 +140,9 @@ function running(dataDir: string, { child, port, exited, words }: Attempt, privi
     privilege: privilege.kind,
     url: (database) => databaseAddress(dataDir, port, database),
     ended: exited.then(() => ({ asked, words: words() })),
-    async stop() {
+    async stop(withinMs) {
       asked = true;
-      if (!hasEnded(child)) await stopPostgres(pid);
+      if (!hasEnded(child)) await stopPostgres(pid, withinMs);
       await exited;
     },
   };

@@ -16,6 +16,19 @@ export function openDatabase(databaseUrl: string, connections = 10, patienceMs =
   return new PrismaClient({ adapter: tellingNoAnswer(driver), transactionOptions: { maxWait: patienceMs, timeout: patienceMs } });
 }
 
+/** As long as statements under way may take to come back; a database that says nothing would keep a server from ending. */
+const CLOSE_WITHIN_MS = 2_000;
+
+/** Ends the pool. What the database does not give back in time is left to the end of the process. */
+export async function closeDatabase(database: Database): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<void>((resolve) => {
+    timer = setTimeout(resolve, CLOSE_WITHIN_MS);
+  });
+  await Promise.race([database.$disconnect(), late]);
+  clearTimeout(timer);
+}
+
 const statementNames = new Map<string, string>();
 /** Beyond this many texts something is built from values that should be parameters; such statements are planned each time. */
 const MOST_STATEMENTS = 1000;

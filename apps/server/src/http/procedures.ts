@@ -2,6 +2,7 @@ import { fastifyTRPCPlugin, type FastifyTRPCPluginOptions } from '@trpc/server/a
 import type { FastifyInstance } from 'fastify';
 import type { Database } from '../db/pool.ts';
 import type { Runner } from '../db/runner.ts';
+import type { HearingOf } from '../live/serve-live.ts';
 import { appRouter, type AppRouter } from '../router.ts';
 import { statusOf } from '../trpc/answer-error.ts';
 import { answered, type RequestContext } from '../trpc/procedures.ts';
@@ -15,11 +16,12 @@ interface ProcedureParts {
   runner: Runner;
   database: Database;
   sessions: Sessions;
+  hearing: HearingOf;
   publicUrl: URL | undefined;
 }
 
 /** Every command and query, at /trpc. */
-export async function serveProcedures(root: FastifyInstance, { runner, database, sessions, publicUrl }: ProcedureParts): Promise<void> {
+export async function serveProcedures(root: FastifyInstance, { runner, database, sessions, hearing, publicUrl }: ProcedureParts): Promise<void> {
   const heavyReads = new HeavyReads();
   await root.register(async (app) => {
     refuseDepth(app);
@@ -35,6 +37,7 @@ export async function serveProcedures(root: FastifyInstance, { runner, database,
           requestId: req.id,
           address: askerOf(req),
           heavyReads,
+          hearing: hearing(() => sessions.callerOf(req), res),
           publicOrigin: publicUrl?.origin,
           sessionToken: sessions.tokenOf(req),
           setSession: (token, expiresAt) => sessions.set(res, token, expiresAt),

@@ -2,6 +2,7 @@ import { initTRPC, type TRPCMutationProcedure, type TRPCQueryProcedure } from '@
 import type * as z from 'zod/mini';
 import type { Database } from '../db/pool.ts';
 import { requireRole, type Runner } from '../db/runner.ts';
+import type { Hearing } from '../live/serve-live.ts';
 import { refuse } from '../refusal.ts';
 import { errorAnswer, toTrpcError } from './answer-error.ts';
 import type { HeavyReads } from './heavy-reads.ts';
@@ -22,6 +23,8 @@ export interface RequestContext {
   heavyReads?: HeavyReads;
   sessionToken: string | null;
   setSession(token: string | null, expiresAt: Date | null): void;
+  /** How a page hears of changes; procedures that are called within the server hear nothing. */
+  hearing?: Hearing;
 }
 
 export const t = initTRPC.context<RequestContext>().create({

@@ -11,8 +11,9 @@ async function gone(pid: number, withinMs: number): Promise<boolean> {
 }
 
 /** Asks a database process to stop: politely (open work is rolled back), then at once (it repairs itself at the next start). */
-export async function stopPostgres(pid: number): Promise<void> {
-  for (const [signal, patienceMs] of [['SIGINT', 15_000], ['SIGQUIT', 5_000], ['SIGKILL', 5_000]] as const) {
+export async function stopPostgres(pid: number, withinMs = 25_000): Promise<void> {
+  for (const [signal, share] of [['SIGINT', 0.6], ['SIGQUIT', 0.2], ['SIGKILL', 0.2]] as const) {
+    const patienceMs = withinMs * share;
     try {
       process.kill(pid, signal);
     } catch (error) {

@@ -1,13 +1,9 @@
 /** What the live stream tells, and how a gap in it is healed: the nursery's version grows by one with every entry. */
+import type { LiveWord } from '@rootclock/contracts';
+
 export interface Heard {
   /** The newest version whose changes have been taken in; null before the first word. */
   version: number | null;
-}
-
-export interface LiveWord {
-  version: number;
-  /** A beat carries none. */
-  features?: readonly string[];
 }
 
 export interface Healed {

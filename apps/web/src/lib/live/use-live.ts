@@ -3,26 +3,25 @@
  * for again. While the tab is hidden the stream is closed (browsers allow few of them); coming back heals the gap.
  */
 import { useEffect } from 'react';
+import { trpc } from '../api/client.ts';
 import { markStale } from '../api/features.ts';
 import { queryClient } from '../api/query-client.ts';
-import { heal, type Heard, type LiveWord } from './heal.ts';
+import { LiveLine } from './line.ts';
+import { subscribeAt } from './subscribe.ts';
 
 /** Entries of a potting session come in a burst; one round of reads serves them all. */
 const GATHER_MS = 150;
 
-function readWord(text: string): LiveWord | null {
-  const word: unknown = JSON.parse(text);
-  if (typeof word !== 'object' || word === null || !('version' in word) || typeof word.version !== 'number') return null;
-  const features = 'features' in word && Array.isArray(word.features) ? word.features.filter((each): each is string => typeof each === 'string') : undefined;
-  return { version: word.version, ...(features ? { features } : {}) };
-}
+const after = (ms: number, run: () => void) => {
+  const timer = setTimeout(run, ms);
+  return () => clearTimeout(timer);
+};
+
+const subscribe = subscribeAt('/trpc');
 
 export function useLive(): void {
   useEffect(() => {
-    let stream: EventSource | null = null;
-    let heard: Heard = { version: null };
-    let opened = false;
-    let gathering: ReturnType<typeof setTimeout> | null = null;
+    let gathering: (() => void) | null = null;
     let gathered: 'all' | Set<string> = new Set();
 
     const flush = () => {
@@ -34,38 +33,24 @@ export function useLive(): void {
     const gather = (stale: 'all' | readonly string[]) => {
       if (stale === 'all') gathered = 'all';
       else if (gathered !== 'all') for (const feature of stale) gathered.add(feature);
-      if (stale === 'all' || stale.length > 0) gathering ??= setTimeout(flush, GATHER_MS);
+      if (stale === 'all' || stale.length > 0) gathering ??= after(GATHER_MS, flush);
     };
-    const take = (event: MessageEvent<string>) => {
-      const word = readWord(event.data);
-      if (!word) return;
-      const healed = heal(heard, word);
-      heard = healed.heard;
-      gather(healed.stale);
-    };
-    const open = () => {
-      if (stream || document.hidden) return;
-      stream = new EventSource('/live');
-      stream.addEventListener('change', take);
-      stream.addEventListener('beat', take);
-      // A stream that comes back may have missed words of a server that forgot its own count while restarting.
-      stream.addEventListener('open', () => {
-        if (opened) gather('all');
-        opened = true;
-      });
-    };
-    const close = () => {
-      stream?.close();
-      stream = null;
-    };
-    const follow = () => (document.hidden ? close() : open());
+    const line = new LiveLine({
+      subscribe, after, chance: Math.random, stale: gather,
+      // Said by a read, so that there is one way in which a page learns that its session is over.
+      signedOut: () => void queryClient.invalidateQueries({ queryKey: trpc.people.me.queryKey() }),
+    });
+    const follow = () => (document.hidden ? line.close() : line.open());
+    const hurry = () => line.hurry();
 
-    open();
+    follow();
     document.addEventListener('visibilitychange', follow);
+    window.addEventListener('online', hurry);
     return () => {
       document.removeEventListener('visibilitychange', follow);
-      if (gathering) clearTimeout(gathering);
-      close();
+      window.removeEventListener('online', hurry);
+      gathering?.();
+      line.close();
     };
   }, []);
 }
