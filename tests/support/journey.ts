@@ -48,7 +48,7 @@ export async function openJourney(database: TestDatabase, nursery: ServedNursery
 }
 
 /** A session as signing in would have opened it: signing in itself is its own journey. */
-async function sessionOf(nursery: ServedNursery, role: Role): Promise<string> {
+export async function sessionOf(nursery: ServedNursery, role: Role): Promise<string> {
   const token = randomBytes(32).toString('base64url');
   const hash = createHash('sha256').update(token).digest();
   const now = nursery.clock.now();

@@ -6,6 +6,7 @@ import rateLimit from '@fastify/rate-limit';
 import fastifyStatic from '@fastify/static';
 import { fastifyTRPCPlugin, type FastifyTRPCPluginOptions } from '@trpc/server/adapters/fastify';
 import Fastify, { type FastifyInstance, type FastifyRequest } from 'fastify';
+import { namePerson, stampAnswers } from './answer-headers.ts';
 import { serveCalendars } from './calendar.ts';
 import { findRoleFault, openDatabase } from './db/pool.ts';
 import { isReady } from './db/ready.ts';
@@ -42,6 +43,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
   }
   const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock });
   const app = Fastify({ logger: logger ? { level: 'warn' } : false, bodyLimit: 2_000_000, routerOptions: { maxParamLength: 5000 }, trustProxy: false, forceCloseConnections: true });
+  stampAnswers(app, clock);
   await app.register(helmet, {
     contentSecurityPolicy: { directives: { 'default-src': ["'self'"], 'style-src': ["'self'", "'unsafe-inline'"], 'img-src': ["'self'", 'data:'], 'upgrade-insecure-requests': null } },
     hsts: secureCookies,
@@ -65,7 +67,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     trpcOptions: {
       router: appRouter,
       createContext: async ({ req, res }): Promise<RequestContext> => ({
-        runner, database, caller: await answered(() => caller(req)), requestId: req.id, address: req.ip, sessionToken: req.cookies[COOKIE] ?? null,
+        runner, database, caller: await answered(async () => { const who = await caller(req); namePerson(res, who); return who; }), requestId: req.id, address: req.ip, sessionToken: req.cookies[COOKIE] ?? null,
         setSession: (token, expiresAt) => {
           if (token && expiresAt) res.setCookie(COOKIE, token, { httpOnly: true, sameSite: 'lax', secure: secureCookies, path: '/', expires: expiresAt });
           else res.clearCookie(COOKIE, { path: '/' });
