@@ -3,6 +3,7 @@ import { serveCalendars } from './calendar.ts';
 import { closeDatabase, findRoleFault, openDatabase } from './db/pool.ts';
 import { createRunner } from './db/runner.ts';
 import { foreseeRoll, replan, rollDay } from './features/replan.ts';
+import { stampAnswers } from './http/answer-headers.ts';
 import { compressAnswers } from './http/compression.ts';
 import { answerFailures } from './http/failures.ts';
 import { refuseForgery } from './http/forgery.ts';
@@ -54,6 +55,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock });
   const app = Fastify(serverOptions({ log, trustedProxies, patienceMs }));
 
+  stampAnswers(app, clock);
   answerFailures(app);
   limitLines(app);
   keepAnswersPrivate(app);

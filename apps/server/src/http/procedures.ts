@@ -8,6 +8,7 @@ import { statusOf } from '../trpc/answer-error.ts';
 import { answered, type RequestContext } from '../trpc/procedures.ts';
 import { HeavyReads } from '../trpc/heavy-reads.ts';
 import { askerOf } from './addresses.ts';
+import { namePerson } from './answer-headers.ts';
 import { refuseDepth } from './depth.ts';
 import { MOST_CALLS } from './limits.ts';
 import type { Sessions } from './sessions.ts';
@@ -33,7 +34,11 @@ export async function serveProcedures(root: FastifyInstance, { runner, database,
         createContext: async ({ req, res }): Promise<RequestContext> => ({
           runner,
           database,
-          caller: await answered(() => sessions.callerOf(req)),
+          caller: await answered(async () => {
+            const caller = await sessions.callerOf(req);
+            namePerson(res, caller);
+            return caller;
+          }),
           requestId: req.id,
           address: askerOf(req),
           heavyReads,

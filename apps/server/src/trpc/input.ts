@@ -10,10 +10,13 @@ export function parseInput<Schema extends z.ZodMiniType>(schema: Schema, raw: un
   throw new Refusal('invalid-input', { issues: result.issues }, result.issues[0]?.path || undefined);
 }
 
-const envelope = z.strictObject({ commandId: z.uuid(), body: z.unknown() });
+/** What a page of before the envelope named the person sends goes out under its session's person, as it always did. */
+const envelope = z.strictObject({ commandId: z.uuid(), personId: z.optional(z.uuid()), body: z.unknown() });
 
 export interface Envelope<Body> {
   commandId: string;
+  /** Whose entry it is, where the envelope says so. */
+  personId?: string | undefined;
   body: Body;
   /** Of the body as it was sent, so that the same command id with other content is told apart. */
   inputHash: string;
@@ -23,11 +26,18 @@ export function parseEnvelope<Schema extends z.ZodMiniType>(schema: Schema, raw:
   const sent = parseInput(envelope, raw);
   return {
     commandId: sent.commandId,
+    personId: sent.personId,
     body: parseInput(schema, sent.body),
     get inputHash() {
       return hashOf(sent.body, sent.commandId);
     },
   };
+}
+
+/** Whose entry an envelope says it carries, before anything else of it is looked at. */
+export function personIn(raw: unknown): string | undefined {
+  const personId = typeof raw === 'object' && raw !== null && 'personId' in raw ? raw.personId : undefined;
+  return typeof personId === 'string' ? personId : undefined;
 }
 
 const hashOf = (value: unknown, salt: string) => createHash('sha256').update(canonical(value, salt)).digest('hex');

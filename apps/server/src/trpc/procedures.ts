@@ -6,7 +6,7 @@ import type { Hearing } from '../live/serve-live.ts';
 import { refuse } from '../refusal.ts';
 import { errorAnswer, toTrpcError } from './answer-error.ts';
 import type { HeavyReads } from './heavy-reads.ts';
-import { parseEnvelope, parseInput } from './input.ts';
+import { parseEnvelope, parseInput, personIn } from './input.ts';
 import type { Caller, Command, Operation, Query } from './operation.ts';
 
 /** What a request brings to its procedures. */
@@ -55,15 +55,22 @@ function signedIn(context: RequestContext): Caller {
   return context.caller as Caller;
 }
 
-/** Asked before the input is even read: whoever may not learns nothing about what would have been accepted. */
-function allowed(context: RequestContext, operation: Operation): Caller {
+/** Who is signed in, provided that what was sent is theirs: two people may share a browser, and with it the cookie. */
+function signedInAs(context: RequestContext, personId: string | undefined): Caller {
   const caller = signedIn(context);
+  if (personId !== undefined && personId !== caller.personId) refuse('another-person', undefined);
+  return caller;
+}
+
+/** Asked before the input is even read: whoever may not learns nothing about what would have been accepted. */
+function allowed(context: RequestContext, operation: Operation, personId?: string): Caller {
+  const caller = signedInAs(context, personId);
   requireRole(operation.roles, caller.role);
   return caller;
 }
 
 type ProcedureOf<Op> =
-  Op extends Command<infer Input, infer Answer> ? TRPCMutationProcedure<{ input: { commandId: string; body: z.input<Input> }; output: Answer; meta: unknown }>
+  Op extends Command<infer Input, infer Answer> ? TRPCMutationProcedure<{ input: { commandId: string; personId?: string; body: z.input<Input> }; output: Answer; meta: unknown }>
   : Op extends Query<infer Input, infer Answer, infer _Loaded> ? TRPCQueryProcedure<{ input: z.input<Input>; output: Answer; meta: unknown }>
   : never;
 
@@ -72,7 +79,7 @@ function procedureOf(operation: Operation) {
     return t.procedure
       .input(checked((raw) => ({ raw })))
       .mutation(({ ctx, input }) => answered(async () => {
-        const caller = allowed(ctx, operation);
+        const caller = allowed(ctx, operation, personIn(input.raw));
         const { commandId, body, inputHash } = parseEnvelope(operation.input, input.raw);
         return ctx.runner.run(operation, caller, commandId, body, inputHash);
       }));
@@ -95,5 +102,5 @@ export function featureRouter<Operations extends Record<string, Operation>>(oper
 
 /** For the few procedures that work before anyone is signed in. */
 export const openProcedure = t.procedure;
-export { answered, checked, signedIn };
+export { answered, checked, signedIn, signedInAs };
 export const createCallerFactory = t.createCallerFactory;

@@ -13,6 +13,8 @@ export interface InputIssue {
 export const generalErrors = {
   'invalid-input': errorKind<{ issues: InputIssue[] }>('input', 400),
   'not-signed-in': errorKind('access', 401),
+  /** The entry is one person's and the session another's: it waits until its own person signs in again. */
+  'another-person': errorKind('access', 409),
   'not-allowed': errorKind<{ role: string; needs: string[] }>('access', 403),
   /** The same answer for what does not exist and for what is another nursery's. */
   'not-found': errorKind<{ what: string }>('access', 404),

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { people } from '@rootclock/contracts';
 import * as z from 'zod/mini';
-import { answered, checked, openProcedure, signedIn } from '../../trpc/procedures.ts';
+import { answered, checked, openProcedure, signedIn, signedInAs } from '../../trpc/procedures.ts';
 import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
 import { createCalendar, endCalendar, readCalendarAddress } from './calendar-address.ts';
 import { loadReference } from '../plants/commands/load-reference.ts';
@@ -17,6 +17,7 @@ import { setupFacts } from './store.ts';
 const nothing = z.optional(z.nullable(z.object({})));
 interface Sent<Body> {
   commandId: string;
+  personId?: string;
   body: Body;
 }
 
@@ -46,7 +47,8 @@ export const sessionProcedures = {
     ctx.setSession(session.token, session.expiresAt);
     return { signedIn: true };
   })),
-  signOut: openProcedure.input(sent(z.strictObject({}))).mutation(({ ctx }) => answered(async () => {
+  signOut: openProcedure.input(sent(z.strictObject({}))).mutation(({ ctx, input }) => answered(async () => {
+    if (ctx.caller) signedInAs(ctx, input.personId);
     if (ctx.sessionToken) await signOut(ctx.database, ctx.sessionToken, ctx.runner.clock());
     ctx.setSession(null, null);
     return { signedIn: false };
@@ -60,13 +62,13 @@ export const sessionProcedures = {
     return { signedIn: true };
   })),
   changeOwnPassword: openProcedure.input(sent(people.changeOwnPassword)).mutation(({ ctx, input }) => answered(async () => {
-    const caller = signedIn(ctx);
+    const caller = signedInAs(ctx, input.personId);
     const change = () => ctx.runner.run(changeOwnPassword, caller, input.commandId, input.body, input.inputHash);
     const session = await changePasswordOf(ctx.database, caller, ctx.address, ctx.runner.clock(), change);
     ctx.setSession(session.token, session.expiresAt);
     return { changed: true };
   })),
   readCalendarAddress: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => readCalendarAddress(ctx.database, signedIn(ctx), ctx.runner.clock()))),
-  createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx }) => answered(async () => ({ ...(await createCalendar(ctx.database, signedIn(ctx), ctx.runner.clock())), origin: ctx.publicOrigin ?? null }))),
-  revokeCalendarAddress: openProcedure.input(sent(people.revokeCalendarAddress)).mutation(({ ctx }) => answered(async () => endCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
+  createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx, input }) => answered(async () => ({ ...(await createCalendar(ctx.database, signedInAs(ctx, input.personId), ctx.runner.clock())), origin: ctx.publicOrigin ?? null }))),
+  revokeCalendarAddress: openProcedure.input(sent(people.revokeCalendarAddress)).mutation(({ ctx, input }) => answered(async () => endCalendar(ctx.database, signedInAs(ctx, input.personId), ctx.runner.clock()))),
 };

@@ -15,16 +15,19 @@
 import { readInput } from '@rootclock/contracts';
 import { useMemo, useRef, useState } from 'react';
 import type * as z from 'zod/mini';
+import { useDayHere } from '../clock/index.ts';
 import type { CommandAnswer, CommandBody, CommandName } from '../api/commands.ts';
 import type { Failure } from '../api/failure.ts';
 import { fieldSentences, sentenceOf } from '../api/sentences.ts';
 import type { CommandHandle } from '../outbox/index.ts';
 import { useMessages } from '../../messages/index.ts';
+import { movedOn } from './move-on.ts';
 
 export interface CommandFormParts<Name extends CommandName, Values extends object> {
   command: CommandHandle<Name>;
   /** The command's own schema: what it refuses is said at once and never sent. */
   contract: z.ZodMiniType<unknown, CommandBody<Name>>;
+  /** How the form begins. When today turns, days in it that nobody touched are taken from it anew. */
   initial: Values;
   /**
    * The body as it would be sent; it may still be incomplete, the contract judges it. What the command creates keeps its id
@@ -40,6 +43,14 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
   const spoken = useMessages();
   const [kept, setKept] = useState(() => (fromKept ? command.takeKept() : null));
   const [values, setValues] = useState(() => (kept !== null && fromKept ? fromKept(kept) : initial));
+  const [touched, setTouched] = useState<ReadonlySet<string>>(() => new Set(kept === null ? [] : Object.keys(initial)));
+  const touch = (keys: readonly string[]) => setTouched((before) => (keys.every((key) => before.has(key)) ? before : new Set([...before, ...keys])));
+  const today = useDayHere();
+  const [begun, setBegun] = useState({ today, initial });
+  if (begun.today !== today) {
+    setBegun({ today, initial });
+    setValues((typed) => movedOn(typed, touched, begun.initial, initial));
+  }
   const previous = useRef<CommandBody<Name> | null>(kept);
   const [unsent, setUnsent] = useState<Failure | null>(null);
   const [attempt, setAttempt] = useState(0);
@@ -75,15 +86,22 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
   return {
     values,
     /** With a function where changes come faster than the screen is drawn: each must see what the one before has changed. */
-    set: (part: Partial<Values> | ((before: Values) => Partial<Values>)) => setValues((before) => ({ ...before, ...(typeof part === 'function' ? part(before) : part) })),
+    set: (part: Partial<Values> | ((before: Values) => Partial<Values>)) => {
+      if (typeof part !== 'function') touch(Object.keys(part));
+      setValues((before) => ({ ...before, ...(typeof part === 'function' ? part(before) : part) }));
+    },
     field: <Key extends keyof Values & string>(name: Key) => ({
       name,
       value: values[name],
-      onChange: (value: Values[Key]) => setValues((before) => ({ ...before, [name]: value })),
+      onChange: (value: Values[Key]) => {
+        touch([name]);
+        setValues((before) => ({ ...before, [name]: value }));
+      },
     }),
     /** For the next entry of a session: the values given, nothing said. */
     restart: (next: Partial<Values> = {}) => {
       setValues({ ...initial, ...next });
+      setTouched(new Set());
       setUnsent(null);
       setKept(null);
       previous.current = null;

@@ -4,6 +4,7 @@ import { days, plural } from '../words.ts';
 export const general = {
   'invalid-input': () => 'Something here is not right yet.',
   'not-signed-in': () => 'You are not signed in any more. Sign in again; what you entered is kept.',
+  'another-person': () => 'Somebody else is signed in now. Your entry is kept until you sign in again.',
   'not-allowed': () => 'Your role does not allow this. An owner can change what you may do.',
   'not-found': () => 'This does not exist in your nursery.',
   'forged-request': () => 'The server did not trust where this request came from. Open Rootclock at its own address and try again.',

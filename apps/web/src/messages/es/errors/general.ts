@@ -4,6 +4,7 @@ import { days, plural } from '../words.ts';
 export const general = {
   'invalid-input': () => 'Algo aquí todavía no está bien.',
   'not-signed-in': () => 'Su sesión terminó. Entre de nuevo; lo que anotó queda guardado.',
+  'another-person': () => 'Ahora otra persona tiene la sesión abierta. Lo que anotó queda guardado hasta que usted entre de nuevo.',
   'not-allowed': () => 'Su función no permite esto. Una persona dueña puede cambiar lo que usted puede hacer.',
   'not-found': () => 'Esto no existe en su vivero.',
   'forged-request': () => 'El servidor no confió en el origen de este pedido. Abra Rootclock en su propia dirección e intente de nuevo.',
