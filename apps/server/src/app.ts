@@ -11,7 +11,8 @@ import { findRoleFault, openDatabase } from './db/pool.ts';
 import { isReady } from './db/ready.ts';
 import { createRunner } from './db/runner.ts';
 import { foreseeRoll, replan, rollDay } from './features/replan.ts';
-import { callerOf } from './features/people/sign-in.ts';
+import { callerOf } from './features/people/door/sessions.ts';
+import { doorOf, sessionTokenOf } from './http/cookies.ts';
 import { Live } from './live.ts';
 import { servePaper } from './paper/routes.ts';
 import { appRouter, type AppRouter } from './router.ts';
@@ -30,8 +31,6 @@ export interface AppParts {
   /** Requests a minute and address, over all interfaces. */
   requestsAMinute?: number;
 }
-
-const COOKIE = 'rootclock_session';
 
 export async function createApp({ databaseUrl, webRoot, clock = () => new Date(), logger = false, secureCookies = false, requestsAMinute = 6000 }: AppParts): Promise<FastifyInstance> {
   const database = openDatabase(databaseUrl);
@@ -58,18 +57,14 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
   });
 
   const live = new Live(databaseUrl, app);
-  const caller = (request: FastifyRequest) => callerOf(database, request.cookies[COOKIE] ?? null, clock());
+  const caller = (request: FastifyRequest) => callerOf(database, sessionTokenOf(request, secureCookies), clock());
 
   await app.register(fastifyTRPCPlugin, {
     prefix: '/trpc',
     trpcOptions: {
       router: appRouter,
-      createContext: async ({ req, res }): Promise<RequestContext> => ({
-        runner, database, caller: await answered(() => caller(req)), requestId: req.id, address: req.ip, sessionToken: req.cookies[COOKIE] ?? null,
-        setSession: (token, expiresAt) => {
-          if (token && expiresAt) res.setCookie(COOKIE, token, { httpOnly: true, sameSite: 'lax', secure: secureCookies, path: '/', expires: expiresAt });
-          else res.clearCookie(COOKIE, { path: '/' });
-        },
+      createContext: async ({ req, res, info }): Promise<RequestContext> => ({
+        runner, database, caller: await answered(() => caller(req)), requestId: req.id, address: req.ip, isBatch: info.isBatchCall, door: doorOf(req, res, secureCookies),
       }),
       responseMeta: ({ data, errors }) => statusOf(errors, data.length),
       onError: ({ error, ctx, path: procedure }) => {

@@ -2,8 +2,9 @@ import { initTRPC, type TRPCMutationProcedure, type TRPCQueryProcedure } from '@
 import type * as z from 'zod/mini';
 import type { Database } from '../db/pool.ts';
 import { requireRole, type Runner } from '../db/runner.ts';
-import { refuse } from '../refusal.ts';
+import { Refusal, refuse } from '../refusal.ts';
 import { errorAnswer, toTrpcError } from './answer-error.ts';
+import type { Door } from './door.ts';
 import { parseEnvelope, parseInput } from './input.ts';
 import type { Caller, Command, Operation, Query } from './operation.ts';
 
@@ -15,8 +16,9 @@ export interface RequestContext {
   requestId: string;
   /** The address that asks, for slowing down guessed sign-ins. */
   address: string;
-  sessionToken: string | null;
-  setSession(token: string | null, expiresAt: Date | null): void;
+  /** Whether the request carries more calls than this one, or could. */
+  isBatch: boolean;
+  door: Door;
 }
 
 export const t = initTRPC.context<RequestContext>().create({
@@ -66,7 +68,7 @@ function procedureOf(operation: Operation) {
       .mutation(({ ctx, input }) => answered(async () => {
         const caller = allowed(ctx, operation);
         const { commandId, body, inputHash } = parseEnvelope(operation.input, input.raw);
-        return ctx.runner.run(operation, caller, commandId, body, inputHash);
+        return ctx.runner.run(operation, caller, commandId, body, await inputHash());
       }));
   }
   return t.procedure
@@ -82,5 +84,10 @@ export function featureRouter<Operations extends Record<string, Operation>>(oper
 
 /** For the few procedures that work before anyone is signed in. */
 export const openProcedure = t.procedure;
+/** For those that a secret could be guessed with: one guess a request, so that limits of requests are limits of guesses. */
+export const aloneProcedure = t.procedure.use(({ ctx, next }) => {
+  if (ctx.isBatch) throw toTrpcError(new Refusal('not-in-a-batch'));
+  return next();
+});
 export { answered, checked, signedIn };
 export const createCallerFactory = t.createCallerFactory;
