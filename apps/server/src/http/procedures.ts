@@ -31,7 +31,7 @@ export async function serveProcedures(root: FastifyInstance, { runner, database,
       trpcOptions: {
         router: appRouter,
         maxBatchSize: MOST_CALLS,
-        createContext: async ({ req, res }): Promise<RequestContext> => ({
+        createContext: async ({ req, res, info }): Promise<RequestContext> => ({
           runner,
           database,
           caller: await answered(async () => {
@@ -44,8 +44,8 @@ export async function serveProcedures(root: FastifyInstance, { runner, database,
           heavyReads,
           hearing: hearing(() => sessions.callerOf(req), res),
           publicOrigin: publicUrl?.origin,
-          sessionToken: sessions.tokenOf(req),
-          setSession: (token, expiresAt) => sessions.set(res, token, expiresAt),
+          isBatch: info.isBatchCall,
+          door: sessions.doorOf(req, res),
         }),
         responseMeta: ({ data, errors }) => statusOf(errors, data.length),
         onError: ({ error, ctx, path: procedure }) => {

@@ -1,28 +1,28 @@
 import cookie from '@fastify/cookie';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Database } from '../db/pool.ts';
-import { callerOf } from '../features/people/sign-in.ts';
+import { callerOf } from '../features/people/door/sessions.ts';
+import type { Door } from '../trpc/door.ts';
 import type { Caller } from '../trpc/operation.ts';
+import { doorOf, sessionTokenOf } from './cookies.ts';
 
-const COOKIE = 'rootclock_session';
-
-/** Who asks, by the cookie that a browser sends, and how that cookie is set. */
-export interface Sessions {
-  tokenOf(request: FastifyRequest): string | null;
-  callerOf(request: FastifyRequest): Promise<Caller | null>;
-  /** Null ends the session in this browser. */
-  set(reply: FastifyReply, token: string | null, expiresAt: Date | null): void;
+interface SessionParts {
+  database: Database;
+  clock: () => Date;
+  /** Cookies over https alone. */
+  secure: boolean;
 }
 
-export async function keepSessions(app: FastifyInstance, { database, clock, secure }: { database: Database; clock: () => Date; secure: boolean }): Promise<Sessions> {
+/** Who asks, by the cookies that a browser sends, and the door at which they are given. */
+export interface Sessions {
+  callerOf(request: FastifyRequest): Promise<Caller | null>;
+  doorOf(request: FastifyRequest, reply: FastifyReply): Door;
+}
+
+export async function keepSessions(app: FastifyInstance, { database, clock, secure }: SessionParts): Promise<Sessions> {
   await app.register(cookie);
-  const tokenOf = (request: FastifyRequest) => request.cookies[COOKIE] ?? null;
   return {
-    tokenOf,
-    callerOf: (request) => callerOf(database, tokenOf(request), clock()),
-    set: (reply, token, expiresAt) => {
-      if (token && expiresAt) reply.setCookie(COOKIE, token, { httpOnly: true, sameSite: 'lax', secure, path: '/', expires: expiresAt });
-      else reply.clearCookie(COOKIE, { path: '/' });
-    },
+    callerOf: (request) => callerOf(database, sessionTokenOf(request, secure), clock()),
+    doorOf: (request, reply) => doorOf(request, reply, secure),
   };
 }

@@ -1,7 +1,7 @@
-import { createHash, scryptSync } from 'node:crypto';
 import { readInput } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import { Refusal } from '../refusal.ts';
+import { inputHashOf } from './input-hash.ts';
 
 /** Parses what was sent, or refuses with one issue a field. Sentences are the web's; here each issue only has its kind and bounds. */
 export function parseInput<Schema extends z.ZodMiniType>(schema: Schema, raw: unknown, prefix = ''): z.output<Schema> {
@@ -19,7 +19,7 @@ export interface Envelope<Body> {
   personId?: string | undefined;
   body: Body;
   /** Of the body as it was sent, so that the same command id with other content is told apart. */
-  inputHash: string;
+  inputHash(): Promise<string>;
 }
 
 export function parseEnvelope<Schema extends z.ZodMiniType>(schema: Schema, raw: unknown): Envelope<z.output<Schema>> {
@@ -28,9 +28,7 @@ export function parseEnvelope<Schema extends z.ZodMiniType>(schema: Schema, raw:
     commandId: sent.commandId,
     personId: sent.personId,
     body: parseInput(schema, sent.body),
-    get inputHash() {
-      return hashOf(sent.body, sent.commandId);
-    },
+    inputHash: () => inputHashOf(sent.body, sent.commandId),
   };
 }
 
@@ -38,20 +36,4 @@ export function parseEnvelope<Schema extends z.ZodMiniType>(schema: Schema, raw:
 export function personIn(raw: unknown): string | undefined {
   const personId = typeof raw === 'object' && raw !== null && 'personId' in raw ? raw.personId : undefined;
   return typeof personId === 'string' ? personId : undefined;
-}
-
-const hashOf = (value: unknown, salt: string) => createHash('sha256').update(canonical(value, salt)).digest('hex');
-
-/** Fields that are hashed slowly first: the log of commands must not be a way to guess passwords at speed. */
-const SECRETS = new Set(['password', 'currentPassword']);
-const slowly = (secret: string, salt: string) => scryptSync(secret, salt, 32).toString('hex');
-
-/** JSON with sorted keys: the order in which a browser wrote the fields is no content. */
-function canonical(value: unknown, salt: string): string {
-  if (Array.isArray(value)) return `[${value.map((each) => canonical(each, salt)).join(',')}]`;
-  if (value !== null && typeof value === 'object') {
-    const entries = Object.entries(value).filter(([, v]) => v !== undefined).sort(([a], [b]) => (a < b ? -1 : 1));
-    return `{${entries.map(([key, v]) => `${JSON.stringify(key)}:${canonical(SECRETS.has(key) && typeof v === 'string' ? slowly(v, salt) : v, salt)}`).join(',')}}`;
-  }
-  return JSON.stringify(value ?? null);
 }

@@ -30,12 +30,17 @@ export interface CommandContext extends ReadContext {
 }
 
 // Method syntax keeps these assignable to a common type: a list of operations holds all kinds of inputs.
-export interface Command<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unknown> {
+export interface Command<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unknown, Prepared = z.output<Input>> {
   kind: 'command';
   name: string;
   input: Input;
   roles: readonly Role[];
-  run(context: CommandContext, input: z.output<Input>): Promise<Answer>;
+  /**
+   * Makes ready what was sent before the transaction begins: for work that takes so long that the nursery must not be locked meanwhile.
+   * It is given nothing to read with. Most commands take what was sent as it is.
+   */
+  before(body: z.output<Input>): Prepared | Promise<Prepared>;
+  run(context: CommandContext, input: Prepared): Promise<Answer>;
 }
 
 export interface Query<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unknown, Loaded = Answer> {
@@ -58,7 +63,9 @@ export type Operation = Command | Query;
 /** What an operation is sent, before its defaults are filled in. */
 export type BodyOf<Op extends { input: z.ZodMiniType }> = z.input<Op['input']>;
 
-export const command = <Input extends z.ZodMiniType, Answer>(definition: Omit<Command<Input, Answer>, 'kind'>): Command<Input, Answer> => ({ kind: 'command', ...definition });
+export const command = <Input extends z.ZodMiniType, Answer>(definition: Omit<Command<Input, Answer>, 'kind' | 'before'>): Command<Input, Answer> => ({ kind: 'command', ...definition, before: (body) => body });
+/** A command with a `before` step. */
+export const commandPrepared = <Input extends z.ZodMiniType, Answer, Prepared>(definition: Omit<Command<Input, Answer, Prepared>, 'kind'>): Command<Input, Answer, Prepared> => ({ kind: 'command', ...definition });
 
 type Definition<Input extends z.ZodMiniType, Answer, Loaded> = Omit<Query<Input, Answer, Loaded>, 'kind' | 'after'>;
 

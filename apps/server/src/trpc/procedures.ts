@@ -3,8 +3,9 @@ import type * as z from 'zod/mini';
 import type { Database } from '../db/pool.ts';
 import { requireRole, type Runner } from '../db/runner.ts';
 import type { Hearing } from '../live/serve-live.ts';
-import { refuse } from '../refusal.ts';
+import { Refusal, refuse } from '../refusal.ts';
 import { errorAnswer, toTrpcError } from './answer-error.ts';
+import type { Door } from './door.ts';
 import type { HeavyReads } from './heavy-reads.ts';
 import { parseEnvelope, parseInput, personIn } from './input.ts';
 import type { Caller, Command, Operation, Query } from './operation.ts';
@@ -21,8 +22,9 @@ export interface RequestContext {
   publicOrigin?: string | undefined;
   /** What bounds heavy reads; callers inside the server, who wait for each answer, have none. */
   heavyReads?: HeavyReads;
-  sessionToken: string | null;
-  setSession(token: string | null, expiresAt: Date | null): void;
+  /** Whether the request carries more calls than this one, or could. */
+  isBatch: boolean;
+  door: Door;
   /** How a page hears of changes; procedures that are called within the server hear nothing. */
   hearing?: Hearing;
 }
@@ -81,7 +83,7 @@ function procedureOf(operation: Operation) {
       .mutation(({ ctx, input }) => answered(async () => {
         const caller = allowed(ctx, operation, personIn(input.raw));
         const { commandId, body, inputHash } = parseEnvelope(operation.input, input.raw);
-        return ctx.runner.run(operation, caller, commandId, body, inputHash);
+        return ctx.runner.run(operation, caller, commandId, body, await inputHash());
       }));
   }
   return t.procedure
@@ -102,5 +104,10 @@ export function featureRouter<Operations extends Record<string, Operation>>(oper
 
 /** For the few procedures that work before anyone is signed in. */
 export const openProcedure = t.procedure;
+/** For those that a secret could be guessed with: one guess a request, so that limits of requests are limits of guesses. */
+export const aloneProcedure = t.procedure.use(({ ctx, next }) => {
+  if (ctx.isBatch) throw toTrpcError(new Refusal('not-in-a-batch'));
+  return next();
+});
 export { answered, checked, signedIn, signedInAs };
 export const createCallerFactory = t.createCallerFactory;

@@ -19,4 +19,7 @@ export const changePerson = z.strictObject({
 /** One address a person: a new one ends the one before. */
 export const createCalendarAddress = z.strictObject({});
 export const revokeCalendarAddress = z.strictObject({});
+export const endSession = z.strictObject({ sessionId: id });
+/** All but the one that asks. */
+export const endOtherSessions = z.strictObject({});
 export const changeOwnPassword = z.strictObject({ currentPassword: z.string().check(z.minLength(1), z.maxLength(200)), password: passwordField });

@@ -4,34 +4,6 @@ import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
 // People and tokens are reached only through the database's own functions: they stand outside row security.
 
-interface PersonRow {
-  personId: string;
-  personName: string;
-  passwordHash: string;
-  nurseryId: string;
-  role: string;
-}
-
-export async function findPerson(tx: Tx, email: string): Promise<PersonRow | null> {
-  const [row] = await tx.$queryRaw<PersonRow[]>`
-    SELECT person_id AS "personId", person_name AS "personName", password_hash AS "passwordHash", nursery_id AS "nurseryId", role FROM person_by_email(${email})`;
-  return row ?? null;
-}
-
-export async function openToken(tx: Tx, token: { hash: Buffer; kind: string; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date }): Promise<void> {
-  await tx.$queryRaw`SELECT open_token(${token.hash}, ${token.kind}, ${token.nurseryId}::uuid, ${token.personId}::uuid, ${token.openedAt}, ${token.expiresAt})::text`;
-}
-
-export async function findTokenHolder(tx: Tx, hash: Buffer, kind: string, at: Date) {
-  const [row] = await tx.$queryRaw<{ personId: string; personName: string; email: string; nurseryId: string; role: string }[]>`
-    SELECT person_id AS "personId", person_name AS "personName", email, nursery_id AS "nurseryId", role FROM token_holder(${hash}, ${kind}, ${at})`;
-  return row ?? null;
-}
-
-export async function revokeToken(tx: Tx, hash: Buffer, at: Date): Promise<void> {
-  await tx.$queryRaw`SELECT revoke_token(${hash}, ${at})::text`;
-}
-
 /** Opens a person's calendar address and ends the one before. */
 export async function openCalendar(tx: Tx, token: { hash: Buffer; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date }): Promise<void> {
   await tx.$queryRaw`SELECT open_calendar(${token.hash}, ${token.nurseryId}::uuid, ${token.personId}::uuid, ${token.openedAt}, ${token.expiresAt})::text`;
@@ -44,15 +16,6 @@ export async function revokeCalendar(tx: Tx, personId: string, at: Date): Promis
 export async function calendarOpenedAt(tx: Tx, personId: string, at: Date): Promise<Date | null> {
   const [row] = await tx.$queryRaw<{ openedAt: Date }[]>`SELECT opened_at AS "openedAt" FROM calendar_opened_at(${personId}::uuid, ${at}) opened_at`;
   return row?.openedAt ?? null;
-}
-
-export async function countFailures(tx: Tx, subjects: string[], since: Date): Promise<Map<string, number>> {
-  const rows = await tx.$queryRaw<{ subject: string; failures: number }[]>`SELECT subject, failures::int FROM sign_in_failures(${subjects}, ${since})`;
-  return new Map(rows.map((row) => [row.subject, row.failures]));
-}
-
-export async function noteFailure(tx: Tx, subjects: string[], at: Date): Promise<void> {
-  await tx.$queryRaw`SELECT note_sign_in_failure(${subjects}, ${at})::text`;
 }
 
 export async function claimFirstOwner(tx: Tx, owner: { nurseryId: string; nurseryName: string; zone: string; seasonEndOn: string; personId: string; name: string; email: string; passwordHash: string }): Promise<boolean> {
@@ -92,6 +55,17 @@ export async function addMember({ tx }: CommandContext, person: { id: string; na
 export async function changeMember({ tx, now }: CommandContext, person: { id: string; name: string; role: Role; endsAt: Date | null; passwordHash: string | null }): Promise<void> {
   await tx.$queryRaw`
     SELECT change_nursery_person(${person.id}::uuid, ${person.name}, ${person.role}, ${person.endsAt}::timestamptz, ${person.passwordHash}::text, ${now}::timestamptz)::text`;
+}
+
+/** Sets a person's own new password where the one it was checked against is still the present one, and ends every session of theirs. */
+export async function replaceOwnPassword({ tx, personId, now }: CommandContext, knownHash: string, passwordHash: string): Promise<boolean> {
+  const [row] = await tx.$queryRaw<{ replaced: boolean }[]>`SELECT replace_own_password(${personId}::uuid, ${knownHash}, ${passwordHash}, ${now}::timestamptz) AS replaced`;
+  return row?.replaced ?? false;
+}
+
+export async function nameOfNursery({ tx, nurseryId }: ReadContext): Promise<string> {
+  const [row] = await tx.$queryRaw<{ name: string }[]>`SELECT name FROM nursery WHERE id = ${nurseryId}::uuid`;
+  return row?.name ?? '';
 }
 
 export interface NurserySettings {
