@@ -1,3 +1,4 @@
+import { columns, editedRow } from '../../db/editions.ts';
 import type { DayPrecision, SeedStorage, SourceKind, SourceOrigin } from '@rootclock/domain';
 import { Prisma } from '../../db/generated/client.ts';
 import { found } from '../../refusal.ts';
@@ -142,3 +143,16 @@ export async function loadMotherLot({ tx, nurseryId }: ReadContext, lotId: strin
       FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
   return row;
 }
+
+/** The day of gathering in the words it was told in: a day, or only a month, a season or a year. A winter carries the year in which it ends. */
+const gatheredText = `CASE r.gathered_precision WHEN 'day' THEN to_char(r.gathered_on, 'YYYY-MM-DD') WHEN 'month' THEN to_char(r.gathered_on, 'YYYY-MM')
+  WHEN 'year' THEN to_char(r.gathered_on, 'YYYY') WHEN 'season' THEN to_char(r.gathered_on + interval '1 month', 'YYYY-') ||
+  CASE extract(month FROM r.gathered_on) WHEN 3 THEN 'spring' WHEN 6 THEN 'summer' WHEN 9 THEN 'autumn' ELSE 'winter' END END`;
+
+export const sourceEdits = editedRow<{ sourceId: string }>({
+  table: 'source', row: ({ sourceId }) => Prisma.sql`r.id = ${sourceId}::uuid`,
+  fields: {
+    ...columns('kind', 'provenance', 'seedZone', 'origin', 'collector', 'permit', 'vendor', 'vendorLot', 'pesticideStatement', 'motherLotId', 'note'),
+    ...columns('rawGrams', 'cleanedGrams', 'purity', 'seedsPerGram', 'sowFresh', 'neverDry', 'storage', 'storedOn'), gathered: gatheredText,
+  },
+});

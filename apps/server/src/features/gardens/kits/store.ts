@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow } from '../../../db/editions.ts';
 import type { gardens } from '@rootclock/contracts';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -67,3 +69,12 @@ async function insertComponents({ tx, nurseryId }: CommandContext, { kitId, comp
 export async function markKitRetired({ tx, nurseryId, today }: CommandContext, kitId: string): Promise<void> {
   await tx.$executeRaw`UPDATE kit SET retired_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${kitId}::uuid`;
 }
+
+export const kitEdits = editedRow<{ kitId: string }>({
+  table: 'kit', row: ({ kitId }) => Prisma.sql`r.id = ${kitId}::uuid`,
+  fields: {
+    ...columns('name', 'note'),
+    components: `(SELECT jsonb_agg(jsonb_build_object('plantId', c.plant_id, 'containerId', c.container_id, 'units', c.units)) FROM kit_component c
+                   WHERE c.nursery_id = r.nursery_id AND c.kit_id = r.id)`,
+  },
+});

@@ -1,15 +1,16 @@
 import { people } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
 import { found, refuse } from '../../../refusal.ts';
-import { command } from '../../../trpc/operation.ts';
+import { editing } from '../../../trpc/editing.ts';
 import { passwordHash } from '../sign-in.ts';
-import { changeMember, loadMembers } from '../store.ts';
+import { changeMember, loadMembers, personEdits } from '../store.ts';
 
 /** Another name or role, an end or a return, a new password. A nursery is never left without an owner. */
-export const changePerson = command({
+export const changePerson = editing({
   name: 'changePerson',
   input: people.changePerson,
   roles: OWNER,
+  edits: personEdits,
   run: async (context, { personId, name, role, ended, password }) => {
     const members = await loadMembers(context);
     const member = found(members.find(({ id }) => id === personId), 'person', 'personId');

@@ -1,3 +1,4 @@
+import { columns, editedSettings } from '../../../db/editions.ts';
 import type { Standing } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -32,3 +33,7 @@ export async function loadVersion({ tx, nurseryId }: ReadContext): Promise<numbe
   const [row] = await tx.$queryRaw<{ version: number }[]>`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery').version;
 }
+
+export const learningEdits = editedSettings({
+  ...columns('priorWeight', 'evidenceLimit'), planConfidencePercent: 'r.plan_confidence * 100', winterSurvivalPercent: 'r.winter_survival * 100',
+});
