@@ -26,10 +26,11 @@ type Body = Record<string, unknown>;
 const editionOf = (answer: Answer) => (answer.ok ? (answer.answer as { edition: number }).edition : Number.NaN);
 
 /** A nursery of its own in which one form was saved, and how to save it again: by the owner, who is A, and by a second owner, who is B. */
-async function openForm(path: string) {
+async function openForm(path: string, start: Body = {}) {
   const { nursery, rows: own } = await cloneNursery(server, { nurseryId: first.nurseryId, rows });
   const ask = askerOf(nursery);
-  const [body = {}] = bodiesOf(path, withNewIds(own)) as Body[];
+  const [sample] = bodiesOf(path, withNewIds(own)) as Body[];
+  const body: Body = { ...sample, ...start };
   const save = (change: Body, read: Body, commandId = randomUUID()) => ask(path, { commandId, body: { ...body, ...change, ...read } });
   const edition = editionOf(await save({}, {}));
   const everything = async () => {
@@ -37,7 +38,7 @@ async function openForm(path: string) {
     return row?.stored;
   };
   const was = (change: Body) => Object.fromEntries(Object.keys(change).map((field) => [field, body[field] ?? null]));
-  return { save, edition, everything, was, nursery, body };
+  return { save, edition, everything, was };
 }
 
 it('knows two edits of one row for every command that edits in place', () => {
@@ -45,11 +46,11 @@ it('knows two edits of one row for every command that edits in place', () => {
   expect(Object.keys(twoEdits).sort()).toEqual(editing.filter((path) => path !== 'stock.openPlace').sort());
 });
 
-describe.each(Object.entries(twoEdits))('%s', (path, { theirs, mine, apart }) => {
+describe.each(Object.entries(twoEdits))('%s', (path, { first: start, theirs, mine, apart }) => {
   const [field = ''] = Object.keys(mine);
 
   it('refuses what was typed over a row that somebody changed meanwhile, with both values, and passes when it is meant', async () => {
-    const { save, edition, everything } = await openForm(path);
+    const { save, edition, everything } = await openForm(path, start);
     const saved = await save(theirs, { edition });
     expect(editionOf(saved)).toBeGreaterThan(edition);
     const before = await everything();
@@ -64,13 +65,13 @@ describe.each(Object.entries(twoEdits))('%s', (path, { theirs, mine, apart }) =>
   });
 
   it('counts an entry that names no edition as typed over a row that nobody had edited', async () => {
-    const { save, edition } = await openForm(path);
+    const { save, edition } = await openForm(path, start);
     expect(await save(theirs, { edition })).toMatchObject({ ok: true });
     expect(await save(mine, {})).toMatchObject({ ok: false, code: 'edited-meanwhile' });
   });
 
   it('is no clash with itself when it is sent twice, nor with somebody who typed the same', async () => {
-    const { save, edition } = await openForm(path);
+    const { save, edition } = await openForm(path, start);
     const commandId = randomUUID();
     const saved = await save(mine, { edition }, commandId);
     expect(await save(mine, { edition }, commandId)).toEqual(saved);
@@ -78,7 +79,7 @@ describe.each(Object.entries(twoEdits))('%s', (path, { theirs, mine, apart }) =>
   });
 
   it.runIf(apart)('keeps both edits where they are of different fields', async () => {
-    const { save, edition, was, everything } = await openForm(path);
+    const { save, edition, was, everything } = await openForm(path, start);
     const other = apart ?? {};
     const saved = await save(other, { edition });
     // As the form read it, the other field still holds what it held before.

@@ -3,6 +3,8 @@
  * `apart` is a change of another field, which hinders nobody.
  */
 export interface TwoEdits {
+  /** What the field holds before, where the sample body does not say. */
+  first?: Record<string, unknown>;
   theirs: Record<string, unknown>;
   mine: Record<string, unknown>;
   apart?: Record<string, unknown>;
@@ -11,11 +13,11 @@ export interface TwoEdits {
 export const twoEdits: Record<string, TwoEdits> = {
   'people.changePerson': { theirs: { name: 'Wren North' }, mine: { name: 'Wren South' }, apart: { role: 'crew' } },
   'people.editNursery': { theirs: { noticeDays: 31 }, mine: { noticeDays: 32 }, apart: { region: 'MN' } },
-  'plants.editPlant': { theirs: { family: 'Apocynaceae' }, mine: { family: 'Asclepiadaceae' }, apart: { yearOfFirstBloom: 3 } },
+  'plants.editPlant': { first: { family: '' }, theirs: { family: 'Apocynaceae' }, mine: { family: 'Asclepiadaceae' }, apart: { yearOfFirstBloom: 3 } },
   'plants.setPlantFact': { theirs: { value: 'part shade' }, mine: { value: 'shade' }, apart: { note: 'a wet year' } },
   'plants.editContainer': { theirs: { volumeMl: 2100 }, mine: { volumeMl: 2200 }, apart: { note: 'from the north shed' } },
   'sources.editSource': { theirs: { provenance: 'North fen' }, mine: { provenance: 'South fen' }, apart: { note: 'ask again' } },
-  'stock.editPlace': { theirs: { name: 'North bench' }, mine: { name: 'South bench' }, apart: { coverMd: '11-01' } },
+  'stock.editPlace': { first: { name: 'Bench' }, theirs: { name: 'North bench' }, mine: { name: 'South bench' }, apart: { coverMd: '11-01' } },
   'potLife.editRule': { theirs: { span: 'P7M' }, mine: { span: 'P8M' }, apart: { note: 'as last year' } },
   'potLife.editWindow': { theirs: { opensMd: '09-02' }, mine: { opensMd: '09-03' }, apart: { note: 'as last year' } },
   'potLife.setFreezeDay': { theirs: { freezeMd: '11-11' }, mine: { freezeMd: '11-12' } },

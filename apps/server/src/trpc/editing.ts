@@ -2,7 +2,7 @@
  * A command that edits a row in place. Its body carries the edition at which the row was read, and what the fields held that the person changed. Is the
  * row another by now, then each field goes to whoever changed it; one that both changed is refused with both values, and nothing is written.
  */
-import type { Edited } from '@rootclock/contracts';
+import { type Edited, saysTheSame } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import { type Edits, loadCalled, loadEditor, type StoredRow } from '../db/editions.ts';
 import { refuse } from '../refusal.ts';
@@ -29,7 +29,7 @@ export function editing<Input extends z.ZodMiniType<Sent>, Answer extends object
       const body = row ? await settle(context, edits, rest.input, input, row) : input;
       const answer = await run(context, body);
       const edition = row?.edition ?? (await edits.load(context, input))?.edition ?? 1;
-      return { ...answer, edition: row && isSame(wanted(edits, row, body), row.fields) ? edition : await edits.raise(context, input, edition) };
+      return { ...answer, edition: row && saysTheSame(wanted(edits, row, body), row.fields) ? edition : await edits.raise(context, input, edition) };
     },
   });
 }
@@ -40,8 +40,8 @@ async function settle<Body extends Sent>(context: CommandContext, edits: Edits<B
   const sent = wanted(edits, row, body);
   const before = body.was && asParsed(schema, body, body.was);
   const isTheirs = (field: string) => before !== undefined && !Object.hasOwn(before, field);
-  const untouched = (field: string) => before !== undefined && isSame(before[field], row.fields[field]);
-  const clashing = Object.keys(row.fields).filter((field) => !isTheirs(field) && !isSame(sent[field], row.fields[field]) && !untouched(field));
+  const untouched = (field: string) => before !== undefined && saysTheSame(before[field], row.fields[field]);
+  const clashing = Object.keys(row.fields).filter((field) => !isTheirs(field) && !saysTheSame(sent[field], row.fields[field]) && !untouched(field));
   if (clashing.length > 0) refuse('edited-meanwhile', await conflict(context, row, sent, clashing));
   const kept = Object.keys(sent).filter((field) => isTheirs(field)).map((field) => [field, row.fields[field]]);
   return { ...body, ...Object.fromEntries(kept) };
@@ -65,17 +65,4 @@ function wanted<Body>(edits: Edits<Body>, row: StoredRow, body: Body): Fields {
 function asParsed(schema: z.ZodMiniType, body: Sent, was: Fields): Fields {
   const whole = z.safeParse(schema, { ...body, ...was });
   return whole.success ? Object.fromEntries(Object.keys(was).map((field) => [field, (whole.data as Fields)[field]])) : was;
-}
-
-/** Empty is empty, whether as no value, an empty text or nothing sent. No list that people edit says anything by its order. */
-function isSame(one: unknown, other: unknown): boolean {
-  return canonical(one) === canonical(other);
-}
-
-function canonical(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(canonical).sort().join()}]`;
-  if (typeof value === 'object' && value !== null) {
-    return `{${Object.entries(value).map(([key, each]) => `${key}:${canonical(each)}`).sort().join()}}`;
-  }
-  return JSON.stringify(value === '' || value === undefined ? null : value);
 }

@@ -36,6 +36,7 @@ export interface KitComponentRow {
 
 export interface KitRow {
   id: string;
+  edition: number;
   name: string;
   note: string;
   /** By plant, then by container. */

@@ -25,6 +25,7 @@ export const alternativesFor = z.strictObject({ plantId: id, containerId: id, si
 
 export interface SubstitutionRuleRow {
   id: string;
+  edition: number;
   kind: SubstitutionKind;
   plantId: string | null;
   scientificName: string | null;

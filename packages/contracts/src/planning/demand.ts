@@ -27,6 +27,7 @@ export const listExpectedDemand = z.strictObject({
 
 export interface ExpectedDemandRow {
   demandId: string;
+  edition: number;
   plantId: string;
   plantCode: string;
   scientificName: string;

@@ -70,6 +70,7 @@ export async function setupFacts(tx: Tx): Promise<{ anyNursery: boolean; demo: b
 
 export interface Member {
   id: string;
+  edition: number;
   name: string;
   email: string;
   role: Role;
@@ -79,7 +80,8 @@ export interface Member {
 /** Everybody who is or was of this nursery, by name. */
 export async function loadMembers({ tx }: ReadContext): Promise<Member[]> {
   const rows = await tx.$queryRaw<(Omit<Member, 'endedAt'> & { endedAt: Date | null })[]>`
-    SELECT person_id::text AS id, name, email, role, ended_at AS "endedAt" FROM nursery_people() ORDER BY ended_at IS NOT NULL, name, person_id`;
+    SELECT p.person_id::text AS id, e.edition, p.name, p.email, p.role, p.ended_at AS "endedAt" FROM nursery_people() p JOIN person_editions() e ON e.person_id = p.person_id
+     ORDER BY p.ended_at IS NOT NULL, p.name, p.person_id`;
   return rows.map((row) => ({ ...row, endedAt: row.endedAt?.toISOString() ?? null }));
 }
 

@@ -43,6 +43,7 @@ export interface NewSource extends SourceFields {
 /** A source as commands need it. */
 export interface SourceFacts extends SourceFields {
   id: string;
+  edition: number;
   code: string;
   plantId: string;
   plantCode: string;
@@ -71,7 +72,7 @@ export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readon
 /** Sources by id, as `loadPlantNames`. */
 export async function loadSources({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, SourceFacts>> {
   const rows = await tx.$queryRaw<SourceFacts[]>`
-    SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
+    SELECT s.id::text, s.edition, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
            s.retired_at IS NOT NULL AS retired
       FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ANY (${[...ids]}::uuid[])`;

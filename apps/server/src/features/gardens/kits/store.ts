@@ -11,7 +11,7 @@ export interface StoredKit extends gardens.KitRow {
 /** Kits with their components; without ids all that are offered, by name. */
 export async function loadKits({ tx, nurseryId }: ReadContext, ids: readonly string[] | null = null): Promise<StoredKit[]> {
   const rows = await tx.$queryRaw<{ row: StoredKit }[]>`
-    SELECT jsonb_build_object('id', k.id, 'name', k.name, 'note', k.note, 'isRetired', k.retired_on IS NOT NULL,
+    SELECT jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'note', k.note, 'isRetired', k.retired_on IS NOT NULL,
              'components', (SELECT jsonb_agg(jsonb_build_object('plantId', p.id, 'scientificName', p.scientific_name, 'containerId', c.id, 'containerCode', c.code, 'containerName', c.name,
                                                                 'cells', c.cells, 'units', x.units) ORDER BY p.scientific_name, c.code, p.id, c.id)
                               FROM kit_component x JOIN plant p ON p.nursery_id = x.nursery_id AND p.id = x.plant_id JOIN container c ON c.nursery_id = x.nursery_id AND c.id = x.container_id
