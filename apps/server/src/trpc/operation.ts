@@ -1,5 +1,6 @@
 import type { Role } from '@rootclock/domain';
 import type * as z from 'zod/mini';
+import type { Edits } from '../db/editions.ts';
 import type { Tx } from '../db/pool.ts';
 import type { Touched } from '../db/touched.ts';
 
@@ -35,6 +36,8 @@ export interface Command<Input extends z.ZodMiniType = z.ZodMiniType, Answer = u
   name: string;
   input: Input;
   roles: readonly Role[];
+  /** The row that it edits in place, where it is one that carries an edition: made by `editing`. */
+  edits?: Edits<z.output<Input>>;
   /**
    * Makes ready what was sent before the transaction begins: for work that takes so long that the nursery must not be locked meanwhile.
    * It is given nothing to read with. Most commands take what was sent as it is.

@@ -72,7 +72,7 @@ function allowed(context: RequestContext, operation: Operation, personId?: strin
 }
 
 type ProcedureOf<Op> =
-  Op extends Command<infer Input, infer Answer> ? TRPCMutationProcedure<{ input: { commandId: string; personId?: string; body: z.input<Input> }; output: Answer; meta: unknown }>
+  Op extends Command<infer Input, infer Answer, infer _Prepared> ? TRPCMutationProcedure<{ input: { commandId: string; personId?: string; body: z.input<Input> }; output: Answer; meta: unknown }>
   : Op extends Query<infer Input, infer Answer, infer _Loaded> ? TRPCQueryProcedure<{ input: z.input<Input>; output: Answer; meta: unknown }>
   : never;
 

@@ -9,6 +9,21 @@ export interface InputIssue {
   most?: number;
 }
 
+/** Two people changed one row: what both have of it. */
+export interface Edited {
+  /** That the row stands at now; an edit sent with it passes. */
+  edition: number;
+  /** Who saved it, and the instant, where the log of commands tells. */
+  by: string | null;
+  at: string | null;
+  /** The fields that both changed. */
+  fields: { field: string; stored: unknown; sent: unknown }[];
+  /** All fields as they now stand. */
+  stored: Record<string, unknown>;
+  /** What people call the rows that these values name, by id. */
+  called: Record<string, string>;
+}
+
 /** Errors that any command or read may meet. */
 export const generalErrors = {
   'invalid-input': errorKind<{ issues: InputIssue[] }>('input', 400),
@@ -27,6 +42,8 @@ export const generalErrors = {
   'command-id-reused': errorKind<{ command: string }>('refusal', 409),
   'id-taken': errorKind<{ what: string }>('refusal', 409),
   'code-taken': errorKind<{ code: string }>('refusal', 409),
+  /** Somebody else saved the row after it was read: nothing was written. */
+  'edited-meanwhile': errorKind<Edited>('refusal', 409),
   'day-in-future': errorKind<{ day: string; today: string }>('input', 400),
   'day-too-early': errorKind<{ day: string; earliest: string }>('input', 400),
   'outcome-unknown': errorKind('retry', 503),

@@ -15,6 +15,7 @@ export interface SessionRow {
 
 export interface PersonRow {
   id: string;
+  edition: number;
   name: string;
   email: string;
   role: Role;

@@ -1,3 +1,5 @@
+import { found } from '../../refusal.ts';
+import { columns, type Edits, editedSettings, type StoredRow } from '../../db/editions.ts';
 import type { Role } from '@rootclock/domain';
 import type { Tx } from '../../db/pool.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
@@ -31,6 +33,7 @@ export async function setupFacts(tx: Tx): Promise<{ anyNursery: boolean; demo: b
 
 export interface Member {
   id: string;
+  edition: number;
   name: string;
   email: string;
   role: Role;
@@ -40,7 +43,8 @@ export interface Member {
 /** Everybody who is or was of this nursery, by name. */
 export async function loadMembers({ tx }: ReadContext): Promise<Member[]> {
   const rows = await tx.$queryRaw<(Omit<Member, 'endedAt'> & { endedAt: Date | null })[]>`
-    SELECT person_id::text AS id, name, email, role, ended_at AS "endedAt" FROM nursery_people() ORDER BY ended_at IS NOT NULL, name, person_id`;
+    SELECT p.person_id::text AS id, e.edition, p.name, p.email, p.role, p.ended_at AS "endedAt" FROM nursery_people() p JOIN person_editions() e ON e.person_id = p.person_id
+     ORDER BY p.ended_at IS NOT NULL, p.name, p.person_id`;
   return rows.map((row) => ({ ...row, endedAt: row.endedAt?.toISOString() ?? null }));
 }
 
@@ -86,3 +90,20 @@ export async function updateNursery({ tx, nurseryId }: CommandContext, { name, z
 export async function noteRolledDay({ tx, nurseryId, today }: CommandContext): Promise<void> {
   await tx.$executeRaw`UPDATE nursery SET rolled_on = ${today}::date WHERE id = ${nurseryId}::uuid`;
 }
+
+export const nurseryEdits = editedSettings(columns('name', 'zone', 'region', 'units', 'noticeDays', 'seasonEndOn'));
+
+/** What an owner says of a person. Passwords are never shown, so that two new ones are no clash. */
+export const personEdits: Edits<{ personId: string }> = {
+  partial: false,
+  load: async ({ tx }, { personId }) => {
+    const [row] = await tx.$queryRaw<StoredRow[]>`
+      SELECT e.edition, jsonb_build_object('name', p.name, 'role', p.role, 'ended', p.ended_at IS NOT NULL) AS fields
+        FROM nursery_people() p JOIN person_editions() e ON e.person_id = p.person_id WHERE p.person_id = ${personId}::uuid`;
+    return row ?? null;
+  },
+  raise: async ({ tx, version }, { personId }, from) => {
+    const [row] = await tx.$queryRaw<{ edition: number | null }[]>`SELECT raise_person_edition(${personId}::uuid, ${from}::int, ${version}::int) AS edition`;
+    return found(row?.edition, 'person', 'personId');
+  },
+};

@@ -1,22 +1,23 @@
 import { people } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
 import { found, refuse } from '../../../refusal.ts';
-import { commandPrepared } from '../../../trpc/operation.ts';
+import { editingPrepared } from '../../../trpc/editing.ts';
 import { passwordHash } from '../passwords/hashing.ts';
 import { requireNoKnownName, requireUncommon } from '../passwords/judge.ts';
-import { changeMember, loadMembers, nameOfNursery } from '../store.ts';
+import { changeMember, loadMembers, nameOfNursery, personEdits } from '../store.ts';
 
 /** Another name or role, an end or a return, a new password. A nursery is never left without an owner. */
-export const changePerson = commandPrepared({
+export const changePerson = editingPrepared({
   name: 'changePerson',
   input: people.changePerson,
   roles: OWNER,
-  before: async (body) => {
-    if (!body.password) return { ...body, passwordHash: null };
-    await requireUncommon(body.password);
-    return { ...body, passwordHash: await passwordHash(body.password) };
+  edits: personEdits,
+  before: async ({ password }) => {
+    if (!password) return null;
+    await requireUncommon(password);
+    return passwordHash(password);
   },
-  run: async (context, { personId, name, role, ended, password, passwordHash: hash }) => {
+  run: async (context, { personId, name, role, ended, password }, hash) => {
     const members = await loadMembers(context);
     const member = found(members.find(({ id }) => id === personId), 'person', 'personId');
     const isOwnerLeft = members.some((other) => other.id !== personId && other.role === 'owner' && other.endedAt === null);

@@ -27,6 +27,7 @@ export function ChangePersonSheet({ person, onClose }: { person: contracts.Perso
     contract: contracts.changePerson,
     initial,
     body: (values: Values) => ({ personId: person.id, ...values, password: values.password || null }),
+    row: { id: 'personId', edition: person.edition },
     onSaved: (_, { name }) => {
       toast({ text: say.changed(name) });
       // A changed role may be one's own, and then the whole screen is another.

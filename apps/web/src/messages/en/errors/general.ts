@@ -17,6 +17,7 @@ export const general = {
   'command-id-reused': () => 'This entry was already sent with other content. Reload the page and enter it once more.',
   'id-taken': () => 'This already exists. Reload the page to see it.',
   'code-taken': ({ code }) => `The code ${code} is in use already. Choose another.`,
+  'edited-meanwhile': ({ by }) => `${by ?? 'Somebody else'} changed this while you were typing. Nothing was saved yet.`,
   'day-in-future': ({ day, today }) => `${days.long(day)} is still to come. Choose ${days.long(today)} or earlier.`,
   'day-too-early': ({ day, earliest }) => `${days.long(day)} is before it began. Choose ${days.long(earliest)} or later.`,
   'outcome-unknown': () => 'The server could not say whether this was booked. It is being asked again.',

@@ -17,6 +17,7 @@ export const general = {
   'command-id-reused': () => 'Esta anotación ya se envió con otro contenido. Recargue la página y anótela otra vez.',
   'id-taken': () => 'Esto ya existe. Recargue la página para verlo.',
   'code-taken': ({ code }) => `El código ${code} ya está en uso. Elija otro.`,
+  'edited-meanwhile': ({ by }) => `${by ?? 'Otra persona'} cambió esto mientras usted escribía. Todavía no se guardó nada.`,
   'day-in-future': ({ day, today }) => `El ${days.long(day)} aún no llega. Elija el ${days.long(today)} o antes.`,
   'day-too-early': ({ day, earliest }) => `El ${days.long(day)} es antes del comienzo. Elija el ${days.long(earliest)} o después.`,
   'outcome-unknown': () => 'El servidor no pudo decir si esto quedó anotado. Se le pregunta otra vez.',
