@@ -6,6 +6,7 @@ import { sessionProcedures } from '../../apps/server/src/features/people/session
 import { appRouter } from '../../apps/server/src/router.ts';
 import { errorAnswer } from '../../apps/server/src/trpc/answer-error.ts';
 import type { Operation } from '../../apps/server/src/trpc/operation.ts';
+import { noDoor } from '../../apps/server/src/trpc/door.ts';
 import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
 import type { TestNursery } from '../support/nursery.ts';
 
@@ -23,7 +24,7 @@ type ByPath = Record<string, Record<string, (input: unknown) => Promise<unknown>
 export function askerOf({ runner, app, people }: Pick<TestNursery, 'runner' | 'app' | 'people'>) {
   return async (path: string, input: unknown, role: Role | null = 'owner'): Promise<Answer> => {
     const caller = createCaller({
-      runner, database: app, caller: role === null ? null : people[role], requestId: 'test', address: '127.0.0.1', sessionToken: null, setSession: () => {},
+      runner, database: app, caller: role === null ? null : people[role], requestId: 'test', address: '127.0.0.1', isBatch: false, door: noDoor,
     }) as unknown as ByPath;
     const [feature = '', name = ''] = path.split('.');
     try {

@@ -1,6 +1,6 @@
 import { ROLES, type Role } from '@rootclock/domain';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { passwordHash } from '../../apps/server/src/features/people/sign-in.ts';
+import { passwordHash } from '../../apps/server/src/features/people/passwords/hashing.ts';
 import { appRouter } from '../../apps/server/src/router.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
 import { idOf, openNursery, type TestNursery } from '../support/nursery.ts';
@@ -60,8 +60,9 @@ describe('of the operations', () => {
 });
 
 describe('of what opens and ends sessions', () => {
-  const withSession = ['people.me', 'people.changeOwnPassword', 'people.readCalendarAddress', 'people.createCalendarAddress', 'people.revokeCalendarAddress'];
-  const reads = ['people.me', 'people.setupState', 'people.readCalendarAddress'];
+  const withSession = ['people.me', 'people.changeOwnPassword', 'people.readCalendarAddress', 'people.createCalendarAddress', 'people.revokeCalendarAddress',
+    'people.listSessions', 'people.endSession', 'people.endOtherSessions'];
+  const reads = ['people.me', 'people.setupState', 'people.readCalendarAddress', 'people.listSessions'];
   it.each(sessionPaths)('%s lets in whoever it is for', async (path) => {
     const input = reads.includes(path) ? undefined : { commandId: idOf(path), body: valid[path] ?? {} };
     const all = Object.fromEntries(everybody.map((role) => [nameOf(role), role === null && withSession.includes(path) ? 'not-signed-in' : 'let in']));
@@ -73,5 +74,6 @@ describe('of what opens and ends sessions', () => {
 const valid: Record<string, object> = {
   'people.signIn': { email: 'nobody@example.test', password: 'not the password' },
   'people.createFirstOwner': { nurseryName: 'Another', zone: 'America/Chicago', name: 'Another', email: 'another@example.test', password: 'ten characters' },
+  'people.endSession': { sessionId: '00000000-0000-4000-8000-000000000000' },
   'people.changeOwnPassword': { currentPassword: 'not the password', password: 'ten characters' },
 };

@@ -9,8 +9,7 @@ import { inject } from 'vitest';
 import { createApp } from '../../apps/server/src/app.ts';
 import { launchBrowser } from './browser.ts';
 import type { TestDatabase } from './database.ts';
-import type { TestNursery } from './nursery.ts';
-import { sessionOf } from './session.ts';
+import { sessionOf, type SignedInNursery } from './session.ts';
 
 export const PHONE = { width: 360, height: 740 };
 export const DESK = { width: 1280, height: 800 };
@@ -22,11 +21,8 @@ export interface Journey {
   close(): Promise<void>;
 }
 
-/** As much of a nursery as is needed to serve it and to sign its people in. */
-export type ServedNursery = Pick<TestNursery, 'nurseryId' | 'sql'> & { clock: Pick<TestNursery['clock'], 'now'>; people: Record<Role, { personId: string }> };
-
 /** Serves a nursery to a real browser. The server's clock is the nursery's, so a journey happens on the day that its test says. */
-export async function openJourney(database: TestDatabase, nursery: ServedNursery): Promise<Journey> {
+export async function openJourney(database: TestDatabase, nursery: SignedInNursery): Promise<Journey> {
   // A build of one's own may lie elsewhere, so that people who work in one clone do not overwrite each other's.
   const webRoot = process.env.ROOTCLOCK_WEB_ROOT ?? path.join(repositoryRoot, 'apps/web/dist');
   if (!existsSync(path.join(webRoot, 'index.html'))) throw new Error('the web app is not built: run `npm test`, or `npx vite build apps/web` first');

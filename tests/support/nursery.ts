@@ -6,6 +6,7 @@ import { createRunner } from '../../apps/server/src/db/runner.ts';
 import { foreseeRoll, replan, rollDay } from '../../apps/server/src/features/replan.ts';
 import { appRouter } from '../../apps/server/src/router.ts';
 import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
+import { noDoor } from '../../apps/server/src/trpc/door.ts';
 import type { Caller } from '../../apps/server/src/trpc/operation.ts';
 import type { TestDatabase } from './database.ts';
 
@@ -33,7 +34,7 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
 
   /** The procedures of this server for the people of a nursery, which another server may have made. */
   const serve = (people: Record<Role, Caller>) => (role: Role = 'grower') => createCaller({
-    runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', sessionToken: null, setSession: () => {},
+    runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', isBatch: false, door: noDoor,
   });
 
   async function addNursery({ zone = 'America/Chicago' } = {}) {

@@ -2,10 +2,11 @@ import { createHash, randomBytes } from 'node:crypto';
 import type { Role } from '@rootclock/domain';
 import type { TestNursery } from './nursery.ts';
 
-type Signing = Pick<TestNursery, 'nurseryId' | 'sql'> & { clock: Pick<TestNursery['clock'], 'now'>; people: Record<Role, { personId: string }> };
+/** As much of a nursery as is needed to sign its people in. */
+export type SignedInNursery = Pick<TestNursery, 'nurseryId' | 'sql'> & { clock: Pick<TestNursery['clock'], 'now'>; people: Record<Role, { personId: string }> };
 
 /** A session as signing in would have opened it: signing in itself is its own journey. */
-export async function sessionOf(nursery: Signing, role: Role, days = 1): Promise<string> {
+export async function sessionOf(nursery: SignedInNursery, role: Role, days = 1): Promise<string> {
   const token = randomBytes(32).toString('base64url');
   const hash = createHash('sha256').update(token).digest();
   const now = nursery.clock.now();

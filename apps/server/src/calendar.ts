@@ -1,10 +1,9 @@
-import { ERRORS } from '@rootclock/contracts';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import type { Database } from './db/pool.ts';
 import type { Runner } from './db/runner.ts';
 import { calendarHolder } from './features/people/calendar-address.ts';
 import { readCalendar } from './features/planning/tasks/calendar/read-calendar.ts';
-import { asRefusal } from './trpc/answer-error.ts';
+import { notHere } from './http/failures.ts';
 
 /** 256 random bits as base64url, and the ending that phones know a calendar by. */
 const FILE = /^([\w-]{43})\.ics$/;
@@ -15,23 +14,14 @@ const KEPT_SECONDS = 900;
  * unknown and one that was revoked answer alike.
  */
 export function serveCalendars(app: FastifyInstance, { runner, database }: { runner: Runner; database: Database }): void {
-  const refuse = (request: FastifyRequest, reply: FastifyReply, code: keyof typeof ERRORS) =>
-    reply.code(ERRORS[code].status).header('cache-control', 'no-store').send({ code, message: code, requestId: request.id });
-
   app.get<{ Params: { file: string }; Querystring: { language?: unknown } }>('/calendar/:file', async (request, reply) => {
-    try {
-      const secret = FILE.exec(request.params.file)?.[1];
-      const caller = secret === undefined ? null : await calendarHolder(database, secret, runner.clock());
-      if (!caller) return await refuse(request, reply, 'not-found');
-      const language = request.query.language === 'es' ? 'es' : 'en';
-      const { tag, text } = await runner.read(readCalendar, caller, { language, known: request.headers['if-none-match'] ?? null });
-      reply.header('cache-control', `private, max-age=${KEPT_SECONDS}`).header('etag', tag).header('x-robots-tag', 'noindex').header('referrer-policy', 'no-referrer');
-      if (text === null) return await reply.code(304).send();
-      return await reply.type('text/calendar; charset=utf-8').header('content-disposition', 'inline; filename="rootclock.ics"').send(text);
-    } catch (error) {
-      const { code } = asRefusal(error);
-      if (code === 'fault') app.log.error({ err: error, requestId: request.id }, 'fault');
-      return refuse(request, reply, code);
-    }
+    const secret = FILE.exec(request.params.file)?.[1];
+    const caller = secret === undefined ? null : await calendarHolder(database, secret, runner.clock());
+    if (!caller) throw notHere();
+    const language = request.query.language === 'es' ? 'es' : 'en';
+    const { tag, text } = await runner.read(readCalendar, caller, { language, known: request.headers['if-none-match'] ?? null });
+    reply.header('cache-control', `private, max-age=${KEPT_SECONDS}`).header('etag', tag).header('x-robots-tag', 'noindex').header('referrer-policy', 'no-referrer');
+    if (text === null) return reply.code(304).send();
+    return reply.type('text/calendar; charset=utf-8').header('content-disposition', 'inline; filename="rootclock.ics"').send(text);
   });
 }

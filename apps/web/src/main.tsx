@@ -7,6 +7,7 @@ import './ui/styles/tokens.css';
 import './ui/styles/themes.css';
 import './ui/styles/base.css';
 import { queryClient } from './lib/api/index.ts';
+import { followSessions } from './lib/session/index.ts';
 import { preferredLanguage, speak } from './messages/index.ts';
 import { router } from './routes/index.ts';
 import { followDevice } from './shell/theme.ts';
@@ -15,6 +16,7 @@ const root = document.getElementById('root');
 if (!root) throw new Error('The page has no place for the app.');
 
 followDevice();
+followSessions();
 await speak(preferredLanguage());
 createRoot(root).render(
   <StrictMode>

@@ -40,6 +40,15 @@ export const longText = z.string().check(z.trim(), z.maxLength(2000));
 /** A text that may be left out or left empty; empty becomes null. */
 export const optionalText = z.optional(z.nullable(z.pipe(z.string().check(z.trim(), z.maxLength(500)), z.transform((text: string) => (text === '' ? null : text)))));
 
+/**
+ * What goes with the edit of a row: the edition at which its form read it, and of each field that the person changed what it held then. Rows begin
+ * at edition 1; an entry that names none counts as typed over a row that nobody had edited yet.
+ */
+export const asRead = {
+  edition: z._default(z.int().check(z.gte(0), z.lte(2_147_483_647)), 1),
+  was: z.optional(z.record(z.string().check(z.maxLength(60)), z.unknown())),
+};
+
 export const page = {
   /** Which page of a list, from 1. */
   page: z._default(z.int().check(z.gte(1), z.lte(100_000)), 1),

@@ -10,5 +10,6 @@ export * as plants from './plants/index.ts';
 export * as potLife from './pot-life/index.ts';
 export * as promises from './promises/index.ts';
 export * as propagation from './propagation/index.ts';
+export { saysTheSame } from './same.ts';
 export * as sources from './sources/index.ts';
 export * as stock from './stock/index.ts';

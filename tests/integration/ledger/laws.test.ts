@@ -105,7 +105,7 @@ describe('the database itself', () => {
   });
 
   test('keeps people and tokens out of the server\'s direct reach', async () => {
-    for (const table of ['person', 'membership', 'token', 'sign_in_failure']) await expect(asServer(nursery.nurseryId, `SELECT * FROM ${table}`)).rejects.toThrow('permission denied');
+    for (const table of ['person', 'membership', 'token', 'sign_in_pace']) await expect(asServer(nursery.nurseryId, `SELECT * FROM ${table}`)).rejects.toThrow('permission denied');
   });
 });
 

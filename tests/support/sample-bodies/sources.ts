@@ -7,7 +7,7 @@ export const sources: SampleBodies<'sources'> = {
     { sourceId: ids.made('sourceId'), plantId: ids.plantId, kind: 'mother-plants', motherLotId: ids.lotId },
     { sourceId: ids.made('sourceId'), plantId: ids.plantId, kind: 'seed-collection', rawGrams: 90, cleanedGrams: 30, purity: 0.95, seedsPerGram: 150, sowFresh: true, neverDry: true, storage: 'cold-moist', storedOn: happenedOn },
   ],
-  editSource: (ids) => [{ sourceId: ids.idleSourceId, kind: 'mother-plants', motherLotId: ids.lotId }, { sourceId: ids.seedSourceId, kind: 'bought-seed', purity: 0.9, storage: 'frozen' }],
+  editSource: (ids) => [{ sourceId: ids.idleSourceId, kind: 'mother-plants', motherLotId: ids.lotId }, { sourceId: ids.seedSourceId, kind: 'bought-seed', purity: 0.9, storage: 'frozen', was: { kind: 'seed-collection', purity: null, storage: null } }],
   retireSource: (ids) => [{ sourceId: ids.idleSourceId }],
   restoreSource: (ids) => [{ sourceId: ids.retiredSourceId }],
   listSources: (ids) => [{}, { state: 'all', text: ids.mark }, { plantId: ids.plantId, sort: 'grams' }],

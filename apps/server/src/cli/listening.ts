@@ -30,11 +30,10 @@ export function mustBeFree(settings: Listening): Promise<void> {
 
 const bracketed = (host: string) => (host.includes(':') ? `[${host}]` : host);
 
-/** The addresses a browser can open: where all interfaces are served, also the one a phone in the same network needs. */
-export function addressesOf(host: string, port: number): string[] {
-  const hosts =
-    host === '0.0.0.0' || host === '::'
-      ? ['localhost', ...Object.values(networkInterfaces()).flatMap((each) => each ?? []).filter((each) => !each.internal && each.family === 'IPv4').map((each) => each.address)]
-      : [bracketed(host)];
-  return hosts.map((each) => `http://${each}:${port}`);
+/** The addresses a browser can open: the public one first, and where all interfaces are served also the one that a phone nearby needs. */
+export function addressesOf({ host, publicUrl }: Pick<Config, 'host' | 'publicUrl'>, port: number): string[] {
+  const everywhere = host === '0.0.0.0' || host === '::';
+  const nearby = Object.values(networkInterfaces()).flatMap((each) => each ?? []).filter((each) => !each.internal && each.family === 'IPv4');
+  const hosts = everywhere ? ['localhost', ...nearby.map((each) => each.address)] : [bracketed(host)];
+  return [...(publicUrl ? [publicUrl.origin] : []), ...hosts.map((each) => `http://${each}:${port}`)];
 }

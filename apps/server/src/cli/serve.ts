@@ -58,14 +58,15 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
   stop.check();
 
   const webRoot = path.join(repositoryRoot, 'apps', 'web', 'dist');
-  const app = await createApp({ databaseUrl: addresses.url, webRoot, logger: true, secureCookies: config.secureCookies, rollsDays: true });
+  const { publicUrl, trustedProxies } = config;
+  const app = await createApp({ databaseUrl: addresses.url, webRoot, log: { level: 'warn' }, publicUrl, trustedProxies, rollsDays: true });
   closing.add('the server', () => app.close());
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw error.code === 'EADDRINUSE' ? portTaken(config) : error;
   });
   stop.check();
 
-  const reachable = addressesOf(config.host, (app.server.address() as AddressInfo).port);
+  const reachable = addressesOf(config, (app.server.address() as AddressInfo).port);
   announce?.announce({ address: reachable[0] as string });
   closing.add(undefined, () => planner.stop());
   closing.add(undefined, () => allocator.stop());

@@ -34,6 +34,7 @@ interface Begun {
   known_person: string | null;
   known_hash: string | null;
   known_answer: unknown;
+  standing: Role | null;
 }
 
 /** Leaves the transaction without a trace, carrying the answer that was stored when the command first took effect. */
@@ -54,23 +55,26 @@ export type Runner = ReturnType<typeof createRunner>;
 
 /** The only way to write. One transaction: lock the nursery, look the command up, run, replan, log, notify. */
 export function createRunner({ database, replan, rollDay, foreseeRoll, clock }: RunnerParts) {
-  async function execute<Input extends z.ZodMiniType, Answer>(
-    operation: Command<Input, Answer>, caller: Caller, commandId: string, body: z.output<Input>, inputHash: string, now: Date, isRoll: boolean,
+  async function execute<Input extends z.ZodMiniType, Answer, Prepared>(
+    operation: Command<Input, Answer, Prepared>, caller: Caller, commandId: string, body: Prepared, inputHash: string, now: Date, isRoll: boolean,
   ): Promise<Answer> {
     return database.$transaction(async (tx) => {
-      const [begun] = await tx.$queryRaw<Begun[]>`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid)`;
+      const [begun] = await tx.$queryRaw<Begun[]>`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
       if (!begun) refuse('not-found', { what: 'nursery' });
       const state = begun as Begun;
+      // While this write waited for the nursery its person may have been removed, or given another role; a day rolls for nobody.
+      const role = isRoll ? caller.role : (state.standing ?? refuse('not-signed-in', undefined));
       if (state.known_name !== null) {
         if (state.known_name !== operation.name || (state.known_person ?? '') !== caller.personId || state.known_hash !== inputHash) {
           refuse('command-id-reused', { command: state.known_name });
         }
         throw new AlreadyAnswered(state.known_answer);
       }
+      if (!isRoll) requireRole(operation.roles, role);
       const today = dayIn(now, state.zone);
       if (!isRoll && (state.rolled_on === null || state.rolled_on < today)) throw new DayNotRolled(today);
       const touched = new Touched();
-      const context: CommandContext = { tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today, now, commandId, version: state.version, touched };
+      const context: CommandContext = { tx, nurseryId: caller.nurseryId, personId: caller.personId, role, today, now, commandId, version: state.version, touched };
       const answer = await operation.run(context, body);
       await replan(context, state.rules_version);
       await log(tx, context, operation.name, caller, inputHash, answer);
@@ -93,7 +97,7 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock }: 
   /** Rolls the day of a nursery; harmless when it is rolled already. */
   async function roll(caller: Caller, today: string, now: Date): Promise<void> {
     const operation: Command<z.ZodMiniType, null> = {
-      kind: 'command', name: 'roll-day', input: null as never, roles: [],
+      kind: 'command', name: 'roll-day', input: null as never, roles: [], before: (body) => body,
       run: async (context) => {
         await rollDay(context);
         return null;
@@ -108,10 +112,11 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock }: 
     await withRetries(() => execute(operation, system, keyOfDay(caller.nurseryId, today), null as never, today, now, true));
   }
 
-  async function run<Input extends z.ZodMiniType, Answer>(operation: Command<Input, Answer>, caller: Caller, commandId: string, body: z.output<Input>, inputHash: string): Promise<Answer> {
+  async function run<Input extends z.ZodMiniType, Answer, Prepared>(operation: Command<Input, Answer, Prepared>, caller: Caller, commandId: string, body: z.output<Input>, inputHash: string): Promise<Answer> {
     requireRole(operation.roles, caller.role);
     const now = clock();
-    const attempt = () => withRetries(() => execute(operation, caller, commandId, body, inputHash, now, false));
+    const prepared = await operation.before(body);
+    const attempt = () => withRetries(() => execute(operation, caller, commandId, prepared, inputHash, now, false));
     try {
       return await attempt();
     } catch (error) {

@@ -1,4 +1,5 @@
 import type { ForeseeRoll, Replan, RollDay } from '../db/runner.ts';
+import { purgeDoor } from './people/door/store.ts';
 import { noteRolledDay } from './people/store.ts';
 import { reckonClocks } from './pot-life/clocks/reckon.ts';
 import { foreseePlan } from './promises/planning/apart/plan-apart.ts';
@@ -15,6 +16,7 @@ export const rollDay: RollDay = async (context) => {
   context.touched.allPromises = true;
   context.touched.features.add('promises').add('pot-life');
   await noteRolledDay(context);
+  await purgeDoor(context.tx, context.now);
 };
 
 /** A day's roll plans everything anew: what takes long of it is done before others have to wait for it. */

@@ -18,11 +18,13 @@ export interface Hearing {
   door: Door;
 }
 
+/** Answers what one request is handed to hear by. */
+export type HearingOf = (callerNow: () => Promise<Caller | null>, reply: FastifyReply) => Hearing;
+
 /**
  * Tells browsers what changed, within a second or so of the commit: one LISTEN connection a process, one stream of server-sent events a page.
- * Answers what each request is handed to hear by.
  */
-export function serveLive(app: FastifyInstance, { databaseUrl, beatMs = LIVE_BEAT_MS }: LiveParts): (callerNow: () => Promise<Caller | null>, reply: FastifyReply) => Hearing {
+export function serveLive(app: FastifyInstance, { databaseUrl, beatMs = LIVE_BEAT_MS }: LiveParts): HearingOf {
   const streams = new Streams();
   const changes = new Changes({
     open: (hear) => openListener(databaseUrl, hear),

@@ -1,8 +1,6 @@
-import { ERRORS } from '@rootclock/contracts';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Runner } from '../db/runner.ts';
 import { readProtocolPaper } from '../features/propagation/protocols/page/read-protocol-paper.ts';
-import { errorAnswer } from '../trpc/answer-error.ts';
 import { parseInput } from '../trpc/input.ts';
 import type { Caller } from '../trpc/operation.ts';
 import { refuse } from '../refusal.ts';
@@ -19,15 +17,9 @@ const languageOf = (asked: unknown): PaperLanguage => (typeof asked === 'string'
 /** Pages to print, for whoever is signed in. They have addresses of their own, so that a browser shows, saves and prints them as it does any file. */
 export function servePaper(app: FastifyInstance, { runner, callerOf }: PaperParts): void {
   const page = async (request: FastifyRequest, reply: FastifyReply, draw: (caller: Caller) => Promise<{ name: string; bytes: Uint8Array }>) => {
-    try {
-      const caller = (await callerOf(request)) ?? refuse('not-signed-in', undefined);
-      const { name, bytes } = await draw(caller);
-      return await reply.header('content-type', 'application/pdf').header('content-disposition', `inline; filename="${name}.pdf"`).header('cache-control', 'private, no-cache').send(bytes);
-    } catch (error) {
-      const answer = errorAnswer(error, request.id);
-      if (answer.code === 'fault') app.log.error({ err: error, requestId: request.id }, 'fault');
-      return reply.code(ERRORS[answer.code].status).send({ ...answer, message: answer.code });
-    }
+    const caller = (await callerOf(request)) ?? refuse('not-signed-in', undefined);
+    const { name, bytes } = await draw(caller);
+    return reply.header('content-type', 'application/pdf').header('content-disposition', `inline; filename="${name}.pdf"`).send(bytes);
   };
 
   app.get<{ Params: { file: string }; Querystring: { language?: string } }>('/paper/protocols/:file', (request, reply) => page(request, reply, async (caller) => {

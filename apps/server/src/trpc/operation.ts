@@ -1,5 +1,6 @@
 import type { Role } from '@rootclock/domain';
 import type * as z from 'zod/mini';
+import type { Edits } from '../db/editions.ts';
 import type { Tx } from '../db/pool.ts';
 import type { Touched } from '../db/touched.ts';
 
@@ -30,12 +31,19 @@ export interface CommandContext extends ReadContext {
 }
 
 // Method syntax keeps these assignable to a common type: a list of operations holds all kinds of inputs.
-export interface Command<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unknown> {
+export interface Command<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unknown, Prepared = z.output<Input>> {
   kind: 'command';
   name: string;
   input: Input;
   roles: readonly Role[];
-  run(context: CommandContext, input: z.output<Input>): Promise<Answer>;
+  /** The row that it edits in place, where it is one that carries an edition: made by `editing`. */
+  edits?: Edits<z.output<Input>>;
+  /**
+   * Makes ready what was sent before the transaction begins: for work that takes so long that the nursery must not be locked meanwhile.
+   * It is given nothing to read with. Most commands take what was sent as it is.
+   */
+  before(body: z.output<Input>): Prepared | Promise<Prepared>;
+  run(context: CommandContext, input: Prepared): Promise<Answer>;
 }
 
 export interface Query<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unknown, Loaded = Answer> {
@@ -43,6 +51,8 @@ export interface Query<Input extends z.ZodMiniType = z.ZodMiniType, Answer = unk
   name: string;
   input: Input;
   roles: readonly Role[];
+  /** Reckons for long: a person has only a few of these answered at a time. */
+  isHeavy?: true;
   read(context: ReadContext, input: z.output<Input>): Promise<Loaded>;
   /**
    * Makes the answer of what was read, once the transaction has ended: for work that takes so long that it must hold no connection meanwhile.
@@ -56,7 +66,9 @@ export type Operation = Command | Query;
 /** What an operation is sent, before its defaults are filled in. */
 export type BodyOf<Op extends { input: z.ZodMiniType }> = z.input<Op['input']>;
 
-export const command = <Input extends z.ZodMiniType, Answer>(definition: Omit<Command<Input, Answer>, 'kind'>): Command<Input, Answer> => ({ kind: 'command', ...definition });
+export const command = <Input extends z.ZodMiniType, Answer>(definition: Omit<Command<Input, Answer>, 'kind' | 'before'>): Command<Input, Answer> => ({ kind: 'command', ...definition, before: (body) => body });
+/** A command with a `before` step. */
+export const commandPrepared = <Input extends z.ZodMiniType, Answer, Prepared>(definition: Omit<Command<Input, Answer, Prepared>, 'kind'>): Command<Input, Answer, Prepared> => ({ kind: 'command', ...definition });
 
 type Definition<Input extends z.ZodMiniType, Answer, Loaded> = Omit<Query<Input, Answer, Loaded>, 'kind' | 'after'>;
 

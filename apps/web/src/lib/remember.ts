@@ -33,6 +33,14 @@ export function useRemembered<Value>(key: string, initial: Value, isValue: (kept
   return [value, keep];
 }
 
+/** Whose session's memory this tab holds. What one person typed last is nothing for the next. */
+export function rememberFor(personId: string): void {
+  const owner = 'rootclock.memory-of';
+  if (sessionStorage.getItem(owner) === personId) return;
+  sessionStorage.clear();
+  sessionStorage.setItem(owner, personId);
+}
+
 export const isText = (kept: unknown): kept is string => typeof kept === 'string';
 
 /** Choices of the device itself, such as its theme. */

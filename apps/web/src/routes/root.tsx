@@ -2,7 +2,7 @@
 import { createRootRoute, createRoute, Outlet, redirect } from '@tanstack/react-router';
 import { queryClient, readFailure, trpc } from '../lib/api/index.ts';
 import { paths } from '../lib/paths.ts';
-import { sayInstantsIn } from '../messages/days.ts';
+import { enterSession } from '../lib/session/index.ts';
 import { Shell } from '../shell/shell.tsx';
 import { BrokenPage } from '../shell/trouble-pages.tsx';
 import { Skeleton, ToastRegion } from '../ui/feedback/index.ts';
@@ -24,8 +24,7 @@ export const signedInRoute = createRoute({
   errorComponent: BrokenPage,
   beforeLoad: async ({ location }) => {
     try {
-      const { nursery } = await queryClient.ensureQueryData(trpc.people.me.queryOptions());
-      sayInstantsIn(nursery.zone);
+      enterSession(await queryClient.ensureQueryData(trpc.people.me.queryOptions()));
     } catch (error) {
       if (readFailure(error).code !== 'not-signed-in') throw error;
       throw redirect({ to: paths.signIn(), search: { next: location.href } });

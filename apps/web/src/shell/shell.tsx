@@ -6,8 +6,9 @@ import { Link, Outlet, useNavigate, useRouter } from '@tanstack/react-router';
 import { useEffect } from 'react';
 import { onSignedOut, useSession } from '../lib/api/index.ts';
 import { useLive } from '../lib/live/use-live.ts';
-import { onParked, outbox } from '../lib/outbox/index.ts';
+import { onParked } from '../lib/outbox/index.ts';
 import { paths } from '../lib/paths.ts';
+import { enterSession, leaveSession } from '../lib/session/index.ts';
 import { useMessages } from '../messages/index.ts';
 import { toast } from '../ui/feedback/index.ts';
 import { offered, type Destination } from '../routes/destinations.ts';
@@ -33,7 +34,9 @@ export function Shell() {
   const destinations = offered(useRouter().routesByPath);
   useLive();
   useRouteFocus();
-  useOutboxOf(person.id);
+  // Read again while the page stays open: an owner may move the nursery to another zone.
+  useEffect(() => enterSession({ person: { id: person.id }, nursery: { zone: nursery.zone } }), [person.id, nursery.zone]);
+  useOutboxNews();
 
   return (
     <div className="shell">
@@ -78,13 +81,19 @@ export function Shell() {
   );
 }
 
-/** Sends the entries of whoever is signed in, and tells of those refused after their form was left. */
-function useOutboxOf(personId: string): void {
+/** Tells of entries that were refused after their form was left, and leads to the door when the session is over. */
+function useOutboxNews(): void {
   const { outbox: words } = useMessages();
   const navigate = useNavigate();
-  useEffect(() => void outbox.signedInAs(personId), [personId]);
   useEffect(() => {
     onParked(() => toast({ tone: 'problem', text: words.parkedToast, action: { label: words.show, onAction: () => void navigate({ to: paths.outbox() }) } }));
   }, [words, navigate]);
-  useEffect(() => onSignedOut(() => void navigate({ to: paths.signIn(), search: { next: window.location.pathname + window.location.search } })), [navigate]);
+  useEffect(
+    () =>
+      onSignedOut(() => {
+        const next = window.location.pathname + window.location.search;
+        void navigate({ to: paths.signIn(), search: { next } }).then(leaveSession);
+      }),
+    [navigate],
+  );
 }

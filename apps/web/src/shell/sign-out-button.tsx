@@ -1,8 +1,9 @@
 /** Ends the session. Entries that still wait stay on the device for the next sign-in, and the button says so. */
 import { useNavigate } from '@tanstack/react-router';
-import { queryClient, useSession } from '../lib/api/index.ts';
-import { outbox, useDirectCommand, useOutbox } from '../lib/outbox/index.ts';
+import { useSession } from '../lib/api/index.ts';
+import { useDirectCommand, useOutbox } from '../lib/outbox/index.ts';
 import { paths } from '../lib/paths.ts';
+import { endSession } from '../lib/session/index.ts';
 import { useMessages } from '../messages/index.ts';
 import { Button } from '../ui/action/index.ts';
 
@@ -18,9 +19,8 @@ export function SignOutButton() {
     } catch {
       return;
     }
-    await outbox.signedInAs(null);
     await navigate({ to: paths.signIn() });
-    queryClient.clear();
+    endSession();
   };
   return (
     <>

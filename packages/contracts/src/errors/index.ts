@@ -11,7 +11,7 @@ import { stockInErrors } from './stock/intake.ts';
 import { stockErrors } from './stock/stock.ts';
 
 export * from './kind.ts';
-export type { InputIssue } from './general.ts';
+export type { Edited, InputIssue } from './general.ts';
 export type { LineShortening } from './promises.ts';
 
 /** The one table of errors, for server and web: an error that is not here cannot be raised, one that is must have a sentence for people. */

@@ -8,7 +8,7 @@ export type ErrorClass = (typeof ERROR_CLASSES)[number];
 /** One error: its class, its HTTP status, and the type of the numbers and names its sentence needs. */
 export interface ErrorKind<Data> {
   class: ErrorClass;
-  status: 400 | 401 | 403 | 404 | 409 | 422 | 429 | 500 | 503;
+  status: 400 | 401 | 403 | 404 | 409 | 413 | 422 | 429 | 500 | 503;
   /** Never set: it carries the type of the data only. */
   data?: Data;
 }

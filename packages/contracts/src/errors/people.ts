@@ -2,11 +2,18 @@ import { errorKind } from './kind.ts';
 
 export const peopleErrors = {
   'wrong-sign-in': errorKind('access', 401),
-  'too-many-sign-ins': errorKind<{ waitMinutes: number }>('access', 429),
+  'too-many-sign-ins': errorKind<{ waitSeconds: number }>('access', 429),
+  /** More passwords are being checked than the server can check at once. */
+  'sign-ins-busy': errorKind('retry', 503),
+  'not-in-a-batch': errorKind('input', 400),
   'nursery-exists': errorKind('refusal', 409),
   'email-taken': errorKind<{ email: string }>('refusal', 409),
   'last-owner': errorKind('refusal', 409),
   /** The current password was not the right one. */
   'wrong-password': errorKind('input', 400),
+  /** One's own password is changed where the present one is asked for. */
+  'own-password': errorKind('refusal', 409),
+  'common-password': errorKind('input', 400),
+  'known-name-password': errorKind('input', 400),
   'unknown-zone': errorKind<{ zone: string }>('input', 400),
 } as const;

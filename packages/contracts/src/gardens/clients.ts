@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { id, longText, optionalText, page, shortText } from '../fields.ts';
+import { asRead, id, longText, optionalText, page, shortText } from '../fields.ts';
 
 const client = {
   clientId: id,
@@ -13,7 +13,7 @@ const client = {
 };
 
 export const addClient = z.strictObject(client);
-export const editClient = z.strictObject(client);
+export const editClient = z.strictObject({ ...client, ...asRead });
 /** Takes everything personal out of a client and its sites; orders and what was planted stay. */
 export const blankClient = z.strictObject({ clientId: id });
 

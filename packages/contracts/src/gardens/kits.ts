@@ -1,12 +1,12 @@
 import * as z from 'zod/mini';
-import { calendarDate, id, longText, shortText, units } from '../fields.ts';
+import { asRead, calendarDate, id, longText, shortText, units } from '../fields.ts';
 
 const components = z.array(z.strictObject({ plantId: id, containerId: id, units })).check(z.minLength(1), z.maxLength(30));
 const kit = { kitId: id, name: shortText, note: z._default(longText, ''), components };
 
 export const addKit = z.strictObject(kit);
 /** Lines that were made with the kit before keep what they ask for. */
-export const editKit = z.strictObject(kit);
+export const editKit = z.strictObject({ ...kit, ...asRead });
 export const retireKit = z.strictObject({ kitId: id });
 export const listKits = z.strictObject({});
 
@@ -36,6 +36,7 @@ export interface KitComponentRow {
 
 export interface KitRow {
   id: string;
+  edition: number;
   name: string;
   note: string;
   /** By plant, then by container. */

@@ -1,6 +1,6 @@
 import { ORDER_KINDS, ORDER_STATES } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { calendarDate, id, longText, optionalText, page, units } from '../fields.ts';
+import { asRead, calendarDate, id, longText, optionalText, page, units } from '../fields.ts';
 import { alternatives } from '../promises/alternatives.ts';
 import { acceptedShortages } from '../promises/shortages.ts';
 
@@ -32,15 +32,15 @@ export const addOrder = z.strictObject({
   lines: z._default(z.array(orderLine).check(z.maxLength(200)), []),
 });
 /** Left out, whether it takes only natives stays as it was. Lines that break it are then marked and get no such plants. */
-export const editOrder = z.strictObject({ orderId: id, note: z._default(longText, ''), nativesOnly: z.optional(z.boolean()) });
+export const editOrder = z.strictObject({ orderId: id, note: z._default(longText, ''), nativesOnly: z.optional(z.boolean()), ...asRead });
 export const addLine = z.strictObject({ orderId: id, ...line });
 
 /** The owner keeps the line's rank although others, who are named in the refusal, become shorter. */
 const keepRank = z._default(z.boolean(), false);
 
-export const editLine = z.strictObject({ lineId: id, units, ...conditions, acceptedShortages, keepRank });
+export const editLine = z.strictObject({ lineId: id, units, ...conditions, acceptedShortages, keepRank, ...asRead });
 export const withdrawLine = z.strictObject({ lineId: id });
-export const changeDay = z.strictObject({ orderId: id, dueOn: calendarDate, acceptedShortages, keepRank });
+export const changeDay = z.strictObject({ orderId: id, dueOn: calendarDate, acceptedShortages, keepRank, ...asRead });
 export const finishOrder = z.strictObject({ orderId: id });
 /** Plants that were pulled go back to `placeId` in the same entry; without one an order with pulled plants is refused. */
 export const cancelOrder = z.strictObject({ orderId: id, happenedOn: calendarDate, placeId: z._default(z.nullable(id), null), note: z._default(longText, '') });

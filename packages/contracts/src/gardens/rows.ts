@@ -4,6 +4,7 @@ import type { ReservationRow } from '../promises/rows.ts';
 
 export interface ClientRow {
   id: string;
+  edition: number;
   name: string;
   email: string | null;
   phone: string | null;
@@ -25,6 +26,7 @@ export interface ClientPage extends ClientRow {
 
 export interface BedRow {
   id: string;
+  edition: number;
   siteId: string;
   name: string;
   areaCm2: number | null;
@@ -36,6 +38,7 @@ export interface BedRow {
 
 export interface SiteRow {
   id: string;
+  edition: number;
   clientId: string;
   clientName: string;
   name: string;
@@ -69,6 +72,7 @@ export interface SitePage extends SiteRow {
 
 export interface OrderRow {
   id: string;
+  edition: number;
   code: string;
   kind: OrderKind;
   state: OrderState;
@@ -107,6 +111,7 @@ export interface StagedRow {
 
 export interface OrderLineRow {
   id: string;
+  edition: number;
   rank: number;
   plantId: string;
   plantCode: string;

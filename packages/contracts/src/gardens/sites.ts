@@ -1,6 +1,6 @@
 import { BED_MOISTURE, BED_SUN } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, longText, optionalText, shortText } from '../fields.ts';
+import { asRead, id, longText, optionalText, shortText } from '../fields.ts';
 
 const site = {
   siteId: id,
@@ -13,7 +13,7 @@ const site = {
 };
 
 export const addSite = z.strictObject({ ...site, clientId: id });
-export const editSite = z.strictObject(site);
+export const editSite = z.strictObject({ ...site, ...asRead });
 
 const bed = {
   bedId: id,
@@ -25,6 +25,6 @@ const bed = {
 };
 
 export const addBed = z.strictObject({ ...bed, siteId: id });
-export const editBed = z.strictObject(bed);
+export const editBed = z.strictObject({ ...bed, ...asRead });
 
 export const readSite = z.strictObject({ siteId: id });

@@ -1,6 +1,6 @@
 import { type HabitTrait, type HeightClass, type BedSun, MOST_PENALTY, type Standing, SUBSTITUTION_KINDS, type SubstitutionKind } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, longText } from '../fields.ts';
+import { asRead, id, longText } from '../fields.ts';
 
 const terms = { penalty: z.int().check(z.gte(1), z.lte(MOST_PENALTY)), note: z._default(longText, '') };
 
@@ -15,7 +15,7 @@ export const addSubstitutionRule = z.strictObject({
   ...terms,
 });
 /** Kind and reach stay: a rule for other plants is another rule. */
-export const editSubstitutionRule = z.strictObject({ ruleId: id, ...terms });
+export const editSubstitutionRule = z.strictObject({ ruleId: id, ...terms, ...asRead });
 /** Alternatives that lines took by it stay theirs. */
 export const retireSubstitutionRule = z.strictObject({ ruleId: id });
 export const listSubstitutionRules = z.strictObject({});
@@ -25,6 +25,7 @@ export const alternativesFor = z.strictObject({ plantId: id, containerId: id, si
 
 export interface SubstitutionRuleRow {
   id: string;
+  edition: number;
   kind: SubstitutionKind;
   plantId: string | null;
   scientificName: string | null;

@@ -1,9 +1,10 @@
 import * as z from 'zod/mini';
-import { calendarDate, shortText } from '../fields.ts';
+import { asRead, calendarDate, shortText } from '../fields.ts';
 
 export const UNIT_SYSTEMS = ['metric', 'us'] as const;
 
 export const editNursery = z.strictObject({
+  ...asRead,
   name: shortText,
   /** A time zone of the IANA list: days begin and end by it. */
   zone: z.string().check(z.trim(), z.minLength(1), z.maxLength(64)),

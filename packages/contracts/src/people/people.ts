@@ -1,6 +1,6 @@
 import { ROLES } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, shortText } from '../fields.ts';
+import { asRead, id, shortText } from '../fields.ts';
 import { emailField, passwordField } from './sign-in.ts';
 
 const role = z.enum(ROLES);
@@ -8,6 +8,7 @@ const role = z.enum(ROLES);
 export const listPeople = z.strictObject({});
 export const addPerson = z.strictObject({ personId: id, name: shortText, email: emailField, role, password: passwordField });
 export const changePerson = z.strictObject({
+  ...asRead,
   personId: id,
   name: shortText,
   role,
@@ -19,4 +20,7 @@ export const changePerson = z.strictObject({
 /** One address a person: a new one ends the one before. */
 export const createCalendarAddress = z.strictObject({});
 export const revokeCalendarAddress = z.strictObject({});
+export const endSession = z.strictObject({ sessionId: id });
+/** All but the one that asks. */
+export const endOtherSessions = z.strictObject({});
 export const changeOwnPassword = z.strictObject({ currentPassword: z.string().check(z.minLength(1), z.maxLength(200)), password: passwordField });

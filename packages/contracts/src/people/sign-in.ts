@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import { shortText } from '../fields.ts';
 
-const email = z.string().check(z.trim(), z.maxLength(254), z.regex(/^[^\s@]+@[^\s@]+$/));
+/** Two keyboards may write one address in different characters; capitals are the database's to judge. */
+const email = z.string().check(z.trim(), z.normalize('NFC'), z.maxLength(254), z.regex(/^[^\s@]+@[^\s@]+$/));
 /** Long rather than intricate: length is what resists guessing. */
 const password = z.string().check(z.minLength(10), z.maxLength(200));
 

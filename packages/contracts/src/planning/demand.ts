@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { calendarDate, id, longText, page, roughDay, units } from '../fields.ts';
+import { asRead, calendarDate, id, longText, page, roughDay, units } from '../fields.ts';
 
 const demand = {
   plantId: id,
@@ -13,7 +13,7 @@ const demand = {
 };
 
 export const addExpectedDemand = z.strictObject({ demandId: id, ...demand });
-export const editExpectedDemand = z.strictObject({ demandId: id, ...demand });
+export const editExpectedDemand = z.strictObject({ demandId: id, ...demand, ...asRead });
 export const withdrawExpectedDemand = z.strictObject({ demandId: id });
 
 export const DEMAND_STATES = ['ahead', 'past', 'all'] as const;
@@ -27,6 +27,7 @@ export const listExpectedDemand = z.strictObject({
 
 export interface ExpectedDemandRow {
   demandId: string;
+  edition: number;
   plantId: string;
   plantCode: string;
   scientificName: string;

@@ -1,6 +1,6 @@
 import { CONTAINER_KINDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, longText, shortText } from '../fields.ts';
+import { asRead, id, longText, shortText } from '../fields.ts';
 
 const size = (most: number) => z.nullable(z.int().check(z.gte(1), z.lte(most)));
 
@@ -25,7 +25,7 @@ export const addContainer = z.strictObject({
   ...measures,
 });
 /** Code and kind stay: what stood in it would otherwise have stood in something else. */
-export const editContainer = z.strictObject({ containerId: id, ...measures });
+export const editContainer = z.strictObject({ containerId: id, ...measures, ...asRead });
 export const retireContainer = z.strictObject({ containerId: id });
 export const restoreContainer = z.strictObject({ containerId: id });
 export const listContainers = z.strictObject({ retired: z._default(z.boolean(), false) });

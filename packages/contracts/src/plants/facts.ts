@@ -1,6 +1,6 @@
 import { ESTABLISHMENT_MEANS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, optionalText } from '../fields.ts';
+import { asRead, id, optionalText } from '../fields.ts';
 
 const text = z.nullable(z.string().check(z.trim(), z.minLength(1), z.maxLength(500)));
 const list = z.nullable(z.array(z.string().check(z.trim(), z.minLength(1), z.maxLength(120))).check(z.minLength(1), z.maxLength(40)));
@@ -42,11 +42,11 @@ const values = {
 export type SettableFact = keyof typeof values;
 export const SETTABLE_FACTS = Object.keys(values) as readonly SettableFact[];
 
-const said = { plantId: id, source: optionalText, note: optionalText };
+const said = { plantId: id, source: optionalText, note: optionalText, ...asRead };
 const changes = Object.entries(values).map(([field, value]) => z.strictObject({ ...said, field: z.literal(field), value }));
 
 /** One fact of a plant; null says that nothing is known. It counts as the nursery's own, with the source it names. */
-export const setPlantFact = z.discriminatedUnion('field', changes as [(typeof changes)[number]]) as unknown as z.ZodMiniType<SetPlantFact, SetPlantFact>;
+export const setPlantFact = z.discriminatedUnion('field', changes as [(typeof changes)[number]]) as unknown as z.ZodMiniType<SetPlantFact & { edition: number }, SetPlantFact & { edition?: number | undefined }>;
 
 export interface SetPlantFact {
   plantId: string;
@@ -54,6 +54,7 @@ export interface SetPlantFact {
   value: PlantFactValue;
   source?: string | null | undefined;
   note?: string | null | undefined;
+  was?: Record<string, unknown> | undefined;
 }
 
 export type PlantFactValue = string | number | boolean | readonly string[] | readonly number[] | null;

@@ -1,6 +1,6 @@
 import { HANDLING_RULES, ROOT_HABITS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, monthDay, page } from '../fields.ts';
+import { asRead, id, monthDay, page } from '../fields.ts';
 
 const scientificName = z.string().check(z.trim(), z.minLength(3), z.maxLength(160));
 const otherName = z.string().check(z.trim(), z.maxLength(160));
@@ -38,7 +38,7 @@ export const addPlant = z.strictObject({
 });
 
 /** Only what is given changes, so that two people can mend different things of one plant. */
-export const editPlant = z.strictObject({ plantId: id, scientificName: z.optional(scientificName), ...optional(traits) });
+export const editPlant = z.strictObject({ plantId: id, scientificName: z.optional(scientificName), ...optional(traits), ...asRead });
 
 export const retirePlant = z.strictObject({ plantId: id });
 export const restorePlant = z.strictObject({ plantId: id });

@@ -45,6 +45,7 @@ export interface PlantNameRow {
 
 export interface PlantFactRow {
   field: string;
+  edition: number;
   value: PlantFactValue;
   standing: Standing;
   source: string | null;
@@ -75,6 +76,7 @@ export interface PlantStandingRow {
 }
 
 export interface PlantPage extends Omit<PlantRow, 'lots'> {
+  edition: number;
   names: PlantNameRow[];
   dormantMonths: number[];
   lastEmergenceMd: string | null;
@@ -89,6 +91,7 @@ export interface PlantPage extends Omit<PlantRow, 'lots'> {
 
 export interface ContainerRow {
   id: string;
+  edition: number;
   code: string;
   name: string;
   kind: ContainerKind;

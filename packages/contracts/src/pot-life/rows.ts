@@ -2,6 +2,7 @@ import type { PlantByState, PotLifeBasis, PotLifeReachName, RootHabit, Standing,
 
 export interface RuleRow {
   id: string;
+  edition: number;
   basis: PotLifeBasis;
   span: string | null;
   reach: PotLifeReachName;
@@ -23,6 +24,7 @@ export interface RuleRow {
 
 export interface WindowRow {
   id: string;
+  edition: number;
   opensMd: string;
   closesMd: string;
   maxContainerMl: number | null;
@@ -36,6 +38,8 @@ export interface WindowList {
   windows: WindowRow[];
   freezeMd: string;
   freezeStanding: Standing;
+  /** Of the nursery's settings, the freeze day among them. */
+  edition: number;
 }
 
 /** A lot or batch whose plant-by day a change would move. */

@@ -1,6 +1,6 @@
 import { isSpan, POT_LIFE_BASES, ROOT_HABITS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, longText } from '../fields.ts';
+import { asRead, id, longText } from '../fields.ts';
 
 /** ISO 8601, whole years, months, weeks or days: P1Y, P6M, P170D. */
 const span = z.nullable(z.string().check(z.trim(), z.refine(isSpan, { params: { problem: 'wrong-form' } })));
@@ -27,6 +27,6 @@ export const addRule = z.strictObject({
   ...terms,
 });
 /** Basis and reach stay: a rule for other plants is another rule. */
-export const editRule = z.strictObject({ ruleId: id, ...terms });
+export const editRule = z.strictObject({ ruleId: id, ...terms, ...asRead });
 export const retireRule = z.strictObject({ ruleId: id });
 export const listRules = z.strictObject({});

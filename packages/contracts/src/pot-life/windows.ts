@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { id, longText, monthDay } from '../fields.ts';
+import { asRead, id, longText, monthDay } from '../fields.ts';
 
 const days = {
   /** A window that closes on an earlier day of the year than it opens runs over the year's end. */
@@ -13,8 +13,8 @@ const days = {
 };
 
 export const addWindow = z.strictObject({ windowId: id, ...days });
-export const editWindow = z.strictObject({ windowId: id, ...days });
+export const editWindow = z.strictObject({ windowId: id, ...days, ...asRead });
 export const retireWindow = z.strictObject({ windowId: id });
 export const listWindows = z.strictObject({});
 /** The day of the year by which what may not stand through winter must be out. */
-export const setFreezeDay = z.strictObject({ freezeMd: monthDay });
+export const setFreezeDay = z.strictObject({ freezeMd: monthDay, ...asRead });

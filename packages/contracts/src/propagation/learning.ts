@@ -1,8 +1,9 @@
 import * as z from 'zod/mini';
-import { id } from '../fields.ts';
+import { asRead, id } from '../fields.ts';
 
 /** How a nursery weighs its own counts against what protocols say, and how careful its plans are. */
 export const setLearning = z.strictObject({
+  ...asRead,
   /** How many plants a protocol's figure counts as. */
   priorWeight: z.int().check(z.gte(1), z.lte(10_000)),
   /** The most plants that counts may count as. */

@@ -1,6 +1,6 @@
 import { SEED_STORAGES, SOURCE_KINDS, SOURCE_ORIGINS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { calendarDate, grams, id, longText, optionalText, page, roughDay, share } from '../fields.ts';
+import { asRead, calendarDate, grams, id, longText, optionalText, page, roughDay, share } from '../fields.ts';
 
 /** What is known of where propagules came from; nearly all of it may be unknown. */
 const provenance = {
@@ -40,7 +40,7 @@ const seed = {
 
 export const addSource = z.strictObject({ sourceId: id, plantId: id, ...provenance, ...seed });
 /** The whole source anew; its plant is changed only by re-identifying it, with all that came of it. */
-export const editSource = z.strictObject({ sourceId: id, ...provenance, ...seed });
+export const editSource = z.strictObject({ sourceId: id, ...provenance, ...seed, ...asRead });
 export const retireSource = z.strictObject({ sourceId: id });
 export const restoreSource = z.strictObject({ sourceId: id });
 

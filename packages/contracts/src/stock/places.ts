@@ -1,6 +1,6 @@
 import { PLACE_KINDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, monthDay, shortText } from '../fields.ts';
+import { asRead, id, monthDay, shortText } from '../fields.ts';
 
 /** A day of every year on which something is due there, such as 11-15. */
 const dueMd = z.optional(z.nullable(monthDay));
@@ -21,7 +21,7 @@ const place = {
 };
 
 export const addPlace = z.strictObject({ placeId: id, ...place });
-export const editPlace = z.strictObject({ placeId: id, ...place });
+export const editPlace = z.strictObject({ placeId: id, ...place, ...asRead });
 export const retirePlace = z.strictObject({ placeId: id });
 export const restorePlace = z.strictObject({ placeId: id });
 
@@ -30,7 +30,7 @@ const instant = z.iso.datetime({ offset: true });
 
 /** Nobody goes in, and nothing goes in or out, until then. */
 export const closePlace = z.strictObject({ placeId: id, untilAt: instant, reason: shortText });
-export const openPlace = z.strictObject({ placeId: id, reason: shortText });
+export const openPlace = z.strictObject({ placeId: id, reason: shortText, ...asRead });
 
 export const listPlaces = z.strictObject({ retired: z._default(z.boolean(), false) });
 export const readPlace = z.strictObject({ placeId: id });

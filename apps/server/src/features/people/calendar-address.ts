@@ -2,8 +2,9 @@ import { randomBytes } from 'node:crypto';
 import type { Role } from '@rootclock/domain';
 import type { Database } from '../../db/pool.ts';
 import type { Caller } from '../../trpc/operation.ts';
-import { tokenHash } from './sign-in.ts';
-import { calendarOpenedAt, findTokenHolder, openCalendar, revokeCalendar } from './store.ts';
+import { tokenHash } from './door/sessions.ts';
+import { findTokenHolder } from './door/store.ts';
+import { calendarOpenedAt, openCalendar, revokeCalendar } from './store.ts';
 
 /** A calendar is subscribed to once and then forgotten: its address ends when it is revoked, and not on a day nobody remembers. */
 const CALENDAR_YEARS = 100;
@@ -30,5 +31,7 @@ export async function readCalendarAddress(database: Database, { personId }: Call
 /** Whose calendar a secret opens: nobody's once it was revoked, or its person has left the nursery. */
 export async function calendarHolder(database: Database, secret: string, now: Date): Promise<Caller | null> {
   const holder = await findTokenHolder(database, tokenHash(secret), 'calendar', now);
-  return holder ? { ...holder, role: holder.role as Role } : null;
+  if (!holder) return null;
+  const { isSeen: _, ...person } = holder;
+  return { ...person, role: person.role as Role };
 }

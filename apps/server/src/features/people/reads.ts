@@ -6,6 +6,7 @@ import { loadMembers } from './store.ts';
 
 export interface NurseryRow {
   id: string;
+  edition: number;
   name: string;
   zone: string;
   region: string | null;
@@ -25,7 +26,7 @@ export const readNursery = query({
   roles: EVERYONE,
   read: async ({ tx, nurseryId, today }) => {
     const [row] = await tx.$queryRaw<NurseryRow[]>`
-      SELECT id::text, name, zone, region, units, currency, demo, notice_days AS "noticeDays", season_end_on::text AS "seasonEndOn",
+      SELECT id::text, edition, name, zone, region, units, currency, demo, notice_days AS "noticeDays", season_end_on::text AS "seasonEndOn",
              freeze_md AS "freezeMd", freeze_standing AS "freezeStanding", version::int
         FROM nursery WHERE id = ${nurseryId}::uuid`;
     return { ...(row as NurseryRow), today };

@@ -1,15 +1,17 @@
 import { createHash } from 'node:crypto';
 import { people } from '@rootclock/contracts';
 import * as z from 'zod/mini';
-import { answered, checked, openProcedure, signedIn } from '../../trpc/procedures.ts';
+import { aloneProcedure, answered, checked, openProcedure, type RequestContext, signedIn, signedInAs } from '../../trpc/procedures.ts';
 import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
 import { createCalendar, endCalendar, readCalendarAddress } from './calendar-address.ts';
 import { loadReference } from '../plants/commands/load-reference.ts';
 import { loadReferenceProtocols } from '../propagation/protocols/commands/load-reference-protocols.ts';
 import { changeOwnPassword } from './commands/change-own-password.ts';
 import { DEMO_SIGN_INS } from './demo-sign-ins.ts';
+import type { Guesser } from './door/guessing.ts';
+import { endSession, listSessions, openSession, signOut } from './door/sessions.ts';
 import { readNursery } from './reads.ts';
-import { changePasswordOf, createFirstOwner, signIn, signOut } from './sign-in.ts';
+import { changePasswordOf, createFirstOwner, signIn } from './sign-in.ts';
 import { setupFacts } from './store.ts';
 
 // These open and end sessions, most before anyone is signed in; each is harmless when sent twice.
@@ -17,6 +19,7 @@ import { setupFacts } from './store.ts';
 const nothing = z.optional(z.nullable(z.object({})));
 interface Sent<Body> {
   commandId: string;
+  personId?: string;
   body: Body;
 }
 
@@ -31,6 +34,8 @@ function idAfter(commandId: string): string {
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 }
 
+const guesserOf = ({ database, door, address, runner }: RequestContext): Guesser => ({ database, door, address, now: runner.clock() });
+
 export const sessionProcedures = {
   setupState: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => {
     const facts = await setupFacts(ctx.database);
@@ -41,32 +46,35 @@ export const sessionProcedures = {
     const nursery = await ctx.runner.read(readNursery, caller, {});
     return { person: { id: caller.personId, name: caller.personName, email: caller.email }, role: caller.role, nursery };
   })),
-  signIn: openProcedure.input(sent(people.signIn)).mutation(({ ctx, input }) => answered(async () => {
-    const session = await signIn(ctx.database, input.body, ctx.address, ctx.runner.clock());
-    ctx.setSession(session.token, session.expiresAt);
+  signIn: aloneProcedure.input(sent(people.signIn)).mutation(({ ctx, input }) => answered(async () => {
+    await signIn(guesserOf(ctx), input.body);
     return { signedIn: true };
   })),
-  signOut: openProcedure.input(sent(z.strictObject({}))).mutation(({ ctx }) => answered(async () => {
-    if (ctx.sessionToken) await signOut(ctx.database, ctx.sessionToken, ctx.runner.clock());
-    ctx.setSession(null, null);
+  signOut: openProcedure.input(sent(z.strictObject({}))).mutation(({ ctx, input }) => answered(async () => {
+    if (ctx.caller) signedInAs(ctx, input.personId);
+    await signOut(ctx.database, ctx.door, ctx.runner.clock());
     return { signedIn: false };
   })),
-  createFirstOwner: openProcedure.input(sent(people.createFirstOwner)).mutation(({ ctx, input }) => answered(async () => {
-    const { session, owner } = await createFirstOwner(ctx.database, input.body, ctx.runner.clock());
+  createFirstOwner: aloneProcedure.input(sent(people.createFirstOwner)).mutation(({ ctx, input }) => answered(async () => {
+    const guesser = guesserOf(ctx);
+    const owner = await createFirstOwner(guesser, input.body);
+    const inputHash = await input.inputHash();
     // What the nursery begins with is written by its owner's first command, like everything after it.
-    await ctx.runner.run(loadReference, owner, input.commandId, {}, input.inputHash);
-    await ctx.runner.run(loadReferenceProtocols, owner, idAfter(input.commandId), {}, input.inputHash);
-    ctx.setSession(session.token, session.expiresAt);
+    await ctx.runner.run(loadReference, owner, input.commandId, {}, inputHash);
+    await ctx.runner.run(loadReferenceProtocols, owner, idAfter(input.commandId), {}, inputHash);
+    await openSession(ctx.database, owner, ctx.door, guesser.now);
     return { signedIn: true };
   })),
-  changeOwnPassword: openProcedure.input(sent(people.changeOwnPassword)).mutation(({ ctx, input }) => answered(async () => {
-    const caller = signedIn(ctx);
-    const change = () => ctx.runner.run(changeOwnPassword, caller, input.commandId, input.body, input.inputHash);
-    const session = await changePasswordOf(ctx.database, caller, ctx.address, ctx.runner.clock(), change);
-    ctx.setSession(session.token, session.expiresAt);
+  changeOwnPassword: aloneProcedure.input(sent(people.changeOwnPassword)).mutation(({ ctx, input }) => answered(async () => {
+    const caller = signedInAs(ctx, input.personId);
+    const { password } = input.body;
+    await changePasswordOf(guesserOf(ctx), caller, input.body, async (hashes) => ctx.runner.run(changeOwnPassword, caller, input.commandId, { password, ...hashes }, await input.inputHash()));
     return { changed: true };
   })),
+  listSessions: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => listSessions(ctx.database, signedIn(ctx), ctx.door, ctx.runner.clock()))),
+  endSession: openProcedure.input(sent(people.endSession)).mutation(({ ctx, input }) => answered(async () => endSession(ctx.database, signedInAs(ctx, input.personId), input.body.sessionId, ctx.door, ctx.runner.clock()))),
+  endOtherSessions: openProcedure.input(sent(people.endOtherSessions)).mutation(({ ctx, input }) => answered(async () => endSession(ctx.database, signedInAs(ctx, input.personId), null, ctx.door, ctx.runner.clock()))),
   readCalendarAddress: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => readCalendarAddress(ctx.database, signedIn(ctx), ctx.runner.clock()))),
-  createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx }) => answered(async () => createCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
-  revokeCalendarAddress: openProcedure.input(sent(people.revokeCalendarAddress)).mutation(({ ctx }) => answered(async () => endCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
+  createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx, input }) => answered(async () => ({ ...(await createCalendar(ctx.database, signedInAs(ctx, input.personId), ctx.runner.clock())), origin: ctx.publicOrigin ?? null }))),
+  revokeCalendarAddress: openProcedure.input(sent(people.revokeCalendarAddress)).mutation(({ ctx, input }) => answered(async () => endCalendar(ctx.database, signedInAs(ctx, input.personId), ctx.runner.clock()))),
 };

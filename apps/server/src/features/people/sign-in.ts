@@ -1,78 +1,40 @@
-import { createHash, randomBytes, randomUUID } from 'node:crypto';
-import { hash, verify } from '@node-rs/argon2';
+import { randomUUID } from 'node:crypto';
 import type { Role } from '@rootclock/domain';
 import { IANAZone } from 'luxon';
-import type { Database } from '../../db/pool.ts';
 import { Refusal, refuse } from '../../refusal.ts';
 import type { Caller } from '../../trpc/operation.ts';
-import { claimFirstOwner, countFailures, findPerson, findTokenHolder, noteFailure, openToken, revokeToken } from './store.ts';
+import { type Guesser, guessing, WrongGuess } from './door/guessing.ts';
+import { openSession } from './door/sessions.ts';
+import { isPassword, passwordHash } from './passwords/hashing.ts';
+import { requireNoKnownName, requireUncommon } from './passwords/judge.ts';
+import { claimFirstOwner, setupFacts } from './store.ts';
 
-const SESSION_DAYS = 30;
-const FAILURE_WINDOW_MINUTES = 15;
-/** An account is guessed at from many addresses, an address guesses at many accounts: each has its own limit. */
-const MOST_FAILURES = { account: 8, address: 40 };
+type Person = Pick<Caller, 'nurseryId' | 'personId' | 'personName' | 'role'>;
 
-export const tokenHash = (token: string) => createHash('sha256').update(token).digest();
-export const passwordHash = (password: string) => hash(password);
-
-// Verified against when nobody has the address, so that the time taken does not tell which addresses exist.
-const nobodysHash = passwordHash(randomUUID());
-
-export interface OpenedSession {
-  token: string;
-  expiresAt: Date;
-}
-
-/** What a guess at a password is counted by. Refuses when there were too many already. */
-async function requireFewFailures(database: Database, email: string, address: string, now: Date): Promise<string[]> {
-  const subjects = { account: `account:${email.toLowerCase()}`, address: `address:${address}` };
-  const failures = await countFailures(database, Object.values(subjects), new Date(now.getTime() - FAILURE_WINDOW_MINUTES * 60_000));
-  if ((failures.get(subjects.account) ?? 0) >= MOST_FAILURES.account || (failures.get(subjects.address) ?? 0) >= MOST_FAILURES.address) {
-    refuse('too-many-sign-ins', { waitMinutes: FAILURE_WINDOW_MINUTES });
-  }
-  return Object.values(subjects);
-}
-
-export async function signIn(database: Database, input: { email: string; password: string }, address: string, now: Date): Promise<OpenedSession> {
-  const subjects = await requireFewFailures(database, input.email, address, now);
-  const person = await findPerson(database, input.email);
-  const matches = await verify(person?.passwordHash ?? (await nobodysHash), input.password);
-  if (!person || !matches) {
-    await noteFailure(database, subjects, now);
-    throw new Refusal('wrong-sign-in', undefined, 'password');
-  }
-  return openSession(database, person, now);
+/** Opens a session for whoever knows the password of an address. */
+export async function signIn(guesser: Guesser, { email, password }: { email: string; password: string }): Promise<void> {
+  const person = await guessing(guesser, email, async ({ personId, personName, nurseryId, role, passwordHash: stored }, asker): Promise<Person> => {
+    const matches = await isPassword(password, stored, asker);
+    if (!matches || !personId || !nurseryId) throw new WrongGuess(new Refusal('wrong-sign-in', undefined, 'password'));
+    return { personId, nurseryId, personName: personName ?? '', role: role as Role };
+  });
+  await openSession(guesser.database, person, guesser.door, guesser.now);
 }
 
 /**
  * Lets a password be changed by whoever knows the present one, guesses being limited as at the door. The change ends every session of
  * theirs, so that a copied one is worth nothing; the one they work in is opened anew.
  */
-export async function changePasswordOf(database: Database, caller: Caller, address: string, now: Date, change: () => Promise<unknown>): Promise<OpenedSession> {
-  const subjects = await requireFewFailures(database, caller.email, address, now);
-  try {
-    await change();
-  } catch (error) {
-    if (error instanceof Refusal && error.code === 'wrong-password') await noteFailure(database, subjects, now);
-    throw error;
-  }
-  return openSession(database, caller, now);
+export async function changePasswordOf(
+  guesser: Guesser, caller: Caller, input: { currentPassword: string; password: string }, change: (passwords: { knownHash: string; passwordHash: string }) => Promise<unknown>,
+): Promise<void> {
+  await requireUncommon(input.password);
+  await guessing(guesser, caller.email, async ({ passwordHash: knownHash }) => {
+    if (knownHash === null || !(await isPassword(input.currentPassword, knownHash, 'known'))) throw new WrongGuess(new Refusal('wrong-password', undefined, 'currentPassword'));
+    await change({ knownHash, passwordHash: await passwordHash(input.password) });
+  });
+  await openSession(guesser.database, caller, guesser.door, guesser.now);
 }
-
-async function openSession(database: Database, person: { nurseryId: string; personId: string }, now: Date): Promise<OpenedSession> {
-  const token = randomBytes(32).toString('base64url');
-  const expiresAt = new Date(now.getTime() + SESSION_DAYS * 86_400_000);
-  await openToken(database, { hash: tokenHash(token), kind: 'session', ...person, openedAt: now, expiresAt });
-  return { token, expiresAt };
-}
-
-export async function callerOf(database: Database, token: string | null, now: Date): Promise<Caller | null> {
-  if (!token) return null;
-  const holder = await findTokenHolder(database, tokenHash(token), 'session', now);
-  return holder ? { ...holder, role: holder.role as Role } : null;
-}
-
-export const signOut = (database: Database, token: string, now: Date) => revokeToken(database, tokenHash(token), now);
 
 export interface FirstOwner {
   nurseryName: string;
@@ -82,12 +44,16 @@ export interface FirstOwner {
   password: string;
 }
 
-export async function createFirstOwner(database: Database, input: FirstOwner, now: Date): Promise<{ session: OpenedSession; owner: Caller }> {
+/** Makes the nursery of an empty server and its owner. Where there is one already nothing is hashed any more. */
+export async function createFirstOwner({ database, now }: Pick<Guesser, 'database' | 'now'>, input: FirstOwner): Promise<Caller> {
   if (!IANAZone.isValidZone(input.zone)) throw new Refusal('invalid-input', { issues: [{ path: 'zone', problem: 'not-a-choice' }] }, 'zone');
+  if ((await setupFacts(database)).anyNursery) refuse('nursery-exists', undefined);
+  await requireUncommon(input.password);
+  requireNoKnownName(input.password, input);
   const nurseryId = randomUUID();
   const personId = randomUUID();
   const seasonEndOn = `${now.getUTCFullYear()}-10-31`;
-  const isFirst = await claimFirstOwner(database, { ...input, nurseryId, personId, seasonEndOn, passwordHash: await passwordHash(input.password) });
+  const isFirst = await claimFirstOwner(database, { ...input, nurseryId, personId, seasonEndOn, passwordHash: await passwordHash(input.password, 'strangers') });
   if (!isFirst) refuse('nursery-exists', undefined);
-  return { session: await openSession(database, { nurseryId, personId }, now), owner: { nurseryId, personId, personName: input.name, email: input.email, role: 'owner' } };
+  return { nurseryId, personId, personName: input.name, email: input.email, role: 'owner' };
 }

@@ -1,36 +1,10 @@
+import { found } from '../../refusal.ts';
+import { columns, type Edits, editedSettings, type StoredRow } from '../../db/editions.ts';
 import type { Role } from '@rootclock/domain';
 import type { Tx } from '../../db/pool.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
 // People and tokens are reached only through the database's own functions: they stand outside row security.
-
-interface PersonRow {
-  personId: string;
-  personName: string;
-  passwordHash: string;
-  nurseryId: string;
-  role: string;
-}
-
-export async function findPerson(tx: Tx, email: string): Promise<PersonRow | null> {
-  const [row] = await tx.$queryRaw<PersonRow[]>`
-    SELECT person_id AS "personId", person_name AS "personName", password_hash AS "passwordHash", nursery_id AS "nurseryId", role FROM person_by_email(${email})`;
-  return row ?? null;
-}
-
-export async function openToken(tx: Tx, token: { hash: Buffer; kind: string; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date }): Promise<void> {
-  await tx.$queryRaw`SELECT open_token(${token.hash}, ${token.kind}, ${token.nurseryId}::uuid, ${token.personId}::uuid, ${token.openedAt}, ${token.expiresAt})::text`;
-}
-
-export async function findTokenHolder(tx: Tx, hash: Buffer, kind: string, at: Date) {
-  const [row] = await tx.$queryRaw<{ personId: string; personName: string; email: string; nurseryId: string; role: string }[]>`
-    SELECT person_id AS "personId", person_name AS "personName", email, nursery_id AS "nurseryId", role FROM token_holder(${hash}, ${kind}, ${at})`;
-  return row ?? null;
-}
-
-export async function revokeToken(tx: Tx, hash: Buffer, at: Date): Promise<void> {
-  await tx.$queryRaw`SELECT revoke_token(${hash}, ${at})::text`;
-}
 
 /** Opens a person's calendar address and ends the one before. */
 export async function openCalendar(tx: Tx, token: { hash: Buffer; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date }): Promise<void> {
@@ -46,15 +20,6 @@ export async function calendarOpenedAt(tx: Tx, personId: string, at: Date): Prom
   return row?.openedAt ?? null;
 }
 
-export async function countFailures(tx: Tx, subjects: string[], since: Date): Promise<Map<string, number>> {
-  const rows = await tx.$queryRaw<{ subject: string; failures: number }[]>`SELECT subject, failures::int FROM sign_in_failures(${subjects}, ${since})`;
-  return new Map(rows.map((row) => [row.subject, row.failures]));
-}
-
-export async function noteFailure(tx: Tx, subjects: string[], at: Date): Promise<void> {
-  await tx.$queryRaw`SELECT note_sign_in_failure(${subjects}, ${at})::text`;
-}
-
 export async function claimFirstOwner(tx: Tx, owner: { nurseryId: string; nurseryName: string; zone: string; seasonEndOn: string; personId: string; name: string; email: string; passwordHash: string }): Promise<boolean> {
   const [row] = await tx.$queryRaw<{ claimed: boolean }[]>`
     SELECT create_first_owner(${owner.nurseryId}::uuid, ${owner.nurseryName}, ${owner.zone}, ${owner.seasonEndOn}::date, ${owner.personId}::uuid, ${owner.name}, ${owner.email}, ${owner.passwordHash}) AS claimed`;
@@ -68,6 +33,7 @@ export async function setupFacts(tx: Tx): Promise<{ anyNursery: boolean; demo: b
 
 export interface Member {
   id: string;
+  edition: number;
   name: string;
   email: string;
   role: Role;
@@ -77,7 +43,8 @@ export interface Member {
 /** Everybody who is or was of this nursery, by name. */
 export async function loadMembers({ tx }: ReadContext): Promise<Member[]> {
   const rows = await tx.$queryRaw<(Omit<Member, 'endedAt'> & { endedAt: Date | null })[]>`
-    SELECT person_id::text AS id, name, email, role, ended_at AS "endedAt" FROM nursery_people() ORDER BY ended_at IS NOT NULL, name, person_id`;
+    SELECT p.person_id::text AS id, e.edition, p.name, p.email, p.role, p.ended_at AS "endedAt" FROM nursery_people() p JOIN person_editions() e ON e.person_id = p.person_id
+     ORDER BY p.ended_at IS NOT NULL, p.name, p.person_id`;
   return rows.map((row) => ({ ...row, endedAt: row.endedAt?.toISOString() ?? null }));
 }
 
@@ -92,6 +59,17 @@ export async function addMember({ tx }: CommandContext, person: { id: string; na
 export async function changeMember({ tx, now }: CommandContext, person: { id: string; name: string; role: Role; endsAt: Date | null; passwordHash: string | null }): Promise<void> {
   await tx.$queryRaw`
     SELECT change_nursery_person(${person.id}::uuid, ${person.name}, ${person.role}, ${person.endsAt}::timestamptz, ${person.passwordHash}::text, ${now}::timestamptz)::text`;
+}
+
+/** Sets a person's own new password where the one it was checked against is still the present one, and ends every session of theirs. */
+export async function replaceOwnPassword({ tx, personId, now }: CommandContext, knownHash: string, passwordHash: string): Promise<boolean> {
+  const [row] = await tx.$queryRaw<{ replaced: boolean }[]>`SELECT replace_own_password(${personId}::uuid, ${knownHash}, ${passwordHash}, ${now}::timestamptz) AS replaced`;
+  return row?.replaced ?? false;
+}
+
+export async function nameOfNursery({ tx, nurseryId }: ReadContext): Promise<string> {
+  const [row] = await tx.$queryRaw<{ name: string }[]>`SELECT name FROM nursery WHERE id = ${nurseryId}::uuid`;
+  return row?.name ?? '';
 }
 
 export interface NurserySettings {
@@ -112,3 +90,20 @@ export async function updateNursery({ tx, nurseryId }: CommandContext, { name, z
 export async function noteRolledDay({ tx, nurseryId, today }: CommandContext): Promise<void> {
   await tx.$executeRaw`UPDATE nursery SET rolled_on = ${today}::date WHERE id = ${nurseryId}::uuid`;
 }
+
+export const nurseryEdits = editedSettings(columns('name', 'zone', 'region', 'units', 'noticeDays', 'seasonEndOn'));
+
+/** What an owner says of a person. Passwords are never shown, so that two new ones are no clash. */
+export const personEdits: Edits<{ personId: string }> = {
+  partial: false,
+  load: async ({ tx }, { personId }) => {
+    const [row] = await tx.$queryRaw<StoredRow[]>`
+      SELECT e.edition, jsonb_build_object('name', p.name, 'role', p.role, 'ended', p.ended_at IS NOT NULL) AS fields
+        FROM nursery_people() p JOIN person_editions() e ON e.person_id = p.person_id WHERE p.person_id = ${personId}::uuid`;
+    return row ?? null;
+  },
+  raise: async ({ tx, version }, { personId }, from) => {
+    const [row] = await tx.$queryRaw<{ edition: number | null }[]>`SELECT raise_person_edition(${personId}::uuid, ${from}::int, ${version}::int) AS edition`;
+    return found(row?.edition, 'person', 'personId');
+  },
+};

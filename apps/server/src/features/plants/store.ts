@@ -1,3 +1,5 @@
+import { Prisma } from '../../db/generated/client.ts';
+import { columns, editedRow } from '../../db/editions.ts';
 import type { HandlingRule, ParsedName, RootHabit, Standing } from '@rootclock/domain';
 import type { plants } from '@rootclock/contracts';
 import { found } from '../../refusal.ts';
@@ -103,3 +105,17 @@ export async function countStanding({ tx, nurseryId }: ReadContext, plantId: str
            (SELECT count(*)::int FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.closed_on IS NULL) AS batches`;
   return row ?? { units: 0, batches: 0 };
 }
+
+export const plantEdits = editedRow<{ plantId: string }>({
+  table: 'plant', row: ({ plantId }) => Prisma.sql`r.id = ${plantId}::uuid`, partial: true,
+  fields: {
+    ...columns('vernacularName', 'family', 'rootHabit', 'larvalHost', 'dormantMonths', 'lastEmergenceMd', 'yearOfFirstBloom', 'nativeRegions', 'handling'),
+    scientificName: "trim(r.scientific_name || ' ' || r.scientific_name_authorship)",
+  },
+});
+
+/** A fact that nobody has said yet is no row, and there is nothing to write over. */
+export const factEdits = editedRow<{ plantId: string; field: string }>({
+  table: 'plant_fact', row: ({ plantId, field }) => Prisma.sql`r.plant_id = ${plantId}::uuid AND r.field = ${field}`,
+  fields: columns('value', 'source', 'note'),
+});

@@ -6,8 +6,10 @@ import type { CommandContext } from '../../trpc/operation.ts';
 import { loadMotherLot, type SourceFields } from './store.ts';
 import { describeSeed } from './stores/describe-seed.ts';
 
+type Described = Omit<z.output<typeof sources.addSource>, 'plantId'>;
+
 /** What was said of a source, as it is stored; refuses days to come and mother lots that cannot be its mother. */
-export async function describeSource(context: CommandContext, input: z.output<typeof sources.editSource>, plant: { id: string; scientificName: string }): Promise<SourceFields> {
+export async function describeSource(context: CommandContext, input: Described, plant: { id: string; scientificName: string }): Promise<SourceFields> {
   const gathered = input.gathered ? earliestOfDay(input.gathered) : null;
   if (gathered && gathered.earliestOn > context.today) refuse('day-in-future', { day: gathered.earliestOn, today: context.today }, 'gathered');
   if (input.kind === 'mother-plants' && !input.motherLotId) refuse('mother-lot-missing', undefined, 'motherLotId');

@@ -1,3 +1,4 @@
+import { columns, editedRow } from '../../db/editions.ts';
 import type { DayPrecision, SeedStorage, SourceKind, SourceOrigin } from '@rootclock/domain';
 import { Prisma } from '../../db/generated/client.ts';
 import { found } from '../../refusal.ts';
@@ -42,6 +43,7 @@ export interface NewSource extends SourceFields {
 /** A source as commands need it. */
 export interface SourceFacts extends SourceFields {
   id: string;
+  edition: number;
   code: string;
   plantId: string;
   plantCode: string;
@@ -70,7 +72,7 @@ export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readon
 /** Sources by id, as `loadPlantNames`. */
 export async function loadSources({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, SourceFacts>> {
   const rows = await tx.$queryRaw<SourceFacts[]>`
-    SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
+    SELECT s.id::text, s.edition, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
            s.retired_at IS NOT NULL AS retired
       FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ANY (${[...ids]}::uuid[])`;
@@ -142,3 +144,16 @@ export async function loadMotherLot({ tx, nurseryId }: ReadContext, lotId: strin
       FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
   return row;
 }
+
+/** The day of gathering in the words it was told in: a day, or only a month, a season or a year. A winter carries the year in which it ends. */
+const gatheredText = `CASE r.gathered_precision WHEN 'day' THEN to_char(r.gathered_on, 'YYYY-MM-DD') WHEN 'month' THEN to_char(r.gathered_on, 'YYYY-MM')
+  WHEN 'year' THEN to_char(r.gathered_on, 'YYYY') WHEN 'season' THEN to_char(r.gathered_on + interval '1 month', 'YYYY-') ||
+  CASE extract(month FROM r.gathered_on) WHEN 3 THEN 'spring' WHEN 6 THEN 'summer' WHEN 9 THEN 'autumn' ELSE 'winter' END END`;
+
+export const sourceEdits = editedRow<{ sourceId: string }>({
+  table: 'source', row: ({ sourceId }) => Prisma.sql`r.id = ${sourceId}::uuid`,
+  fields: {
+    ...columns('kind', 'provenance', 'seedZone', 'origin', 'collector', 'permit', 'vendor', 'vendorLot', 'pesticideStatement', 'motherLotId', 'note'),
+    ...columns('rawGrams', 'cleanedGrams', 'purity', 'seedsPerGram', 'sowFresh', 'neverDry', 'storage', 'storedOn'), gathered: gatheredText,
+  },
+});

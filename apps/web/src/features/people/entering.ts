@@ -1,7 +1,7 @@
 /** What happens once the server has opened a session: nothing of an earlier one may be seen, and the way leads to where it was cut off. */
 import { useNavigate } from '@tanstack/react-router';
-import { queryClient } from '../../lib/api/index.ts';
 import { paths } from '../../lib/paths.ts';
+import { leaveSession } from '../../lib/session/index.ts';
 
 /** Only addresses of this app are followed: `next` stands in an address that anybody could have written. */
 export function safeNext(next: string | undefined): string {
@@ -11,7 +11,7 @@ export function safeNext(next: string | undefined): string {
 export function useEntering(): (next?: string) => void {
   const navigate = useNavigate();
   return (next) => {
-    queryClient.clear();
+    leaveSession();
     void navigate({ href: safeNext(next) });
   };
 }

@@ -9,7 +9,7 @@ export interface ChecksFieldProps<T extends string> extends FieldProps {
 }
 
 export function ChecksField<T extends string>({ value, onChange, choices, ...props }: ChecksFieldProps<T>) {
-  const field = useField(props);
+  const field = useField(props, choices);
   return (
     <FieldFrame field={field} group {...props}>
       <div className="checks-field">

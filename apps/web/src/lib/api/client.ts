@@ -2,7 +2,10 @@
 import type { AppRouter } from '@rootclock/server/router';
 import { createTRPCClient, getUntypedClient, httpBatchLink, httpLink, splitLink } from '@trpc/client';
 import { createTRPCOptionsProxy } from '@trpc/tanstack-react-query';
+import { CommandError, NO_ANSWER } from './failure.ts';
+import { heardFetch } from './heard-fetch.ts';
 import { queryClient } from './query-client.ts';
+import { tabPerson } from './tab-person.ts';
 
 const URL = '/trpc';
 
@@ -10,13 +13,15 @@ const URL = '/trpc';
 const COMMAND_LIMIT_MS = 20_000;
 /** Reads with long inputs would make addresses that proxies refuse. */
 const ADDRESS_LIMIT = 6000;
+/** More the server takes in no batch. */
+const MOST_CALLS = 20;
 
 const client = createTRPCClient<AppRouter>({
   links: [
     splitLink({
       condition: (operation) => operation.type === 'mutation',
-      true: httpLink({ url: URL }),
-      false: httpBatchLink({ url: URL, maxURLLength: ADDRESS_LIMIT }),
+      true: httpLink({ url: URL, fetch: heardFetch }),
+      false: httpBatchLink({ url: URL, maxURLLength: ADDRESS_LIMIT, maxItems: MOST_CALLS, fetch: heardFetch }),
     }),
   ],
 });
@@ -24,7 +29,12 @@ const client = createTRPCClient<AppRouter>({
 /** `useQuery(trpc.people.me.queryOptions())`: the typed way to every read. */
 export const trpc = createTRPCOptionsProxy<AppRouter>({ client, queryClient });
 
-/** Sends one command. Rejects with the client's error, which `readFailure` reads. */
-export function sendCommand(name: string, commandId: string, body: unknown): Promise<unknown> {
-  return getUntypedClient(client).mutation(name, { commandId, body }, { signal: AbortSignal.timeout(COMMAND_LIMIT_MS) });
+/**
+ * Sends one command of a person, or of nobody yet. Rejects with the client's error, which `readFailure` reads. Our server always answers something:
+ * a success without anything in it is somebody else's JSON that happens to look like one.
+ */
+export async function sendCommand(name: string, commandId: string, body: unknown, personId = tabPerson() ?? undefined): Promise<unknown> {
+  const answer = await getUntypedClient(client).mutation(name, { commandId, personId, body }, { signal: AbortSignal.timeout(COMMAND_LIMIT_MS) });
+  if (answer === undefined) throw new CommandError(NO_ANSWER);
+  return answer;
 }

@@ -1,2 +1,3 @@
+export type { FieldWords } from './clash.tsx';
 export { Submit, type SubmitProps } from './submit.tsx';
 export { useCommandForm } from './use-command-form.ts';

@@ -2,6 +2,7 @@
 import { sendCommand } from '../api/client.ts';
 import { markStale } from '../api/features.ts';
 import { queryClient } from '../api/query-client.ts';
+import { tellAnotherPerson } from '../api/tab-person.ts';
 import { Outbox, type OutboxParts, type Word } from './outbox.ts';
 import { deviceStorage } from './storage.ts';
 import { transportBy } from './transport.ts';
@@ -40,6 +41,7 @@ export const outbox = new Outbox({
   },
   onAnswered: (entry) => markStale(queryClient, [entry.name.split('.')[0] ?? '']),
   onParked: (entry) => tellParked(entry.name),
+  onAnotherPerson: tellAnotherPerson,
 });
 
 window.addEventListener('online', () => void outbox.hurry());

@@ -12,6 +12,9 @@ export function startMending(id: string): void {
   sessionStorage.setItem(KEPT_AS, id);
 }
 
+/** Whether a form of this page is to put a refused entry right, so that its sheet opens at once. */
+export const isMending = (name: CommandName): boolean => beingMended(name) !== null;
+
 /** The address as entries keep it. */
 export const addressNow = (): string => window.location.pathname + window.location.search;
 

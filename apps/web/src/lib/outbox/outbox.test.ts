@@ -50,6 +50,7 @@ function tab(transport: Transport, storage: Storage, air: ((word: Word) => void)
     later: (run, ms) => timers.push({ at: now + ms, run }),
     onAnswered: () => {},
     onParked: (entry) => parked.push(entry.id),
+    onAnotherPerson: () => {},
   });
   const settled = async () => {
     // The outbox works in promises only; a turn of the event loop lets all of them finish.
@@ -164,6 +165,21 @@ describe('the outbox', () => {
     await outbox.signedInAs('ann');
     expect(await answer).toEqual({ order: 1 });
     expect(booked.size).toBe(1);
+  });
+
+  it('keeps what is entered after the session ended for whoever entered it', async () => {
+    const { booked, line, transport } = nursery();
+    line.signedOut = true;
+    const { outbox, enter, settled } = tab(transport, memoryStorage());
+    await outbox.signedInAs('ann');
+    void enter('a');
+    await settled();
+    void enter('b');
+    await settled();
+    expect(outbox.snapshot().queue).toMatchObject([{ id: 'a', personId: 'ann' }, { id: 'b', personId: 'ann' }]);
+    line.signedOut = false;
+    await outbox.signedInAs('ann');
+    expect([...booked.keys()]).toEqual(['a', 'b']);
   });
 
   it('tells the tab that holds the form what another tab has sent', async () => {

@@ -21,6 +21,8 @@ export interface OutboxParts {
   onAnswered: (entry: Entry) => void;
   /** An entry was refused whose form is gone. */
   onParked: (entry: Entry, failure: Failure) => void;
+  /** The server takes this tab for another person's. */
+  onAnotherPerson: () => void;
 }
 
 export interface OutboxState {
@@ -40,7 +42,12 @@ export class Outbox {
   private state: OutboxState = { queue: [], sendingId: null, signedOut: false, lasting: true };
   private readonly listeners = new Set<() => void>();
   private readonly waiters = new Map<string, Waiter>();
+  /** Who works in this tab, also when their session is over: what they enter is theirs. */
   private personId: string | null = null;
+  /** Nothing is sent until somebody signs in again. */
+  private halted = true;
+  /** Counts the sign-ins, so that an answer to an earlier session halts no later one. */
+  private turn = 0;
   private draining = false;
   private drainAgain = false;
 
@@ -57,13 +64,16 @@ export class Outbox {
   /** Who is signed in now: their entries go out, those of others stay. */
   async signedInAs(personId: string | null): Promise<void> {
     this.personId = personId;
+    this.halted = personId === null;
+    this.turn += 1;
     this.show({ queue: await this.parts.storage.read(), signedOut: personId === null, lasting: this.parts.storage.lasting() });
     await this.drain();
   }
 
   /** Keeps an entry and sends it when its turn comes. Resolves with the server's answer; rejects with CommandError when refused. */
   enter(entry: Omit<Entry, 'personId' | 'enteredAt' | 'tries' | 'dueAt' | 'parked'>, replaces?: string): Promise<unknown> {
-    const whole: Entry = { ...entry, personId: this.personId ?? '', enteredAt: this.parts.now(), tries: 0, dueAt: 0, parked: null };
+    if (this.personId === null) throw new Error('an entry needs somebody who makes it');
+    const whole: Entry = { ...entry, personId: this.personId, enteredAt: this.parts.now(), tries: 0, dueAt: 0, parked: null };
     return new Promise((resolve, reject) => {
       this.waiters.set(whole.id, { resolve, reject });
       void this.apply({ kind: 'entered', entry: whole, ...(replaces === undefined ? {} : { replaces }) }).then(() => this.drain());
@@ -106,23 +116,25 @@ export class Outbox {
 
   private async sendAll(): Promise<void> {
     for (;;) {
-      const step = nextStep(await this.parts.storage.read(), this.personId, this.parts.now());
+      const step = nextStep(await this.parts.storage.read(), this.halted ? null : this.personId, this.parts.now());
       if (step.kind === 'wait') this.parts.later(() => void this.drain(), step.ms);
       if (step.kind !== 'send') return;
       this.show({ sendingId: step.entry.id });
+      const turn = this.turn;
       const outcome = await this.parts.transport(step.entry);
       this.show({ sendingId: null });
-      await this.settle(step.entry, outcome);
-      if (outcome.kind === 'signed-out') return;
+      if (outcome.kind !== 'signed-out' && outcome.kind !== 'another-person') await this.settle(step.entry, outcome);
+      else if (turn === this.turn) return this.halt(outcome);
     }
   }
 
-  private async settle(entry: Entry, outcome: Outcome): Promise<void> {
-    if (outcome.kind === 'signed-out') {
-      this.personId = null;
-      this.show({ signedOut: true });
-      return;
-    }
+  private halt(outcome: Outcome): void {
+    this.halted = true;
+    this.show({ signedOut: true });
+    if (outcome.kind === 'another-person') this.parts.onAnotherPerson();
+  }
+
+  private async settle(entry: Entry, outcome: Exclude<Outcome, { kind: 'signed-out' | 'another-person' }>): Promise<void> {
     if (outcome.kind === 'lost') {
       await this.apply({ kind: 'lost', id: entry.id, now: this.parts.now() });
       return;

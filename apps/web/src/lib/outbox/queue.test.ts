@@ -41,6 +41,11 @@ describe('the queue', () => {
     expect(nextStep(queue, 'ann', 0)).toMatchObject({ kind: 'send' });
   });
 
+  it('sends at once what waits by a clock that was set back since', () => {
+    const queue = reduce(queueOf(entry('a')), { kind: 'lost', id: 'a', now: 9 * 3_600_000 });
+    expect(nextStep(queue, 'ann', 0)).toMatchObject({ kind: 'send', entry: { id: 'a' } });
+  });
+
   it('keeps the entries of somebody else until they sign in', () => {
     expect(nextStep(queueOf(entry('a', { personId: 'ben' })), 'ann', 0)).toEqual({ kind: 'idle' });
   });

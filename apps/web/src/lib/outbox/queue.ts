@@ -109,5 +109,7 @@ export type Step = { kind: 'send'; entry: Entry } | { kind: 'wait'; ms: number }
 export function nextStep(queue: Queue, personId: string | null, now: number): Step {
   const head = queue.find((entry) => !entry.parked && entry.personId === personId);
   if (!head) return { kind: 'idle' };
-  return head.dueAt <= now ? { kind: 'send', entry: head } : { kind: 'wait', ms: head.dueAt - now };
+  // No pause is that long: the device's clock was set back since.
+  const isOfAnotherClock = head.dueAt - now > LONGEST_PAUSE_MS;
+  return head.dueAt <= now || isOfAnotherClock ? { kind: 'send', entry: head } : { kind: 'wait', ms: head.dueAt - now };
 }

@@ -8,6 +8,8 @@ export type Outcome =
   | { kind: 'lost'; failure: Failure }
   /** It did not take effect and goes out after the next sign-in. */
   | { kind: 'signed-out' }
+  /** It did not take effect, since somebody else is signed in now; it goes out when its own person is again. */
+  | { kind: 'another-person' }
   | { kind: 'refused'; failure: Failure };
 
 export type Transport = (entry: Entry) => Promise<Outcome>;
@@ -17,15 +19,17 @@ const FAULT_TRIES = 4;
 
 export function outcomeOf(failure: Failure, triesBefore: number): Outcome {
   if (failure.code === 'not-signed-in') return { kind: 'signed-out' };
+  if (failure.code === 'another-person') return { kind: 'another-person' };
   if (failure.class === 'retry') return { kind: 'lost', failure };
   if (failure.class === 'fault' && triesBefore + 1 < FAULT_TRIES) return { kind: 'lost', failure };
   return { kind: 'refused', failure };
 }
 
-export function transportBy(send: (name: string, id: string, body: unknown) => Promise<unknown>): Transport {
+/** Each entry goes out in the name of whoever made it, not of whoever the tab is of now. */
+export function transportBy(send: (name: string, id: string, body: unknown, personId: string) => Promise<unknown>): Transport {
   return async (entry) => {
     try {
-      return { kind: 'answered', answer: await send(entry.name, entry.id, entry.body) };
+      return { kind: 'answered', answer: await send(entry.name, entry.id, entry.body, entry.personId) };
     } catch (error) {
       return outcomeOf(readFailure(error), entry.tries);
     }

@@ -20,8 +20,10 @@ export interface CommandHandle<Name extends CommandName> {
   failure: Failure | null;
   /** Back to idle, so that the next entry of a potting session can be typed; an entry without an answer is left to the outbox. */
   reset(): void;
-  /** The kept input of a refused entry that this form is to put right, if there is one; the next send takes its place. */
-  takeKept(): CommandBody<Name> | null;
+  /** The refused entry that this form is to put right, if there is one and it fits; the next send takes its place. */
+  takeKept(fits?: (body: CommandBody<Name>) => boolean): { body: CommandBody<Name>; failure: Failure | null } | null;
+  /** What was kept is no longer wanted. */
+  dropKept(): void;
 }
 
 type Settled = { state: 'idle' | 'saved' | 'refused'; failure: Failure | null };
@@ -67,12 +69,17 @@ export function useCommand<Name extends CommandName>(name: Name, { title = '' }:
     setEntryId(null);
     setSettled({ state: 'idle', failure: null });
   }, []);
-  const takeKept = useCallback(() => {
+  const takeKept = useCallback((fits: (body: CommandBody<Name>) => boolean = () => true) => {
     const entry = beingMended(name);
-    if (!entry) return null;
+    const body = entry?.body as CommandBody<Name>;
+    if (!entry || !fits(body)) return null;
     last.current = { id: entry.id, creates: entry.creates };
-    return entry.body as CommandBody<Name>;
+    return { body, failure: entry.parked?.kind === 'refused' ? entry.parked.failure : null };
   }, [name]);
+  const dropKept = useCallback(() => {
+    if (last.current) void outbox.discard(last.current.id);
+    reset();
+  }, [reset]);
   const state: CommandState = entryId === null ? settled.state : stalled ? 'waiting' : 'sending';
-  return { send, state, failure: settled.failure, reset, takeKept };
+  return { send, state, failure: settled.failure, reset, takeKept, dropKept };
 }

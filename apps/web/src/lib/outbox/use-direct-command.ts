@@ -26,5 +26,6 @@ export function useDirectCommand<Name extends CommandName>(name: Name): CommandH
       throw new CommandError(failure);
     }
   };
-  return { ...now, send, reset: () => setNow({ state: 'idle', failure: null }), takeKept: () => null };
+  const reset = () => setNow({ state: 'idle', failure: null });
+  return { ...now, send, reset, takeKept: () => null, dropKept: reset };
 }

@@ -1,4 +1,5 @@
 import { board } from './pot-life/board.ts';
+import { door } from './settings/door.ts';
 import { errors } from './errors/index.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
@@ -22,5 +23,5 @@ import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 import { winter } from './winter.ts';
 
-export const messages = { board, errors, gardens, issues, losses, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };
+export const messages = { board, door, errors, gardens, issues, losses, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };
 export type Messages = typeof messages;

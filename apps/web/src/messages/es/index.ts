@@ -1,5 +1,6 @@
 import type { Messages } from '../en/index.ts';
 import { board } from './pot-life/board.ts';
+import { door } from './settings/door.ts';
 import { errors } from './errors/index.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
@@ -23,4 +24,4 @@ import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 import { winter } from './winter.ts';
 
-export const messages: Messages = { board, errors, gardens, issues, losses, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };
+export const messages: Messages = { board, door, errors, gardens, issues, losses, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };

@@ -41,7 +41,7 @@ export interface RadioFieldProps<T extends string> extends FieldProps {
 }
 
 export function RadioField<T extends string>({ value, onChange, choices, look = 'list', ...props }: RadioFieldProps<T>) {
-  const field = useField(props);
+  const field = useField(props, choices);
   return (
     <FieldFrame field={field} group {...props}>
       <div className={look === 'segments' ? 'segments' : 'choices'}>

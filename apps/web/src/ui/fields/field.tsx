@@ -25,7 +25,7 @@ export interface Field {
   control: { id: string; name: string; 'aria-describedby': string | undefined; 'aria-invalid': true | undefined; 'aria-required': true | undefined };
 }
 
-export function useField({ name, label, hint, error, optional }: FieldProps): Field {
+export function useField({ name, label, hint, error, optional }: FieldProps, choices?: readonly { value: string; label: string }[]): Field {
   const form = useContext(FormFieldsContext);
   const own = useId();
   const id = form ? fieldId(form.id, name) : own;
@@ -34,6 +34,9 @@ export function useField({ name, label, hint, error, optional }: FieldProps): Fi
     form?.labels.set(name, label);
     return () => void form?.labels.delete(name);
   }, [form, name, label]);
+  useLayoutEffect(() => {
+    if (choices) form?.choices.set(name, new Map(choices.map((choice) => [choice.value, choice.label])));
+  }, [form, name, choices]);
   const shown = error ?? form?.errors[name];
   const described = [hint ? `${id}-hint` : '', shown ? `${id}-error` : ''].filter(Boolean).join(' ');
   return {

@@ -20,7 +20,7 @@ export interface SelectFieldProps<T extends string> extends FieldProps {
 }
 
 export function SelectField<T extends string>({ value, onChange, choices, empty, ...props }: SelectFieldProps<T>) {
-  const field = useField(props);
+  const field = useField(props, choices);
   const { ui } = useMessages();
   return (
     <FieldFrame field={field} {...props}>

@@ -5,6 +5,8 @@ export interface FormFields {
   id: string;
   errors: Readonly<Record<string, string>>;
   labels: Map<string, string>;
+  /** Of a field that offers choices, the words of each value. */
+  choices: Map<string, ReadonlyMap<string, string>>;
 }
 
 export const FormFieldsContext = createContext<FormFields | null>(null);

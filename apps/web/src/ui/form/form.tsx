@@ -16,6 +16,8 @@ export interface FormProps {
   attempt?: number;
   /** What the reader should know before filling it in. */
   notice?: ReactNode;
+  /** What has to be decided first; it may speak of the form's fields. */
+  above?: ReactNode;
   onSubmit: () => void;
   children: ReactNode;
   'aria-label'?: string;
@@ -23,10 +25,11 @@ export interface FormProps {
 
 const NO_ERRORS: Readonly<Record<string, string>> = {};
 
-export function Form({ errors = NO_ERRORS, problem, attempt = 0, notice, onSubmit, children, ...rest }: FormProps) {
+export function Form({ errors = NO_ERRORS, problem, attempt = 0, notice, above, onSubmit, children, ...rest }: FormProps) {
   const id = useId();
   const labels = useRef(new Map<string, string>());
-  const fields = useMemo<FormFields>(() => ({ id, errors, labels: labels.current }), [id, errors]);
+  const choices = useRef(new Map<string, ReadonlyMap<string, string>>());
+  const fields = useMemo<FormFields>(() => ({ id, errors, labels: labels.current, choices: choices.current }), [id, errors]);
   const summary = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (attempt > 0) summary.current?.focus();
@@ -45,6 +48,7 @@ export function Form({ errors = NO_ERRORS, problem, attempt = 0, notice, onSubmi
       <FormFieldsContext value={fields}>
         <ErrorSummary ref={summary} formId={id} errors={errors} problem={problem} labels={labels.current} />
         {notice && <Callout tone="note">{notice}</Callout>}
+        {above}
         {children}
       </FormFieldsContext>
     </form>

@@ -10,7 +10,7 @@ import { readSites } from '../sites/reads.ts';
 async function readClients({ tx, nurseryId }: ReadContext, where: Prisma.Sql, page: number, perPage: number): Promise<{ rows: gardens.ClientRow[]; total: number }> {
   const rows = await tx.$queryRaw<{ row: gardens.ClientRow; total: number }[]>`
     SELECT count(*) OVER ()::int AS total,
-           jsonb_build_object('id', k.id, 'name', k.name, 'email', k.email, 'phone', k.phone, 'address', k.address, 'leadDays', k.lead_days, 'note', k.note, 'isBlanked', k.blanked_at IS NOT NULL,
+           jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'email', k.email, 'phone', k.phone, 'address', k.address, 'leadDays', k.lead_days, 'note', k.note, 'isBlanked', k.blanked_at IS NOT NULL,
              'sites', (SELECT count(*) FROM site s WHERE s.nursery_id = k.nursery_id AND s.client_id = k.id),
              'openOrders', (SELECT count(*) FROM garden_order o WHERE o.nursery_id = k.nursery_id AND o.client_id = k.id AND o.state = 'open'),
              'nextDueOn', (SELECT min(o.due_on) FROM garden_order o WHERE o.nursery_id = k.nursery_id AND o.client_id = k.id AND o.state = 'open')) AS row

@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow, raised } from '../../../db/editions.ts';
 import type { gardens } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
 import { found, refuse } from '../../../refusal.ts';
@@ -35,12 +37,14 @@ export async function updateClient({ tx, nurseryId }: CommandContext, client: Cl
 }
 
 /** Takes out what tells who the client is or where they live. What was planted and promised stays under the order's code. */
-export async function blankClientData({ tx, nurseryId, now }: CommandContext, clientId: string): Promise<void> {
+export async function blankClientData(context: CommandContext, clientId: string): Promise<void> {
+  const { tx, nurseryId, now } = context;
   await tx.$executeRaw`
-    WITH sites AS (UPDATE site SET name = '—', address = '', note = '' WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid RETURNING id),
-    beds AS (UPDATE bed b SET name = '—', note = '' FROM sites s WHERE b.nursery_id = ${nurseryId}::uuid AND b.site_id = s.id),
-    orders AS (UPDATE garden_order SET note = '' WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid)
-    UPDATE client SET name = '—', email = NULL, phone = NULL, address = NULL, note = '', blanked_at = ${now} WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+    WITH sites AS (UPDATE site SET name = '—', address = '', note = '', ${raised(context)} WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid RETURNING id),
+    beds AS (UPDATE bed b SET name = '—', note = '', ${raised(context)} FROM sites s WHERE b.nursery_id = ${nurseryId}::uuid AND b.site_id = s.id),
+    orders AS (UPDATE garden_order SET note = '', ${raised(context)} WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid)
+    UPDATE client SET name = '—', email = NULL, phone = NULL, address = NULL, note = '', blanked_at = ${now}, ${raised(context)}
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
 }
 
 /** The client's open lines, whose leave-by days follow the client's lead. */
@@ -56,3 +60,9 @@ export async function openOrdersOf({ tx, nurseryId }: ReadContext, clientId: str
     SELECT code FROM garden_order WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid AND state = 'open' ORDER BY code`;
   return rows.map(({ code }) => code);
 }
+
+/** A client as its form reads it. */
+export const clientEdits = editedRow<{ clientId: string }>({
+  table: 'client', row: ({ clientId }) => Prisma.sql`r.id = ${clientId}::uuid`,
+  fields: columns('name', 'email', 'phone', 'address', 'leadDays', 'note'),
+});

@@ -9,6 +9,6 @@ export const listKits = query({
   roles: EVERYONE,
   read: async (context): Promise<gardens.KitRow[]> => {
     const kits = await loadKits(context);
-    return kits.map(({ id, name, note, components }) => ({ id, name, note, components }));
+    return kits.map(({ id, edition, name, note, components }) => ({ id, edition, name, note, components }));
   },
 });

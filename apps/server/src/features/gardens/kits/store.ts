@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow } from '../../../db/editions.ts';
 import type { gardens } from '@rootclock/contracts';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -9,7 +11,7 @@ export interface StoredKit extends gardens.KitRow {
 /** Kits with their components; without ids all that are offered, by name. */
 export async function loadKits({ tx, nurseryId }: ReadContext, ids: readonly string[] | null = null): Promise<StoredKit[]> {
   const rows = await tx.$queryRaw<{ row: StoredKit }[]>`
-    SELECT jsonb_build_object('id', k.id, 'name', k.name, 'note', k.note, 'isRetired', k.retired_on IS NOT NULL,
+    SELECT jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'note', k.note, 'isRetired', k.retired_on IS NOT NULL,
              'components', (SELECT jsonb_agg(jsonb_build_object('plantId', p.id, 'scientificName', p.scientific_name, 'containerId', c.id, 'containerCode', c.code, 'containerName', c.name,
                                                                 'cells', c.cells, 'units', x.units) ORDER BY p.scientific_name, c.code, p.id, c.id)
                               FROM kit_component x JOIN plant p ON p.nursery_id = x.nursery_id AND p.id = x.plant_id JOIN container c ON c.nursery_id = x.nursery_id AND c.id = x.container_id
@@ -67,3 +69,12 @@ async function insertComponents({ tx, nurseryId }: CommandContext, { kitId, comp
 export async function markKitRetired({ tx, nurseryId, today }: CommandContext, kitId: string): Promise<void> {
   await tx.$executeRaw`UPDATE kit SET retired_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${kitId}::uuid`;
 }
+
+export const kitEdits = editedRow<{ kitId: string }>({
+  table: 'kit', row: ({ kitId }) => Prisma.sql`r.id = ${kitId}::uuid`,
+  fields: {
+    ...columns('name', 'note'),
+    components: `(SELECT jsonb_agg(jsonb_build_object('plantId', c.plant_id, 'containerId', c.container_id, 'units', c.units)) FROM kit_component c
+                   WHERE c.nursery_id = r.nursery_id AND c.kit_id = r.id)`,
+  },
+});

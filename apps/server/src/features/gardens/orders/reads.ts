@@ -45,7 +45,7 @@ export async function readOrderRows({ tx, nurseryId }: ReadContext, where: Prism
        WHERE ${where}),
     shown AS (SELECT id, code, key FROM matching ORDER BY key ${direction}, code LIMIT ${perPage} OFFSET ${(page - 1) * perPage})
     SELECT c.total, x.row FROM (SELECT count(*)::int AS total FROM matching) c LEFT JOIN (
-      SELECT s.key, s.code, jsonb_build_object('id', o.id, 'code', o.code, 'kind', o.kind, 'state', o.state, 'dueOn', o.due_on, 'clientId', k.id, 'clientName', k.name,
+      SELECT s.key, s.code, jsonb_build_object('id', o.id, 'edition', o.edition, 'code', o.code, 'kind', o.kind, 'state', o.state, 'dueOn', o.due_on, 'clientId', k.id, 'clientName', k.name,
                'siteId', t.id, 'siteName', t.name, 'pullIssuedOn', o.pull_issued_on, 'note', o.note, 'lines', coalesce(u.lines, 0), 'wantedUnits', coalesce(u.wanted, 0),
                'reservedUnits', coalesce(u.reserved, 0), 'stagedUnits', coalesce(u.staged, 0), 'deliveredUnits', coalesce(u.delivered, 0),
                'shortUnits', CASE WHEN o.state = 'open' THEN coalesce(u.short, 0) ELSE 0 END) AS row

@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow } from '../../../db/editions.ts';
 import type { OrderKind, OrderState } from '@rootclock/domain';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -169,3 +171,22 @@ export async function setState({ tx, nurseryId }: CommandContext, orderId: strin
 export async function updateOrder({ tx, nurseryId }: CommandContext, orderId: string, { note, nativesOnly }: { note: string; nativesOnly: boolean }): Promise<void> {
   await tx.$executeRaw`UPDATE garden_order SET note = ${note}, natives_only = ${nativesOnly} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
+
+export const orderEdits = editedRow<{ orderId: string }>({
+  table: 'garden_order', row: ({ orderId }) => Prisma.sql`r.id = ${orderId}::uuid`, partial: true,
+  fields: columns('note', 'nativesOnly'),
+});
+
+export const dayEdits = editedRow<{ orderId: string }>({
+  table: 'garden_order', row: ({ orderId }) => Prisma.sql`r.id = ${orderId}::uuid`,
+  fields: columns('dueOn'),
+});
+
+export const lineEdits = editedRow<{ lineId: string }>({
+  table: 'order_line', row: ({ lineId }) => Prisma.sql`r.id = ${lineId}::uuid`,
+  fields: {
+    ...columns('units', 'bedId', 'seedZone', 'wildType', 'untreated'),
+    alternatives: `coalesce((SELECT jsonb_agg(jsonb_build_object('plantId', a.plant_id, 'containerId', a.container_id, 'penalty', a.penalty)) FROM line_alternative a
+                     WHERE a.nursery_id = r.nursery_id AND a.line_id = r.id), '[]')`,
+  },
+});

@@ -8,8 +8,8 @@ import { orderConditions, readAllOrderRows } from '../orders/reads.ts';
 /** Sites `s` with their beds and how many plants were put into each. */
 export async function readSites({ tx, nurseryId }: ReadContext, where: Prisma.Sql): Promise<gardens.SiteRow[]> {
   const rows = await tx.$queryRaw<{ row: gardens.SiteRow }[]>`
-    SELECT jsonb_build_object('id', s.id, 'clientId', s.client_id, 'clientName', k.name, 'name', s.name, 'address', s.address, 'region', s.region, 'livestockNear', s.livestock_near, 'note', s.note,
-             'beds', coalesce((SELECT jsonb_agg(jsonb_build_object('id', b.id, 'siteId', b.site_id, 'name', b.name, 'areaCm2', b.area_cm2, 'sun', b.sun, 'moisture', b.moisture, 'note', b.note,
+    SELECT jsonb_build_object('id', s.id, 'edition', s.edition, 'clientId', s.client_id, 'clientName', k.name, 'name', s.name, 'address', s.address, 'region', s.region, 'livestockNear', s.livestock_near, 'note', s.note,
+             'beds', coalesce((SELECT jsonb_agg(jsonb_build_object('id', b.id, 'edition', b.edition, 'siteId', b.site_id, 'name', b.name, 'areaCm2', b.area_cm2, 'sun', b.sun, 'moisture', b.moisture, 'note', b.note,
                                         'plantedUnits', (SELECT coalesce(sum(g.delivered_units), 0) FROM order_line l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
                                                           WHERE l.nursery_id = b.nursery_id AND l.bed_id = b.id)) ORDER BY b.name)
                                  FROM bed b WHERE b.nursery_id = s.nursery_id AND b.site_id = s.id), '[]')) AS row

@@ -1,10 +1,12 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow } from '../../../db/editions.ts';
 import type { gardens } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
-type SiteInput = z.output<typeof gardens.editSite>;
-type BedInput = z.output<typeof gardens.editBed>;
+type SiteInput = Omit<z.output<typeof gardens.addSite>, 'clientId'>;
+type BedInput = Omit<z.output<typeof gardens.addBed>, 'siteId'>;
 
 export interface SiteFacts {
   id: string;
@@ -67,3 +69,13 @@ export async function openLinesOfSite({ tx, nurseryId }: ReadContext, siteId: st
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.site_id = ${siteId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL`;
   return rows.map(({ id }) => id);
 }
+
+export const siteEdits = editedRow<{ siteId: string }>({
+  table: 'site', row: ({ siteId }) => Prisma.sql`r.id = ${siteId}::uuid`,
+  fields: columns('name', 'address', 'region', 'livestockNear', 'note'),
+});
+
+export const bedEdits = editedRow<{ bedId: string }>({
+  table: 'bed', row: ({ bedId }) => Prisma.sql`r.id = ${bedId}::uuid`,
+  fields: columns('name', 'areaCm2', 'sun', 'moisture', 'note'),
+});

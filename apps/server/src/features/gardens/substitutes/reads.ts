@@ -8,7 +8,7 @@ type RuleRow = Omit<gardens.SubstitutionRuleRow, 'plants' | 'untoldPlants'>;
 /** All rules that count, by kind, the widest reach first. */
 export async function readRules({ tx, nurseryId }: ReadContext): Promise<RuleRow[]> {
   return tx.$queryRaw<RuleRow[]>`
-    SELECT r.id::text, r.kind, r.plant_id::text AS "plantId", p.scientific_name AS "scientificName", r.genus, r.penalty, r.standing, r.note
+    SELECT r.id::text, r.edition, r.kind, r.plant_id::text AS "plantId", p.scientific_name AS "scientificName", r.genus, r.penalty, r.standing, r.note
       FROM substitution_rule r LEFT JOIN plant p ON p.nursery_id = r.nursery_id AND p.id = r.plant_id
      WHERE r.nursery_id = ${nurseryId}::uuid AND r.retired_on IS NULL
      ORDER BY array_position(ARRAY['another-size', 'same-genus', 'same-habit'], r.kind), num_nonnulls(r.plant_id), num_nonnulls(r.genus), lower(r.genus), p.scientific_name`;

@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow } from '../../../db/editions.ts';
 import type { SubstitutionRule } from '@rootclock/domain';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -42,3 +44,8 @@ export async function updateSubstitutionRule({ tx, nurseryId }: CommandContext, 
 export async function markSubstitutionRuleRetired({ tx, nurseryId, today }: CommandContext, ruleId: string): Promise<void> {
   await tx.$executeRaw`UPDATE substitution_rule SET retired_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${ruleId}::uuid`;
 }
+
+export const substitutionRuleEdits = editedRow<{ ruleId: string }>({
+  table: 'substitution_rule', row: ({ ruleId }) => Prisma.sql`r.id = ${ruleId}::uuid`,
+  fields: columns('penalty', 'note'),
+});

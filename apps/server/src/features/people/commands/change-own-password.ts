@@ -1,21 +1,19 @@
-import { verify } from '@node-rs/argon2';
-import { people } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { found, refuse } from '../../../refusal.ts';
 import { command } from '../../../trpc/operation.ts';
-import { passwordHash } from '../sign-in.ts';
-import { changeMember, findPerson, loadMembers } from '../store.ts';
+import { requireNoKnownName } from '../passwords/judge.ts';
+import { loadMembers, nameOfNursery, replaceOwnPassword } from '../store.ts';
 
-/** A new password for whoever knows the present one: an unlocked phone alone must not be enough. */
+/** A new password for whoever knows the present one. Both were hashed before, the present one against `knownHash`. */
 export const changeOwnPassword = command({
   name: 'changeOwnPassword',
-  input: people.changeOwnPassword,
+  input: z.strictObject({ password: z.string(), passwordHash: z.string(), knownHash: z.string() }),
   roles: EVERYONE,
-  run: async (context, { currentPassword, password }) => {
+  run: async (context, { password, passwordHash, knownHash }) => {
     const member = found((await loadMembers(context)).find(({ id }) => id === context.personId), 'person');
-    const stored = found(await findPerson(context.tx, member.email), 'person');
-    if (!(await verify(stored.passwordHash, currentPassword))) refuse('wrong-password', undefined, 'currentPassword');
-    await changeMember(context, { id: member.id, name: member.name, role: member.role, endsAt: null, passwordHash: await passwordHash(password) });
+    requireNoKnownName(password, { name: member.name, email: member.email, nurseryName: await nameOfNursery(context) });
+    if (!(await replaceOwnPassword(context, knownHash, passwordHash))) refuse('wrong-password', undefined, 'currentPassword');
     context.touched.features.add('people');
     return { changed: true };
   },

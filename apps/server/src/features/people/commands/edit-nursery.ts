@@ -2,13 +2,14 @@ import { people } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
 import { IANAZone } from 'luxon';
 import { refuse } from '../../../refusal.ts';
-import { command } from '../../../trpc/operation.ts';
-import { updateNursery } from '../store.ts';
+import { editing } from '../../../trpc/editing.ts';
+import { nurseryEdits, updateNursery } from '../store.ts';
 
-export const editNursery = command({
+export const editNursery = editing({
   name: 'editNursery',
   input: people.editNursery,
   roles: OWNER,
+  edits: nurseryEdits,
   run: async (context, settings) => {
     if (!IANAZone.isValidZone(settings.zone)) refuse('unknown-zone', { zone: settings.zone }, 'zone');
     await updateNursery(context, settings);

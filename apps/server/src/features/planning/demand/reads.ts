@@ -15,7 +15,7 @@ export const listExpectedDemand = query({
     if (wantedFrom) where.push(Prisma.sql`d.wanted_on >= ${wantedFrom}::date`);
     if (wantedTo) where.push(Prisma.sql`d.wanted_on <= ${wantedTo}::date`);
     const rows = await tx.$queryRaw<(planning.ExpectedDemandRow & { total: number })[]>`
-      SELECT d.id::text AS "demandId", d.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
+      SELECT d.id::text AS "demandId", d.edition, d.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
              d.container_id::text AS "containerId", c.code AS "containerCode", c.name AS "containerName", d.wanted_on::text AS "wantedOn", d.units,
              d.unit_value_minor AS "unitValueMinor", d.note, d.wanted_on < ${today}::date AS "isPast", count(*) OVER ()::int AS total
         FROM expected_demand d

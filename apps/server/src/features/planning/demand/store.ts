@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow } from '../../../db/editions.ts';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
@@ -41,3 +43,8 @@ export async function updateDemand({ tx, nurseryId }: CommandContext, demand: De
 export async function setWithdrawn({ tx, nurseryId, now }: CommandContext, demandId: string): Promise<void> {
   await tx.$executeRaw`UPDATE expected_demand SET withdrawn_at = ${now} WHERE nursery_id = ${nurseryId}::uuid AND id = ${demandId}::uuid`;
 }
+
+export const demandEdits = editedRow<{ demandId: string }>({
+  table: 'expected_demand', row: ({ demandId }) => Prisma.sql`r.id = ${demandId}::uuid`,
+  fields: { ...columns('plantId', 'containerId', 'units', 'unitValueMinor', 'note'), wanted: 'r.wanted_on' },
+});

@@ -1,17 +1,19 @@
 import { randomUUID } from 'node:crypto';
 import { plants } from '@rootclock/contracts';
 import { GROWERS, parseScientificName, requireDormantMonths } from '@rootclock/domain';
-import { command, type CommandContext } from '../../../trpc/operation.ts';
+import { type CommandContext } from '../../../trpc/operation.ts';
+import { editing } from '../../../trpc/editing.ts';
 import { requireNewScientificName } from '../names/refusals.ts';
 import { findBearers, insertNames, keyOfName, replaceScientificName } from '../names/store.ts';
 import { factsOf } from '../own-facts.ts';
-import { clocksChanged, loadPlant, type PlantTraits, putFacts, type StoredPlant, updatePlant } from '../store.ts';
+import { clocksChanged, loadPlant, plantEdits, type PlantTraits, putFacts, type StoredPlant, updatePlant } from '../store.ts';
 
 /** Changes what is given; the code stays, since it stands on labels. The name a plant had becomes its synonym. */
-export const editPlant = command({
+export const editPlant = editing({
   name: 'editPlant',
   input: plants.editPlant,
   roles: GROWERS,
+  edits: plantEdits,
   run: async (context, { plantId, scientificName, ...given }) => {
     const before = await loadPlant(context, plantId);
     const name = parseScientificName(scientificName ?? `${before.scientificName} ${before.scientificNameAuthorship}`.trim());

@@ -1,14 +1,15 @@
 import { plants } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { GRAMS_PER_POUND } from '../../../reference/index.ts';
-import { command } from '../../../trpc/operation.ts';
-import { loadPlant, type NewFact, putFacts } from '../store.ts';
+import { editing } from '../../../trpc/editing.ts';
+import { factEdits, loadPlant, type NewFact, putFacts } from '../store.ts';
 
 /** One fact in the nursery's own words. What clocks reason with is changed by editing the plant, not here. */
-export const setPlantFact = command({
+export const setPlantFact = editing({
   name: 'setPlantFact',
   input: plants.setPlantFact,
   roles: GROWERS,
+  edits: factEdits,
   run: async (context, { plantId, field, value, source = null, note = null }) => {
     await loadPlant(context, plantId);
     const fact: NewFact = { plantId, field, value, standing: 'own setting', source, note };

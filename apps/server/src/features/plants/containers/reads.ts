@@ -8,7 +8,7 @@ export const listContainers = query({
   input: plants.listContainers,
   roles: EVERYONE,
   read: ({ tx, nurseryId }, { retired }) => tx.$queryRaw<plants.ContainerRow[]>`
-    SELECT c.id::text, c.code, c.name, c.kind, c.volume_ml AS "volumeMl", c.depth_mm AS "depthMm", c.width_mm AS "widthMm", c.length_mm AS "lengthMm", c.cells,
+    SELECT c.id::text, c.edition, c.code, c.name, c.kind, c.volume_ml AS "volumeMl", c.depth_mm AS "depthMm", c.width_mm AS "widthMm", c.length_mm AS "lengthMm", c.cells,
            c.trade_class AS "tradeClass", c.standing, c.source, coalesce(c.note, '') AS note, c.retired_at IS NOT NULL AS "isRetired",
            coalesce(l.lots, 0) + coalesce(b.batches, 0) AS "inUse"
       FROM container c

@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow } from '../../../db/editions.ts';
 import type { ContainerKind, Standing } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -55,3 +57,8 @@ export async function updateContainer({ tx, nurseryId }: CommandContext, contain
 export async function markContainerRetired({ tx, nurseryId }: CommandContext, id: string, at: Date | null): Promise<void> {
   await tx.$executeRaw`UPDATE container SET retired_at = ${at}::timestamptz WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
 }
+
+export const containerEdits = editedRow<{ containerId: string }>({
+  table: 'container', row: ({ containerId }) => Prisma.sql`r.id = ${containerId}::uuid`,
+  fields: columns('name', 'volumeMl', 'depthMm', 'widthMm', 'lengthMm', 'cells', 'tradeClass', 'note'),
+});

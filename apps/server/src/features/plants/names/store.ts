@@ -1,3 +1,4 @@
+import { raised } from '../../../db/editions.ts';
 import type { Standing } from '@rootclock/domain';
 import { nameKey } from '@rootclock/domain';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -68,8 +69,10 @@ export async function replaceScientificName({ tx, nurseryId }: CommandContext, p
 }
 
 /** After a common name went: the plant is called by another of its common names, or by none. */
-export async function recallVernacularName({ tx, nurseryId }: CommandContext, plantId: string, gone: string): Promise<void> {
+export async function recallVernacularName(context: CommandContext, plantId: string, gone: string): Promise<void> {
+  const { tx, nurseryId } = context;
   await tx.$executeRaw`
-    UPDATE plant p SET vernacular_name = coalesce((SELECT n.name FROM plant_name n WHERE n.nursery_id = p.nursery_id AND n.plant_id = p.id AND n.kind = 'common' ORDER BY n.name LIMIT 1), '')
+    UPDATE plant p SET vernacular_name = coalesce((SELECT n.name FROM plant_name n WHERE n.nursery_id = p.nursery_id AND n.plant_id = p.id AND n.kind = 'common' ORDER BY n.name LIMIT 1), ''),
+           ${raised(context)}
      WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ${plantId}::uuid AND p.vernacular_name = ${gone}`;
 }

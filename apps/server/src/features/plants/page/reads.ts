@@ -7,7 +7,7 @@ type Head = Omit<plants.PlantPage, 'names' | 'facts' | 'rules' | 'standing'>;
 
 async function readHead({ tx, nurseryId }: ReadContext, plantId: string): Promise<Head> {
   const [row] = await tx.$queryRaw<Head[]>`
-    SELECT p.id::text, p.code, p.scientific_name AS "scientificName", p.scientific_name_authorship AS "scientificNameAuthorship", p.taxon_rank AS "taxonRank", p.family,
+    SELECT p.id::text, p.edition, p.code, p.scientific_name AS "scientificName", p.scientific_name_authorship AS "scientificNameAuthorship", p.taxon_rank AS "taxonRank", p.family,
            p.vernacular_name AS "vernacularName", p.root_habit AS "rootHabit", p.larval_host AS "larvalHost", p.handling, p.retired_at IS NOT NULL AS "isRetired",
            p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", p.year_of_first_bloom AS "yearOfFirstBloom", p.native_regions AS "nativeRegions",
            coalesce((SELECT sum(a.units)::int FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place'
@@ -26,7 +26,7 @@ const readNames = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.$query
    ORDER BY n.kind, n.name`;
 
 const readFacts = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.$queryRaw<plants.PlantFactRow[]>`
-  SELECT field, value, standing, source, note FROM plant_fact WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid ORDER BY field`;
+  SELECT field, edition, value, standing, source, note FROM plant_fact WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid ORDER BY field`;
 
 /** Rules by their reach, the most particular first, as the clocks take them. */
 const readRules = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.$queryRaw<plants.PlantRuleRow[]>`

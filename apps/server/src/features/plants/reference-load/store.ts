@@ -1,3 +1,4 @@
+import { raised } from '../../../db/editions.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 import type { NewRule } from './rows.ts';
 
@@ -38,8 +39,9 @@ export async function insertWindows({ tx, nurseryId }: CommandContext, windows: 
 }
 
 /** The settings a nursery begins with; one in which anything was set already keeps its own. */
-export async function beginSettings({ tx, nurseryId }: CommandContext, settings: { freezeMd: string; freezeStanding: string; noticeDays: number }): Promise<void> {
+export async function beginSettings(context: CommandContext, settings: { freezeMd: string; freezeStanding: string; noticeDays: number }): Promise<void> {
+  const { tx, nurseryId } = context;
   await tx.$executeRaw`
-    UPDATE nursery SET freeze_md = ${settings.freezeMd}, freeze_standing = ${settings.freezeStanding}, notice_days = ${settings.noticeDays}
+    UPDATE nursery SET freeze_md = ${settings.freezeMd}, freeze_standing = ${settings.freezeStanding}, notice_days = ${settings.noticeDays}, ${raised(context)}
      WHERE id = ${nurseryId}::uuid AND rules_version = 0`;
 }

@@ -13,7 +13,7 @@ export const listRules = query({
         FROM (SELECT rule_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL
               UNION ALL SELECT rule_id FROM batch WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL) bound
        GROUP BY rule_id)
-    SELECT r.id::text, r.basis, r.span,
+    SELECT r.id::text, r.edition, r.basis, r.span,
            CASE WHEN r.lot_id IS NOT NULL THEN 'lot' WHEN r.plant_id IS NOT NULL AND r.container_id IS NOT NULL THEN 'plant-container' WHEN r.plant_id IS NOT NULL THEN 'plant'
                 WHEN r.genus IS NOT NULL THEN 'genus' WHEN r.container_id IS NOT NULL THEN 'root-habit-container' ELSE 'root-habit' END AS reach,
            r.lot_id::text AS "lotId", l.code AS "lotCode", r.plant_id::text AS "plantId", p.scientific_name AS "scientificName",

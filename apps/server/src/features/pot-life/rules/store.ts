@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow } from '../../../db/editions.ts';
 import type { PotLifeReach, PotLifeRule } from '@rootclock/domain';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -62,3 +64,11 @@ export async function updateRule({ tx, nurseryId }: CommandContext, { id, span, 
 export async function markRuleRetired({ tx, nurseryId, now }: CommandContext, id: string): Promise<void> {
   await tx.$executeRaw`UPDATE pot_life_rule SET retired_at = ${now} WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
 }
+
+export const ruleEdits = editedRow<{ ruleId: string }>({
+  table: 'pot_life_rule', row: ({ ruleId }) => Prisma.sql`r.id = ${ruleId}::uuid`,
+  fields: {
+    ...columns('span', 'note'),
+    winterCarry: "CASE WHEN r.carry_max_days IS NOT NULL THEN jsonb_build_object('maxDays', r.carry_max_days, 'graceDays', r.carry_grace_days) END",
+  },
+});

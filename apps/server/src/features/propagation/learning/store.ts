@@ -1,9 +1,11 @@
+import { columns, editedSettings } from '../../../db/editions.ts';
 import type { Standing } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 /** How a nursery weighs its own counts against what protocols say, and how careful its plans are. */
 export interface LearningSettings {
+  edition: number;
   priorWeight: number;
   evidenceLimit: number;
   planConfidence: number;
@@ -13,13 +15,13 @@ export interface LearningSettings {
 
 export async function loadLearningSettings({ tx, nurseryId }: ReadContext): Promise<LearningSettings> {
   const [row] = await tx.$queryRaw<LearningSettings[]>`
-    SELECT prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", plan_confidence::float8 AS "planConfidence", winter_survival::float8 AS "winterSurvival",
+    SELECT edition, prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", plan_confidence::float8 AS "planConfidence", winter_survival::float8 AS "winterSurvival",
            winter_survival_standing AS "winterStanding" FROM nursery WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
 }
 
 /** A winter survival that is set to another figure is the nursery's own from then on. */
-export async function storeLearningSettings({ tx, nurseryId }: CommandContext, { priorWeight, evidenceLimit, planConfidence, winterSurvival }: Omit<LearningSettings, 'winterStanding'>): Promise<void> {
+export async function storeLearningSettings({ tx, nurseryId }: CommandContext, { priorWeight, evidenceLimit, planConfidence, winterSurvival }: Omit<LearningSettings, 'edition' | 'winterStanding'>): Promise<void> {
   await tx.$executeRaw`
     UPDATE nursery SET prior_weight = ${priorWeight}, evidence_limit = ${evidenceLimit}, plan_confidence = ${planConfidence}::float8,
            winter_survival_standing = CASE WHEN winter_survival = ${winterSurvival}::float8::numeric(7, 6) THEN winter_survival_standing ELSE 'own setting' END,
@@ -32,3 +34,7 @@ export async function loadVersion({ tx, nurseryId }: ReadContext): Promise<numbe
   const [row] = await tx.$queryRaw<{ version: number }[]>`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery').version;
 }
+
+export const learningEdits = editedSettings({
+  ...columns('priorWeight', 'evidenceLimit'), planConfidencePercent: 'r.plan_confidence * 100', winterSurvivalPercent: 'r.winter_survival * 100',
+});

@@ -1,14 +1,15 @@
 import { sources } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../trpc/operation.ts';
+import { editing } from '../../../trpc/editing.ts';
 import { describeSource } from '../describe.ts';
-import { loadSource, updateSource } from '../store.ts';
+import { loadSource, sourceEdits, updateSource } from '../store.ts';
 import { requireNoSeedUnless } from '../stores/require-seed.ts';
 
-export const editSource = command({
+export const editSource = editing({
   name: 'editSource',
   input: sources.editSource,
   roles: GROWERS,
+  edits: sourceEdits,
   run: async (context, input) => {
     const before = await loadSource(context, input.sourceId);
     const fields = await describeSource(context, input, { id: before.plantId, scientificName: before.scientificName });

@@ -6,7 +6,7 @@ import type { CommandContext } from '../../../trpc/operation.ts';
 import { NOTHING_OF_SEED, type SeedFields } from '../store.ts';
 
 /** What was said of a source's seed. Kinds that hold none keep nothing of it, whatever a form still carried. */
-export function describeSeed(context: CommandContext, input: z.output<typeof sources.editSource>, gatheredOn: string | null): SeedFields {
+export function describeSeed(context: CommandContext, input: Omit<z.output<typeof sources.addSource>, 'plantId'>, gatheredOn: string | null): SeedFields {
   if (!SEED_KINDS.includes(input.kind)) return NOTHING_OF_SEED;
   const { rawGrams = null, cleanedGrams = null, storedOn = null } = input;
   requireCleaned(rawGrams, cleanedGrams, 'cleanedGrams');

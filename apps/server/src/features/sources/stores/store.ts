@@ -1,3 +1,4 @@
+import { raised } from '../../../db/editions.ts';
 import { randomUUID } from 'node:crypto';
 import type { SeedMovementKind } from '@rootclock/domain';
 import { Prisma } from '../../../db/generated/client.ts';
@@ -33,9 +34,11 @@ export async function insertSeedMovements(context: CommandContext, movements: re
 }
 
 /** Adds clean seed that came in to what a source is said to have given, or takes it off again; the first of it begins its storage. */
-export async function addCleaned({ tx, nurseryId }: CommandContext, sourceId: string, grams: number, storedOn: string | null = null): Promise<void> {
+export async function addCleaned(context: CommandContext, sourceId: string, grams: number, storedOn: string | null = null): Promise<void> {
+  const { tx, nurseryId } = context;
   await tx.$executeRaw`
-    UPDATE source SET cleaned_grams = nullif(greatest(coalesce(cleaned_grams, 0) + ${grams}::float8::numeric, 0), 0), stored_on = coalesce(stored_on, ${storedOn}::date)
+    UPDATE source SET cleaned_grams = nullif(greatest(coalesce(cleaned_grams, 0) + ${grams}::float8::numeric, 0), 0), stored_on = coalesce(stored_on, ${storedOn}::date),
+           ${raised(context)}
      WHERE nursery_id = ${nurseryId}::uuid AND id = ${sourceId}::uuid`;
 }
 

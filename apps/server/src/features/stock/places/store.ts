@@ -1,3 +1,5 @@
+import { Prisma } from '../../../db/generated/client.ts';
+import { columns, editedRow, raised } from '../../../db/editions.ts';
 import type { PlaceKind } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -73,7 +75,8 @@ export async function setPlaceRetired(context: CommandContext, id: string, retir
 export async function setPlaceClosed(context: CommandContext, id: string, untilAt: Date | null, reason: string | null): Promise<void> {
   context.touched.features.add('stock');
   await context.tx.$executeRaw`
-    UPDATE place SET closed_until_at = ${untilAt}, closed_reason = ${reason} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+    UPDATE place SET closed_until_at = ${untilAt}, closed_reason = ${reason}, ${raised(context)}
+     WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
 export interface Standing {
@@ -98,3 +101,14 @@ export async function loadStanding({ tx, nurseryId }: ReadContext, id: string): 
      WHERE a.nursery_id = ${nurseryId}::uuid AND a.place_id = ${id}::uuid AND a.units > 0`;
   return row ?? { lotIds: [], batchIds: [], units: 0, groundUnits: 0, places: 0 };
 }
+
+export const placeEdits = editedRow<{ placeId: string }>({
+  table: 'place', row: ({ placeId }) => Prisma.sql`r.id = ${placeId}::uuid`,
+  fields: columns('code', 'name', 'kind', 'parentId', 'winterCover', 'benchAreaM2', 'coverMd', 'baitMd', 'uncoverMd'),
+});
+
+/** Opening a place takes away the closing that was read; another one that came meanwhile may keep people out of a treatment. */
+export const closingEdits = editedRow<{ placeId: string }>({
+  table: 'place', row: ({ placeId }) => Prisma.sql`r.id = ${placeId}::uuid`,
+  fields: { untilAt: `to_char(r.closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')` },
+});

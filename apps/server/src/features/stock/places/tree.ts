@@ -3,6 +3,7 @@ import type { PlaceKind } from '@rootclock/domain';
 /** A place with what stands at it, as it comes from the database. */
 export interface PlaceFlat {
   placeId: string;
+  edition: number;
   parentId: string | null;
   code: string;
   name: string;

@@ -1,3 +1,4 @@
+import { raised } from '../../../db/editions.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 import type { ReversedEntry } from './undo.ts';
 
@@ -82,10 +83,11 @@ export async function reopenHoldsOf({ tx, nurseryId, touched }: CommandContext, 
 }
 
 /** Opens places that are still closed until that very instant. */
-export async function openPlacesClosedUntil({ tx, nurseryId, touched }: CommandContext, placeIds: readonly string[], untilAt: string): Promise<void> {
+export async function openPlacesClosedUntil(context: CommandContext, placeIds: readonly string[], untilAt: string): Promise<void> {
+  const { tx, nurseryId, touched } = context;
   touched.features.add('stock');
   await tx.$executeRaw`
-    UPDATE place SET closed_until_at = NULL, closed_reason = NULL
+    UPDATE place SET closed_until_at = NULL, closed_reason = NULL, ${raised(context)}
      WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[]) AND closed_until_at = ${untilAt}::timestamptz`;
 }
 

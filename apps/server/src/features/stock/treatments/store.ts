@@ -1,3 +1,4 @@
+import { raised } from '../../../db/editions.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 export interface NewTreatment {
@@ -40,20 +41,24 @@ export async function loadClosings({ tx, nurseryId }: ReadContext, placeIds: rea
      ORDER BY code`;
 }
 
-export async function closePlaces({ tx, nurseryId, touched }: CommandContext, placeIds: readonly string[], untilAt: string, reason: string): Promise<void> {
+export async function closePlaces(context: CommandContext, placeIds: readonly string[], untilAt: string, reason: string): Promise<void> {
+  const { tx, nurseryId, touched } = context;
   touched.features.add('stock');
   await tx.$executeRaw`
-    UPDATE place SET closed_until_at = ${untilAt}::timestamptz, closed_reason = ${reason} WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[])`;
+    UPDATE place SET closed_until_at = ${untilAt}::timestamptz, closed_reason = ${reason}, ${raised(context)}
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[])`;
 }
 
 /**
  * Puts places back to how they were closed before, where they are still closed as this treatment closed them. A closing that came from
  * another treatment which was itself taken back is not restored.
  */
-export async function reopenPlaces({ tx, nurseryId, touched }: CommandContext, entryId: string, closings: readonly Closing[]): Promise<void> {
+export async function reopenPlaces(context: CommandContext, entryId: string, closings: readonly Closing[]): Promise<void> {
+  const { tx, nurseryId, touched } = context;
   touched.features.add('stock');
   await tx.$executeRaw`
-    UPDATE place p SET closed_until_at = CASE WHEN b.stale THEN NULL ELSE b."untilAt" END, closed_reason = CASE WHEN b.stale THEN NULL ELSE b.reason END
+    UPDATE place p SET closed_until_at = CASE WHEN b.stale THEN NULL ELSE b."untilAt" END, closed_reason = CASE WHEN b.stale THEN NULL ELSE b.reason END,
+           ${raised(context)}
       FROM (SELECT c.*, EXISTS (SELECT 1 FROM treatment o JOIN entry r ON r.nursery_id = o.nursery_id AND r.reverses_id = o.entry_id
                                  WHERE o.nursery_id = ${nurseryId}::uuid AND o.reentry_at = c."untilAt" AND o.product = c.reason) AS stale
               FROM jsonb_to_recordset(${JSON.stringify(closings)}::jsonb) AS c ("placeId" uuid, "untilAt" timestamptz, reason text)) b,

@@ -38,7 +38,17 @@ export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
     onClose();
   };
   const adding = useCommandForm({ command: useCommand('gardens.addBed', { title: words.bedTitle }), contract: contracts.addBed, initial, body: (values) => ({ siteId, ...bodyOf(values) }), onSaved });
-  const editing = useCommandForm({ command: useCommand('gardens.editBed', { title: words.bedEditTitle }), contract: contracts.editBed, initial, body: bodyOf, onSaved });
+  const typedArea = (area: unknown) => (typeof area === 'number' ? areaTyped(area, units) : null);
+  const editing = useCommandForm({
+    command: useCommand('gardens.editBed', { title: words.bedEditTitle }),
+    contract: contracts.editBed,
+    initial,
+    body: bodyOf,
+    row: { id: 'bedId', edition: bed?.edition ?? 1 },
+    fromBody: (body) => ({ areaCm2: typedArea(body['areaCm2']) }),
+    words: { areaCm2: { label: words.area, value: (area) => (area === null ? '' : `${typedArea(area)} ${words.areaUnits[units]}`) } },
+    onSaved,
+  });
   const form = bed ? editing : adding;
   return (
     <Sheet open onClose={onClose} title={bed ? words.bedEditTitle : words.bedTitle}>

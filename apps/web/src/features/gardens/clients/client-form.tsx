@@ -27,6 +27,7 @@ export function ClientSheet({ client, onClose, onSaved }: ClientSheetProps) {
     contract: contracts.addClient,
     initial: { name: client?.name ?? '', email: client?.email ?? '', phone: client?.phone ?? '', address: client?.address ?? '', leadDays: (client?.leadDays ?? 0) as number | null, note: client?.note ?? '' },
     body: (values) => ({ clientId, ...values }),
+    ...(client ? { row: { id: 'clientId', edition: client.edition } } : {}),
     onSaved: (_answer, values) => {
       toast({ text: words.added(values.name.trim()) });
       onSaved?.({ id: clientId, name: values.name.trim() });

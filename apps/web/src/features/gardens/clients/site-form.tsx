@@ -43,6 +43,7 @@ export function SiteSheet({ clientId, site, onClose, onSaved }: SiteSheetProps) 
     contract: contracts.editSite,
     initial,
     body: (values) => ({ siteId, ...values }),
+    row: { id: 'siteId', edition: site?.edition ?? 1 },
     onSaved: onDone,
   });
   const form = site ? editing : adding;

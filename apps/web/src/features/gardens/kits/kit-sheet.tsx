@@ -20,10 +20,16 @@ interface Component extends Item {
 
 const emptyComponent = (before?: Component): Component => ({ key: newCommandId(), plant: null, container: before?.container ?? null, units: null });
 
-const componentsOf = (kit: contracts.KitRow | null): Component[] =>
-  kit === null
+type Named = Pick<contracts.KitComponentRow, 'plantId' | 'scientificName' | 'containerId' | 'containerName' | 'units'>;
+
+/** Components of a body, with what people call them. */
+const named = (components: unknown, called: Readonly<Record<string, string>>): Named[] =>
+  (components as Named[]).map(({ plantId, containerId, units }) => ({ plantId, scientificName: called[plantId] ?? '', containerId, containerName: called[containerId] ?? '', units }));
+
+const componentsOf = (components: readonly Named[] | undefined): Component[] =>
+  components === undefined
     ? [emptyComponent()]
-    : kit.components.map(({ plantId, scientificName, containerId, containerName, units }) => ({ key: newCommandId(), plant: { id: plantId, scientificName }, container: { id: containerId, name: containerName }, units }));
+    : components.map(({ plantId, scientificName, containerId, containerName, units }) => ({ key: newCommandId(), plant: { id: plantId, scientificName }, container: { id: containerId, name: containerName }, units }));
 
 export interface KitSheetProps {
   /** Null for a new kit. */
@@ -35,12 +41,15 @@ export function KitSheet({ kit, onClose }: KitSheetProps) {
   const { gardens } = useMessages();
   const words = gardens.kits;
   const [kitId] = useState(() => kit?.id ?? newId());
-  const [initial] = useState(() => ({ name: kit?.name ?? '', note: kit?.note ?? '', components: componentsOf(kit) }));
+  const [initial] = useState(() => ({ name: kit?.name ?? '', note: kit?.note ?? '', components: componentsOf(kit?.components) }));
   const form = useCommandForm({
     command: useCommand(kit ? 'gardens.editKit' : 'gardens.addKit', { title: kit ? words.editTitle : words.addTitle }),
     contract: contracts.addKit,
     initial,
     body: ({ name, note, components }) => ({ kitId, name, note, components: components.map(({ plant, container, units }) => ({ plantId: plant?.id ?? '', containerId: container?.id ?? '', units })) }),
+    ...(kit ? { row: { id: 'kitId', edition: kit.edition } } : {}),
+    fromBody: (body, called) => ({ components: componentsOf(named(body['components'], called)) }),
+    words: { components: { label: words.components, value: (stored, called) => named(stored, called).map(({ units, scientificName, containerName }) => `${units} × ${scientificName}, ${containerName}`).join('\n') } },
     onSaved: (_answer, { name }) => {
       toast({ text: words.saved(name.trim()) });
       onClose();

@@ -24,6 +24,7 @@ export function EditOrderSheet({ order, onClose }: EndingProps) {
     contract: contracts.editOrder,
     initial: { note: order.note, nativesOnly: order.nativesOnly },
     body: ({ note, nativesOnly }) => ({ orderId: order.id, note, nativesOnly }),
+    row: { id: 'orderId', edition: order.edition },
     onSaved: onClose,
   });
   return (

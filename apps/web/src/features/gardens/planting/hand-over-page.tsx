@@ -1,10 +1,9 @@
 /** Handing pulled plants over to a client who fetches them. */
 import { gardens as contracts } from '@rootclock/contracts';
-import { useSession } from '../../../lib/api/index.ts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
-import { isText, useRemembered } from '../../../lib/remember.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { ButtonLink } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
@@ -22,8 +21,7 @@ export function HandOverPage() {
 function HandOverForm({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const words = gardens.planting;
-  const { today } = useSession();
-  const [day, setDay] = useRemembered('gardens.handed-over-on', today, isText);
+  const { day, today, chooseDay } = useEntryDay('gardens.hand-over');
   const rows = stagedRows(order);
   const form = useCommandForm({
     command: useCommand('gardens.handOver', { title: words.titleHandOver(order.code) }),
@@ -45,7 +43,7 @@ function HandOverForm({ order }: { order: contracts.OrderPage }) {
   const { errors, problem, ...formProps } = form.props;
   return (
     <Form {...formProps} errors={errors['rows'] ? {} : errors} problem={errors['rows'] ? words.nothingChosen : problem}>
-      <DateField name="happenedOn" label={words.handedOverOn} max={today} value={day} onChange={setDay} />
+      <DateField name="happenedOn" label={words.handedOverOn} max={today} value={day} onChange={chooseDay} />
       <StagedFields rows={rows} typed={form.values.typed} onChange={(typed) => form.set({ typed })} label={words.unitsGiven} />
       <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
       <Submit form={form}>{words.handOverUnits(totalOf(meantRows(rows, form.values.typed, 'all')))}</Submit>

@@ -1,9 +1,8 @@
 /** Planting: all of what was pulled or a part of it, and more than was pulled, in one entry. */
 import { gardens as contracts } from '@rootclock/contracts';
-import { useSession } from '../../../lib/api/index.ts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
-import { isText, useRemembered } from '../../../lib/remember.ts';
 import { paths } from '../../../lib/paths.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { ButtonLink } from '../../../ui/action/index.ts';
@@ -23,8 +22,7 @@ export function PlantPage() {
 function PlantForm({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const words = gardens.planting;
-  const { today } = useSession();
-  const [day, setDay] = useRemembered('gardens.planted-on', today, isText);
+  const { day, today, chooseDay } = useEntryDay('gardens.plant');
   const rows = stagedRows(order);
   const totalWith = (typed: TypedUnits, extras: readonly ExtraRow[]) => totalOf(meantRows(rows, typed, 'all')) + totalOf(extras.map(({ units }) => ({ units: units ?? 0 })));
   const form = useCommandForm({
@@ -52,7 +50,7 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
         </EmptyState>
       )}
       <Form {...formProps} errors={errors['rows'] ? {} : errors} problem={errors['rows'] ? words.nothingChosen : problem}>
-        <DateField name="happenedOn" label={words.plantedOn} max={today} value={day} onChange={setDay} />
+        <DateField name="happenedOn" label={words.plantedOn} max={today} value={day} onChange={chooseDay} />
         <StagedFields rows={rows} typed={typed} onChange={(next) => form.set({ typed: next })} label={words.unitsPlanted} />
         <ExtraRows order={order} rows={extras} onChange={(next) => form.set({ extras: next })} first={meantRows(rows, typed, 'all').length} />
         <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />

@@ -1,10 +1,9 @@
 /** Bringing back what was not planted: unopened pots to a place, quarantine suggested; what was knocked out is lost, with a cause. */
 import { gardens as contracts } from '@rootclock/contracts';
 import { LOSS_CAUSES, type LossCause } from '@rootclock/domain';
-import { useSession } from '../../../lib/api/index.ts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
-import { isText, useRemembered } from '../../../lib/remember.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DateField, NumberField, SelectField, TextArea } from '../../../ui/fields/index.ts';
@@ -26,8 +25,7 @@ const meantReturns = (rows: readonly StagedRow[], back: TypedUnits, lost: TypedU
 function ReturnForm({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const words = gardens.planting;
-  const { today } = useSession();
-  const [day, setDay] = useRemembered('gardens.returned-on', today, isText);
+  const { day, today, chooseDay } = useEntryDay('gardens.return');
   const rows = stagedRows(order);
   const sums = (back: TypedUnits, lost: TypedUnits): [number, number] => {
     const meant = meantReturns(rows, back, lost);
@@ -58,7 +56,7 @@ function ReturnForm({ order }: { order: contracts.OrderPage }) {
   return (
     <Form {...formProps} errors={errors['rows'] ? {} : errors} problem={errors['rows'] ? words.nothingChosen : problem}>
       <p>{words.returnLead}</p>
-      <DateField name="happenedOn" label={words.returnedOn} max={today} value={day} onChange={setDay} />
+      <DateField name="happenedOn" label={words.returnedOn} max={today} value={day} onChange={chooseDay} />
       <div className="staged-rows">
         {rows.map((row) => {
           const at = meant.findIndex((each) => each.row.key === row.key);

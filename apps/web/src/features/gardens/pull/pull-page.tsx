@@ -7,11 +7,11 @@ import { useParams } from '@tanstack/react-router';
 import type { gardens as contracts } from '@rootclock/contracts';
 import { FIELD, GROWERS } from '@rootclock/domain';
 import { trpc, useSession } from '../../../lib/api/index.ts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
-import { isText, useRemembered } from '../../../lib/remember.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button, ButtonLink } from '../../../ui/action/index.ts';
 import { Callout, EmptyState, toast } from '../../../ui/feedback/index.ts';
@@ -32,9 +32,9 @@ export function PullPage() {
 function Pull({ list }: { list: contracts.PullList }) {
   const { gardens } = useMessages();
   const words = gardens.pull;
-  const { mayBe, today } = useSession();
+  const { mayBe } = useSession();
   const { dates } = useFormat();
-  const [happenedOn, setHappenedOn] = useRemembered('gardens.pulled-on', today, isText);
+  const { day: happenedOn, today, chooseDay } = useEntryDay('gardens.pull');
   const issue = useCommand('gardens.issuePullList', { title: `${words.issue}: ${list.orderCode}` });
   const command = useCommand('gardens.pullForOrder', { title: words.title(list.orderCode) });
   const mayPull = mayBe(FIELD);
@@ -76,7 +76,7 @@ function Pull({ list }: { list: contracts.PullList }) {
       {list.rows.length === 0 && <Nothing isStaged={list.staged.length > 0} />}
       {mayPull && list.rows.length > 0 && (
         <div className="pull-day">
-          <DateField name="happenedOn" label={words.pulledOn} max={today} value={happenedOn} onChange={setHappenedOn} />
+          <DateField name="happenedOn" label={words.pulledOn} max={today} value={happenedOn} onChange={chooseDay} />
         </div>
       )}
       {placesOf(list.rows).map((rows) => (

@@ -25,6 +25,15 @@ export const demandBody = (values: DemandValues) => ({
 });
 export const valueOf = (minor: number | null): number | null => (minor === null ? null : minor / MINOR);
 
+/** The values that show a body again. */
+export function demandValues({ plantId, containerId, unitValueMinor }: ReturnType<typeof demandBody>, called: Readonly<Record<string, string>>, before: DemandValues): Partial<DemandValues> {
+  return {
+    plantId: plantId ? { id: plantId, scientificName: called[plantId] ?? before.plantId?.scientificName ?? '' } : null,
+    containerId: containerId ? { id: containerId, name: called[containerId] ?? before.containerId?.name ?? '' } : null,
+    value: valueOf(unitValueMinor),
+  };
+}
+
 interface Handle<Value> {
   name: string;
   value: Value;

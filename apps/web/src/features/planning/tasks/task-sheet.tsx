@@ -30,7 +30,8 @@ function Content({ task, ticking, onClose }: TaskSheetProps & { task: TaskRow })
   const { tasks: say } = useMessages();
   const { mayBe, today } = useSession();
   const { dates } = useFormat();
-  const [doneOn, setDoneOn] = useState(today);
+  const [chosenOn, setChosenOn] = useState<string | null>(null);
+  const doneOn = chosenOn ?? today;
   const { details } = task;
   return (
     <div className="stack">
@@ -47,7 +48,7 @@ function Content({ task, ticking, onClose }: TaskSheetProps & { task: TaskRow })
       </div>
       {task.doneOn === null && mayBe(FIELD) && (
         <>
-          <DateField name="doneOn" label={say.tickedOn} min={task.earliestOn} max={today} value={doneOn} onChange={setDoneOn} />
+          <DateField name="doneOn" label={say.tickedOn} min={task.earliestOn} max={today} value={doneOn} onChange={setChosenOn} />
           <Button look="primary" wide busy={ticking.isBusy(task.key)} onClick={() => { ticking.tick(task, doneOn || today); onClose(); }}>
             {say.tick}
           </Button>

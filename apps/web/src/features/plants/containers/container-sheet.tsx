@@ -75,6 +75,7 @@ function EditForm({ container, onClose }: { container: contracts.ContainerRow; o
     contract: contracts.editContainer,
     initial: { ...container, tradeClass: container.tradeClass ?? '' } as Values,
     body: (values: Values) => ({ containerId: container.id, ...measuresOf(values) }),
+    row: { id: 'containerId', edition: container.edition },
     onSaved: useSaved(onClose),
   });
   return (

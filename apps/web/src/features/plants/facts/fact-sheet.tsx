@@ -38,7 +38,7 @@ interface Values extends TypedFact {
 }
 
 function FactForm({ plant, field, onClose }: { plant: contracts.PlantPage; field: contracts.SettableFact; onClose: () => void }) {
-  const { page: say } = useMessages().plants;
+  const { page: say, facts: labels } = useMessages().plants;
   const before = plant.facts.find((fact) => fact.field === field);
   const initial: Values = { ...asTyped(before?.value ?? null), unknown: before?.value === null, source: before?.standing === 'own setting' ? (before.source ?? '') : '', note: before?.note ?? '' };
   const form = useCommandForm({
@@ -46,6 +46,10 @@ function FactForm({ plant, field, onClose }: { plant: contracts.PlantPage; field
     contract: contracts.setPlantFact,
     initial,
     body: (values: Values) => ({ plantId: plant.id, field, value: values.unknown ? null : valueOf(field, values), source: values.source, note: values.note }),
+    // Of a fact that nobody has said yet there is no edition.
+    row: { id: 'field', edition: before?.edition ?? 0, shown: { value: before?.value ?? null, source: before?.source ?? null } },
+    fromBody: ({ value }) => ({ ...asTyped(value as contracts.PlantFactValue), unknown: value === null }),
+    words: { value: { label: labels[field] } },
     onSaved: () => {
       toast({ text: say.factSaved });
       onClose();

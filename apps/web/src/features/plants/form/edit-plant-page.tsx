@@ -1,4 +1,4 @@
-/** Changes a plant. Only what differs from what was read is sent, so that two people can mend different things of it. */
+/** Changes a plant. */
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useParams } from '@tanstack/react-router';
 import { plants as contracts } from '@rootclock/contracts';
@@ -24,20 +24,15 @@ const valuesOf = (plant: contracts.PlantPage): PlantValues => ({
   lastEmergenceMd: plant.lastEmergenceMd ?? '', yearOfFirstBloom: plant.yearOfFirstBloom, nativeRegions: plant.nativeRegions, handling: plant.handling,
 });
 
-function changes(before: PlantValues, now: PlantValues) {
-  const old: Record<string, unknown> = traitsOf(before);
-  return Object.fromEntries(Object.entries(traitsOf(now)).filter(([key, value]) => JSON.stringify(value) !== JSON.stringify(old[key])));
-}
-
 function EditPlant({ plant }: { plant: contracts.PlantPage }) {
   const { form: say } = useMessages().plants;
   const navigate = useNavigate();
-  const initial = valuesOf(plant);
   const form = useCommandForm({
     command: useCommand('plants.editPlant', { title: say.editTitle(plant.scientificName) }),
     contract: contracts.editPlant,
-    initial,
-    body: (values: PlantValues) => ({ plantId: plant.id, ...changes(initial, values) }),
+    initial: valuesOf(plant),
+    body: (values: PlantValues) => ({ plantId: plant.id, ...traitsOf(values) }),
+    row: { id: 'plantId', edition: plant.edition },
     onSaved: () => void navigate({ to: paths.plant(plant.id) }),
   });
   return (

@@ -5,6 +5,7 @@
 import { propagation as contracts } from '@rootclock/contracts';
 import { isUnitOnePlant } from '@rootclock/domain';
 import { useEffect, useRef, useState } from 'react';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newId } from '../../../lib/ids.ts';
@@ -18,7 +19,6 @@ import { ContainerPicker, type PickedContainer } from '../../plants/container-pi
 import { PlaceSelect } from '../place-select.tsx';
 import { FromPlace } from '../sheets/from-place.tsx';
 import type { SheetProps } from '../sheet-props.ts';
-import { useEntryDay } from '../sheets/use-entry-day.ts';
 import { useReverse } from '../use-reverse.ts';
 import { IntoField } from './into-field.tsx';
 import { lotsStillOpen, NEW_LOT } from './lots-still-open.ts';
@@ -44,7 +44,7 @@ export function PotSheet({ batch, onClose }: SheetProps) {
   const { propagation } = useMessages();
   const { sheet: say } = propagation;
   const { dates } = useFormat();
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const [place, keepPlace] = useRemembered('propagation.potPlace', '', isText);
   const [lotId, setLotId] = useState(newId);
   const [potted, setPotted] = useState<PottedLot[]>([]);

@@ -1,6 +1,7 @@
 /** A stage that began on another day than today, or was forgotten. */
 import { propagation as contracts } from '@rootclock/contracts';
 import { isCurrentStage } from '@rootclock/domain';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -9,12 +10,11 @@ import { DateField, SelectField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function BeginStageSheet({ batch, onClose }: SheetProps) {
   const { propagation } = useMessages();
   const { sheet: words, stages: say } = propagation;
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
   const stages = batch.protocol?.stages ?? [];
   const next = stages[(stages.find(isCurrentStage)?.position ?? -1) + 1];

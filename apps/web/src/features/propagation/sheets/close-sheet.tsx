@@ -1,6 +1,7 @@
 /** Closing a batch: what still stands is written off with its cause in the same entry. */
 import { propagation as contracts } from '@rootclock/contracts';
 import { LOSS_CAUSES, type LossCause } from '@rootclock/domain';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -9,12 +10,11 @@ import { CheckboxField, DateField, SelectField, TextArea } from '../../../ui/fie
 import { Form } from '../../../ui/form/index.ts';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function CloseSheet({ batch, onClose }: SheetProps) {
   const { propagation } = useMessages();
   const { sheet: say } = propagation;
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
   const form = useCommandForm({
     command: useCommand('propagation.closeBatch', { title: `${say.closeTitle}: ${batch.code}` }),

@@ -1,5 +1,6 @@
 /** How many cells, trays, pieces or packs really stand there. */
 import { propagation as contracts } from '@rootclock/contracts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -9,12 +10,11 @@ import { Form } from '../../../ui/form/index.ts';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
 import { FromPlace } from './from-place.tsx';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function CorrectSheet({ batch, onClose }: SheetProps) {
   const { propagation } = useMessages();
   const { sheet: say } = propagation;
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
   const form = useCommandForm({
     command: useCommand('propagation.correctBatchUnits', { title: `${say.correctTitle}: ${batch.code}` }),

@@ -1,6 +1,7 @@
 /** Counting what lives: emerged or rooted plants, of cells the cells that hold any. */
 import { propagation as contracts } from '@rootclock/contracts';
 import { COUNT_KINDS, type CountKind } from '@rootclock/domain';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
@@ -10,13 +11,12 @@ import { DateField, NumberField, RadioField, TextArea } from '../../../ui/fields
 import { Form } from '../../../ui/form/index.ts';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function CountSheet({ batch, onClose }: SheetProps) {
   const { propagation } = useMessages();
   const { sheet: say } = propagation;
   const { dates } = useFormat();
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
   const form = useCommandForm({
     command: useCommand('propagation.countBatch', { title: `${say.countTitle}: ${batch.code}` }),

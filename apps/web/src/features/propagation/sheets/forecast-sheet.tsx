@@ -1,5 +1,6 @@
 /** What may be promised of the batch before it is potted. */
 import { propagation as contracts } from '@rootclock/contracts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -9,12 +10,11 @@ import { Form } from '../../../ui/form/index.ts';
 import { ContainerPicker, type PickedContainer } from '../../plants/container-picker.tsx';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function ForecastSheet({ batch, onClose }: SheetProps) {
   const { propagation } = useMessages();
   const { sheet: say, form: words } = propagation;
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
   const target: PickedContainer | null = batch.targetContainerId ? { id: batch.targetContainerId, name: batch.targetContainerName ?? '' } : null;
   const form = useCommandForm({

@@ -1,6 +1,7 @@
 /** Writing off cells, trays, pieces or packs with a cause. What may only be dormant is asked about once more. */
 import { propagation as contracts } from '@rootclock/contracts';
 import { LOSS_CAUSES, type LossCause } from '@rootclock/domain';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -10,12 +11,11 @@ import { Form } from '../../../ui/form/index.ts';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
 import { FromPlace } from './from-place.tsx';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function LoseSheet({ batch, onClose }: SheetProps) {
   const { propagation } = useMessages();
   const { sheet: say } = propagation;
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
   const form = useCommandForm({
     command: useCommand('propagation.loseFromBatch', { title: `${say.loseTitle}: ${batch.code}` }),

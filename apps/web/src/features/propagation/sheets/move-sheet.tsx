@@ -1,5 +1,6 @@
 /** The batch or part of it to another place. */
 import { propagation as contracts } from '@rootclock/contracts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -10,11 +11,10 @@ import { PlaceSelect } from '../place-select.tsx';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
 import { FromPlace } from './from-place.tsx';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function MoveSheet({ batch, onClose }: SheetProps) {
   const { sheet: say } = useMessages().propagation;
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
   const form = useCommandForm({
     command: useCommand('propagation.moveBatch', { title: `${say.moveTitle}: ${batch.code}` }),

@@ -1,5 +1,6 @@
 /** Keeping a batch open whose seed may only come up after its second winter. */
 import { propagation as contracts } from '@rootclock/contracts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -8,11 +9,10 @@ import { DateField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function SecondWinterSheet({ batch, onClose }: SheetProps) {
   const { sheet: say } = useMessages().propagation;
-  const { day, today } = useEntryDay();
+  const { day, today } = useEntryDay('propagation');
   const reverse = useReverse();
   const form = useCommandForm({
     command: useCommand('propagation.keepForSecondWinter', { title: `${say.winterTitle}: ${batch.code}` }),

@@ -1,5 +1,6 @@
 /** Thinning: an observation that takes nothing off the batch. */
 import { propagation as contracts } from '@rootclock/contracts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -8,11 +9,10 @@ import { DateField, NumberField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { useReverse } from '../use-reverse.ts';
 import type { SheetProps } from '../sheet-props.ts';
-import { useEntryDay } from './use-entry-day.ts';
 
 export function ThinSheet({ batch, onClose }: SheetProps) {
   const { sheet: say } = useMessages().propagation;
-  const { day, today, keepDay } = useEntryDay();
+  const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
   const form = useCommandForm({
     command: useCommand('propagation.thinBatch', { title: `${say.thinTitle}: ${batch.code}` }),

@@ -2,7 +2,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
-import { trpc, useSession } from '../../../lib/api/index.ts';
+import { trpc } from '../../../lib/api/index.ts';
+import { useEntryDay } from '../../../lib/entry-day.ts';
 import { paths } from '../../../lib/paths.ts';
 import { isText, useRemembered } from '../../../lib/remember.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -14,11 +15,10 @@ import { StartForm } from './start-form.tsx';
 
 export function StartBatchPage() {
   const { propagation } = useMessages();
-  const { today } = useSession();
   const search: Record<string, unknown> = useSearch({ strict: false });
   const [ask] = useState(() => readAsk(search));
   const [place, keepPlace] = useRemembered('propagation.place', '', isText);
-  const [day, keepDay] = useRemembered('propagation.day', today, isText);
+  const { day, today, keepDay } = useEntryDay('propagation');
   const isAsked = ask.plantId !== undefined;
   const choices = useQuery({ ...trpc.propagation.readStartChoices.queryOptions({ plantId: ask.plantId ?? '', versionId: ask.protocolVersionId ?? null }), enabled: isAsked });
   const containers = useQuery({ ...trpc.plants.listContainers.queryOptions({}), enabled: isAsked });

@@ -48,6 +48,7 @@ function NurseryForm() {
     contract: contracts.editNursery,
     initial: { name, zone, region: nursery.region ?? '', units: units as (typeof contracts.UNIT_SYSTEMS)[number] | '', noticeDays: noticeDays as number | null, seasonEndOn },
     body: (values) => ({ ...values, region: values.region || null }),
+    row: { id: 'nursery', edition: nursery.edition },
     onSaved: () => toast({ text: say.saved }),
   });
   return (

@@ -37,8 +37,9 @@ function Address({ openedAt }: { openedAt: string | null }) {
 
   const makeOne = async () => {
     end.reset();
-    const { path } = await make.send({});
-    setAddress(`${window.location.origin}${path}${language === 'en' ? '' : `?language=${language}`}`);
+    const { path, origin } = await make.send({});
+    // A phone outside needs the public address, by whichever one this page was opened.
+    setAddress(`${origin ?? window.location.origin}${path}${language === 'en' ? '' : `?language=${language}`}`);
     readAgain();
   };
   const endIt = async () => {

@@ -10,6 +10,7 @@ import { TextField } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { PageHeader, Section } from '../../../ui/layout/index.ts';
 import { CalendarSection } from './calendar-section.tsx';
+import { SessionsSection } from './sessions-section.tsx';
 import { SettingsTabs } from '../settings-tabs.tsx';
 
 const EMPTY = { currentPassword: '', password: '' };
@@ -27,6 +28,7 @@ export function OwnPage() {
       toast({ text: say.changed });
       form.restart(EMPTY);
       void queryClient.invalidateQueries(trpc.people.me.queryFilter());
+      void queryClient.invalidateQueries(trpc.people.listSessions.queryFilter());
     },
   });
   return (
@@ -41,6 +43,7 @@ export function OwnPage() {
           <Submit form={form}>{say.save}</Submit>
         </Form>
       </Section>
+      <SessionsSection />
       <CalendarSection />
       <Section title={say.display}>
         <DisplayFields />

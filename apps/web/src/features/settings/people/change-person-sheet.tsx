@@ -1,7 +1,7 @@
 /** Another name or role, a new password, or an end. */
 import { people as contracts } from '@rootclock/contracts';
 import type { Role } from '@rootclock/domain';
-import { queryClient, trpc } from '../../../lib/api/index.ts';
+import { queryClient, trpc, useSession } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useDirectCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -20,12 +20,14 @@ interface Values {
 
 export function ChangePersonSheet({ person, onClose }: { person: contracts.PersonRow; onClose: () => void }) {
   const { people: say } = useMessages().settings;
+  const isOneself = useSession().person.id === person.id;
   const initial: Values = { name: person.name, role: person.role, ended: person.endedAt !== null, password: '' };
   const form = useCommandForm({
     command: useDirectCommand('people.changePerson'),
     contract: contracts.changePerson,
     initial,
     body: (values: Values) => ({ personId: person.id, ...values, password: values.password || null }),
+    row: { id: 'personId', edition: person.edition },
     onSaved: (_, { name }) => {
       toast({ text: say.changed(name) });
       // A changed role may be one's own, and then the whole screen is another.
@@ -39,7 +41,7 @@ export function ChangePersonSheet({ person, onClose }: { person: contracts.Perso
         <TextField label={say.name} autoComplete="off" {...form.field('name')} />
         <RoleField {...form.field('role')} />
         <CheckboxField label={say.hasEnded} hint={say.endedHint} {...form.field('ended')} />
-        <TextField label={say.newPassword} hint={say.newPasswordHint} optional type="password" autoComplete="new-password" {...form.field('password')} />
+        {!isOneself && <TextField label={say.newPassword} hint={say.newPasswordHint} optional type="password" autoComplete="new-password" {...form.field('password')} />}
         <Submit form={form}>{say.save}</Submit>
       </Form>
     </Sheet>

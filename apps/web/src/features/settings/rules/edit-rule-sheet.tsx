@@ -9,23 +9,34 @@ import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { Sheet } from '../../../ui/overlay/index.ts';
+import { useSpanWords } from '../../plants/span-words.ts';
 import { Preview } from '../preview.tsx';
 import { useRuleWords } from './rule-words.ts';
 import { NEW_TERMS, spanParts, type Terms, termsBody, TermsFields } from './terms-fields.tsx';
 
+type Carry = NonNullable<contracts.RuleRow['winterCarry']>;
+
+const termsOf = ({ span, winterCarry, note }: Pick<contracts.RuleRow, 'span' | 'winterCarry' | 'note'>): Terms => ({
+  ...NEW_TERMS, ...(spanParts(span) ?? { amount: null, unit: 'D' as const }), mayCarry: winterCarry !== null,
+  maxDays: winterCarry?.maxDays ?? NEW_TERMS.maxDays, graceDays: winterCarry?.graceDays ?? NEW_TERMS.graceDays, note,
+});
+
 export function EditRuleSheet({ rule, onClose }: { rule: contracts.RuleRow; onClose: () => void }) {
   const { rules: say } = useMessages();
   const { whom } = useRuleWords();
-  const initial: Terms = {
-    ...NEW_TERMS, ...(spanParts(rule.span) ?? { amount: null, unit: 'D' as const }), mayCarry: rule.winterCarry !== null,
-    maxDays: rule.winterCarry?.maxDays ?? NEW_TERMS.maxDays, graceDays: rule.winterCarry?.graceDays ?? NEW_TERMS.graceDays, note: rule.note,
-  };
+  const spanWords = useSpanWords();
   const bodyOf = (terms: Terms) => ({ ruleId: rule.id, ...termsBody(rule.basis, terms) });
   const form = useCommandForm({
     command: useCommand('potLife.editRule', { title: say.changeRule(whom(rule)) }),
     contract: contracts.editRule,
-    initial,
+    initial: termsOf(rule),
     body: bodyOf,
+    row: { id: 'ruleId', edition: rule.edition, shown: { span: rule.span, winterCarry: rule.winterCarry } },
+    fromBody: (body) => termsOf(body as unknown as contracts.RuleRow),
+    words: {
+      span: { label: say.form.amount, value: (span) => spanWords(span as string | null) },
+      winterCarry: { label: say.form.mayCarry, value: (carry) => (carry ? say.carry((carry as Carry).maxDays, (carry as Carry).graceDays) : '') },
+    },
     onSaved: () => {
       toast({ text: say.saved });
       onClose();

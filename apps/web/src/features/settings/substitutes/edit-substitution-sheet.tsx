@@ -26,6 +26,7 @@ export function EditSubstitutionSheet({ rule, onClose }: EditProps) {
     contract: contracts.editSubstitutionRule,
     initial: { penalty: rule.penalty as number | null, note: rule.note },
     body: ({ penalty, note }) => ({ ruleId: rule.id, penalty, note }),
+    row: { id: 'ruleId', edition: rule.edition },
     onSaved: () => {
       toast({ text: substitutes.saved });
       onClose();

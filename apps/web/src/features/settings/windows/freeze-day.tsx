@@ -8,13 +8,14 @@ import { Form } from '../../../ui/form/index.ts';
 import { MonthDayField } from '../../plants/month-day-field.tsx';
 import { Preview } from '../preview.tsx';
 
-export function FreezeDay({ freezeMd }: { freezeMd: string }) {
+export function FreezeDay({ freezeMd, edition }: { freezeMd: string; edition: number }) {
   const { windows: say } = useMessages().rules;
   const form = useCommandForm({
     command: useCommand('potLife.setFreezeDay', { title: say.freezeTitle }),
     contract: contracts.setFreezeDay,
     initial: { freezeMd },
     body: (values) => ({ freezeMd: values.freezeMd || undefined }),
+    row: { id: 'nursery', edition },
     onSaved: () => toast({ text: say.freezeSaved }),
   });
   const isChanged = form.values.freezeMd !== freezeMd;

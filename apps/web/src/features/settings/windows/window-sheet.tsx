@@ -38,6 +38,7 @@ export function WindowSheet({ window, onClose }: { window: contracts.WindowRow |
     contract: contracts.addWindow,
     initial: window ? { ...window, region: window.region ?? '' } : NONE,
     body: bodyOf,
+    ...(window ? { row: { id: 'windowId', edition: window.edition } } : {}),
     onSaved: () => {
       toast({ text: say.saved });
       onClose();

@@ -77,7 +77,7 @@ function Windows({ list, onChange }: { list: potLife.WindowList; onChange: ((win
         <p>
           {say.freezeLead} <StandingMark standing={list.freezeStanding} />
         </p>
-        {onChange && <FreezeDay key={list.freezeMd} freezeMd={list.freezeMd} />}
+        {onChange && <FreezeDay key={list.freezeMd} freezeMd={list.freezeMd} edition={list.edition} />}
       </Section>
     </>
   );

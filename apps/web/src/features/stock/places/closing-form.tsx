@@ -3,6 +3,7 @@ import { stock as contracts } from '@rootclock/contracts';
 import { DateTime } from 'luxon';
 import { useSession } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
+import { useFormat } from '../../../lib/format/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Callout, toast } from '../../../ui/feedback/index.ts';
@@ -14,6 +15,11 @@ import { InstantField } from './instant-field.tsx';
 interface PlaceSaid {
   placeId: string;
   code: string;
+}
+
+interface ClosedPlace extends PlaceSaid {
+  edition: number;
+  closedUntilAt: string | null;
 }
 
 export function ClosingForm({ place, onClose }: { place: PlaceSaid; onClose: () => void }) {
@@ -44,13 +50,16 @@ export function ClosingForm({ place, onClose }: { place: PlaceSaid; onClose: () 
   );
 }
 
-export function OpeningForm({ place, onClose }: { place: PlaceSaid; onClose: () => void }) {
+export function OpeningForm({ place, onClose }: { place: ClosedPlace; onClose: () => void }) {
   const { places } = useMessages().stockIn;
+  const { dates } = useFormat();
   const form = useCommandForm({
     command: useCommand('stock.openPlace', { title: places.openTitle(place.code) }),
     contract: contracts.openPlace,
     initial: { reason: '' },
     body: ({ reason }) => ({ placeId: place.placeId, reason }),
+    row: { id: 'placeId', edition: place.edition, shown: { untilAt: place.closedUntilAt } },
+    words: { untilAt: { label: places.until, value: (at) => (typeof at === 'string' ? dates.instant(at) : places.open) } },
     onSaved: () => {
       toast({ text: places.openAgain(place.code) });
       onClose();

@@ -15,6 +15,7 @@ import { type PickedPlace, PlacePicker } from './place-picker.tsx';
 
 export interface PlaceDraft {
   placeId: string;
+  edition: number;
   code: string;
   name: string;
   kind: PlaceKind;
@@ -55,6 +56,8 @@ function PlaceFields({ place, within, onClose }: PlaceFormProps) {
     body: ({ code, name, kind, parent, winterCover, benchAreaM2, coverMd, baitMd, uncoverMd }) => ({
       placeId, code, name, kind, parentId: parent?.id ?? null, winterCover, benchAreaM2, coverMd: coverMd || null, baitMd: baitMd || null, uncoverMd: uncoverMd || null,
     }),
+    ...(place ? { row: { id: 'placeId', edition: place.edition } } : {}),
+    fromBody: ({ parentId }, called) => ({ parent: typeof parentId === 'string' ? { id: parentId, code: called[parentId] ?? (place?.parent?.id === parentId ? place.parent.code : '') } : null }),
     onSaved: (_answer, { code }) => {
       toast({ text: places.saved(code) });
       onClose();

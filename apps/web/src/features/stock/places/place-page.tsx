@@ -6,7 +6,7 @@ import { useState } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useListSearch } from '../../../lib/list/index.ts';
-import { useCommand } from '../../../lib/outbox/index.ts';
+import { isMending, useCommand } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -116,10 +116,10 @@ function PlaceActions({ place }: { place: Story }) {
   const { places } = useMessages().stockIn;
   const { ui, winter } = useMessages();
   const { mayBe } = useSession();
-  const [open, setOpen] = useState<Open>(null);
+  const [open, setOpen] = useState<Open>(() => (isMending('stock.editPlace') ? 'edit' : isMending('stock.openPlace') ? 'open' : null));
   const retire = useCommand('stock.retirePlace', { title: `${places.retire}: ${place.code}` });
   const restore = useCommand('stock.restorePlace', { title: `${places.restore}: ${place.code}` });
-  const said = { placeId: place.placeId, code: place.code };
+  const said = { placeId: place.placeId, code: place.code, edition: place.edition, closedUntilAt: place.closedUntilAt };
   const parent = place.path.at(-1);
   const bringBack = () => void restore.send({ placeId: place.placeId }).then(() => toast({ text: places.restoredNow(place.code) }), tellRefused);
   const giveUp = () => void retire.send({ placeId: place.placeId }).then(() => toast({ text: places.retiredNow(place.code), undo: bringBack }), tellRefused);
@@ -145,7 +145,7 @@ function PlaceActions({ place }: { place: Story }) {
       {open === 'within' && <PlaceForm within={{ id: place.placeId, code: place.code, winterCover: place.winterCover }} onClose={onClose} />}
       {open === 'edit' && (
         <PlaceForm
-          place={{ ...said, name: place.name === place.code ? '' : place.name, kind: place.kind, parent: parent ? { id: parent.placeId, code: parent.code } : null,
+          place={{ placeId: place.placeId, edition: place.edition, code: place.code, name: place.name === place.code ? '' : place.name, kind: place.kind, parent: parent ? { id: parent.placeId, code: parent.code } : null,
             winterCover: place.winterCover,
             benchAreaM2: place.benchAreaM2, coverMd: place.coverMd ?? '', baitMd: place.baitMd ?? '', uncoverMd: place.uncoverMd ?? '' }}
           onClose={onClose}

@@ -22,8 +22,11 @@ export const NO_SEED: SeedDraft = { rawGrams: null, cleanedGrams: null, purity: 
 
 export const holdsSeed = (kind: SourceKind | ''): boolean => SEED_KINDS.some((each) => each === kind);
 
+/** Per cent as they are typed; the fourth decimal is where typing them would show rounding. */
+export const purityTyped = (purity: number): number => Math.round(purity * 1e6) / 1e4;
+
 export const seedDraftOf = ({ rawGrams, cleanedGrams, purity, seedsPerGram, sowFresh, neverDry, storage, storedOn }: SourceStory): SeedDraft => ({
-  rawGrams, cleanedGrams, seedsPerGram, sowFresh, neverDry, purity: purity === null ? null : Math.round(purity * 1e6) / 1e4, storage: storage ?? '', storedOn: storedOn ?? '',
+  rawGrams, cleanedGrams, seedsPerGram, sowFresh, neverDry, purity: purity === null ? null : purityTyped(purity), storage: storage ?? '', storedOn: storedOn ?? '',
 });
 
 /** What is sent of it; of what holds no seed nothing is. */

@@ -5,6 +5,7 @@ import { useState } from 'react';
 import { useSession } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newId } from '../../../lib/ids.ts';
+import { useFormat } from '../../../lib/format/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -13,7 +14,7 @@ import { Form } from '../../../ui/form/index.ts';
 import { Sheet } from '../../../ui/overlay/index.ts';
 import { type PickedPlant, PlantPicker } from '../../plants/plant-picker.tsx';
 import { MotherLotField, type PickedLot } from './mother-lot-field.tsx';
-import { NO_SEED, seedBodyOf, type SeedDraft, SeedFields } from './seed-fields.tsx';
+import { NO_SEED, purityTyped, seedBodyOf, type SeedDraft, SeedFields } from './seed-fields.tsx';
 
 export interface SourceDraft extends SeedDraft {
   sourceId: string;
@@ -40,7 +41,12 @@ const isBought = (kind: SourceKind | '') => kind === 'bought-seed' || kind === '
 /** What plants here gave: seed of a known lot keeps its line as cuttings do. */
 const fromHere = (kind: SourceKind | '') => kind === 'mother-plants' || kind === 'in-ground-bed' || kind === 'seed-collection';
 
-export function SourceForm({ source, onClose }: { source?: SourceDraft & { code: string }; onClose: () => void }) {
+interface EditedSource extends SourceDraft {
+  code: string;
+  edition: number;
+}
+
+export function SourceForm({ source, onClose }: { source?: EditedSource; onClose: () => void }) {
   const { sources } = useMessages();
   return (
     <Sheet open onClose={onClose} title={source ? `${sources.edit}: ${source.code}` : sources.add}>
@@ -78,13 +84,20 @@ function AddFields({ onClose }: { onClose: () => void }) {
   );
 }
 
-function EditFields({ source: { code: _code, ...source }, onClose }: { source: SourceDraft & { code: string }; onClose: () => void }) {
-  const { sources, ui } = useMessages();
+function EditFields({ source: { code: _code, edition, ...source }, onClose }: { source: EditedSource; onClose: () => void }) {
+  const { sources, seed, ui } = useMessages();
+  const { numbers } = useFormat();
   const form = useCommandForm({
     command: useCommand('sources.editSource', { title: sources.edit }),
     contract: contracts.editSource,
     initial: source,
     body: bodyOf,
+    row: { id: 'sourceId', edition },
+    fromBody: ({ motherLotId, purity }, called) => ({
+      motherLot: typeof motherLotId === 'string' ? { id: motherLotId, code: called[motherLotId] ?? (source.motherLot?.id === motherLotId ? source.motherLot.code : '') } : null,
+      purity: typeof purity === 'number' ? purityTyped(purity) : null,
+    }),
+    words: { purity: { label: seed.purity, value: (purity) => (typeof purity === 'number' ? numbers.part(purity) : '') } },
     onSaved: () => {
       toast({ text: ui.saved });
       onClose();

@@ -122,7 +122,7 @@ function Source({ source }: { source: SourceStory }) {
       {editing && (
         <SourceForm
           source={{
-            sourceId, code, plant: { id: source.plantId, scientificName: source.scientificName }, kind: source.kind, provenance: source.provenance, seedZone: source.seedZone ?? '', origin: source.origin,
+            sourceId, edition: source.edition, code, plant: { id: source.plantId, scientificName: source.scientificName }, kind: source.kind, provenance: source.provenance, seedZone: source.seedZone ?? '', origin: source.origin,
             gathered: roughText(source.gatheredOn, source.gatheredPrecision), collector: source.collector ?? '', permit: source.permit ?? '', vendor: source.vendor ?? '', vendorLot: source.vendorLot ?? '',
             pesticideStatement: source.pesticideStatement ?? '', motherLot: source.motherLotId ? { id: source.motherLotId, code: source.motherLotCode ?? '' } : null, note: source.note, ...seedDraftOf(source),
           }}

@@ -1,12 +1,13 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../../trpc/operation.ts';
-import { loadClient, openLinesOfClient, updateClient } from '../store.ts';
+import { editing } from '../../../../trpc/editing.ts';
+import { clientEdits, loadClient, openLinesOfClient, updateClient } from '../store.ts';
 
-export const editClient = command({
+export const editClient = editing({
   name: 'editClient',
   input: gardens.editClient,
   roles: GROWERS,
+  edits: clientEdits,
   run: async (context, input) => {
     const before = await loadClient(context, input.clientId);
     await updateClient(context, input);

@@ -1,13 +1,14 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { checkKitInput } from '../check-components.ts';
-import { loadKit, updateKit } from '../store.ts';
+import { kitEdits, loadKit, updateKit } from '../store.ts';
 
-export const editKit = command({
+export const editKit = editing({
   name: 'editKit',
   input: gardens.editKit,
   roles: GROWERS,
+  edits: kitEdits,
   run: async (context, input) => {
     await loadKit(context, input.kitId);
     await checkKitInput(context, input);

@@ -1,14 +1,15 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { loadScope } from '../../../promises/planning/load.ts';
-import { loadOpenOrder, setDay } from '../store.ts';
+import { dayEdits, loadOpenOrder, setDay } from '../store.ts';
 import { settleTurn } from '../turn.ts';
 
-export const changeDay = command({
+export const changeDay = editing({
   name: 'changeDay',
   input: gardens.changeDay,
   roles: GROWERS,
+  edits: dayEdits,
   run: async (context, { orderId, dueOn, ...wish }) => {
     const order = await loadOpenOrder(context, orderId);
     const scope = await loadScope(context, { lines: order.openLines });

@@ -1,19 +1,20 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { loadScope } from '../../../promises/planning/load.ts';
 import { itemOf } from '../../../promises/planning/scope.ts';
 import { requireWholeTrays } from '../../../promises/planning/whole-trays.ts';
-import { loadOpenLine, updateLine } from '../store.ts';
+import { lineEdits, loadOpenLine, updateLine } from '../store.ts';
 import { alternativesNamed, checkAlternatives, checkBeds } from '../check-lines.ts';
 import { requireNatives } from '../natives.ts';
 import { settleTurn } from '../turn.ts';
 
-export const editLine = command({
+export const editLine = editing({
   name: 'editLine',
   input: gardens.editLine,
   roles: GROWERS,
+  edits: lineEdits,
   run: async (context, { acceptedShortages, keepRank, ...input }) => {
     const { line, order } = await loadOpenLine(context, input.lineId);
     const done = line.stagedUnits + line.deliveredUnits;

@@ -1,13 +1,14 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { requireRegion } from '../natives.ts';
-import { loadOrder, updateOrder } from '../store.ts';
+import { loadOrder, orderEdits, updateOrder } from '../store.ts';
 
-export const editOrder = command({
+export const editOrder = editing({
   name: 'editOrder',
   input: gardens.editOrder,
   roles: GROWERS,
+  edits: orderEdits,
   run: async (context, input) => {
     const order = await loadOrder(context, input.orderId);
     const nativesOnly = input.nativesOnly ?? order.nativesOnly;

@@ -15,7 +15,7 @@ export interface StoredLine extends Omit<gardens.OrderLineRow, 'reservations' | 
 /** The lines of an order, withdrawn ones last. */
 export async function readLines({ tx, nurseryId }: ReadContext, orderId: string): Promise<StoredLine[]> {
   const rows = await tx.$queryRaw<{ row: StoredLine }[]>`
-    SELECT jsonb_build_object('id', l.id, 'rank', l.rank, 'plantId', p.id, 'plantCode', p.code, 'scientificName', p.scientific_name, 'vernacularName', p.vernacular_name,
+    SELECT jsonb_build_object('id', l.id, 'edition', l.edition, 'rank', l.rank, 'plantId', p.id, 'plantCode', p.code, 'scientificName', p.scientific_name, 'vernacularName', p.vernacular_name,
              'containerId', c.id, 'containerCode', c.code, 'containerName', c.name, 'bedId', b.id, 'bedName', b.name, 'units', l.units, 'seedZone', l.seed_zone,
              'wildType', l.wild_type, 'untreated', l.untreated, 'withdrawnOn', l.withdrawn_on,
              'kit', (SELECT jsonb_build_object('name', h.name, 'units', l.kit_units) FROM kit h WHERE h.nursery_id = l.nursery_id AND h.id = l.kit_id),

@@ -1,14 +1,15 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { found } from '../../../../refusal.ts';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { loadClient } from '../../clients/store.ts';
-import { loadBeds, updateBed } from '../store.ts';
+import { bedEdits, loadBeds, updateBed } from '../store.ts';
 
-export const editBed = command({
+export const editBed = editing({
   name: 'editBed',
   input: gardens.editBed,
   roles: GROWERS,
+  edits: bedEdits,
   run: async (context, input) => {
     const bed = found((await loadBeds(context, [input.bedId])).get(input.bedId), 'bed', 'bedId');
     await loadClient(context, bed.clientId);

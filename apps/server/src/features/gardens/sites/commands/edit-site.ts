@@ -1,13 +1,14 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { loadClient } from '../../clients/store.ts';
-import { loadSite, openLinesOfSite, updateSite } from '../store.ts';
+import { loadSite, openLinesOfSite, siteEdits, updateSite } from '../store.ts';
 
-export const editSite = command({
+export const editSite = editing({
   name: 'editSite',
   input: gardens.editSite,
   roles: GROWERS,
+  edits: siteEdits,
   run: async (context, input) => {
     const before = await loadSite(context, input.siteId);
     await loadClient(context, before.clientId);

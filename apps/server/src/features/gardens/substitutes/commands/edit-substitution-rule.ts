@@ -1,13 +1,14 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../../trpc/operation.ts';
-import { loadSubstitutionRule, updateSubstitutionRule } from '../store.ts';
+import { editing } from '../../../../trpc/editing.ts';
+import { loadSubstitutionRule, substitutionRuleEdits, updateSubstitutionRule } from '../store.ts';
 
 /** What lines took by the rule before keeps the penalty that it had then. */
-export const editSubstitutionRule = command({
+export const editSubstitutionRule = editing({
   name: 'editSubstitutionRule',
   input: gardens.editSubstitutionRule,
   roles: GROWERS,
+  edits: substitutionRuleEdits,
   run: async (context, input) => {
     await loadSubstitutionRule(context, input.ruleId);
     await updateSubstitutionRule(context, input);

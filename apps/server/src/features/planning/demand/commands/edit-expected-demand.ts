@@ -1,14 +1,15 @@
 import { planning } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
-import { command } from '../../../../trpc/operation.ts';
-import { loadDemand, requireItem, updateDemand } from '../store.ts';
+import { editing } from '../../../../trpc/editing.ts';
+import { demandEdits, loadDemand, requireItem, updateDemand } from '../store.ts';
 import { wantedDay } from '../wanted-day.ts';
 
-export const editExpectedDemand = command({
+export const editExpectedDemand = editing({
   name: 'editExpectedDemand',
   input: planning.editExpectedDemand,
   roles: GROWERS,
+  edits: demandEdits,
   run: async (context, { demandId, wanted, ...input }) => {
     const stored = await loadDemand(context, demandId);
     if (stored.isWithdrawn) refuse('demand-withdrawn', undefined, 'demandId');

@@ -1,14 +1,15 @@
 import { potLife } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { clocksChanged } from '../../../plants/store.ts';
 import { editedRule } from '../draft.ts';
-import { loadRule, updateRule } from '../store.ts';
+import { loadRule, ruleEdits, updateRule } from '../store.ts';
 
-export const editRule = command({
+export const editRule = editing({
   name: 'editRule',
   input: potLife.editRule,
   roles: GROWERS,
+  edits: ruleEdits,
   run: async (context, input) => {
     const before = await loadRule(context, input.ruleId);
     const rule = editedRule(before, input);

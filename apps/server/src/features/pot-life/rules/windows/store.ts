@@ -1,3 +1,5 @@
+import { Prisma } from '../../../../db/generated/client.ts';
+import { columns, editedRow, editedSettings } from '../../../../db/editions.ts';
 import type { PlantingWindow } from '@rootclock/domain';
 import { found, refuse } from '../../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
@@ -52,3 +54,10 @@ export async function markWindowRetired({ tx, nurseryId, now }: CommandContext, 
 export async function storeFreezeDay({ tx, nurseryId }: CommandContext, freezeMd: string): Promise<void> {
   await tx.$executeRaw`UPDATE nursery SET freeze_md = ${freezeMd}, freeze_standing = 'own setting' WHERE id = ${nurseryId}::uuid`;
 }
+
+export const windowEdits = editedRow<{ windowId: string }>({
+  table: 'planting_window', row: ({ windowId }) => Prisma.sql`r.id = ${windowId}::uuid`,
+  fields: columns('opensMd', 'closesMd', 'maxContainerMl', 'region', 'note'),
+});
+
+export const freezeDayEdits = editedSettings(columns('freezeMd'));

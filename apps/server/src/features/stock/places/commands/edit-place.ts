@@ -1,14 +1,15 @@
 import { stock } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { describePlace } from '../describe.ts';
-import { loadPlace, loadStanding, updatePlace } from '../store.ts';
+import { loadPlace, loadStanding, placeEdits, updatePlace } from '../store.ts';
 
-export const editPlace = command({
+export const editPlace = editing({
   name: 'editPlace',
   input: stock.editPlace,
   roles: GROWERS,
+  edits: placeEdits,
   run: async (context, input) => {
     const before = await loadPlace(context, input.placeId);
     const after = await describePlace(context, input);

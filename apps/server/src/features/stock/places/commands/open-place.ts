@@ -1,15 +1,16 @@
 import { stock } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
-import { command } from '../../../../trpc/operation.ts';
+import { editing } from '../../../../trpc/editing.ts';
 import { openEntry } from '../../ledger/post.ts';
-import { loadPlace, setPlaceClosed } from '../store.ts';
+import { closingEdits, loadPlace, setPlaceClosed } from '../store.ts';
 
 /** Opens a place before its time; the reason is kept with the day and the person. */
-export const openPlace = command({
+export const openPlace = editing({
   name: 'openPlace',
   input: stock.openPlace,
   roles: GROWERS,
+  edits: closingEdits,
   run: async (context, { placeId, reason }) => {
     const place = await loadPlace(context, placeId);
     if (place.closedUntilAt === null || new Date(place.closedUntilAt) <= context.now) refuse('place-not-closed', { place: place.code }, 'placeId');

@@ -24,8 +24,9 @@ export function ChangeDaySheet({ order, onClose }: { order: contracts.OrderPage;
     contract: contracts.changeDay,
     initial: { dueOn: order.dueOn, keepRank: false, acceptedShortages: [] as { lineId: string; units: number }[] },
     body: (values) => ({ orderId: order.id, ...values }),
-    onSaved: (_answer, { dueOn }) => {
-      toast({ text: words.moved(dueOn), undo: () => void back.send({ orderId: order.id, dueOn: order.dueOn }).then(() => toast({ text: words.moved(order.dueOn) }), tellRefused) });
+    row: { id: 'orderId', edition: order.edition },
+    onSaved: ({ edition }, { dueOn }) => {
+      toast({ text: words.moved(dueOn), undo: () => void back.send({ orderId: order.id, dueOn: order.dueOn, edition }).then(() => toast({ text: words.moved(order.dueOn) }), tellRefused) });
       onClose();
     },
   });

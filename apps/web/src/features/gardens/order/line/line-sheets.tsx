@@ -14,6 +14,7 @@ import { Sheet } from '../../../../ui/overlay/index.ts';
 import { Taxon } from '../../marks/taxon.tsx';
 import { useBeds } from '../../pickers/beds.ts';
 import { ConditionFields, conditionsBody, NO_CONDITIONS, type Conditions } from '../../pickers/condition-fields.tsx';
+import { conditionsShown, useConditionWords } from '../../pickers/conditions-shown.ts';
 import { ItemPickers, type Item } from '../../pickers/item-pickers.tsx';
 import { PromiseCheck } from '../../pickers/promise-check.tsx';
 import { RuleOffers } from '../../pickers/rule-offers.tsx';
@@ -96,11 +97,15 @@ export function EditLineSheet({ order, line, onClose }: SheetProps & { line: con
   const words = gardens.line;
   const { mayBe } = useSession();
   const beds = useBeds(order.siteId);
+  const conditionWords = useConditionWords();
   const form = useCommandForm({
     command: useCommand('gardens.editLine', { title: `${words.editTitle}: ${line.scientificName}` }),
     contract: contracts.editLine,
     initial: { units: line.units as number | null, conditions: conditionsOf(line), keepRank: false, acceptedShortages: [] as { lineId: string; units: number }[] },
     body: ({ units, conditions, keepRank, acceptedShortages }) => ({ lineId: line.id, units, ...conditionsBody(conditions), keepRank, acceptedShortages }),
+    row: { id: 'lineId', edition: line.edition },
+    fromBody: (body, called) => ({ conditions: conditionsShown(body, called) }),
+    words: { ...conditionWords, bedId: { label: gardens.bed } },
     onSaved: () => {
       toast({ text: words.saved });
       onClose();

@@ -1,10 +1,12 @@
 /** Keeping a change of orders: moved or cancelled at once, a new one through the order form filled in. */
+import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { gardens as contracts } from '@rootclock/contracts';
-import { useSession } from '../../../../lib/api/index.ts';
+import { trpc, useSession } from '../../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../../lib/form/index.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
 import { paths } from '../../../../lib/paths.ts';
+import { Read } from '../../../../lib/read/index.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { ButtonLink } from '../../../../ui/action/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
@@ -14,7 +16,12 @@ import { tellUndoable } from '../../undo.ts';
 import type { ChangeOf } from '../what-if-values.ts';
 import type { KeepProps } from './keep-props.ts';
 
-export function KeepMoved({ change, answer, values, drop }: KeepProps<ChangeOf<'move-order'>>) {
+export function KeepMoved(props: KeepProps<ChangeOf<'move-order'>>) {
+  const query = useQuery(trpc.gardens.readOrder.queryOptions({ orderId: props.change.orderId }));
+  return <Read query={query}>{(order) => <KeepOrderMoved {...props} order={order} />}</Read>;
+}
+
+function KeepOrderMoved({ change, answer, values, drop, order }: KeepProps<ChangeOf<'move-order'>> & { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const navigate = useNavigate();
   // What was shown to become shorter is accepted with it; where it has become worse since, the server asks once more.
@@ -24,6 +31,8 @@ export function KeepMoved({ change, answer, values, drop }: KeepProps<ChangeOf<'
     contract: contracts.changeDay,
     initial: { acceptedShortages: shown },
     body: ({ acceptedShortages }) => ({ orderId: change.orderId, dueOn: change.dueOn, acceptedShortages }),
+    row: { id: 'orderId', edition: order.edition, shown: { dueOn: order.dueOn } },
+    words: { dueOn: { label: gardens.day.newDay } },
     onSaved: () => {
       toast({ text: gardens.day.moved(change.dueOn) });
       void navigate({ to: paths.order(change.orderId) });

@@ -17,8 +17,8 @@ export function ScheduleSection({ protocol: { version, plant } }: { protocol: co
   const { today } = useSession();
   const { dates } = useFormat();
   const [direction, setDirection] = useState<'forward' | 'back'>('forward');
-  const [startOn, setStartOn] = useState(today);
-  const [readyOn, setReadyOn] = useState(addDays(today, YEAR));
+  const [chosen, setChosen] = useState<{ startOn?: string; readyOn?: string }>({});
+  const { startOn, readyOn } = { startOn: today, readyOn: addDays(today, YEAR), ...chosen };
   const plan = { stages: version.stages, dormantMonths: plant.dormantMonths };
   const isForward = direction === 'forward';
   const on = isForward ? startOn : readyOn;
@@ -29,8 +29,8 @@ export function ScheduleSection({ protocol: { version, plant } }: { protocol: co
       <div className="schedule-asked">
         <RadioField name="direction" label={say.reckoned} look="segments" optional="unsaid" value={direction} onChange={setDirection} choices={[{ value: 'forward', label: say.forward }, { value: 'back', label: say.back_ }]} />
         {isForward
-          ? <DateField key="start" name="startOn" label={say.startOn} optional="unsaid" value={startOn} onChange={setStartOn} />
-          : <DateField key="ready" name="readyOn" label={say.readyOn} optional="unsaid" value={readyOn} onChange={setReadyOn} />}
+          ? <DateField key="start" name="startOn" label={say.startOn} optional="unsaid" value={startOn} onChange={(day) => setChosen({ ...chosen, startOn: day })} />
+          : <DateField key="ready" name="readyOn" label={say.readyOn} optional="unsaid" value={readyOn} onChange={(day) => setChosen({ ...chosen, readyOn: day })} />}
       </div>
       {schedules && (
         <>

@@ -28,6 +28,7 @@ export function WeighSheet({ record, onClose }: { record: NurseryRecord; onClose
       planConfidencePercent: asPercent(settings.planConfidence) as number | null, winterSurvivalPercent: asPercent(settings.winterSurvival) as number | null,
     },
     body: (values) => values,
+    row: { id: 'nursery', edition: settings.edition },
     onSaved: () => {
       toast({ text: say.saved });
       onClose();
@@ -54,8 +55,8 @@ function Preview({ record, typed }: { record: NurseryRecord; typed: object }) {
   const { numbers } = useFormat();
   const read = readInput(contracts.setLearning, typed);
   if (!read.ok) return null;
-  const { planConfidencePercent, winterSurvivalPercent, ...plants } = read.data;
-  const after: Omit<Settings, 'winterStanding'> = { ...plants, planConfidence: planConfidencePercent / 100, winterSurvival: winterSurvivalPercent / 100 };
+  const { planConfidencePercent, winterSurvivalPercent, priorWeight, evidenceLimit } = read.data;
+  const after: Omit<Settings, 'edition' | 'winterStanding'> = { priorWeight, evidenceLimit, planConfidence: planConfidencePercent / 100, winterSurvival: winterSurvivalPercent / 100 };
   const names = new Map(record.plants.map(({ plantId, scientificName }) => [plantId, scientificName]));
   const changes = changesOf(record.shares, record.settings, after);
   const start = startOf(record.shares, record.settings, after);

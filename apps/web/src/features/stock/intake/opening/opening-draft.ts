@@ -58,7 +58,8 @@ export const openingBody = (happenedOn: string, rows: readonly OpeningRow[], rea
 });
 
 export interface OpeningDraft {
-  happenedOn: string;
+  /** Null until somebody chose a day: then it is the day on which the list is taken in. */
+  happenedOn: string | null;
   rows: OpeningRow[];
 }
 
@@ -68,7 +69,7 @@ const isCell = (value: unknown) => isRecord(value) && typeof value['text'] === '
 
 /** Whether what this device kept is a draft of this version. */
 export function isDraft(kept: unknown): kept is OpeningDraft {
-  if (!isRecord(kept) || typeof kept['happenedOn'] !== 'string' || !Array.isArray(kept['rows'])) return false;
+  if (!isRecord(kept) || (kept['happenedOn'] !== null && typeof kept['happenedOn'] !== 'string') || !Array.isArray(kept['rows'])) return false;
   return kept['rows'].every((row: unknown) =>
     isRecord(row) && isCell(row['plant']) && isCell(row['container']) && isCell(row['place'])
     && ['lotId', 'units', 'since', 'confinedSince', 'provenance', 'seedZone', 'note'].every((key) => typeof row[key] === 'string')

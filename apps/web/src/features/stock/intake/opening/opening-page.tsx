@@ -49,29 +49,33 @@ function OpeningList() {
   const [discarding, setDiscarding] = useState(false);
   const [draft] = useState((): OpeningDraft => {
     const kept = onDevice.read(DRAFT);
-    return isDraft(kept) && kept.rows.length > 0 ? kept : { happenedOn: today, rows: [rowBelow()] };
+    return isDraft(kept) && kept.rows.length > 0 ? kept : { happenedOn: null, rows: [rowBelow()] };
   });
+  // Null until somebody chooses one: the list may be finished on a later day than it was begun.
+  const [chosenOn, setChosenOn] = useState(draft.happenedOn);
+  const happenedOn = chosenOn ?? today;
   const command = useCommand('stock.receiveOpening', { title: intake.openingTitle });
   const form = useCommandForm({
     command,
     contract: contracts.receiveOpening,
-    initial: draft,
-    body: ({ happenedOn, rows }) => openingBody(happenedOn, rows, { today, language }),
+    initial: { rows: draft.rows },
+    body: ({ rows }) => openingBody(happenedOn, rows, { today, language }),
     onSaved: (answer, { rows }) => {
       tell(intake.saved(answer.lots.length), answer.entryId);
       setTaken(takenRows(answer, rows));
       begin();
     },
   });
-  const { happenedOn, rows } = form.values;
+  const { rows } = form.values;
   useEffect(() => {
-    const keep = setTimeout(() => onDevice.keep(DRAFT, { happenedOn, rows }), KEPT_AFTER_MS);
+    const keep = setTimeout(() => onDevice.keep(DRAFT, { happenedOn: chosenOn, rows } satisfies OpeningDraft), KEPT_AFTER_MS);
     return () => clearTimeout(keep);
-  }, [happenedOn, rows]);
+  }, [chosenOn, rows]);
   // Cells settle by themselves, several at once and between two strokes of a key.
   const setRows = (change: (rows: Row[]) => Row[]) => form.set((before) => ({ rows: change(before.rows) }));
   const begin = () => {
-    form.restart({ happenedOn: today, rows: [rowBelow()] });
+    setChosenOn(null);
+    form.restart({ rows: [rowBelow()] });
     setActive(0);
   };
 
@@ -103,7 +107,7 @@ function OpeningList() {
   const filled = filledRows(rows);
   // Rows on which nothing was typed are not sent; they leave the list first, so that an error names the row in sight.
   const submit = () => {
-    const whole = { happenedOn, rows: filled.length > 0 ? filled : rows.slice(0, 1) };
+    const whole = { rows: filled.length > 0 ? filled : rows.slice(0, 1) };
     form.set(whole);
     form.submit(whole);
   };
@@ -112,7 +116,7 @@ function OpeningList() {
     <>
       {taken.length > 0 && <TakenIn rows={taken} />}
       <Form {...form.props} onSubmit={submit} aria-label={intake.list}>
-        <DateField label={intake.countedOn} {...form.field('happenedOn')} max={today} />
+        <DateField label={intake.countedOn} name="happenedOn" value={happenedOn} onChange={setChosenOn} max={today} />
         <div className="opening-list" ref={list}>
           <div className="opening-head" aria-hidden="true">
             <span />

@@ -1,21 +1,10 @@
 /** What stays filled in over a session among the lots: the day, the place and the container of the last entry. */
-import { useCallback } from 'react';
-import { useSession } from '../../../../lib/api/index.ts';
+import { useEntryDay } from '../../../../lib/entry-day.ts';
 import { isText, useRemembered } from '../../../../lib/remember.ts';
 
-interface KeptDay {
-  on: string;
-  /** The day on which it was kept: what was typed yesterday must not slip into today. */
-  today: string;
-}
-
-const isKeptDay = (kept: unknown): kept is KeptDay => typeof kept === 'object' && kept !== null && 'on' in kept && 'today' in kept && isText(kept.on) && isText(kept.today);
-
 export function useLastDay(): [string, (on: string) => void] {
-  const { today } = useSession();
-  const [kept, keep] = useRemembered<KeptDay>('lots.day', { on: today, today }, isKeptDay);
-  const keepDay = useCallback((on: string) => keep({ on, today }), [keep, today]);
-  return [kept.today === today ? kept.on : today, keepDay];
+  const { day, keepDay } = useEntryDay('lots');
+  return [day, keepDay];
 }
 
 /** The last place of one kind of work; potting and moving lead to different places. */

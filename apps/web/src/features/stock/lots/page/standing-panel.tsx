@@ -1,4 +1,5 @@
 /** What stands where, what of it is promised and to whom, and what is free. */
+import { serverNow } from '../../../../lib/clock/index.ts';
 import { useFormat } from '../../../../lib/format/index.ts';
 import { paths } from '../../../../lib/paths.ts';
 import { useMessages } from '../../../../messages/index.ts';
@@ -14,7 +15,7 @@ function Places({ lot }: { lot: Lot }) {
   return (
     <ul className="lot-places">
       {lot.standing.map((at) => {
-        const isClosed = at.closedUntilAt !== null && new Date(at.closedUntilAt) > new Date();
+        const isClosed = at.closedUntilAt !== null && Date.parse(at.closedUntilAt) > serverNow();
         return (
           <li key={at.placeId} className="lot-place">
             <span className="figure lot-figure">{numbers.count(at.units)}</span>

@@ -19,7 +19,8 @@ export function LivingPanel({ lot }: { lot: Lot }) {
   const { today } = useSession();
   const { dates, numbers } = useFormat();
   const query = useQuery(trpc.stock.readLivingRates.queryOptions({ lotId: lot.id }));
-  const [on, setOn] = useState(() => addDays(today, HALF_A_YEAR));
+  const [chosenOn, setChosenOn] = useState<string | null>(null);
+  const on = chosenOn ?? addDays(today, HALF_A_YEAR);
   const { onHand } = lot.units;
   if (onHand === 0 || lot.container.kind === 'ground') return null;
   return (
@@ -33,7 +34,7 @@ export function LivingPanel({ lot }: { lot: Lot }) {
             <>
               <DefinitionList facts={[lot.plantByOn !== null && lot.plantByOn > today && { term: say.byPlantBy(dates.long(lot.plantByOn)), value: <span className="figure">{livingOn(lot.plantByOn)}</span> }]} />
               <div className="living-day">
-                <DateField name="on" label={say.chosenDay} min={today} value={on} onChange={setOn} />
+                <DateField name="on" label={say.chosenDay} min={today} value={on} onChange={setChosenOn} />
                 {isCalendarDate(on) && <output className="figure living-answer">{livingOn(on)}</output>}
               </div>
               <ul className="living-basis">

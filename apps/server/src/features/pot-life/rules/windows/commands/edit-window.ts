@@ -1,17 +1,18 @@
 import { potLife } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../../refusal.ts';
-import { command } from '../../../../../trpc/operation.ts';
+import { editing } from '../../../../../trpc/editing.ts';
 import { clocksChanged } from '../../../../plants/store.ts';
 import { windowOf } from '../draft.ts';
-import { hasTwin, loadWindow, updateWindow } from '../store.ts';
+import { hasTwin, loadWindow, updateWindow, windowEdits } from '../store.ts';
 
 const TERMS = ['opensMd', 'closesMd', 'maxContainerMl', 'region'] as const;
 
-export const editWindow = command({
+export const editWindow = editing({
   name: 'editWindow',
   input: potLife.editWindow,
   roles: GROWERS,
+  edits: windowEdits,
   run: async (context, input) => {
     const before = await loadWindow(context, input.windowId);
     const window = windowOf(input);

@@ -1,13 +1,14 @@
 import { potLife } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
-import { command } from '../../../../../trpc/operation.ts';
+import { editing } from '../../../../../trpc/editing.ts';
 import { clocksChanged } from '../../../../plants/store.ts';
-import { storeFreezeDay } from '../store.ts';
+import { freezeDayEdits, storeFreezeDay } from '../store.ts';
 
-export const setFreezeDay = command({
+export const setFreezeDay = editing({
   name: 'setFreezeDay',
   input: potLife.setFreezeDay,
   roles: GROWERS,
+  edits: freezeDayEdits,
   run: async (context, { freezeMd }) => {
     await storeFreezeDay(context, freezeMd);
     context.touched.features.add('pot-life').add('people');

@@ -1,0 +1,29 @@
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { refuse } from '../refusal.ts';
+import { OddRequest } from './failures.ts';
+
+/** A page of another site can make a browser send our cookie; SameSite stops most of that and this the rest. */
+export function refuseForgery(app: FastifyInstance, { publicUrl }: { publicUrl: URL | undefined }): void {
+  app.addHook('onRequest', async (request) => {
+    const isWrite = request.method === 'POST';
+    // Reads through a link of another site would let it learn from their length.
+    if ((isWrite || request.url.startsWith('/trpc/')) && isFromElsewhere(request)) refuse('forged-request', undefined);
+    if (!isWrite) return;
+    if (!isOurOrigin(request, publicUrl)) refuse('forged-request', undefined);
+    // The types that a form of another site could send are no JSON either.
+    if (!isJson(request)) throw new OddRequest(415);
+  });
+}
+
+const isJson = (request: FastifyRequest) => /^application\/json\s*(;|$)/i.test(request.headers['content-type'] ?? '');
+
+function isFromElsewhere({ headers }: FastifyRequest): boolean {
+  const site = headers['sec-fetch-site'];
+  return site !== undefined && site !== 'same-origin' && site !== 'none';
+}
+
+/** Our pages come from the public address, or from the host that was asked for, as far as trusted proxies tell. */
+function isOurOrigin({ headers: { origin }, host }: FastifyRequest, publicUrl: URL | undefined): boolean {
+  if (origin === undefined) return true;
+  return URL.canParse(origin) && (origin === publicUrl?.origin || new URL(origin).host === host);
+}

@@ -1,0 +1,29 @@
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
+import { refuse } from '../refusal.ts';
+import { askerOf } from './addresses.ts';
+
+/** How many calls one request may carry. */
+export const MOST_CALLS = 20;
+
+/** Whoever watches over the server is never turned away. */
+const isWatching = ({ url }: FastifyRequest) => url === '/health' || url === '/ready';
+
+/** The procedures that a request calls: they stand in its address with commas between, however these are written. */
+export const callsOf = ({ params }: FastifyRequest): string[] => ((params as { path?: string } | null)?.path ?? '').split(',');
+
+/** How much one address may ask of all interfaces together, counted in calls before anything is looked up or hashed for them. */
+export function limitCalls(app: FastifyInstance, { callsAMinute }: { callsAMinute: number }): void {
+  const limiter = new RateLimiterMemory({ points: callsAMinute, duration: 60 });
+  app.addHook('onRequest', async (request, reply) => {
+    if (isWatching(request)) return;
+    const left = await limiter.consume(askerOf(request), callsOf(request).length).catch((error: unknown) => {
+      if (error instanceof RateLimiterRes) return error;
+      throw error;
+    });
+    if (left.consumedPoints <= callsAMinute) return;
+    const waitSeconds = Math.max(1, Math.ceil(left.msBeforeNext / 1000));
+    reply.header('retry-after', waitSeconds);
+    refuse('too-many-requests', { waitSeconds });
+  });
+}

@@ -1,0 +1,17 @@
+import helmet from '@fastify/helmet';
+import type { FastifyInstance } from 'fastify';
+
+/** What browsers are told to keep from us and from our pages. On plain http nothing may be raised to https, or no page would load. */
+export async function sendSecurityHeaders(app: FastifyInstance, { secure }: { secure: boolean }): Promise<void> {
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        'default-src': ["'self'"],
+        'style-src': ["'self'", "'unsafe-inline'"],
+        'img-src': ["'self'", 'data:'],
+        'upgrade-insecure-requests': null,
+      },
+    },
+    hsts: secure,
+  });
+}

@@ -1,0 +1,1 @@
+export { dayWatch, hearInstant, serverNow, useDayHere, wakeWithDevice } from './browser-clock.ts';

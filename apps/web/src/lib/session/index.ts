@@ -1,0 +1,1 @@
+export { endSession, enterSession, followSessions, leaveSession } from './session-turns.ts';
