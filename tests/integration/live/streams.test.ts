@@ -166,8 +166,8 @@ describe('a page that does not take what it is told', () => {
     const streams = new Streams();
     let hungUp = 0;
     const caller = nursery.people.crew;
-    const door = { callerNow: async () => caller, hangUp: () => void (hungUp += 1) };
-    const [taken, untaken] = [streams.hear(caller, door).words(), streams.hear(caller, door)];
+    const page = { callerNow: async () => caller, hangUp: () => void (hungUp += 1) };
+    const [taken, untaken] = [streams.hear(caller, page).words(), streams.hear(caller, page)];
     const heardUntilBeat: number[] = [];
     for (let beat = 1; beat <= 6; beat++) {
       await taken.next();
