@@ -40,7 +40,7 @@ export async function createApp({ databaseUrl, webRoot, clock = () => new Date()
     await database.$disconnect();
     throw new Error(`Rootclock refuses to serve from this database: ${fault}. The laws of its data would not bind.`);
   }
-  const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock });
+  const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock, lookAheadFailed: (err) => app.log.warn({ err }, 'the day’s roll could not be looked at ahead') });
   const app = Fastify({ logger: logger ? { level: 'warn' } : false, bodyLimit: 2_000_000, routerOptions: { maxParamLength: 5000 }, trustProxy: false, forceCloseConnections: true });
   await app.register(helmet, {
     contentSecurityPolicy: { directives: { 'default-src': ["'self'"], 'style-src': ["'self'", "'unsafe-inline'"], 'img-src': ["'self'", 'data:'], 'upgrade-insecure-requests': null } },

@@ -39,4 +39,10 @@ export const allocator = {
   stop: () => thread.stop(),
 };
 
-const keyOf = (instance: AllocationInstance) => createHash('sha256').update(JSON.stringify(instance)).digest('base64');
+const inOrder = (rows: readonly unknown[]) => rows.map((row) => JSON.stringify(row)).sort();
+
+/** The same for the same instance in whatever order its rows were read: what the database answers first is nothing that moved. */
+function keyOf({ today, horizonOn, supply, demand, current }: AllocationInstance): string {
+  const demands = demand.map(({ accepts, refuses, ...rest }) => ({ ...rest, accepts: inOrder(accepts), refuses: inOrder(refuses ?? []) }));
+  return createHash('sha256').update(JSON.stringify([today, horizonOn, inOrder(supply), inOrder(demands), inOrder(current ?? [])])).digest('base64');
+}
