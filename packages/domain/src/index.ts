@@ -31,6 +31,7 @@ export * from './promises/instance/faults.ts';
 export * from './promises/instance/pins.ts';
 export * from './promises/instance/supply-serves.ts';
 export * from './promises/allocate.ts';
+export * from './promises/keep-current.ts';
 export * from './promises/promise.ts';
 export * from './promises/promise-kit.ts';
 export * from './promises/explain-assignment.ts';

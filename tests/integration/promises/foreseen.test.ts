@@ -5,6 +5,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { allocator } from '../../../apps/server/src/features/promises/planning/apart/allocator.ts';
 import { drawInstance, LARGE } from '../../support/allocation/draw-instance.ts';
 
+const WITHIN_MS = 30_000;
 afterAll(() => allocator.stop());
 
 const shuffled = <Row>(rows: readonly Row[], orders: readonly number[]): Row[] =>
@@ -24,7 +25,7 @@ describe('a solution that was foreseen', () => {
   it('is taken for the same instance read in any other order', async () => {
     await fc.assert(fc.asyncProperty(instances, orders, async (instance, otherwise) => {
       await allocator.foresee(instance);
-      expect(await allocator.solve(readOtherwise(instance, otherwise))).toBe(await allocator.solve(instance));
+      expect(await allocator.solve(readOtherwise(instance, otherwise), WITHIN_MS)).toBe(await allocator.solve(instance, WITHIN_MS));
     }), { numRuns: 60 });
   });
 
@@ -34,7 +35,7 @@ describe('a solution that was foreseen', () => {
       const [first, ...others] = instance.supply;
       if (!first) return;
       const moved = { ...instance, supply: [{ ...first, unitValue: first.unitValue + 1 }, ...others] };
-      expect(await allocator.solve(moved)).not.toBe(await allocator.solve(instance));
+      expect(await allocator.solve(moved, WITHIN_MS)).not.toBe(await allocator.solve(instance, WITHIN_MS));
     }), { numRuns: 20 });
   });
 });

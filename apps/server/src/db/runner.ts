@@ -5,7 +5,7 @@ import type * as z from 'zod/mini';
 import { Refusal, refuse } from '../refusal.ts';
 import type { Caller, Command, CommandContext, Query, ReadContext } from '../trpc/operation.ts';
 import { databaseFailure, isWorthRetrying } from './failure.ts';
-import type { Database, Tx } from './pool.ts';
+import { type Database, PATIENCE_MS, type Tx } from './pool.ts';
 import { readOnce } from './reading.ts';
 import { Touched } from './touched.ts';
 
@@ -61,6 +61,7 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
     operation: Command<Input, Answer>, caller: Caller, commandId: string, body: z.output<Input>, inputHash: string, now: Date, isRoll: boolean,
   ): Promise<Answer> {
     return database.$transaction(async (tx) => {
+      const begunAt = performance.now();
       const [begun] = await tx.$queryRaw<Begun[]>`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid)`;
       if (!begun) refuse('not-found', { what: 'nursery' });
       const state = begun as Begun;
@@ -73,7 +74,8 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
       const today = dayIn(now, state.zone);
       if (!isRoll && (state.rolled_on === null || state.rolled_on < today)) throw new DayNotRolled(today);
       const touched = new Touched();
-      const context: CommandContext = { tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today, now, commandId, version: state.version, touched };
+      const msLeft = () => PATIENCE_MS - (performance.now() - begunAt);
+      const context: CommandContext = { tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today, now, commandId, version: state.version, touched, msLeft };
       const answer = await operation.run(context, body);
       await replan(context, state.rules_version);
       await log(tx, context, operation.name, caller, inputHash, answer);
