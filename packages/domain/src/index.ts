@@ -5,6 +5,7 @@ export * from './kernel/dates.ts';
 export * from './kernel/spans.ts';
 export * from './kernel/month-days.ts';
 export * from './kernel/rough-days.ts';
+export * from './kernel/years.ts';
 export * from './statistics/index.ts';
 export * from './people/index.ts';
 export * from './sources/index.ts';

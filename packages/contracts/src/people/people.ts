@@ -1,6 +1,6 @@
 import { ROLES } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, shortText } from '../fields.ts';
+import { id, shortText, text } from '../fields.ts';
 import { emailField, passwordField } from './sign-in.ts';
 
 const role = z.enum(ROLES);
@@ -19,4 +19,4 @@ export const changePerson = z.strictObject({
 /** One address a person: a new one ends the one before. */
 export const createCalendarAddress = z.strictObject({});
 export const revokeCalendarAddress = z.strictObject({});
-export const changeOwnPassword = z.strictObject({ currentPassword: z.string().check(z.minLength(1), z.maxLength(200)), password: passwordField });
+export const changeOwnPassword = z.strictObject({ currentPassword: text(z.minLength(1), z.maxLength(200)), password: passwordField });
