@@ -57,10 +57,15 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
       UNION SELECT x.plant_id, x.target_container_id FROM reservation r JOIN seed_line s ON s.id = r.line_id JOIN batch x ON x.nursery_id = r.nursery_id AND x.id = r.batch_id WHERE r.nursery_id = ${nurseryId}::uuid
       UNION SELECT i."plantId", i."containerId" FROM jsonb_to_recordset(${JSON.stringify(seed.items ?? [])}::jsonb) AS i ("plantId" uuid, "containerId" uuid)
       UNION SELECT a.plant_id, a.container_id FROM accepts a WHERE ${seed.all ?? false}),
+    -- From items to the lines that accept them and on to all that these accept. Each line and each item is met once; going from item to item in one
+    -- step would meet every pair of a line's items, which took longer than a command may from some hundreds of lines on.
+    way AS MATERIALIZED (
+      SELECT plant_id || '@' || container_id AS here, line_id::text AS there FROM accepts
+      UNION ALL SELECT line_id::text, plant_id || '@' || container_id FROM accepts),
     reach AS (
-      SELECT plant_id, container_id FROM seed
-      UNION SELECT b.plant_id, b.container_id FROM reach r JOIN accepts a ON a.plant_id = r.plant_id AND a.container_id = r.container_id JOIN accepts b ON b.line_id = a.line_id),
-    linked AS MATERIALIZED (SELECT DISTINCT a.line_id FROM accepts a JOIN reach r ON r.plant_id = a.plant_id AND r.container_id = a.container_id),
+      SELECT plant_id || '@' || container_id AS met FROM seed
+      UNION SELECT w.there FROM reach r JOIN way w ON w.here = r.met),
+    linked AS MATERIALIZED (SELECT l.id AS line_id FROM open_line l JOIN reach r ON r.met = l.id::text),
     taken AS MATERIALIZED (
       SELECT a.line_id, jsonb_agg(jsonb_build_object('item', a.plant_id || '@' || a.container_id, 'penalty', a.penalty) ORDER BY a.penalty, a.plant_id, a.container_id) AS items
         FROM accepts a JOIN linked k ON k.line_id = a.line_id GROUP BY a.line_id)
