@@ -18,7 +18,7 @@ export async function replanPromises(context: CommandContext): Promise<void> {
   if (!all && lines.length === 0) {
     if (lots.length + batches.length === 0 || !(await needsPlan(context))) return;
   }
-  const scope = await loadScope(context, { all, lots, batches, lines }, true);
+  const scope = await loadScope(context, { all, lots, batches, lines }, context.commandId);
   const wanted = await planApart(scope);
   await recordLosses(context, scope, wanted);
   const keyOf = ({ lineId, supplyId, pinned }: ScopeReservation) => `${lineId}/${supplyId}/${pinned}`;

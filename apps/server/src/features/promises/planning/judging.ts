@@ -34,6 +34,10 @@ export function judge(supply: ScopeSupply, line: ScopeLine, circumstances: Circu
   return { penalty, reasons, leaveByOn, serves: penalty !== null && reasons.length === 0 };
 }
 
+/** A pin is a person's own choice of plants and day; but what is held or of another item goes to nobody. */
+export const mayHold = ({ penalty, reasons }: Judgement): boolean =>
+  penalty !== null && reasons.every((reason) => reason === 'not-ready' || reason === 'past-plant-by');
+
 /** From when plants can go out. A batch that is late is ready from today at the earliest, since somebody has yet to pot it. */
 export function readyFor(supply: Pick<ScopeSupply, 'kind' | 'readyOn'>, today: string): string | null {
   if (supply.kind === 'batch' && supply.readyOn !== null && supply.readyOn < today) return today;

@@ -86,8 +86,8 @@ export interface Scope {
   reservations: ScopeReservation[];
   /** Windows of the regions in which sites of the scope lie, together with those for everywhere. */
   windows: PlantingWindow[];
-  /** Lots that took plants of another lot or batch in this very command. */
-  heirs: { parentId: string; childId: string }[];
+  /** Lots and batches that gave plants to others in the command that is planned for, its reversals included. */
+  heirs: { fromId: string; toId: string }[];
 }
 
 export const itemOf = (plantId: string, containerId: string) => `${plantId}@${containerId}`;

@@ -88,11 +88,17 @@ export async function loadReservations({ tx, nurseryId }: ReadContext, lines: re
      ORDER BY line_id, supply_id, pinned`;
 }
 
-/** Lots that took plants of another of these lots or batches. */
-export async function loadHeirs({ tx, nurseryId }: ReadContext, children: readonly string[], parents: readonly string[]): Promise<{ parentId: string; childId: string }[]> {
+/** What gave plants to another lot or batch in an entry, which has the id of its command. */
+export async function loadHeirs({ tx, nurseryId }: ReadContext, entryId: string): Promise<{ fromId: string; toId: string }[]> {
   return tx.$queryRaw`
-    SELECT g.parent_id::text AS "parentId", g.child_lot_id::text AS "childId" FROM lineage g JOIN lot l ON l.nursery_id = g.nursery_id AND l.id = g.child_lot_id
-     WHERE g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = ANY (${[...children]}::uuid[]) AND g.parent_id = ANY (${[...parents]}::uuid[]) ORDER BY l.code`;
+    SELECT h.from_id::text AS "fromId", h.to_id::text AS "toId" FROM (
+      SELECT DISTINCT coalesce(f.lot_id, f.batch_id) AS from_id, coalesce(t.lot_id, t.batch_id) AS to_id
+        FROM movement m
+        JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
+        JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
+       WHERE m.nursery_id = ${nurseryId}::uuid AND m.entry_id = ${entryId}::uuid) h
+      LEFT JOIN lot x ON x.nursery_id = ${nurseryId}::uuid AND x.id = h.to_id
+     WHERE h.from_id <> h.to_id ORDER BY x.code, h.to_id, h.from_id`;
 }
 
 export async function saveReservations({ tx, nurseryId }: CommandContext, gone: readonly ScopeReservation[], kept: readonly ScopeReservation[]): Promise<void> {
