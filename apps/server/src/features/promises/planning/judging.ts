@@ -1,5 +1,5 @@
 import type { promises } from '@rootclock/contracts';
-import { earliestOf, judgeLot, lastOpenDay, leaveBy, type LotFacts, windowsFor } from '@rootclock/domain';
+import { deniesPesticides, earliestOf, judgeLot, lastOpenDay, leaveBy, type LotFacts, windowsFor } from '@rootclock/domain';
 import { type Scope, type ScopeLine, type ScopeSupply, servedOn } from './scope.ts';
 
 export interface Judgement {
@@ -68,8 +68,5 @@ function isWildType({ isCultivar, origin }: ScopeSupply): boolean | null {
 function wasTreated({ treated, sourceKind, pesticideStatement }: ScopeSupply): boolean | null {
   if (treated) return true;
   const isBought = sourceKind === 'bought-plants' || sourceKind === 'unknown';
-  return isBought && !statesUntreated(pesticideStatement) ? null : false;
+  return isBought && !deniesPesticides(pesticideStatement) ? null : false;
 }
-
-/** A vendor's statement counts as a denial only where it begins like one; every other wording is for a person to read. */
-const statesUntreated = (statement: string | null) => /^(untreated|not treated|none|no (pesticide|treatment|systemic)|sin |no tratad)/i.test(statement?.trim() ?? '');

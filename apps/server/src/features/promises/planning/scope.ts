@@ -49,7 +49,7 @@ export interface ScopeSupply {
   /** On hand at quarantine places: there, but no supply. */
   quarantinedUnits: number;
   held: boolean;
-  /** Null for a batch of which nobody knows yet when it will be ready. */
+  /** Null where nobody knows yet when its root balls will hold: then it serves nobody. */
   readyOn: string | null;
   rootChecked: boolean;
   plantByOn: string | null;

@@ -38,7 +38,7 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
   const lines = [...(seed.lines ?? [])];
   return tx.$queryRaw<ScopeLine[]>`
     WITH RECURSIVE open_line AS MATERIALIZED (
-      SELECT l.*, o.code AS order_code, o.kind AS order_kind, o.due_on, o.client_id, o.site_id, o.natives_only
+      SELECT l.id, l.plant_id, l.container_id
         FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
        WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL),
     accepts AS MATERIALIZED (
@@ -60,23 +60,13 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
     reach AS (
       SELECT plant_id, container_id FROM seed
       UNION SELECT b.plant_id, b.container_id FROM reach r JOIN accepts a ON a.plant_id = r.plant_id AND a.container_id = r.container_id JOIN accepts b ON b.line_id = a.line_id),
-    linked AS MATERIALIZED (SELECT DISTINCT a.line_id FROM accepts a JOIN reach r ON r.plant_id = a.plant_id AND r.container_id = a.container_id),
-    taken AS MATERIALIZED (
-      SELECT a.line_id, jsonb_agg(jsonb_build_object('item', a.plant_id || '@' || a.container_id, 'penalty', a.penalty) ORDER BY a.penalty, a.plant_id, a.container_id) AS items
-        FROM accepts a JOIN linked k ON k.line_id = a.line_id GROUP BY a.line_id)
-    SELECT l.id::text, l.order_id::text AS "orderId", l.order_code AS "orderCode", l.order_kind AS "orderKind", k.name AS "clientName", t.name AS "siteName", t.region,
-           k.lead_days AS "leadDays", l.rank, l.due_on::text AS "dueOn", l.plant_id::text AS "plantId", p.scientific_name AS "scientificName", c.code AS "containerCode", c.cells,
-           l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits", l.seed_zone AS "seedZone", l.wild_type AS "wildType", l.untreated, l.natives_only AS "nativesOnly",
-           n.items AS accepts,
-           coalesce((SELECT array_agg(f.supply_id::text) FROM line_refusal f WHERE f.nursery_id = l.nursery_id AND f.line_id = l.id AND f.taken_back_on IS NULL), '{}') AS "refusedIds"
-      FROM taken n
-      JOIN open_line l ON l.id = n.line_id
-      JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
-      JOIN client k ON k.nursery_id = l.nursery_id AND k.id = l.client_id
-      LEFT JOIN site t ON t.nursery_id = l.nursery_id AND t.id = l.site_id
-     ORDER BY l.rank`;
+    linked AS MATERIALIZED (SELECT DISTINCT a.line_id FROM accepts a JOIN reach r ON r.plant_id = a.plant_id AND r.container_id = a.container_id)
+    SELECT v.id::text, v.order_id::text AS "orderId", v.order_code AS "orderCode", v.order_kind AS "orderKind", v.client_name AS "clientName", v.site_name AS "siteName", v.region,
+           v.lead_days AS "leadDays", v.rank, v.due_on::text AS "dueOn", v.plant_id::text AS "plantId", v.scientific_name AS "scientificName", v.container_code AS "containerCode", v.cells,
+           v.units, v.staged_units AS "stagedUnits", v.delivered_units AS "deliveredUnits", v.seed_zone AS "seedZone", v.wild_type AS "wildType", v.untreated,
+           v.natives_only AS "nativesOnly", v.accepts, v.refused_ids AS "refusedIds"
+      FROM linked k JOIN judged_line v ON v.nursery_id = ${nurseryId}::uuid AND v.id = k.line_id
+     ORDER BY v.rank`;
 }
 
 /** What is stored for these lines and of these lots and batches, whether or not it may stay. */
