@@ -173,10 +173,10 @@ describe('every reader of treatments', () => {
   async function doStep(story: Story, course: { lots: string[]; batches: string[]; packsId: string; done: string[] }, step: Step): Promise<void> {
     const { lots, batches, packsId, done } = course;
     const on = dayOf(step.day);
-    const add = (list: string[], made: { id: string; entryId: string } | null) => {
+    const add = (list: string[], made: { id?: string; entryId: string } | null) => {
       if (!made) return;
       done.push(made.entryId);
-      if (!list.includes(made.id)) list.unshift(made.id);
+      if (made.id && !list.includes(made.id)) list.unshift(made.id);
     };
     switch (step.kind) {
       case 'undo': {
@@ -184,12 +184,8 @@ describe('every reader of treatments', () => {
         if (entryId) await tried(story.undo(entryId));
         return;
       }
-      case 'treat':
-      case 'treat-place': {
-        const made = await tried<{ entryId: string }>(step.kind === 'treat' ? story.treat(at(lots, step.lot), on) : story.treatPlace(step.place, on));
-        if (made) done.push(made.entryId);
-        return;
-      }
+      case 'treat-place': return add([], await tried(story.treatPlace(step.place, on)));
+      case 'treat': return add([], await tried(story.treat(at(lots, step.lot), on)));
       case 'draw': return add(batches, await tried(story.draw(packsId, on)));
       case 'merge': return add(lots, await tried(story.merge([at(lots, step.lot), at(lots, step.other)], on)));
       case 'pot': return add(lots, await tried(story.pot(at(batches, step.batch), on, step.into === null ? undefined : at(lots, step.into))));
