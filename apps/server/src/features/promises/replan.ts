@@ -20,7 +20,7 @@ export async function replanPromises(context: CommandContext): Promise<void> {
   if (!all && lines.length === 0) {
     if (lots.length + batches.length === 0 || !(await needsPlan(context))) return;
   }
-  const scope = await loadScope(context, { all, lots, batches, lines }, true);
+  const scope = await loadScope(context, { all, lots, batches, lines }, context.commandId);
   const { reservations: wanted, isSolved } = await planApart(scope, context.msLeft);
   if (!isSolved && touched.asksForMore) refuse('too-many-lines-share', { lines: scope.lines.length, plants: new Set(scope.supplies.map(({ item }) => item)).size });
   await recordLosses(context, scope, wanted);
