@@ -90,6 +90,10 @@ const beginning = fc.tuple(
   step('pot up', potUp, fc.record({ lot: fc.nat({ max: 1 }), place: fc.constant(0), units: few, to: anyPlace })),
   step('order', order, fc.record({ item: fc.constant<Item>('big'), units: few, day: fc.constant(0) })),
   step('pull', pull, fc.record({ line: fc.nat({ max: 1 }), lot: fc.constant(0), place: fc.constant(0), units: fc.integer({ min: 2, max: 6 }) })),
+  // Two lots tied to one line, which the next step often makes one lot.
+  step('pin', pin, fc.record({ line: fc.constant(0), lot: fc.constant(0), units: few })),
+  step('pin', pin, fc.record({ line: fc.constant(0), lot: fc.constant(1), units: few })),
+  step('merge', merge, fc.record({ lot: fc.nat({ max: 1 }), other: fc.nat({ max: 1 }), to: fc.option(anyPlace) })),
 );
 
 const runs = Number(process.env.ROOTCLOCK_RUNS ?? 200);

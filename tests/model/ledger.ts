@@ -43,6 +43,8 @@ export interface ModelEntry {
   orderIds: string[];
   /** Lots and lines that it concerned, as its reversal does. */
   concerns: string[];
+  /** Lots among which it only changed labels, as its reversal does. */
+  carries?: string[];
   /** What it says of the stages of batches. */
   stages?: StageWord[];
   cancels?: boolean;

@@ -18,6 +18,8 @@ export interface Plan {
   apply(ledger: Ledger, entryId: string): void;
   /** Lots and lines whose pins it may change. */
   concerns: string[];
+  /** Lots among which plants only change their label: what is pinned of them stays pinned as far as the plants may be promised. */
+  carries?: string[];
 }
 
 /** A step chooses among what there is by numbers, since what there is is known only when its turn comes. */
@@ -49,10 +51,10 @@ async function follow(plan: Plan, step: string, ledger: Ledger, world: World): P
   if (code === 'done') {
     plan.apply(ledger, entryId);
     const entry = ledger.entries.find(({ id }) => id === entryId);
-    if (entry) entry.concerns = plan.concerns;
+    if (entry) Object.assign(entry, { concerns: plan.concerns, carries: plan.carries });
   }
   ledger.next();
-  await world.compare(ledger, new Set(code === 'done' ? plan.concerns : []));
+  await world.compare(ledger, new Set(code === 'done' ? plan.concerns : []), code === 'done' ? plan.carries : undefined);
 }
 
 export class Step<Choice> implements fc.AsyncCommand<Ledger, World> {

@@ -65,6 +65,7 @@ function relabel(ledger: Ledger, choice: OfLot & { to: number }, kind: 'split' |
       model.inheritHolds(id, [lot.id], lotId);
     },
     concerns: [lot.id, lotId],
+    ...(item === lot.item ? { carries: [lot.id, lotId] } : {}),
   };
 }
 
@@ -90,6 +91,7 @@ export const merge: Planner<{ lot: number; other: number; to: number | null }> =
       model.inheritHolds(id, parents.map((parent) => parent.id), lotId);
     },
     concerns: [first.id, second.id, lotId],
+    carries: [first.id, second.id, lotId],
   };
 };
 
@@ -192,5 +194,6 @@ export const reverse: Planner<{ entry: number }> = (ledger, { entry: number }) =
     send: ({ procedures, sent }, commandId) => procedures.stock.reverseEntry(sent({ entryId: found.id }, commandId)),
     apply: (model, id) => model.reverse(found, id),
     concerns: found.concerns,
+    ...(found.carries ? { carries: found.carries } : {}),
   };
 };

@@ -21,6 +21,8 @@ interface Stored {
   reservations: { lineId: string; lotId: string; units: number; pinned: boolean }[];
 }
 
+const pinnedOf = (pins: ReadonlyMap<string, number>, lotIds: readonly string[]) => [...pins].reduce((sum, [pair, units]) => sum + (lotIds.includes(pair.slice(pair.indexOf('/') + 1)) ? units : 0), 0);
+
 /** A nursery with one plant, two containers and four places, one of them for quarantine; and the model that begins with it. */
 export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) {
   const nursery = await server.addNursery();
@@ -54,8 +56,11 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
     return row.stored;
   }
 
-  /** Compares everything that the model knows. `concerned` are the lots and lines of the last step: of all others no pin may have moved. */
-  async function compare(ledger: Ledger, concerned: ReadonlySet<string>): Promise<void> {
+  /**
+   * Compares everything that the model knows. `concerned` are the lots and lines of the last step: of all others no pin may have moved. Among the lots
+   * that it `carries` pins may have moved, but none may be lost.
+   */
+  async function compare(ledger: Ledger, concerned: ReadonlySet<string>, carries?: readonly string[]): Promise<void> {
     const now = await stored();
     expect({ units: now.units, holds: now.holds, seedGrams: now.seedGrams, stages: now.stages, orders: now.orders, ranking: now.ranking }).toEqual({
       units: Object.fromEntries([...ledger.units].filter(([account, units]) => units > 0 && !account.startsWith('planted>'))),
@@ -74,6 +79,7 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
       const [lineId = '', lotId = ''] = pair.split('/');
       if (!concerned.has(lineId) && !concerned.has(lotId)) expect({ pair, pinned: pins.get(pair) }).toEqual({ pair, pinned: ledger.pins.get(pair) });
     }
+    if (carries) expect(pinnedOf(pins, carries), 'pins got lost on the way').toBe(Math.min(pinnedOf(ledger.pins, carries), carries.reduce((sum, lotId) => sum + supplyOf(ledger, lotId), 0)));
     ledger.pins = pins;
 
     const held = new Map<string, number>();

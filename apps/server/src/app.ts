@@ -52,8 +52,9 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
     await database.$disconnect();
     throw new Error(`Rootclock refuses to serve from this database: ${fault}. The laws of its data would not bind.`);
   }
-  const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock });
   const app = Fastify(serverOptions({ log, trustedProxies, patienceMs }));
+  const lookAheadFailed = (err: unknown) => app.log.warn({ err }, 'the day’s roll could not be looked at ahead');
+  const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock, lookAheadFailed });
 
   stampAnswers(app, clock);
   answerFailures(app);

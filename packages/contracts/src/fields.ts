@@ -1,9 +1,19 @@
-import { InputError, bookableGrams, earliestOfDay, isCalendarDate, isMonthDay, toMilligram } from '@rootclock/domain';
+import { InputError, YEARS, bookableGrams, earliestOfDay, isCalendarDate, isMonthDay, isWithinYears, toMilligram } from '@rootclock/domain';
 import * as z from 'zod/mini';
 
 // The building blocks of inputs. Sentences for people are the web's: here each failure only has its kind.
 
 export const id = z.uuid();
+
+const isWhole = (value: string) => !value.includes('\0') && !/\p{Surrogate}/u.test(value);
+
+/**
+ * Any text, and the only way to one: the database keeps no NUL, and half of a surrogate pair would come back as another character than was
+ * sent. What else is asked of a text follows.
+ */
+export const text = (...checks: Parameters<z.ZodMiniString['check']>) => z.string().check(z.refine(isWhole, { params: { problem: 'broken-text' }, abort: true }), ...checks);
+
+const nearYear = z.refine<string>(isWithinYears, { params: { problem: 'far-year', ...YEARS } });
 
 /** Plants, trays, cells: whole units above zero. */
 export const units = z.int().check(z.gte(1), z.lte(10_000_000));
@@ -16,16 +26,29 @@ export const grams = z.pipe(z.number().check(z.gt(0), z.lte(MOST_GRAMS)), z.tran
 /** Seed by weight, or that there is none. */
 export const gramsOrNone = z.pipe(z.number().check(z.gte(0), z.lte(MOST_GRAMS)), z.transform(toMilligram));
 
+/**
+ * Seeds in a gram: from seeds of 100 g, far heavier than a black walnut in its shell, to the dust seeds of orchids, of which the lightest weigh
+ * about 0.3 µg (J. Arditti and A. K. A. Ghani, New Phytologist 145, 2000; from memory).
+ */
+export const seedsPerGram = z.number().check(z.gte(0.01), z.lte(5_000_000));
+
 /** A part of a whole, 0 to 1; people say it in per cent. */
 export const share = z.number().check(z.refine((value) => value >= 0 && value <= 1, { params: { problem: 'not-a-share' } }));
 
-export const calendarDate = z.string().check(z.refine(isCalendarDate, { params: { problem: 'not-a-date' } }));
-export const monthDay = z.string().check(z.refine(isMonthDay, { params: { problem: 'not-a-date' } }));
+/** The part of seed's weight that is seed: of what is none no weight gives a plant. */
+export const purity = z.number().check(z.refine((value) => value >= 0.001 && value <= 1, { params: { problem: 'not-a-purity' } }));
+
+export const calendarDate = text(z.refine(isCalendarDate, { params: { problem: 'not-a-date' }, abort: true }), nearYear);
+/** An instant with its offset, such as 2026-05-20T18:30:00Z. */
+export const instant = z.iso.datetime({ offset: true, abort: true }).check(nearYear);
+export const monthDay = text(z.refine(isMonthDay, { params: { problem: 'not-a-date' } }));
 
 /** A day, or only a month, season or year: '2026-04-14', '2026-04', '2026-spring', '2026'. */
-export const roughDay = z.string().check(z.refine(isRoughDay, { params: { problem: 'not-a-date' } }));
+export const roughDay = text(z.refine(isRoughDay, { params: { problem: 'not-a-date' }, abort: true }), nearYear);
 
+/** Of a far year only that is said, so whether it is written as a day is asked of a near one. */
 function isRoughDay(value: string): boolean {
+  if (/^\d{4}/.test(value) && !isWithinYears(value)) return isRoughDay(`${YEARS.least}${value.slice(4)}`);
   try {
     earliestOfDay(value);
     return true;
@@ -35,10 +58,10 @@ function isRoughDay(value: string): boolean {
   }
 }
 
-export const shortText = z.string().check(z.trim(), z.minLength(1), z.maxLength(120));
-export const longText = z.string().check(z.trim(), z.maxLength(2000));
+export const shortText = text(z.trim(), z.minLength(1), z.maxLength(120));
+export const longText = text(z.trim(), z.maxLength(2000));
 /** A text that may be left out or left empty; empty becomes null. */
-export const optionalText = z.optional(z.nullable(z.pipe(z.string().check(z.trim(), z.maxLength(500)), z.transform((text: string) => (text === '' ? null : text)))));
+export const optionalText = z.optional(z.nullable(z.pipe(text(z.trim(), z.maxLength(500)), z.transform((text: string) => (text === '' ? null : text)))));
 
 /**
  * What goes with the edit of a row: the edition at which its form read it, and of each field that the person changed what it held then. Rows begin
@@ -46,7 +69,7 @@ export const optionalText = z.optional(z.nullable(z.pipe(z.string().check(z.trim
  */
 export const asRead = {
   edition: z._default(z.int().check(z.gte(0), z.lte(2_147_483_647)), 1),
-  was: z.optional(z.record(z.string().check(z.maxLength(60)), z.unknown())),
+  was: z.optional(z.record(text(z.maxLength(60)), z.unknown())),
 };
 
 export const page = {

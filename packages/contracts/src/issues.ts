@@ -10,7 +10,7 @@ interface RawIssue {
   origin?: string;
   minimum?: number | bigint;
   maximum?: number | bigint;
-  params?: { problem?: InputIssue['problem'] };
+  params?: { problem?: InputIssue['problem']; least?: number; most?: number };
 }
 
 export type ReadInput<Data> = { ok: true; data: Data } | { ok: false; issues: InputIssue[] };
@@ -28,7 +28,8 @@ export function readInput<Schema extends z.ZodMiniType>(schema: Schema, raw: unk
 
 function toIssue(issue: RawIssue, prefix: string): InputIssue {
   const path = [prefix, ...issue.path.map(String)].filter(Boolean).join('.');
-  const bounds = { ...(issue.minimum === undefined ? {} : { least: Number(issue.minimum) }), ...(issue.maximum === undefined ? {} : { most: Number(issue.maximum) }) };
+  const [least, most] = [issue.minimum ?? issue.params?.least, issue.maximum ?? issue.params?.most];
+  const bounds = { ...(least === undefined ? {} : { least: Number(least) }), ...(most === undefined ? {} : { most: Number(most) }) };
   return { path, problem: problemOf(issue), ...bounds };
 }
 

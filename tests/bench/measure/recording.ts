@@ -12,7 +12,7 @@ export interface Statement {
 }
 
 /** What a read sends beside its own statements: who asks, whose nursery it is, and the transaction round it. */
-const AROUND = /^\s*(BEGIN|COMMIT|ROLLBACK)\b|\btoken_holder\(|\bbegin_read\(/i;
+const AROUND = /^\s*(BEGIN|SET TRANSACTION|COMMIT|ROLLBACK)\b|\btoken_holder\(|\bbegin_read\(/i;
 
 export const ownStatements = (statements: readonly Statement[]) => statements.filter(({ text }) => !AROUND.test(text));
 

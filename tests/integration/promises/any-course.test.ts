@@ -13,7 +13,9 @@ type Step =
   | { kind: 'lose' | 'return' | 'plant' | 'pull'; at: number; units: number }
   | { kind: 'hold' | 'release' | 'issue' | 'cancel' | 'unpin'; at: number }
   | { kind: 'move'; at: number; days: number }
-  | { kind: 'resize' | 'pin'; at: number; units: number };
+  | { kind: 'resize' | 'pin'; at: number; units: number }
+  | { kind: 'split' | 'pot-up' | 'pot' | 'merge'; at: number; units: number; other: number }
+  | { kind: 'undo'; back: number };
 
 const at = fc.nat({ max: 11 });
 const units = fc.integer({ min: 1, max: 25 });
@@ -22,16 +24,19 @@ const steps: fc.Arbitrary<Step[]> = fc.array(fc.oneof(
   { weight: 6, arbitrary: fc.record({ kind: fc.constantFrom('lose' as const, 'return' as const, 'plant' as const, 'pull' as const), at, units }) },
   { weight: 4, arbitrary: fc.record({ kind: fc.constantFrom('hold' as const, 'release' as const, 'issue' as const, 'cancel' as const, 'unpin' as const), at }) },
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('move' as const), at, days: fc.integer({ min: -20, max: 40 }) }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constantFrom('resize' as const, 'pin' as const), at, units }) },
-), { minLength: 4, maxLength: 14 });
+  { weight: 6, arbitrary: fc.record({ kind: fc.constantFrom('resize' as const, 'pin' as const, 'pin' as const), at, units }) },
+  { weight: 6, arbitrary: fc.record({ kind: fc.constantFrom('split' as const, 'pot-up' as const, 'pot' as const, 'merge' as const), at, units, other: at }) },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('undo' as const), back: fc.nat({ max: 2 }) }) },
+), { minLength: 4, maxLength: 16 });
 
 /** Refusals are part of any course; every other error fails the test. */
-async function tried(work: Promise<unknown>): Promise<void> {
+async function tried<Done>(work: Promise<Done>): Promise<Done | undefined> {
   try {
-    await work;
+    return await work;
   } catch (error) {
     const code = (error as { cause?: { code?: string } }).cause?.code;
     if (!code || code === 'fault') throw error;
+    return undefined;
   }
 }
 
@@ -42,14 +47,48 @@ describe('whatever happens to plants and orders', () => {
   });
   afterAll(() => database.drop());
 
-  async function follow(nursery: TestNursery, story: GardenStory, lots: string[], orders: { orderId: string; lineId: string }[], step: Step): Promise<void> {
+  interface Course {
+    lots: string[];
+    batchId: string;
+    orders: { orderId: string; lineId: string }[];
+    /** Entries that gave plants another label, which can be taken back. */
+    done: string[];
+  }
+
+  /** Plants that get another label, in the pot they had or in the other one. */
+  async function relabel(nursery: TestNursery, story: GardenStory, { lots, batchId, done }: Course, step: Extract<Step, { other: number }>): Promise<void> {
+    const { propagation, stock } = nursery.as('owner');
+    const { placeId, containerId } = story;
+    const lotId = lots[step.at % lots.length] ?? '';
+    const other = lots[step.other % lots.length] ?? '';
+    const newId = randomUUID();
+    const isIntoExisting = step.kind === 'pot' && step.other % 2 === 1;
+    const made = await tried<{ entryId: string }>(
+      step.kind === 'split' ? stock.splitLot(sent({ lotId, happenedOn: today, into: [{ lotId: newId, placeId, units: step.units }] }))
+        : step.kind === 'pot-up' ? stock.potUpLot(sent({ lotId, happenedOn: today, into: [{ lotId: newId, containerId: otherContainer, placeId, units: step.units, readyOn: today }] }))
+          : step.kind === 'merge' ? stock.mergeLots(sent({ lotIds: [lotId, other], happenedOn: today, into: { lotId: newId, placeId } }))
+            : propagation.potBatch(sent({ batchId, happenedOn: today, lots: [{ lotId: isIntoExisting ? lotId : newId, into: isIntoExisting ? 'existing' as const : 'new' as const, containerId, placeId, unitsOut: step.units, pottedUnits: step.units, readyOn: today }] })));
+    if (!made) return;
+    done.push(made.entryId);
+    if (!isIntoExisting) lots.unshift(newId);
+  }
+
+  async function follow(nursery: TestNursery, story: GardenStory, course: Course, step: Step): Promise<void> {
     const { gardens, promises, stock } = nursery.as('owner');
+    const { lots, orders, done, batchId } = course;
     if (step.kind === 'order') {
       const alternatives = step.alternative ? [{ plantId: story.plantId, containerId: otherContainer }] : [];
       orders.push(await story.order([{ units: step.units, alternatives }], { dueOn: new Date(Date.UTC(2026, 4, 20 + step.day)).toISOString().slice(0, 10) }));
       return;
     }
+    if (step.kind === 'undo') {
+      const entryId = done.at(-1 - step.back);
+      if (entryId) await tried(stock.reverseEntry(sent({ entryId })));
+      return;
+    }
+    if ('other' in step) return relabel(nursery, story, course, step);
     const lotId = lots[step.at % lots.length] ?? '';
+    const supplyId = step.at % 4 === 3 ? batchId : lotId;
     const order = orders[step.at % Math.max(1, orders.length)];
     if (step.kind === 'lose') await tried(story.lose(lotId, step.units));
     if (step.kind === 'hold') await tried(stock.holdMany(sent({ lotIds: [lotId], reason: 'inspector' as const, happenedOn: today })));
@@ -61,8 +100,8 @@ describe('whatever happens to plants and orders', () => {
     if (step.kind === 'return') await tried(gardens.returnFromOrder(sent({ orderId, happenedOn: today, placeId: story.placeId, rows: [{ lineId, lotId, returnedUnits: step.units }] })));
     if (step.kind === 'issue') await tried(gardens.issuePullList(sent({ orderId })));
     if (step.kind === 'cancel') await tried(gardens.cancelOrder(sent({ orderId, happenedOn: today, placeId: story.placeId })));
-    if (step.kind === 'unpin') await tried(promises.unpinReservation(sent({ lineId, supplyId: lotId })));
-    if (step.kind === 'pin') await tried(promises.pinReservation(sent({ lineId, supplyId: lotId, units: step.units })));
+    if (step.kind === 'unpin') await tried(promises.unpinReservation(sent({ lineId, supplyId })));
+    if (step.kind === 'pin') await tried(promises.pinReservation(sent({ lineId, supplyId, units: step.units })));
     if (step.kind === 'resize') await tried(gardens.editLine(sent({ lineId, units: step.units })));
     if (step.kind === 'move') await tried(gardens.changeDay(sent({ orderId, dueOn: new Date(Date.UTC(2026, 5, 1 + step.days)).toISOString().slice(0, 10) })));
   }
@@ -95,9 +134,14 @@ describe('whatever happens to plants and orders', () => {
         const story = await gardenStory(nursery);
         otherContainer = await story.addContainer({ code: 'tall-2l' });
         const lots = [await story.addLot({ units: 30, plantByOn: '2026-06-15' }), await story.addLot({ units: 20 }), await story.addLot({ units: 15, containerId: otherContainer })];
-        const orders: { orderId: string; lineId: string }[] = [];
+        const batchId = randomUUID();
+        await nursery.as('owner').propagation.startBatch(sent({
+          batchId, plantId: story.plantId, sourceId: story.sourceId, method: 'cutting' as const, unit: 'piece' as const, containerId: null, units: 40, placeId: story.placeId, happenedOn: '2026-04-01',
+          targetContainerId: story.containerId, cautiousUnits: 25, readyOn: '2026-06-10',
+        }));
+        const drawn: Course = { lots, batchId, orders: [], done: [] };
         for (const step of course) {
-          await follow(nursery, story, lots, orders, step);
+          await follow(nursery, story, drawn, step);
           expect({ step, faults: await faults(nursery) }).toEqual({ step, faults: [] });
           const { stored, fresh } = await readFreshPlan(nursery);
           expect({ step, stored }).toEqual({ step, stored: fresh });

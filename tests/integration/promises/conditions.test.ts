@@ -51,7 +51,7 @@ describe('what a line asks of the plants themselves', () => {
     const clean = await story.addLot({ units: 5 });
     const treated = await story.addLot({ units: 6 });
     await story.addLot({ units: 7, sourceId: await sourceWith(`kind = 'bought-plants'`) });
-    const stated = await story.addLot({ units: 2, sourceId: await sourceWith(`kind = 'bought-plants', pesticide_statement = 'Untreated since sowing'`) });
+    const stated = await story.addLot({ units: 2, sourceId: await sourceWith(`kind = 'bought-plants', pesticide_statement = 'Untreated.'`) });
     await treat([treated]);
     const order = await story.order([{ units: 20, untreated: true }]);
     expect(await story.heldBy(order.lineId)).toEqual({ [clean]: 5, [stated]: 2 });

@@ -49,7 +49,7 @@ describe('the promises of a large nursery', () => {
     expect(foresee).toHaveBeenCalledTimes(1);
     expect(solve).toHaveBeenCalledTimes(1);
     const [instance] = foresee.mock.calls[0] ?? [];
-    expect(solve.mock.calls[0]).toEqual([instance]);
+    expect(solve.mock.calls[0]?.[0]).toEqual(instance);
     await expectPlanned();
   });
 
@@ -64,9 +64,9 @@ describe('the promises of a large nursery', () => {
 
   it('let reads be answered while they are planned', async () => {
     const places: number[] = [];
-    solve.mockImplementationOnce(async (instance) => {
+    solve.mockImplementationOnce(async (instance, withinMs) => {
       places.push((await nursery.as('viewer').stock.listPlaces({})).length);
-      return inThread(instance);
+      return inThread(instance, withinMs);
     });
     await nursery.as('crew').stock.countLot(sent({ lotId: lotIds[40] ?? '', placeId: story.placeId, countedUnits: 40, countKind: 'counted' as const, happenedOn: '2026-05-20' }));
     expect(places).toEqual([2]);

@@ -10,7 +10,10 @@ export const APP_ROLE = 'rootclock_app';
 export type Tx = Prisma.TransactionClient;
 export type Database = PrismaClient;
 
-export function openDatabase(databaseUrl: string, connections = 10, patienceMs = 10_000): Database {
+/** As long as a transaction may take, and as long as it may wait for a connection. */
+export const PATIENCE_MS = 10_000;
+
+export function openDatabase(databaseUrl: string, connections = 10, patienceMs = PATIENCE_MS): Database {
   const driver = new PrismaPg({ connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` }, { statementNameGenerator: ({ sql }) => statementName(sql) });
   // Waiting is normal here: the writes of one nursery come one after another.
   return new PrismaClient({ adapter: tellingNoAnswer(driver), transactionOptions: { maxWait: patienceMs, timeout: patienceMs } });

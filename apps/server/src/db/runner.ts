@@ -5,7 +5,8 @@ import type * as z from 'zod/mini';
 import { Refusal, refuse } from '../refusal.ts';
 import type { Caller, Command, CommandContext, Query, ReadContext } from '../trpc/operation.ts';
 import { databaseFailure, isWorthRetrying } from './failure.ts';
-import type { Database, Tx } from './pool.ts';
+import { type Database, PATIENCE_MS, type Tx } from './pool.ts';
+import { readOnce } from './reading.ts';
 import { Touched } from './touched.ts';
 
 /** Reckons anew what a command touched, in the command's own transaction. */
@@ -23,6 +24,8 @@ export interface RunnerParts {
   rollDay: RollDay;
   foreseeRoll: ForeseeRoll;
   clock: () => Date;
+  /** Told of a look ahead that came to nothing; the write goes on without it. */
+  lookAheadFailed?: (error: unknown) => void;
 }
 
 interface Begun {
@@ -54,11 +57,12 @@ const MOST_TRIES = 4;
 export type Runner = ReturnType<typeof createRunner>;
 
 /** The only way to write. One transaction: lock the nursery, look the command up, run, replan, log, notify. */
-export function createRunner({ database, replan, rollDay, foreseeRoll, clock }: RunnerParts) {
+export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lookAheadFailed = () => {} }: RunnerParts) {
   async function execute<Input extends z.ZodMiniType, Answer, Prepared>(
     operation: Command<Input, Answer, Prepared>, caller: Caller, commandId: string, body: Prepared, inputHash: string, now: Date, isRoll: boolean,
   ): Promise<Answer> {
     return database.$transaction(async (tx) => {
+      const begunAt = performance.now();
       const [begun] = await tx.$queryRaw<Begun[]>`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
       if (!begun) refuse('not-found', { what: 'nursery' });
       const state = begun as Begun;
@@ -74,7 +78,8 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock }: 
       const today = dayIn(now, state.zone);
       if (!isRoll && (state.rolled_on === null || state.rolled_on < today)) throw new DayNotRolled(today);
       const touched = new Touched();
-      const context: CommandContext = { tx, nurseryId: caller.nurseryId, personId: caller.personId, role, today, now, commandId, version: state.version, touched };
+      const msLeft = () => PATIENCE_MS - (performance.now() - begunAt);
+      const context: CommandContext = { tx, nurseryId: caller.nurseryId, personId: caller.personId, role, today, now, commandId, version: state.version, touched, msLeft };
       const answer = await operation.run(context, body);
       await replan(context, state.rules_version);
       await log(tx, context, operation.name, caller, inputHash, answer);
@@ -104,11 +109,13 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock }: 
       },
     };
     const system = { ...caller, personId: '' };
-    const foresee = await database.$transaction(async (tx) => {
-      await tx.$queryRaw`SELECT begin_read(${caller.nurseryId}::uuid)`;
-      return foreseeRoll({ tx, nurseryId: caller.nurseryId, personId: system.personId, role: caller.role, today, now });
-    });
-    await foresee();
+    try {
+      const foresee = await readOnce(database, caller.nurseryId, (tx) => foreseeRoll({ tx, nurseryId: caller.nurseryId, personId: system.personId, role: caller.role, today, now }));
+      await foresee();
+    } catch (error) {
+      // It only saves time under the lock: what was not foreseen is reckoned there.
+      lookAheadFailed(error);
+    }
     await withRetries(() => execute(operation, system, keyOfDay(caller.nurseryId, today), null as never, today, now, true));
   }
 
@@ -129,10 +136,9 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock }: 
   async function read<Input extends z.ZodMiniType, Answer, Loaded>(operation: Query<Input, Answer, Loaded>, caller: Caller, input: z.output<Input>): Promise<Answer> {
     requireRole(operation.roles, caller.role);
     const now = clock();
-    const loaded = await database.$transaction(async (tx) => {
-      const [set] = await tx.$queryRaw<{ zone: string | null }[]>`SELECT begin_read(${caller.nurseryId}::uuid) AS zone`;
-      const zone = set?.zone ?? refuse('not-found', { what: 'nursery' });
-      return operation.read({ tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today: dayIn(now, zone), now }, input);
+    const loaded = await readOnce(database, caller.nurseryId, (tx, zone) => {
+      const today = dayIn(now, zone ?? refuse('not-found', { what: 'nursery' }));
+      return operation.read({ tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today, now }, input);
     });
     // Only now is the connection free again for others.
     return operation.after(loaded);

@@ -5,6 +5,9 @@ interface Waiting<Question, Answer> {
   question: Question;
   resolve(answer: Answer): void;
   reject(error: unknown): void;
+  /** As long as it is waited for from when it is begun; null where that ends at a time of its own. */
+  patienceMs: number | null;
+  timer: NodeJS.Timeout | null;
 }
 
 export interface ThreadOptions {
@@ -23,15 +26,17 @@ const MOST_WAITING = 50;
 export class Thread<Question, Answer> {
   private worker: Worker | null = null;
   private readonly waiting: Waiting<Question, Answer>[] = [];
-  private current: (Waiting<Question, Answer> & { timer: NodeJS.Timeout }) | null = null;
+  private current: Waiting<Question, Answer> | null = null;
 
   constructor(private readonly options: ThreadOptions) {}
 
-  /** Rejects with the error of `tooLong` when it does not answer in time. */
-  ask(question: Question): Promise<Answer> {
-    if (this.waiting.length >= MOST_WAITING) return Promise.reject(this.tooLong());
+  /** Rejects with the error of `tooLong` when it does not answer in time: within its own, counted from now, where it is told one. */
+  ask(question: Question, withinMs?: number): Promise<Answer> {
+    if (this.waiting.length >= MOST_WAITING || (withinMs !== undefined && withinMs <= 0)) return Promise.reject(this.tooLong(withinMs));
     return new Promise((resolve, reject) => {
-      this.waiting.push({ question, resolve, reject });
+      const asked: Waiting<Question, Answer> = { question, resolve, reject, patienceMs: withinMs === undefined ? this.options.patienceMs : null, timer: null };
+      if (withinMs !== undefined) asked.timer = setTimeout(() => this.giveUp(asked, withinMs), withinMs);
+      this.waiting.push(asked);
       this.next();
     });
   }
@@ -45,8 +50,9 @@ export class Thread<Question, Answer> {
   /** Ends the thread; what waits is refused. It starts again when it is asked. */
   async stop(): Promise<void> {
     const { worker } = this;
+    // Whoever waits is told before the thread is let go, else the next of them would start another one.
+    for (const each of this.waiting.splice(0)) refuseOne(each, new Error('the thread was stopped'));
     this.fail(new Error('the thread was stopped'));
-    for (const { reject } of this.waiting.splice(0)) reject(new Error('the thread was stopped'));
     await worker?.terminate();
   }
 
@@ -60,8 +66,9 @@ export class Thread<Question, Answer> {
     }
     const worker = (this.worker ??= this.start());
     worker.ref();
-    const timer = setTimeout(() => this.giveUp(), this.options.patienceMs);
-    this.current = { ...first, timer };
+    const { patienceMs } = first;
+    if (patienceMs !== null) first.timer = setTimeout(() => this.giveUp(first, patienceMs), patienceMs);
+    this.current = first;
     worker.postMessage({ question: first.question });
   }
 
@@ -79,10 +86,11 @@ export class Thread<Question, Answer> {
   private settle(told: Exclude<Told<Answer>, 'ready'>): void {
     const { current } = this;
     if (!current) return;
-    clearTimeout(current.timer);
     this.current = null;
-    if (told.error === null) current.resolve(told.answer as Answer);
-    else current.reject(new Error(`no answer could be reckoned: ${told.error}`));
+    if (told.error === null) {
+      clearTimeout(current.timer ?? undefined);
+      current.resolve(told.answer as Answer);
+    } else refuseOne(current, new Error(`no answer could be reckoned: ${told.error}`));
     this.next();
   }
 
@@ -91,24 +99,30 @@ export class Thread<Question, Answer> {
     const { current } = this;
     this.worker = null;
     this.current = null;
-    if (current) {
-      clearTimeout(current.timer);
-      current.reject(error);
-    }
+    if (current) refuseOne(current, error);
     if (this.waiting.length > 0) this.next();
   }
 
-  private tooLong(): Error {
-    return this.options.tooLong(Math.round(this.options.patienceMs / 1000));
+  private tooLong(patienceMs = this.options.patienceMs): Error {
+    return this.options.tooLong(Math.max(0, Math.round(patienceMs / 1000)));
   }
 
-  private giveUp(): void {
-    const { worker, current } = this;
+  private giveUp(asked: Waiting<Question, Answer>, afterMs: number): void {
+    refuseOne(asked, this.tooLong(afterMs));
+    if (this.current !== asked) {
+      this.waiting.splice(this.waiting.indexOf(asked), 1);
+      return;
+    }
+    const { worker } = this;
     // Arithmetic in the middle of its work hears nothing, so the thread has to end.
     this.worker = null;
     this.current = null;
     void worker?.terminate();
-    current?.reject(this.tooLong());
     this.next();
   }
+}
+
+function refuseOne({ reject, timer }: Pick<Waiting<never, never>, 'reject' | 'timer'>, error: unknown): void {
+  clearTimeout(timer ?? undefined);
+  reject(error);
 }

@@ -19,6 +19,8 @@ export const promisesErrors = {
   'would-shorten': errorKind<{ lines: LineShortening[] }>('refusal', 409),
   /** The lot or batch cannot serve the line: another item, not ready, past its plant-by day, held, or against a condition. */
   'does-not-serve': errorKind<{ supply: string; reasons: (UnfitReason | 'not-accepted')[] }>('refusal', 409),
+  /** So many lines take so many of the same items that no plan can be made while a person waits. */
+  'too-many-lines-share': errorKind<{ lines: number; plants: number }>('refusal', 422),
   'nothing-reserved': errorKind<{ supply: string }>('refusal', 409),
   /** Pinned units of other lines hold what is there; those must be unpinned first. */
   'pinned-by-others': errorKind<{ supply: string; wanted: number; available: number }>('refusal', 409),

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { asRead, id, longText, optionalText, page, shortText } from '../fields.ts';
+import { asRead, id, longText, optionalText, page, shortText, text } from '../fields.ts';
 
 const client = {
   clientId: id,
@@ -17,5 +17,5 @@ export const editClient = z.strictObject({ ...client, ...asRead });
 /** Takes everything personal out of a client and its sites; orders and what was planted stay. */
 export const blankClient = z.strictObject({ clientId: id });
 
-export const listClients = z.strictObject({ search: z._default(z.string().check(z.maxLength(120)), ''), ...page });
+export const listClients = z.strictObject({ search: z._default(text(z.maxLength(120)), ''), ...page });
 export const readClient = z.strictObject({ clientId: id });

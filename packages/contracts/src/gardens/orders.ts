@@ -1,6 +1,6 @@
 import { ORDER_KINDS, ORDER_STATES } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, calendarDate, id, longText, optionalText, page, units } from '../fields.ts';
+import { asRead, calendarDate, id, longText, optionalText, page, text, units } from '../fields.ts';
 import { alternatives } from '../promises/alternatives.ts';
 import { acceptedShortages } from '../promises/shortages.ts';
 
@@ -19,6 +19,11 @@ const kit = z._default(z.nullable(z.strictObject({ kitId: id, units })), null);
 
 export const orderLine = z.strictObject({ ...line, kit });
 
+/** An order with more would be longer than what the server takes in at once. */
+const MOST_ALTERNATIVES = 1000;
+const namesFew = z.refine<{ alternatives: unknown[] }[]>((lines) => lines.reduce((sum, { alternatives: named }) => sum + named.length, 0) <= MOST_ALTERNATIVES,
+  { params: { problem: 'too-many-alternatives', most: MOST_ALTERNATIVES } });
+
 export const addOrder = z.strictObject({
   orderId: id,
   clientId: id,
@@ -29,7 +34,7 @@ export const addOrder = z.strictObject({
   /** Takes nothing but what is native to the region of the site, which must then have one. */
   nativesOnly: z._default(z.boolean(), false),
   note: z._default(longText, ''),
-  lines: z._default(z.array(orderLine).check(z.maxLength(200)), []),
+  lines: z._default(z.array(orderLine).check(z.maxLength(200), namesFew), []),
 });
 /** Left out, whether it takes only natives stays as it was. Lines that break it are then marked and get no such plants. */
 export const editOrder = z.strictObject({ orderId: id, note: z._default(longText, ''), nativesOnly: z.optional(z.boolean()), ...asRead });
@@ -47,7 +52,7 @@ export const cancelOrder = z.strictObject({ orderId: id, happenedOn: calendarDat
 
 export const ORDER_SORTS = ['due', 'client', 'code', 'short'] as const;
 export const listOrders = z.strictObject({
-  search: z._default(z.string().check(z.maxLength(120)), ''),
+  search: z._default(text(z.maxLength(120)), ''),
   state: z._default(z.nullable(z.enum(ORDER_STATES)), 'open'),
   kind: z._default(z.nullable(z.enum(ORDER_KINDS)), null),
   clientId: z._default(z.nullable(id), null),

@@ -1,6 +1,6 @@
 import { type HabitTrait, type HeightClass, type BedSun, MOST_PENALTY, type Standing, SUBSTITUTION_KINDS, type SubstitutionKind } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, id, longText } from '../fields.ts';
+import { asRead, id, longText, text } from '../fields.ts';
 
 const terms = { penalty: z.int().check(z.gte(1), z.lte(MOST_PENALTY)), note: z._default(longText, '') };
 
@@ -10,7 +10,7 @@ export const addSubstitutionRule = z.strictObject({
   /** One plant or a genus; with neither the rule reaches every plant. */
   reach: z.strictObject({
     plantId: z.optional(z.nullable(id)),
-    genus: z.optional(z.nullable(z.string().check(z.trim(), z.minLength(2), z.maxLength(60)))),
+    genus: z.optional(z.nullable(text(z.trim(), z.minLength(2), z.maxLength(60)))),
   }),
   ...terms,
 });

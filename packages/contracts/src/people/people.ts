@@ -1,6 +1,6 @@
 import { ROLES } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, id, shortText } from '../fields.ts';
+import { asRead, id, shortText, text } from '../fields.ts';
 import { emailField, passwordField } from './sign-in.ts';
 
 const role = z.enum(ROLES);
@@ -23,4 +23,4 @@ export const revokeCalendarAddress = z.strictObject({});
 export const endSession = z.strictObject({ sessionId: id });
 /** All but the one that asks. */
 export const endOtherSessions = z.strictObject({});
-export const changeOwnPassword = z.strictObject({ currentPassword: z.string().check(z.minLength(1), z.maxLength(200)), password: passwordField });
+export const changeOwnPassword = z.strictObject({ currentPassword: text(z.minLength(1), z.maxLength(200)), password: passwordField });

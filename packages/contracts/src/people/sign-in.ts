@@ -1,11 +1,11 @@
 import * as z from 'zod/mini';
-import { shortText } from '../fields.ts';
+import { shortText, text } from '../fields.ts';
 
 /** Two keyboards may write one address in different characters; capitals are the database's to judge. */
-const email = z.string().check(z.trim(), z.normalize('NFC'), z.maxLength(254), z.regex(/^[^\s@]+@[^\s@]+$/));
+const email = text(z.trim(), z.normalize('NFC'), z.maxLength(254), z.regex(/^[^\s@]+@[^\s@]+$/));
 /** Long rather than intricate: length is what resists guessing. */
-const password = z.string().check(z.minLength(10), z.maxLength(200));
+const password = text(z.minLength(10), z.maxLength(200));
 
-export const signIn = z.strictObject({ email, password: z.string().check(z.minLength(1), z.maxLength(200)) });
-export const createFirstOwner = z.strictObject({ nurseryName: shortText, zone: z.string().check(z.minLength(1), z.maxLength(64)), name: shortText, email, password });
+export const signIn = z.strictObject({ email, password: text(z.minLength(1), z.maxLength(200)) });
+export const createFirstOwner = z.strictObject({ nurseryName: shortText, zone: text(z.minLength(1), z.maxLength(64)), name: shortText, email, password });
 export { email as emailField, password as passwordField };

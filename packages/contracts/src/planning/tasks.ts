@@ -1,9 +1,9 @@
 import { isTaskKey, type Task, TASK_KINDS, type TaskKind } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import type { Page } from '../fields.ts';
-import { calendarDate, id, longText, page } from '../fields.ts';
+import { calendarDate, id, longText, page, text } from '../fields.ts';
 
-const key = z.string().check(z.maxLength(200), z.refine(isTaskKey, { params: { problem: 'wrong-form' } }));
+const key = text(z.maxLength(200), z.refine(isTaskKey, { params: { problem: 'wrong-form' } }));
 
 /** What is due from day to day, both included; with a place, what is done there and at all that lies in it. */
 export const listTasks = z.strictObject({

@@ -1,6 +1,6 @@
 import { CONTAINER_KINDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, id, longText, shortText } from '../fields.ts';
+import { asRead, id, longText, shortText, text } from '../fields.ts';
 
 const size = (most: number) => z.nullable(z.int().check(z.gte(1), z.lte(most)));
 
@@ -14,13 +14,13 @@ const measures = {
   lengthMm: size(5000),
   /** Only trays have cells. */
   cells: size(2000),
-  tradeClass: z.nullable(z.string().check(z.trim(), z.maxLength(20))),
+  tradeClass: z.nullable(text(z.trim(), z.maxLength(20))),
   note: longText,
 };
 
 export const addContainer = z.strictObject({
   containerId: id,
-  code: z.string().check(z.trim(), z.regex(/^[a-z0-9][a-z0-9-]{0,29}$/)),
+  code: text(z.trim(), z.regex(/^[a-z0-9][a-z0-9-]{0,29}$/)),
   kind: z.enum(CONTAINER_KINDS),
   ...measures,
 });

@@ -1,11 +1,11 @@
 import { ESTABLISHMENT_MEANS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, id, optionalText } from '../fields.ts';
+import { asRead, id, optionalText, seedsPerGram, text } from '../fields.ts';
 
-const text = z.nullable(z.string().check(z.trim(), z.minLength(1), z.maxLength(500)));
-const list = z.nullable(z.array(z.string().check(z.trim(), z.minLength(1), z.maxLength(120))).check(z.minLength(1), z.maxLength(40)));
+const words = z.nullable(text(z.trim(), z.minLength(1), z.maxLength(500)));
+const list = z.nullable(z.array(text(z.trim(), z.minLength(1), z.maxLength(120))).check(z.minLength(1), z.maxLength(40)));
 const months = z.nullable(z.array(z.int().check(z.gte(1), z.lte(12))).check(z.minLength(1), z.maxLength(12)));
-const amount = (most: number) => z.nullable(z.number().check(z.gt(0), z.lte(most)));
+const amount = (most: number) => z.nullable(z.number().check(z.gte(0.01), z.lte(most)));
 const range = (least: number, most: number) => {
   const bound = z.number().check(z.gte(least), z.lte(most));
   return z.nullable(z.tuple([bound, bound]).check(z.refine(([low, high]) => low <= high, { params: { problem: 'wrong-form' } })));
@@ -13,30 +13,30 @@ const range = (least: number, most: number) => {
 
 /** Facts that are said on the plant's page alone. What clocks and checks reason with is changed by editing the plant. */
 const values = {
-  rootHabitPrinted: text,
+  rootHabitPrinted: words,
   propagationMethods: list,
   stratificationDays: range(0, 730),
-  pretreatment: text,
-  seedsPerGram: amount(1_000_000),
+  pretreatment: words,
+  seedsPerGram: z.nullable(seedsPerGram),
   germinationPercent: range(0, 100),
   bloomMonths: months,
   heightCm: range(1, 10_000),
   spreadCm: range(1, 10_000),
-  sun: text,
-  moisture: text,
+  sun: words,
+  moisture: words,
   larvalHostOf: list,
   establishmentMeans: z.nullable(z.enum(ESTABLISHMENT_MEANS)),
   hardinessZones: range(1, 13),
-  phenology: text,
-  seedCollection: text,
+  phenology: words,
+  seedCollection: words,
   timeToGrowMonths: amount(240),
-  growingNote: text,
-  secondGrowingNote: text,
-  caution: text,
-  sapCaution: text,
-  identityCaution: text,
-  plantingCaution: text,
-  spreadCaution: text,
+  growingNote: words,
+  secondGrowingNote: words,
+  caution: words,
+  sapCaution: words,
+  identityCaution: words,
+  plantingCaution: words,
+  spreadCaution: words,
 };
 
 export type SettableFact = keyof typeof values;

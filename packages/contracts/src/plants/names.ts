@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
-import { id } from '../fields.ts';
+import { id, text } from '../fields.ts';
 
-const name = z.string().check(z.trim(), z.minLength(2), z.maxLength(160));
+const name = text(z.trim(), z.minLength(2), z.maxLength(160));
 
 /** A synonym is scientific; a common name may be any, and may be another plant's too. */
 export const PLANT_NAME_KINDS = ['synonym', 'common'] as const;
@@ -9,4 +9,4 @@ export const addPlantName = z.strictObject({ nameId: id, plantId: id, kind: z.en
 export const removePlantName = z.strictObject({ nameId: id });
 
 /** What a written name means, and what it may be the beginning of. */
-export const findPlant = z.strictObject({ text: z.string().check(z.trim(), z.minLength(1), z.maxLength(160)) });
+export const findPlant = z.strictObject({ text: text(z.trim(), z.minLength(1), z.maxLength(160)) });

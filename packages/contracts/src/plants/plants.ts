@@ -1,15 +1,15 @@
 import { HANDLING_RULES, ROOT_HABITS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, id, monthDay, page } from '../fields.ts';
+import { asRead, id, monthDay, page, text } from '../fields.ts';
 
-const scientificName = z.string().check(z.trim(), z.minLength(3), z.maxLength(160));
-const otherName = z.string().check(z.trim(), z.maxLength(160));
+const scientificName = text(z.trim(), z.minLength(3), z.maxLength(160));
+const otherName = text(z.trim(), z.maxLength(160));
 const month = z.int().check(z.gte(1), z.lte(12));
 
 /** What a grower says of a plant beside its name; each value changed here counts as the nursery's own. */
 const traits = {
   vernacularName: otherName,
-  family: z.string().check(z.trim(), z.maxLength(60)),
+  family: text(z.trim(), z.maxLength(60)),
   rootHabit: z.enum(ROOT_HABITS),
   larvalHost: z.boolean(),
   /** Months 1 to 12; at least one must be left to grow in. */
@@ -17,7 +17,7 @@ const traits = {
   /** The day up to which nobody writes a plant off because nothing has come up. */
   lastEmergenceMd: z.nullable(monthDay),
   yearOfFirstBloom: z.nullable(z.int().check(z.gte(1), z.lte(30))),
-  nativeRegions: z.array(z.string().check(z.trim(), z.minLength(1), z.maxLength(20))).check(z.maxLength(100)),
+  nativeRegions: z.array(text(z.trim(), z.minLength(1), z.maxLength(20))).check(z.maxLength(100)),
   handling: z.array(z.enum(HANDLING_RULES)),
 };
 
@@ -25,7 +25,7 @@ const traits = {
 export const addPlant = z.strictObject({
   plantId: id,
   scientificName,
-  code: z.optional(z.nullable(z.string().check(z.trim(), z.regex(/^[A-Z]{4,5}$/)))),
+  code: z.optional(z.nullable(text(z.trim(), z.regex(/^[A-Z]{4,5}$/)))),
   vernacularName: z._default(traits.vernacularName, ''),
   family: z._default(traits.family, ''),
   rootHabit: traits.rootHabit,

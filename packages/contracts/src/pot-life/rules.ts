@@ -1,9 +1,12 @@
-import { isSpan, POT_LIFE_BASES, ROOT_HABITS } from '@rootclock/domain';
+import { addSpan, isSpan, POT_LIFE_BASES, ROOT_HABITS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, id, longText } from '../fields.ts';
+import { asRead, id, longText, text } from '../fields.ts';
 
-/** ISO 8601, whole years, months, weeks or days: P1Y, P6M, P170D. */
-const span = z.nullable(z.string().check(z.trim(), z.refine(isSpan, { params: { problem: 'wrong-form' } })));
+const MOST_YEARS = 50;
+const isShort = (span: string) => addSpan('2000-01-01', span) <= addSpan('2000-01-01', `P${MOST_YEARS}Y`);
+
+/** ISO 8601, whole years, months, weeks or days, fifty years at most: P1Y, P6M, P170D. */
+const span = z.nullable(text(z.trim(), z.refine((value) => isSpan(value) && isShort(value), { params: { problem: 'wrong-form' } })));
 const days = z.int().check(z.gte(0), z.lte(366));
 
 const terms = {
@@ -21,7 +24,7 @@ export const addRule = z.strictObject({
     lotId: z.optional(z.nullable(id)),
     plantId: z.optional(z.nullable(id)),
     containerId: z.optional(z.nullable(id)),
-    genus: z.optional(z.nullable(z.string().check(z.trim(), z.minLength(2), z.maxLength(60)))),
+    genus: z.optional(z.nullable(text(z.trim(), z.minLength(2), z.maxLength(60)))),
     rootHabit: z.optional(z.nullable(z.enum(ROOT_HABITS))),
   }),
   ...terms,

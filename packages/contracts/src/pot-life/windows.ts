@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { asRead, id, longText, monthDay } from '../fields.ts';
+import { asRead, id, longText, monthDay, text } from '../fields.ts';
 
 const days = {
   /** A window that closes on an earlier day of the year than it opens runs over the year's end. */
@@ -8,7 +8,7 @@ const days = {
   /** Only for plants in containers of at most so many millilitres. */
   maxContainerMl: z.nullable(z.int().check(z.gte(1), z.lte(1_000_000))),
   /** Only for sites of this region. */
-  region: z.nullable(z.string().check(z.trim(), z.minLength(1), z.maxLength(20))),
+  region: z.nullable(text(z.trim(), z.minLength(1), z.maxLength(20))),
   note: z._default(longText, ''),
 };
 

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { calendarDate, id, page, units } from '../fields.ts';
+import { calendarDate, id, page, text, units } from '../fields.ts';
 import { acceptedShortages } from './shortages.ts';
 
 const reservation = { lineId: id, supplyId: id };
@@ -22,7 +22,7 @@ export const offersForItem = z.strictObject({
   on: calendarDate,
   siteId: z._default(z.nullable(id), null),
   clientId: z._default(z.nullable(id), null),
-  seedZone: z._default(z.nullable(z.string().check(z.maxLength(120))), null),
+  seedZone: z._default(z.nullable(text(z.maxLength(120))), null),
   wildType: z._default(z.boolean(), false),
   untreated: z._default(z.boolean(), false),
   nativesOnly: z._default(z.boolean(), false),

@@ -1,6 +1,6 @@
 import { BATCH_UNITS, PROPAGATION_METHODS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { calendarDate, id, page, units } from '../fields.ts';
+import { calendarDate, id, page, text, units } from '../fields.ts';
 
 export const BATCH_STATES = ['open', 'closed', 'all'] as const;
 export const BATCH_SORTS = ['plantBy', 'startedOn', 'readyOn', 'plant', 'code', 'units', 'stageDue'] as const;
@@ -11,7 +11,7 @@ export const listBatches = z.strictObject({
   plantId: z.optional(z.nullable(id)),
   placeId: z.optional(z.nullable(id)),
   /** Part of a code or of any of the plant's names. */
-  text: z._default(z.string().check(z.trim(), z.maxLength(120)), ''),
+  text: z._default(text(z.trim(), z.maxLength(120)), ''),
   sort: z._default(z.enum(BATCH_SORTS), 'plantBy'),
   descending: z._default(z.boolean(), false),
   ...page,

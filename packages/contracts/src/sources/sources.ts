@@ -1,12 +1,12 @@
 import { SEED_STORAGES, SOURCE_KINDS, SOURCE_ORIGINS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, calendarDate, grams, id, longText, optionalText, page, roughDay, share } from '../fields.ts';
+import { asRead, calendarDate, grams, id, longText, optionalText, page, purity, roughDay, seedsPerGram, share, text } from '../fields.ts';
 
 /** What is known of where propagules came from; nearly all of it may be unknown. */
 const provenance = {
   kind: z.enum(SOURCE_KINDS),
   /** Where they grew or grow, in words: a county, a remnant, a seed house's own field. */
-  provenance: z._default(z.string().check(z.trim(), z.maxLength(500)), ''),
+  provenance: z._default(text(z.trim(), z.maxLength(500)), ''),
   seedZone: optionalText,
   origin: z._default(z.enum(SOURCE_ORIGINS), 'unknown'),
   /** The day of gathering, or only its month, season or year. */
@@ -28,8 +28,8 @@ const seed = {
   /** Clean or bought seed. Of a new source it goes into the store at once. */
   cleanedGrams: z.optional(z.nullable(grams)),
   /** Pure seed by weight. */
-  purity: z.optional(z.nullable(share)),
-  seedsPerGram: z.optional(z.nullable(z.number().check(z.gt(0), z.lte(1_000_000)))),
+  purity: z.optional(z.nullable(purity)),
+  seedsPerGram: z.optional(z.nullable(seedsPerGram)),
   /** It loses its life within days and is sown as it is gathered. */
   sowFresh: z._default(z.boolean(), false),
   /** It dies when it dries. */
@@ -49,7 +49,7 @@ export const SOURCE_SORTS = ['code', 'plant', 'gathered', 'grams', 'units'] as c
 export const listSources = z.strictObject({
   ...page,
   /** Part of a code, a plant's name, a provenance, a vendor or a collector. */
-  text: z._default(z.string().check(z.trim(), z.maxLength(120)), ''),
+  text: z._default(text(z.trim(), z.maxLength(120)), ''),
   plantId: z.optional(z.nullable(id)),
   kind: z.optional(z.nullable(z.enum(SOURCE_KINDS))),
   state: z._default(z.enum(['open', 'retired', 'all']), 'open'),

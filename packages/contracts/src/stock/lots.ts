@@ -42,7 +42,7 @@ export const loseFromLot = z.strictObject({
 export const loseMany = z.strictObject({
   ...selection,
   units: z.optional(z.nullable(units)),
-  percent: z.optional(z.nullable(z.number().check(z.gt(0), z.lte(100)))),
+  percent: z.optional(z.nullable(z.number().check(z.gte(0.01), z.lte(100)))),
   cause: z.enum(LOSS_CAUSES),
   ...entry,
   confirmed: z._default(z.boolean(), false),

@@ -1,15 +1,15 @@
 import { PLACE_KINDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, id, monthDay, shortText } from '../fields.ts';
+import { asRead, id, instant, monthDay, shortText, text } from '../fields.ts';
 
 /** A day of every year on which something is due there, such as 11-15. */
 const dueMd = z.optional(z.nullable(monthDay));
 
 const place = {
   /** What is written on the place itself, such as B3. */
-  code: z.string().check(z.trim(), z.minLength(1), z.maxLength(30)),
+  code: text(z.trim(), z.minLength(1), z.maxLength(30)),
   /** Empty becomes the code. */
-  name: z._default(z.string().check(z.trim(), z.maxLength(120)), ''),
+  name: z._default(text(z.trim(), z.maxLength(120)), ''),
   kind: z.enum(PLACE_KINDS),
   parentId: z.optional(z.nullable(id)),
   winterCover: z._default(z.boolean(), false),
@@ -24,9 +24,6 @@ export const addPlace = z.strictObject({ placeId: id, ...place });
 export const editPlace = z.strictObject({ placeId: id, ...place, ...asRead });
 export const retirePlace = z.strictObject({ placeId: id });
 export const restorePlace = z.strictObject({ placeId: id });
-
-/** An instant with its offset, such as 2026-05-20T18:30:00Z. */
-const instant = z.iso.datetime({ offset: true });
 
 /** Nobody goes in, and nothing goes in or out, until then. */
 export const closePlace = z.strictObject({ placeId: id, untilAt: instant, reason: shortText });

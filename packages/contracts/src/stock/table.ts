@@ -1,6 +1,6 @@
 import { HOLD_REASONS, POT_BANDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, page } from '../fields.ts';
+import { id, page, text } from '../fields.ts';
 
 export const LOT_SORTS = ['code', 'plant', 'plantBy', 'units', 'free', 'potted'] as const;
 /** The bands of the clock, and `no-window`: the plant-by day is the bare limit because no planting window is left before it. */
@@ -9,7 +9,7 @@ export const LOT_BANDS = [...POT_BANDS, 'no-window'] as const;
 export const listLots = z.strictObject({
   ...page,
   /** Part of a lot's code or of any name of its plant. */
-  text: z._default(z.string().check(z.trim(), z.maxLength(120)), ''),
+  text: z._default(text(z.trim(), z.maxLength(120)), ''),
   plantId: z.optional(z.nullable(id)),
   containerId: z.optional(z.nullable(id)),
   /** A place with all that lies in it. */

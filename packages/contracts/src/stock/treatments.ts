@@ -1,7 +1,5 @@
 import * as z from 'zod/mini';
-import { id, longText, optionalText, shortText } from '../fields.ts';
-
-const instant = z.iso.datetime({ offset: true });
+import { id, instant, longText, optionalText, shortText, text } from '../fields.ts';
 
 const treatment = {
   product: shortText,
@@ -9,10 +7,10 @@ const treatment = {
   rate: optionalText,
   /** Who applied it, with the licence where one is needed. */
   applicator: shortText,
-  target: z._default(z.string().check(z.trim(), z.maxLength(120)), ''),
+  target: z._default(text(z.trim(), z.maxLength(120)), ''),
   treatedAt: instant,
   /** From when people may enter again: so many hours after the treatment as the label says. */
-  reentryHours: z.optional(z.nullable(z.number().check(z.gt(0), z.lte(24 * 60)))),
+  reentryHours: z.optional(z.nullable(z.number().check(z.gte(0.01), z.lte(24 * 60)))),
   /** The same as an instant, for whoever counts it out. */
   reentryAt: z.optional(z.nullable(instant)),
   note: z._default(longText, ''),

@@ -1,5 +1,6 @@
 import { type CalendarDate, dateOf, daysInMonth, isCalendarDate } from './dates.ts';
 import { InputError } from './input.ts';
+import { isWithinYears, YEARS } from './years.ts';
 
 /** How exactly a day is known. */
 export const DAY_PRECISIONS = ['day', 'month', 'season', 'year'] as const;
@@ -35,18 +36,19 @@ function monthsFrom(year: number, month: number, count: number, precision: DayPr
  * since a plant taken for younger than it is declines unseen. Seasons are the meteorological ones of the northern
  * hemisphere: spring March–May, summer June–August, autumn September–November. Winter carries the year in which it
  * ends ('2026-winter' is December 2025 to February 2026), which is also the earlier of its two readings.
- * Throws InputError naming the argument for anything else.
+ * Throws InputError naming the argument for anything else, and for years outside 1900 to 2200.
  */
 export function earliestOfDay(value: string, argument = 'day'): RoughDay {
-  if (isCalendarDate(value)) return { earliestOn: value, latestOn: value, precision: 'day' };
   const text = typeof value === 'string' ? value : '';
+  if (/^\d{4}/.test(text) && !isWithinYears(text)) throw new InputError(argument, `must lie within the years ${YEARS.least} to ${YEARS.most}`, { value });
+  if (isCalendarDate(value)) return { earliestOn: value, latestOn: value, precision: 'day' };
   const year = Number(text.slice(0, 4));
-  if (YEAR_FORM.test(text) && year >= 1) return monthsFrom(year, 1, 12, 'year');
+  if (YEAR_FORM.test(text)) return monthsFrom(year, 1, 12, 'year');
   const month = MONTH_FORM.exec(text);
   const monthNumber = Number(month?.[2]);
-  if (month !== null && year >= 1 && monthNumber >= 1 && monthNumber <= 12) return monthsFrom(year, monthNumber, 1, 'month');
+  if (month !== null && monthNumber >= 1 && monthNumber <= 12) return monthsFrom(year, monthNumber, 1, 'month');
   const season = SEASONS.find((name) => name === SEASON_FORM.exec(text)?.[2]);
-  if (season !== undefined && year >= 2) {
+  if (season !== undefined) {
     return monthsFrom(season === 'winter' ? year - 1 : year, FIRST_MONTH_OF_SEASON[season], 3, 'season');
   }
   throw new InputError(argument, 'must be a day, month, season or year such as 2026-04-14, 2026-04, 2026-spring or 2026', {

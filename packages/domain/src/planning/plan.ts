@@ -1,5 +1,6 @@
 import { compareText } from '../kernel/text.ts';
 import { type CalendarDate, requireDate } from '../kernel/dates.ts';
+import { addSpan } from '../kernel/spans.ts';
 import { InputError, requireShare } from '../kernel/input.ts';
 import type { PlanGap, PlanLine, ProductionPlan } from './answer.ts';
 import type { PlanDemand, PlanSupply } from './demand/facts.ts';
@@ -39,6 +40,12 @@ const gap = ({ demand, units }: WantedFor, reason: UnmetReason, more: Partial<Pi
   demandId: demand.id, kind: demand.kind, plantId: demand.plantId, containerId: demand.containerId, on: demand.on, units, unitValue: demand.unitValue, reason, fullWeeks: [], grams: null, ...more,
 });
 
+/** Nothing is started for what is wanted later than this: no plant takes so long, and the weeks until then are all gone through. */
+const PLANNED_AHEAD = 'P10Y';
+
+/** What a demand wants beyond what is held for it already. */
+const unheld = ({ units, held }: PlanDemand) => Math.max(0, units - held.reduce((sum, each) => sum + each.units, 0));
+
 function seedGap(wanted: WantedFor, draft: StartDraft, { sources }: PlanFacts, { sourced, full }: SeedAnswer): PlanGap {
   const source = sourced?.source ?? sources.find(({ plantId, gramsLeft }) => plantId === draft.plant.id && gramsLeft !== null);
   const needed = source ? gramsFor(full.seeds, source) : null;
@@ -61,7 +68,7 @@ const byDay = (a: PlanLine, b: PlanLine) => compareText(a.startOn, b.startOn) ||
  * What to start, so that what is missing is there on its day. What each demand lacks beside stock and batches on the way becomes batches: the
  * fewest units, in whole trays, that give it at the confidence (exact binomial or beta-binomial of the learned shares), from a source that fits and has
  * the seed, by the last day that leads to a timely end within each stage's season. Where bench area runs out, the sizes that serve most: first orders,
- * then value (see fitToSpace). What cannot be met says why. The order of the facts does not matter; days are calendar dates, areas square centimetres.
+ * then value (see fitToSpace). What is wanted more than ten years ahead is left out. What cannot be met says why. The order of the facts does not matter; days are calendar dates, areas square centimetres.
  * Throws InputError for a confidence outside 0.5 to 0.999 and for facts that cannot be.
  */
 export async function productionPlan(facts: PlanFacts, solve: SolveProgramme): Promise<ProductionPlan> {
@@ -70,9 +77,12 @@ export async function productionPlan(facts: PlanFacts, solve: SolveProgramme): P
   if (requireShare('confidence', confidence) < 0.5 || confidence > 0.999) throw new InputError('confidence', 'must lie from 0.5 to 0.999', { least: 0.5, most: 0.999 });
   const firstOn = weekStart(today);
   const choosing = { ...facts, plants: new Map(facts.plants.map((plant) => [plant.id, plant])), containers: new Map(facts.containers.map((container) => [container.id, container])) };
-  const { given, short: missing } = serveDemands(facts.demands, facts.supplies);
+  const lastOn = addSpan(today, PLANNED_AHEAD);
+  const near = facts.demands.filter(({ on }) => on <= lastOn);
+  const far = facts.demands.filter(({ on }) => on > lastOn).map((demand) => ({ demand, units: unheld(demand) })).filter(({ units }) => units > 0);
+  const { given, short: missing } = serveDemands(near, facts.supplies);
   const answers = missing.map((shortage) => chooseStart(shortage, choosing));
-  const gaps: PlanGap[] = answers.filter(isUnmet).map(({ shortage, reason }) => gap(shortage, reason));
+  const gaps: PlanGap[] = [...answers.filter(isUnmet).map(({ shortage, reason }) => gap(shortage, reason)), ...far.map((wanted) => gap(wanted, 'too-far-ahead'))];
   const drafts = draftStarts(answers.filter((answer): answer is Choice => !isUnmet(answer)), facts);
 
   const left = new SeedLeft(facts.sources);
@@ -102,7 +112,7 @@ export async function productionPlan(facts: PlanFacts, solve: SolveProgramme): P
     gaps: gaps.sort((a, b) => compareText(a.on, b.on) || compareText(a.demandId, b.demandId) || compareText(a.reason, b.reason)),
     weeks: standingCm2.map((cm2, week) => ({ startsOn: mondayOf(firstOn, week), standingCm2: cm2, plannedCm2: fitted.plannedCm2[week] ?? 0 })),
     capacityCm2: space.capacityCm2,
-    missingUnits: missing.reduce((sum, { units }) => sum + units, 0),
+    missingUnits: [...missing, ...far].reduce((sum, { units }) => sum + units, 0),
     servedUnits: lines.reduce((sum, { plants }) => sum + plants, 0),
     within: fitted.within,
   };

@@ -3,3 +3,4 @@ export * from './seed-words.ts';
 export * from './grams.ts';
 export * from './seed-cautions.ts';
 export * from './blending.ts';
+export * from './pesticide-denial.ts';

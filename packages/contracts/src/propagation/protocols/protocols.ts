@@ -1,6 +1,6 @@
 import { BATCH_UNITS, MAX_STAGE_DAYS, needsSource, PROPAGATION_METHODS, STAGE_KINDS, STAGE_LIGHTS, STANDINGS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { id, longText, monthDay, optionalText, page, share } from '../../fields.ts';
+import { id, longText, monthDay, optionalText, page, share, text } from '../../fields.ts';
 
 /** What the printed page says in words: the fields of public native-plant propagation protocols, in their order. */
 export const PROTOCOL_TEXTS = [
@@ -31,7 +31,7 @@ const stage = z.strictObject({
   temperatureHighC: z._default(celsius, null),
   light: z._default(z.enum(STAGE_LIGHTS), ''),
   depthMm: z._default(z.nullable(z.int().check(z.gte(0), z.lte(500))), null),
-  medium: z._default(z.string().check(z.trim(), z.maxLength(200)), ''),
+  medium: z._default(text(z.trim(), z.maxLength(200)), ''),
   containerId: z._default(z.nullable(id), null),
   note: z._default(longText, ''),
 }).check(
@@ -40,9 +40,9 @@ const stage = z.strictObject({
   z.refine((input) => !needsSource(input.shareStanding) || Boolean(input.shareSource), { path: ['shareSource'], params: { problem: 'required' } }),
 );
 
-const text = z._default(longText, '');
+const words = z._default(longText, '');
 const texts = z.strictObject({
-  collection: text, processing: text, prePlanting: text, growingArea: text, establishment: text, activeGrowth: text, hardening: text, harvest: text, storage: text, otherNotes: text, references: text,
+  collection: words, processing: words, prePlanting: words, growingArea: words, establishment: words, activeGrowth: words, hardening: words, harvest: words, storage: words, otherNotes: words, references: words,
 });
 
 /** What a version says. */
@@ -55,16 +55,16 @@ const content = {
   texts: z.prefault(texts, {}),
 };
 
-const label = z._default(z.string().check(z.trim(), z.maxLength(80)), '');
+const label = z._default(text(z.trim(), z.maxLength(80)), '');
 
 /** A plant's protocol for one method. `label` tells two of the same plant and method apart by the treatment they try. */
-export const addProtocol = z.strictObject({ protocolId: id, versionId: id, plantId: id, method: z.enum(PROPAGATION_METHODS), label, ...content, changeNote: text });
+export const addProtocol = z.strictObject({ protocolId: id, versionId: id, plantId: id, method: z.enum(PROPAGATION_METHODS), label, ...content, changeNote: words });
 
 /** A new version. `basedOnVersionId` is the one it was written from, so that nobody writes over what a colleague wrote meanwhile. */
 export const reviseProtocol = z.strictObject({
   protocolId: id, versionId: id, basedOnVersionId: id, ...content,
   /** What was changed and why, for whoever asks later. */
-  changeNote: z.string().check(z.trim(), z.minLength(1), z.maxLength(2000)),
+  changeNote: text(z.trim(), z.minLength(1), z.maxLength(2000)),
 });
 
 export const retireProtocol = z.strictObject({ protocolId: id });
@@ -77,7 +77,7 @@ export const PROTOCOL_HAVE = ['all', 'with', 'without'] as const;
 
 export const listProtocols = z.strictObject({
   /** Begins a word of any of the plant's names, or its code. */
-  text: z.optional(z.nullable(z.string().check(z.trim(), z.maxLength(160)))),
+  text: z.optional(z.nullable(text(z.trim(), z.maxLength(160)))),
   method: z.optional(z.nullable(z.enum(PROPAGATION_METHODS))),
   plantId: z.optional(z.nullable(id)),
   /** Plants with a protocol (of the method, if one is asked for), without one, or all. */

@@ -10,7 +10,7 @@ import { isFreshOn, sourcesFor, type SourceWish } from './sources.ts';
 import { firstOpenDay, type StartState, startTiming, type StartTiming } from './timing.ts';
 
 /** Why a shortage cannot be met by starting anything. */
-export const UNMET_REASONS = ['no-protocol', 'nothing-passes', 'no-source', 'seed-not-fresh', 'not-enough-seed', 'no-space'] as const;
+export const UNMET_REASONS = ['no-protocol', 'nothing-passes', 'no-source', 'seed-not-fresh', 'not-enough-seed', 'no-space', 'too-far-ahead'] as const;
 export type UnmetReason = (typeof UNMET_REASONS)[number];
 
 /** The most units for one plant: beyond it a protocol is taken to give nothing. */

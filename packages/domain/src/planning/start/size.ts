@@ -69,7 +69,8 @@ export function sizeFor(draft: StartDraft, wanted: number, confidence: number): 
 
 /** Grams of seed to take; null where nobody knows how many seeds a gram of the source holds. Of unknown purity all is taken to be seed. */
 export function gramsFor(seeds: number | null, source: PlanSource): number | null {
-  if (seeds === null || source.seedsPerGram === null) return null;
+  // Of what is no seed at all no weight gives any.
+  if (seeds === null || source.seedsPerGram === null || source.purity === 0) return null;
   return seedGrams({ seeds, seedsPerGram: source.seedsPerGram, purity: source.purity ?? 1 });
 }
 

@@ -16,7 +16,7 @@ export async function checkLines(context: ReadContext, order: AskedRegion & { si
   await loadPlantNames(context, [...new Set(lines.map(({ plantId }) => plantId))], `${path(0)}plantId`);
   const containers = await loadContainers(context, lines.map(({ containerId }) => containerId), `${path(0)}containerId`);
   for (const [at, { units }] of lines.entries()) requireWholeTrays(units, containers[at]?.cells ?? null, `${path(at)}units`);
-  for (const [at, line] of lines.entries()) await checkAlternatives(context, { ...line, cells: containers[at]?.cells ?? null }, line.alternatives, path(at));
+  await checkAlternatives(context, lines.map((line, at) => ({ ...line, cells: containers[at]?.cells ?? null, path: path(at) })));
   await checkKits(context, lines, path);
   await checkBeds(context, order, lines, path);
   await requireNatives(context, order, lines.flatMap((line, at) => [{ plantId: line.plantId, field: `${path(at)}plantId` }, ...alternativesNamed(line.alternatives, path(at))]));
@@ -50,21 +50,32 @@ interface Item {
   containerId: string;
 }
 
+interface Asked extends Item {
+  cells: number | null;
+  alternatives: readonly Item[];
+  /** Stands before the names of its fields. */
+  path: string;
+}
+
 /**
  * Every alternative exists, and none is named twice or is what was asked for anyway. All are counted as the item asked for is: a line takes
- * either trays of so many cells or plants by the piece, else half a tray could be left to be filled with pots.
+ * either trays of so many cells or plants by the piece, else half a tray could be left to be filled with pots. What all lines name is looked up at
+ * once, since a large order names thousands.
  */
-export async function checkAlternatives(context: ReadContext, asked: Item & { cells: number | null }, alternatives: readonly Item[], prefix: string): Promise<void> {
-  if (alternatives.length === 0) return;
-  const names = await loadPlantNames(context, [...new Set(alternatives.map(({ plantId }) => plantId))], `${prefix}alternatives`);
-  const containers = await loadContainers(context, alternatives.map(({ containerId }) => containerId), `${prefix}alternatives`);
-  for (const [at, { code: container, cells }] of containers.entries()) {
-    if (cells !== asked.cells) refuse('other-trays', { container, cells, asked: asked.cells }, `${prefix}alternatives.${at}.containerId`);
-  }
-  const seen = new Set([`${asked.plantId}/${asked.containerId}`]);
-  for (const { plantId, containerId } of alternatives) {
-    const key = `${plantId}/${containerId}`;
-    if (seen.has(key)) refuse('alternative-twice', { plant: names.get(plantId) ?? '' }, `${prefix}alternatives`);
-    seen.add(key);
+export async function checkAlternatives(context: ReadContext, lines: readonly Asked[]): Promise<void> {
+  const named = lines.flatMap(({ alternatives }) => [...alternatives]);
+  if (named.length === 0) return;
+  const field = `${lines.find(({ alternatives }) => alternatives.length > 0)?.path ?? ''}alternatives`;
+  const names = await loadPlantNames(context, [...new Set(named.map(({ plantId }) => plantId))], field);
+  const containers = new Map((await loadContainers(context, [...new Set(named.map(({ containerId }) => containerId))], field)).map((row) => [row.id, row]));
+  for (const { plantId: askedPlant, containerId: askedContainer, cells: asked, alternatives, path } of lines) {
+    const seen = new Set([`${askedPlant}/${askedContainer}`]);
+    for (const [at, { plantId, containerId }] of alternatives.entries()) {
+      const { code: container = '', cells = null } = containers.get(containerId) ?? {};
+      if (cells !== asked) refuse('other-trays', { container, cells, asked }, `${path}alternatives.${at}.containerId`);
+      const key = `${plantId}/${containerId}`;
+      if (seen.has(key)) refuse('alternative-twice', { plant: names.get(plantId) ?? '' }, `${path}alternatives`);
+      seen.add(key);
+    }
   }
 }

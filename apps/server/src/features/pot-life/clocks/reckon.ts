@@ -24,6 +24,8 @@ export async function reckonClocks(context: CommandContext, rulesVersion: number
   const others = touched.allClocks ? (await loadClockSubjects(context, 'all-open')).filter((s) => !touched.lots.has(s.id) && !touched.batches.has(s.id)) : [];
   const changed = [...subjects, ...others].map((subject) => ({ subject, clock: reckon(subject, rules, today) })).filter(({ subject, clock }) => differs(subject, clock));
   if (changed.length > 0) touched.features.add('pot-life');
+  // With another plant-by day what only became smaller may serve whom it did not before.
+  for (const { subject } of changed) if (touched.lots.has(subject.id)) touched.gaining.add(subject.id);
   await storeClocks(context, 'lot', changed.filter(({ subject }) => subject.kind === 'lot').map(({ clock }) => clock));
   await storeClocks(context, 'batch', changed.filter(({ subject }) => subject.kind === 'batch').map(({ clock }) => clock));
 }

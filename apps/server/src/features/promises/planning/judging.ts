@@ -1,5 +1,5 @@
 import type { promises } from '@rootclock/contracts';
-import { earliestOf, judgeLot, lastOpenDay, leaveBy, type LotFacts, windowsFor } from '@rootclock/domain';
+import { deniesPesticides, earliestOf, judgeLot, lastOpenDay, leaveBy, type LotFacts, windowsFor } from '@rootclock/domain';
 import { type Scope, type ScopeLine, type ScopeSupply, servedOn } from './scope.ts';
 
 export interface Judgement {
@@ -34,6 +34,10 @@ export function judge(supply: ScopeSupply, line: ScopeLine, circumstances: Circu
   return { penalty, reasons, leaveByOn, serves: penalty !== null && reasons.length === 0 };
 }
 
+/** A pin is a person's own choice of plants and day; but what is held or of another item goes to nobody. */
+export const mayHold = ({ penalty, reasons }: Judgement): boolean =>
+  penalty !== null && reasons.every((reason) => reason === 'not-ready' || reason === 'past-plant-by');
+
 /** From when plants can go out. A batch that is late is ready from today at the earliest, since somebody has yet to pot it. */
 export function readyFor(supply: Pick<ScopeSupply, 'kind' | 'readyOn'>, today: string): string | null {
   if (supply.kind === 'batch' && supply.readyOn !== null && supply.readyOn < today) return today;
@@ -64,8 +68,5 @@ function isWildType({ isCultivar, origin }: ScopeSupply): boolean | null {
 function wasTreated({ treated, sourceKind, pesticideStatement }: ScopeSupply): boolean | null {
   if (treated) return true;
   const isBought = sourceKind === 'bought-plants' || sourceKind === 'unknown';
-  return isBought && !statesUntreated(pesticideStatement) ? null : false;
+  return isBought && !deniesPesticides(pesticideStatement) ? null : false;
 }
-
-/** A vendor's statement counts as a denial only where it begins like one; every other wording is for a person to read. */
-const statesUntreated = (statement: string | null) => /^(untreated|not treated|none|no (pesticide|treatment|systemic)|sin |no tratad)/i.test(statement?.trim() ?? '');

@@ -1,6 +1,6 @@
 import { allocate, type AllocationInstance, type Assignment, plantsIn, takeOutPins, traysIn } from '@rootclock/domain';
 import { inherit } from './inherit.ts';
-import { type Judged, type Judgement, judge, readyFor } from './judging.ts';
+import { type Judged, type Judgement, judge, mayHold, readyFor } from './judging.ts';
 import { openUnits, type Scope, type ScopeReservation, type ScopeSupply, servedOn } from './scope.ts';
 
 /** The day of plants of which nobody knows when they will be ready: no order asks for one so late. */
@@ -47,11 +47,11 @@ export function instanceOf(scope: Scope, judged: Judged, reservations: readonly 
 const isLeftToTheDays = ({ penalty, reasons }: Judgement, supply: ScopeSupply | undefined, on: string) =>
   penalty !== null && reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
 
-/** A pin is a person's own choice of plants and day; but what is held or of another item goes to nobody. */
-function mayStay(scope: Scope, { lineId, supplyId, pinned }: ScopeReservation, judged: Judged): boolean {
+/** What is stored may stay only where its line accepts the item; what is pinned, only where a pin may be. */
+function mayStay({ lineId, supplyId, pinned }: ScopeReservation, judged: Judged): boolean {
   const judgement = judged.get(lineId)?.get(supplyId);
   if (!judgement || judgement.penalty === null) return false;
-  return !pinned || !judgement.reasons.some((reason) => reason !== 'not-ready' && reason !== 'past-plant-by');
+  return !pinned || mayHold(judgement);
 }
 
 /** What is left to be solved of a scope, and the reservations that follow from a solution: pinned ones stay as far as their plants exist. */
@@ -62,7 +62,7 @@ export interface PreparedPlan {
 
 export function preparePlan(scope: Scope): PreparedPlan {
   const judged = judgeAll(scope);
-  const standing = inherit(scope, judged).filter((row) => mayStay(scope, row, judged));
+  const standing = inherit(scope, judged).filter((row) => mayStay(row, judged));
   const { pins, rest: instance } = takeOutPins(instanceOf(scope, judged, standing));
   const supplies = new Map(scope.supplies.map((supply) => [supply.id, supply]));
   const stored = (rows: readonly Assignment[], pinned: boolean) =>

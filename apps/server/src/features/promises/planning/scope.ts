@@ -49,7 +49,7 @@ export interface ScopeSupply {
   /** On hand at quarantine places: there, but no supply. */
   quarantinedUnits: number;
   held: boolean;
-  /** Null for a batch of which nobody knows yet when it will be ready. */
+  /** Null where nobody knows yet when its root balls will hold: then it serves nobody. */
   readyOn: string | null;
   rootChecked: boolean;
   plantByOn: string | null;
@@ -86,8 +86,8 @@ export interface Scope {
   reservations: ScopeReservation[];
   /** Windows of the regions in which sites of the scope lie, together with those for everywhere. */
   windows: PlantingWindow[];
-  /** Lots that took plants of another lot or batch in this very command. */
-  heirs: { parentId: string; childId: string }[];
+  /** Lots and batches that gave plants to others in the command that is planned for, its reversals included. */
+  heirs: { fromId: string; toId: string }[];
 }
 
 export const itemOf = (plantId: string, containerId: string) => `${plantId}@${containerId}`;

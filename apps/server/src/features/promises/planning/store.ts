@@ -38,13 +38,13 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
   const lines = [...(seed.lines ?? [])];
   return tx.$queryRaw<ScopeLine[]>`
     WITH RECURSIVE open_line AS MATERIALIZED (
-      SELECT l.*, o.code AS order_code, o.kind AS order_kind, o.due_on, o.client_id, o.site_id, o.natives_only
+      SELECT l.id, l.plant_id, l.container_id
         FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
        WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL),
     accepts AS MATERIALIZED (
-      SELECT id AS line_id, plant_id, container_id, 0 AS penalty FROM open_line
+      SELECT id AS line_id, plant_id, container_id FROM open_line
       UNION ALL
-      SELECT a.line_id, a.plant_id, a.container_id, a.penalty FROM line_alternative a JOIN open_line l ON l.id = a.line_id WHERE a.nursery_id = ${nurseryId}::uuid),
+      SELECT a.line_id, a.plant_id, a.container_id FROM line_alternative a JOIN open_line l ON l.id = a.line_id WHERE a.nursery_id = ${nurseryId}::uuid),
     seed_line AS (
       SELECT unnest(${lines}::uuid[]) AS id
       UNION SELECT r.line_id FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid AND r.lot_id = ANY (${lots}::uuid[])
@@ -57,26 +57,21 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
       UNION SELECT x.plant_id, x.target_container_id FROM reservation r JOIN seed_line s ON s.id = r.line_id JOIN batch x ON x.nursery_id = r.nursery_id AND x.id = r.batch_id WHERE r.nursery_id = ${nurseryId}::uuid
       UNION SELECT i."plantId", i."containerId" FROM jsonb_to_recordset(${JSON.stringify(seed.items ?? [])}::jsonb) AS i ("plantId" uuid, "containerId" uuid)
       UNION SELECT a.plant_id, a.container_id FROM accepts a WHERE ${seed.all ?? false}),
+    -- From items to the lines that accept them and on to all that these accept. Each line and each item is met once; going from item to item in one
+    -- step would meet every pair of a line's items, which took longer than a command may from some hundreds of lines on.
+    way AS MATERIALIZED (
+      SELECT plant_id || '@' || container_id AS here, line_id::text AS there FROM accepts
+      UNION ALL SELECT line_id::text, plant_id || '@' || container_id FROM accepts),
     reach AS (
-      SELECT plant_id, container_id FROM seed
-      UNION SELECT b.plant_id, b.container_id FROM reach r JOIN accepts a ON a.plant_id = r.plant_id AND a.container_id = r.container_id JOIN accepts b ON b.line_id = a.line_id),
-    linked AS MATERIALIZED (SELECT DISTINCT a.line_id FROM accepts a JOIN reach r ON r.plant_id = a.plant_id AND r.container_id = a.container_id),
-    taken AS MATERIALIZED (
-      SELECT a.line_id, jsonb_agg(jsonb_build_object('item', a.plant_id || '@' || a.container_id, 'penalty', a.penalty) ORDER BY a.penalty, a.plant_id, a.container_id) AS items
-        FROM accepts a JOIN linked k ON k.line_id = a.line_id GROUP BY a.line_id)
-    SELECT l.id::text, l.order_id::text AS "orderId", l.order_code AS "orderCode", l.order_kind AS "orderKind", k.name AS "clientName", t.name AS "siteName", t.region,
-           k.lead_days AS "leadDays", l.rank, l.due_on::text AS "dueOn", l.plant_id::text AS "plantId", p.scientific_name AS "scientificName", c.code AS "containerCode", c.cells,
-           l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits", l.seed_zone AS "seedZone", l.wild_type AS "wildType", l.untreated, l.natives_only AS "nativesOnly",
-           n.items AS accepts,
-           coalesce((SELECT array_agg(f.supply_id::text) FROM line_refusal f WHERE f.nursery_id = l.nursery_id AND f.line_id = l.id AND f.taken_back_on IS NULL), '{}') AS "refusedIds"
-      FROM taken n
-      JOIN open_line l ON l.id = n.line_id
-      JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
-      JOIN client k ON k.nursery_id = l.nursery_id AND k.id = l.client_id
-      LEFT JOIN site t ON t.nursery_id = l.nursery_id AND t.id = l.site_id
-     ORDER BY l.rank`;
+      SELECT plant_id || '@' || container_id AS met FROM seed
+      UNION SELECT w.there FROM reach r JOIN way w ON w.here = r.met),
+    linked AS MATERIALIZED (SELECT l.id AS line_id FROM open_line l JOIN reach r ON r.met = l.id::text)
+    SELECT v.id::text, v.order_id::text AS "orderId", v.order_code AS "orderCode", v.order_kind AS "orderKind", v.client_name AS "clientName", v.site_name AS "siteName", v.region,
+           v.lead_days AS "leadDays", v.rank, v.due_on::text AS "dueOn", v.plant_id::text AS "plantId", v.scientific_name AS "scientificName", v.container_code AS "containerCode", v.cells,
+           v.units, v.staged_units AS "stagedUnits", v.delivered_units AS "deliveredUnits", v.seed_zone AS "seedZone", v.wild_type AS "wildType", v.untreated,
+           v.natives_only AS "nativesOnly", v.accepts, v.refused_ids AS "refusedIds"
+      FROM linked k JOIN judged_line v ON v.nursery_id = ${nurseryId}::uuid AND v.id = k.line_id
+     ORDER BY v.rank`;
 }
 
 /** What is stored for these lines and of these lots and batches, whether or not it may stay. */
@@ -88,11 +83,17 @@ export async function loadReservations({ tx, nurseryId }: ReadContext, lines: re
      ORDER BY line_id, supply_id, pinned`;
 }
 
-/** Lots that took plants of another of these lots or batches. */
-export async function loadHeirs({ tx, nurseryId }: ReadContext, children: readonly string[], parents: readonly string[]): Promise<{ parentId: string; childId: string }[]> {
+/** What gave plants to another lot or batch in an entry, which has the id of its command. */
+export async function loadHeirs({ tx, nurseryId }: ReadContext, entryId: string): Promise<{ fromId: string; toId: string }[]> {
   return tx.$queryRaw`
-    SELECT g.parent_id::text AS "parentId", g.child_lot_id::text AS "childId" FROM lineage g JOIN lot l ON l.nursery_id = g.nursery_id AND l.id = g.child_lot_id
-     WHERE g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = ANY (${[...children]}::uuid[]) AND g.parent_id = ANY (${[...parents]}::uuid[]) ORDER BY l.code`;
+    SELECT h.from_id::text AS "fromId", h.to_id::text AS "toId" FROM (
+      SELECT DISTINCT coalesce(f.lot_id, f.batch_id) AS from_id, coalesce(t.lot_id, t.batch_id) AS to_id
+        FROM movement m
+        JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
+        JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
+       WHERE m.nursery_id = ${nurseryId}::uuid AND m.entry_id = ${entryId}::uuid) h
+      LEFT JOIN lot x ON x.nursery_id = ${nurseryId}::uuid AND x.id = h.to_id
+     WHERE h.from_id <> h.to_id ORDER BY x.code, h.to_id, h.from_id`;
 }
 
 export async function saveReservations({ tx, nurseryId }: CommandContext, gone: readonly ScopeReservation[], kept: readonly ScopeReservation[]): Promise<void> {

@@ -5,6 +5,9 @@ import { describeSource } from '../describe.ts';
 import { loadSource, sourceEdits, updateSource } from '../store.ts';
 import { requireNoSeedUnless } from '../stores/require-seed.ts';
 
+/** What orders ask of a source. */
+const JUDGED = ['seedZone', 'origin', 'kind', 'pesticideStatement'] as const;
+
 export const editSource = editing({
   name: 'editSource',
   input: sources.editSource,
@@ -15,8 +18,8 @@ export const editSource = editing({
     const fields = await describeSource(context, input, { id: before.plantId, scientificName: before.scientificName });
     await requireNoSeedUnless(context, before, fields.kind);
     await updateSource(context, before.id, fields);
-    // A line may ask for a seed zone or for wild plants: whoever was promised plants of this source is looked at again.
-    if (before.seedZone !== fields.seedZone || before.origin !== fields.origin) context.touched.allPromises = true;
+    // A line may ask for a seed zone, for wild or for untreated plants: whoever was promised plants of this source is looked at again.
+    if (JUDGED.some((field) => before[field] !== fields[field])) context.touched.allPromises = true;
     return { sourceId: before.id };
   },
 });

@@ -33,7 +33,8 @@ export async function takeIn(context: CommandContext, entryId: string, { kind, h
     pottedOn: clocks.pottedOn, pottedPrecision: clocks.pottedPrecision,
     confinedOn: clocks.confinedOn, confinedStanding: standing(clocks.confinedAssumed),
     containerOn: clocks.containerOn, containerStanding: standing(clocks.containerAssumed),
-    readyOn: rootChecked ? happenedOn : null, rootCheckedOn: rootChecked ? happenedOn : null, countKind, note,
+    // What came in as it stands is expected to be ready since it stood so, until somebody looks.
+    readyOn: rootChecked ? happenedOn : clocks.pottedOn, rootCheckedOn: rootChecked ? happenedOn : null, countKind, note,
   })));
   await insertIntakes(context, entryId, incoming.map(({ lotId, form, clocks, invoicedUnits, units, sownOn }) => ({
     lotId, kind, form, arrivedOn: clocks.pottedOn, arrivedPrecision: clocks.pottedPrecision, invoicedUnits, receivedUnits: units, sownOn,

@@ -3,9 +3,9 @@ import { refuse } from '../../../refusal.ts';
 import type { ReIdentification } from '../lots/changing/re-identify.ts';
 import { setPlants } from '../lots/changing/store.ts';
 import { setCountKind, setReadiness } from '../lots/looking/store.ts';
-import { type Closing, reopenPlaces } from '../treatments/store.ts';
+import { type Closing, reopenPlaces, touchDescent } from '../treatments/store.ts';
 import { springCountUndo } from '../winter/undo.ts';
-import { endHoldsOf, findLaterOfKind, loadChecks, openPlacesClosedUntil, type RootCheck, reopenHoldsOf } from './store.ts';
+import { endHoldsOf, findLaterOfKind, loadArrival, loadChecks, openPlacesClosedUntil, type RootCheck, reopenHoldsOf } from './store.ts';
 import type { Undo } from './undo.ts';
 
 /** Any entry may have opened holds: a hold, a treatment, plants that came in under quarantine, lots that took a hold over. */
@@ -16,9 +16,12 @@ const holds: Undo = {
 
 const releases: Undo = { kinds: ['release'], undo: (context, entry) => reopenHoldsOf(context, entry.id) };
 
-const closings: Undo = {
+const treatments: Undo = {
   kinds: ['treat'],
-  undo: (context, entry) => reopenPlaces(context, entry.id, (entry.details as { closings?: Closing[] }).closings ?? []),
+  undo: async (context, entry) => {
+    await reopenPlaces(context, entry.id, (entry.details as { closings?: Closing[] }).closings ?? []);
+    await touchDescent(context, entry.subjects.flatMap(({ kind, id }) => (kind === 'lot' || kind === 'batch' ? [id] : [])));
+  },
 };
 
 /** The last check that stands decides again; with none left the lot is what it was before the first. */
@@ -28,7 +31,8 @@ const rootChecks: Undo = {
     const undone: { lotId: string; readyOn: string | null; rootCheckedOn: string | null }[] = [];
     for (const { lotId } of (entry.details as { checks?: RootCheck[] }).checks ?? []) {
       const checks = (await loadChecks(context, lotId)).flatMap(({ details, reversed }) => (details.checks ?? []).filter((check) => check.lotId === lotId).map((check) => ({ ...check, reversed })));
-      const standing = checks.find((check) => !check.reversed)?.after ?? checks.at(-1)?.before;
+      const first = checks.at(-1);
+      const standing = checks.find((check) => !check.reversed)?.after ?? (first && { ...first.before, readyOn: first.before.readyOn ?? (await loadArrival(context, lotId)) });
       if (standing) undone.push({ lotId, ...standing });
     }
     if (undone.length > 0) await setReadiness(context, undone);
@@ -65,4 +69,4 @@ const placeClosings: Undo = {
   },
 };
 
-export const stockUndos: readonly Undo[] = [holds, releases, closings, rootChecks, counts, springCountUndo, identities, placeClosings];
+export const stockUndos: readonly Undo[] = [holds, releases, treatments, rootChecks, counts, springCountUndo, identities, placeClosings];

@@ -100,6 +100,14 @@ export async function loadChecks({ tx, nurseryId }: ReadContext, lotId: string):
      ORDER BY e.version DESC`;
 }
 
+/** Since when a lot that came into the nursery stood as it came; null for one that was made here. Before there was such a day its checks kept none. */
+export async function loadArrival({ tx, nurseryId }: ReadContext, lotId: string): Promise<string | null> {
+  const [row] = await tx.$queryRaw<{ on: string }[]>`
+    SELECT l.potted_on::text AS on FROM intake i JOIN lot l ON l.nursery_id = i.nursery_id AND l.id = i.lot_id
+     WHERE i.nursery_id = ${nurseryId}::uuid AND i.lot_id = ${lotId}::uuid`;
+  return row?.on ?? null;
+}
+
 /** What a root-ball check changed of one lot, as its entry keeps it. */
 export interface RootCheck {
   lotId: string;

@@ -66,3 +66,25 @@ export async function reopenPlaces(context: CommandContext, entryId: string, clo
      WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = b."placeId" AND t.nursery_id = p.nursery_id AND t.entry_id = ${entryId}::uuid
        AND p.closed_until_at = t.reentry_at AND p.closed_reason = t.product`;
 }
+
+/** What grew out of treated lots and batches may have been treated with them: it is planned anew as they are. */
+export async function touchDescent({ tx, nurseryId, touched }: CommandContext, ids: readonly string[]): Promise<void> {
+  const rows = await tx.$queryRaw<{ kind: 'lot' | 'batch'; id: string }[]>`
+    WITH RECURSIVE descent (kind, id) AS (
+      SELECT '', s.id FROM unnest(${[...ids]}::uuid[]) AS s (id)
+      UNION
+      SELECT came.kind, came.id FROM descent d CROSS JOIN LATERAL (
+        SELECT 'lot' AS kind, g.child_lot_id AS id FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = d.id
+        UNION ALL SELECT 'batch', b.id FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.parent_batch_id = d.id
+        UNION ALL
+        -- Plants that went back when an entry was taken back.
+        SELECT CASE WHEN t.lot_id IS NULL THEN 'batch' ELSE 'lot' END, coalesce(t.lot_id, t.batch_id)
+          FROM account f
+          JOIN movement m ON m.nursery_id = f.nursery_id AND m.from_account_id = f.id
+          JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id AND t.kind = 'place' AND coalesce(t.lot_id, t.batch_id) <> d.id
+          JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind = 'reverse'
+         WHERE f.nursery_id = ${nurseryId}::uuid AND (f.lot_id = d.id OR f.batch_id = d.id)
+        OFFSET 0) came)
+    SELECT kind, id::text FROM descent WHERE kind <> ''`;
+  for (const { kind, id } of rows) if (kind === 'lot') touched.lot(id); else touched.batch(id);
+}

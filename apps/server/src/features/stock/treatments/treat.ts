@@ -3,7 +3,7 @@ import type { CommandContext } from '../../../trpc/operation.ts';
 import { openEntry, requirePast, requireSince } from '../ledger/post.ts';
 import { openHolds } from '../lots/holding/store.ts';
 import type { Selected } from '../lots/selection.ts';
-import { type Closing, closePlaces, dayOf, insertTreatment, loadClosings } from './store.ts';
+import { type Closing, closePlaces, dayOf, insertTreatment, loadClosings, touchDescent } from './store.ts';
 
 /** What was applied, as the person who applied it says. */
 export interface Applied {
@@ -54,6 +54,7 @@ export async function treat(context: CommandContext, { lots, batches, placeIds }
   });
   const { product, applicator, target, treatedAt } = applied;
   await insertTreatment(context, entryId, { placeId, product, registrationNo: applied.registrationNo ?? null, rate: applied.rate ?? null, applicator, target, treatedAt, reentryAt });
+  await touchDescent(context, [...lots, ...batches].map(({ id }) => id));
   if (closedUntilAt) await closePlaces(context, closings.map((closing) => closing.placeId), closedUntilAt, product);
   const hosts = lots.filter((lot) => lot.larvalHost);
   const held = new Set(await openHolds(context, entryId, hosts.map(({ id }) => id), 'treated', happenedOn));

@@ -59,6 +59,8 @@ function WayOn({ gap }: { gap: GapRow }) {
       return <TextLink to={paths.protocols()}>{say.seeProtocols}</TextLink>;
     case 'no-space':
       return <TextLink to={paths.places()}>{say.measurePlaces}</TextLink>;
+    case 'too-far-ahead':
+      return null;
     default:
       return <TextLink to={paths.sources()}>{say.addSource}</TextLink>;
   }

@@ -11,6 +11,8 @@ export const promises = {
   'would-shorten': ({ lines }) =>
     `This would leave fewer plants for: ${lines.map((line) => `${line.orderCode} ${line.scientificName} by ${line.shorterBy}`).join(', ')}. Send it again if that is what you want.`,
   'does-not-serve': ({ supply, reasons }) => `${supply} cannot serve this line: ${reasons.map((reason) => unfit[reason]).join(', ')}.`,
+  'too-many-lines-share': ({ lines, plants }) =>
+    `Not saved. ${lines} order lines now share ${plants} plants, too many to plan at once. Name fewer alternatives, or finish old orders first.`,
   'nothing-reserved': ({ supply }) => `Nothing of ${supply} is held for this line.`,
   'pinned-by-others': ({ supply, available }) => (available === 0 ? `All of ${supply} is tied to other lines. Untie some first.` : `Enter ${available} or fewer: the rest of ${supply} is tied to other lines.`),
   'more-than-line-needs': ({ open }) => (open === 0 ? 'This line has all its plants already.' : `Enter ${open} or fewer: the line needs no more.`),

@@ -93,6 +93,7 @@ export const plan = {
     'seed-not-fresh': 'Its seed has to be sown fresh, and what is stored is too old. Gather it in its season.',
     'not-enough-seed': 'The seed does not suffice.',
     'no-space': 'The benches are full.',
+    'too-far-ahead': 'This is more than ten years ahead. Choose an earlier day.',
   } satisfies Record<UnmetReason, string>,
   seedShort: (needed: number, left: number) => `All of it takes ${grams(needed)}; ${grams(left)} are left.`,
   fullWeeks: (from: string, to: string, count: number) => plural(count, { one: `No room for it in the week of ${from}.`, other: `No room for it in # weeks between ${from} and ${to}.` }),

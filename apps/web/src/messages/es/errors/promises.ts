@@ -11,6 +11,8 @@ export const promises = {
   'would-shorten': ({ lines }) =>
     `Esto dejaría menos plantas para: ${lines.map((line) => `${line.orderCode} ${line.scientificName}, ${line.shorterBy} menos`).join('; ')}. Envíelo otra vez si es lo que quiere.`,
   'does-not-serve': ({ supply, reasons }) => `${supply} no sirve para este renglón: ${reasons.map((reason) => unfit[reason]).join(', ')}.`,
+  'too-many-lines-share': ({ lines, plants }) =>
+    `No se guardó. Ahora ${lines} líneas de pedido comparten ${plants} plantas, demasiadas para planearlas a la vez. Indique menos alternativas o termine primero pedidos viejos.`,
   'nothing-reserved': ({ supply }) => `De ${supply} no hay nada reservado para este renglón.`,
   'pinned-by-others': ({ supply, available }) => (available === 0 ? `Todo ${supply} está atado a otros renglones. Desate algo antes.` : `Anote ${available} o menos: el resto de ${supply} está atado a otros renglones.`),
   'more-than-line-needs': ({ open }) => (open === 0 ? 'Este renglón ya tiene todas sus plantas.' : `Anote ${open} o menos: el renglón no necesita más.`),

@@ -93,6 +93,7 @@ export const plan: Messages['planning']['plan'] = {
     'seed-not-fresh': 'Su semilla se siembra fresca y la guardada es demasiado vieja. Recójala en su temporada.',
     'not-enough-seed': 'La semilla no alcanza.',
     'no-space': 'Las mesas están llenas.',
+    'too-far-ahead': 'Faltan más de diez años. Elija un día más cercano.',
   },
   seedShort: (needed, left) => `Para todo hacen falta ${grams(needed)}; quedan ${grams(left)}.`,
   fullWeeks: (from, to, count) => plural(count, { one: `No hay sitio en la semana del ${from}.`, other: `No hay sitio en # semanas entre el ${from} y el ${to}.` }),

@@ -27,6 +27,7 @@ export const addOrder = command({
     await insertOrder(context, { ...input, code });
     await insertLines(context, input.orderId, lines);
     for (const { lineId } of lines) context.touched.line(lineId);
+    context.touched.asksForMore = true;
     context.touched.features.add('gardens');
     return { orderId: input.orderId, code };
   },

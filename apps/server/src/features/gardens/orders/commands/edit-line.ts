@@ -24,7 +24,7 @@ export const editLine = editing({
     if (input.units !== done) requireWholeTrays(input.units, line.cells, 'units');
     const [asked] = line.accepts;
     const item = { plantId: asked?.plantId ?? '', containerId: asked?.containerId ?? '', cells: line.cells };
-    await checkAlternatives(context, item, input.alternatives, '');
+    await checkAlternatives(context, [{ ...item, alternatives: input.alternatives, path: '' }]);
     await checkBeds(context, order, [input], () => '');
     await requireNatives(context, order, alternativesNamed(input.alternatives, ''));
     const wanted = { ...input, seedZone: input.seedZone ?? null };

@@ -196,13 +196,12 @@ export interface BatchTreatment {
   reentryAt: Date | null;
 }
 
+/** Treatments of the batch, and of the packs it was drawn from before that. */
 export async function readBatchTreatments({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchTreatment[]> {
   return tx.$queryRaw<BatchTreatment[]>`
-    SELECT t.id::text AS "treatmentId", t.entry_id::text AS "entryId", t.product, t.registration_no AS "registrationNo", t.rate, t.applicator, t.target,
+    SELECT DISTINCT t.id::text AS "treatmentId", t.entry_id::text AS "entryId", t.product, t.registration_no AS "registrationNo", t.rate, t.applicator, t.target,
            t.treated_at AS "treatedAt", t.reentry_at AS "reentryAt"
-      FROM entry_subject s JOIN treatment t ON t.nursery_id = s.nursery_id AND t.entry_id = s.entry_id
-     WHERE s.nursery_id = ${nurseryId}::uuid AND s.subject_id = ${batchId}::uuid
-       AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = t.nursery_id AND r.reverses_id = t.entry_id)
+      FROM treatments_of(${nurseryId}::uuid, ARRAY[${batchId}::uuid]) h JOIN treatment t ON t.nursery_id = ${nurseryId}::uuid AND t.entry_id = h.entry_id
      ORDER BY t.treated_at DESC`;
 }
 

@@ -30,13 +30,11 @@ export async function inheritHolds({ tx, nurseryId }: CommandContext, entryId: s
         FROM given g JOIN hold h ON h.nursery_id = ${nurseryId}::uuid AND h.lot_id = g.parent_lot AND h.released_on IS NULL
        GROUP BY g.child, h.reason
       UNION
-      SELECT g.child, 'treated', min(e.happened_on)
+      SELECT g.child, 'treated', min(h.happened_on)
         FROM given g
-        JOIN entry_subject s ON s.nursery_id = ${nurseryId}::uuid AND s.subject_id = g.parent_batch
-        JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id AND e.kind = 'treat'
-        JOIN batch b ON b.nursery_id = s.nursery_id AND b.id = g.parent_batch
+        JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = g.parent_batch
         JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id AND p.larval_host
-       WHERE NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
+        CROSS JOIN LATERAL treatments_of(b.nursery_id, ARRAY[b.id]) h
        GROUP BY g.child)
     INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on)
     SELECT ${nurseryId}::uuid, md5(${entryId} || '/' || i.child || '/' || i.reason)::uuid, i.child, i.reason, ${entryId}::uuid, i.held_on FROM inherited i

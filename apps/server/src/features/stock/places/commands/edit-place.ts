@@ -19,8 +19,9 @@ export const editPlace = editing({
       refuse('place-not-empty', { place: before.code, units: standing.groundUnits, lots: standing.lotIds.length, batches: standing.batchIds.length }, 'kind');
     }
     await updatePlace(context, before.id, after);
-    // Rules against the winter bind or no longer bind what stands here.
-    if (before.winterCover !== after.winterCover) {
+    // Rules against the winter bind or no longer bind what stands here; and nothing is promised out of quarantine.
+    const isQuarantine = (kind: string) => kind === 'quarantine';
+    if (before.winterCover !== after.winterCover || isQuarantine(before.kind) !== isQuarantine(after.kind)) {
       for (const lotId of standing.lotIds) context.touched.lot(lotId);
       for (const batchId of standing.batchIds) context.touched.batch(batchId);
     }
