@@ -34,8 +34,8 @@ async function welcomes(path: string, input: unknown): Promise<Record<string, st
 }
 
 describe('the router', () => {
-  it('has the listed operations and what opens and ends sessions, and nothing else', () => {
-    const paths = [...listed.map(({ path }) => path), ...sessionPaths];
+  it('has the listed operations, what opens and ends sessions, and the stream of changes, and nothing else', () => {
+    const paths = [...listed.map(({ path }) => path), ...sessionPaths, 'live.hearChanges'];
     expect(Object.keys(appRouter._def.procedures).sort()).toEqual(paths.sort());
   });
 

@@ -86,6 +86,26 @@ describe('of two people at work', () => {
     for (const page of [crew, owner]) await page.getByText('Fen Hollow').first().waitFor({ timeout: WITHIN_MS });
   });
 
+  it('the one at the desk hears again after something else answered in the server’s stead', async () => {
+    const instead = [
+      { status: 429, contentType: 'application/json', body: '{}' }, { status: 503, contentType: 'text/html', body: 'Please wait' },
+      { status: 200, contentType: 'text/html', body: 'Please wait' },
+    ];
+    const stream = '**/trpc/live.hearChanges*';
+    let met = 0;
+    await owner.route(stream, (route) => {
+      const other = instead[met++];
+      return other ? route.fulfill(other) : route.continue();
+    });
+    const heard = owner.waitForResponse((response) => response.url().includes('live.hearChanges') && response.headers()['content-type'] === 'text/event-stream');
+    await openAt(owner, '/stock/lots');
+    await heard;
+    expect(met).toBe(instead.length + 1);
+    await nursery.as('owner').stock.loseFromLot(sent({ lotId, units: 2, placeId: places.from, cause: 'weather' as const, happenedOn: '2026-05-20' }));
+    await owner.getByRole('row').filter({ hasText: code }).getByText(String(await standing())).first().waitFor({ timeout: WITHIN_MS });
+    expect(await wasReloaded(owner)).toBe(false);
+  });
+
   it('nothing of another nursery reaches them', async () => {
     const other = await openNursery(database);
     await openAt(owner, '/stock/lots');

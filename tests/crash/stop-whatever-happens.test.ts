@@ -1,5 +1,5 @@
 // A server that is asked to end does so within ten seconds, whatever its database does at that moment.
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import pg from 'pg';
@@ -7,7 +7,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
 import { ask, command, must, send } from '../support/process/http-nursery.ts';
 import { type Line, openLine } from '../support/process/cut-line.ts';
-import { startServer, type ServerProcess } from '../support/process/server-process.ts';
+import { processesOn, startServer, type ServerProcess } from '../support/process/server-process.ts';
 
 const WITHIN_MS = 10_000;
 
@@ -79,4 +79,13 @@ describe.each(states)('while the database %s', (_, bring) => {
     await expect.poll(() => server.words()).toContain('Using the PostgreSQL server');
     expect(await stopped()).toBeLessThan(WITHIN_MS);
   });
+});
+
+test('a server whose own database stands still ends within ten seconds of SIGTERM, and leaves no process behind', async () => {
+  server = startServer({ DATA_DIR });
+  await server.address;
+  const pid = Number(readFileSync(path.join(DATA_DIR, 'pg18', 'postmaster.pid'), 'utf8').split('\n')[0]);
+  process.kill(pid, 'SIGSTOP');
+  expect(await stopped()).toBeLessThan(WITHIN_MS);
+  await expect.poll(() => processesOn(DATA_DIR)).toEqual([]);
 });

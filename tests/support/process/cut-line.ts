@@ -80,9 +80,9 @@ export async function openLine(databaseUrl: string): Promise<Line> {
       broken = false;
     },
     isBroken: () => broken,
-    behave: (next) => {
-      if (bearing === 'hangs' || next === 'refuses') cut();
-      bearing = next;
+    behave: (wanted) => {
+      if (bearing === 'hangs' || wanted === 'refuses') cut();
+      bearing = wanted;
     },
     leadTo: (address) => void (target = new URL(address)),
     tried: () => tried,

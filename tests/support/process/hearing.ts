@@ -8,6 +8,7 @@ export interface Heard {
   ended: Promise<string | null>;
   /** Reads no further, and leaves the line open. */
   pause(): void;
+  resume(): void;
   close(): void;
 }
 
@@ -39,5 +40,5 @@ export async function hear(address: string, cookie: string): Promise<Heard> {
     answer.on('close', () => resolve(code)).on('error', () => resolve(code));
   });
   await Promise.race([hasBegun, ended]);
-  return { words, ended, pause: () => void answer.pause(), close: () => void asked.destroy() };
+  return { words, ended, pause: () => void answer.pause(), resume: () => void answer.resume(), close: () => void asked.destroy() };
 }

@@ -8,8 +8,8 @@ export const liveRouter = t.router({
   hearChanges: t.procedure.subscription(async function* ({ ctx }): AsyncGenerator<LiveWord, void> {
     try {
       const caller = signedIn(ctx);
-      const { streams, door } = ctx.hearing ?? refuse('not-found', { what: 'procedure' });
-      const stream = streams.hear(caller, door);
+      const { streams, page } = ctx.hearing ?? refuse('not-found', { what: 'procedure' });
+      const stream = streams.hear(caller, page);
       try {
         yield* stream.words();
       } finally {

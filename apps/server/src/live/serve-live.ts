@@ -4,7 +4,7 @@ import { Changes } from '../db/changes/changes.ts';
 import { openListener } from '../db/changes/listener.ts';
 import { later } from '../later.ts';
 import type { Caller } from '../trpc/operation.ts';
-import type { Door } from './stream.ts';
+import type { Page } from './stream.ts';
 import { Streams } from './streams.ts';
 
 export interface LiveParts {
@@ -15,7 +15,7 @@ export interface LiveParts {
 /** What a request needs to hear of changes. */
 export interface Hearing {
   streams: Streams;
-  door: Door;
+  page: Page;
 }
 
 /** Answers what one request is handed to hear by. */
@@ -48,5 +48,5 @@ export function serveLive(app: FastifyInstance, { databaseUrl, beatMs = LIVE_BEA
   });
   // Pages of earlier versions ask here; this answer ends their asking, and none of them is left behind by it.
   app.get('/live', (_request, reply) => reply.code(204).send());
-  return (callerNow, reply) => ({ streams, door: { callerNow, hangUp: () => void reply.raw.destroy() } });
+  return (callerNow, reply) => ({ streams, page: { callerNow, hangUp: () => void reply.raw.destroy() } });
 }

@@ -2,7 +2,7 @@ import type { LiveWord } from '@rootclock/contracts';
 import type { Caller } from '../trpc/operation.ts';
 
 /** What a page brings that wants to hear of changes. */
-export interface Door {
+export interface Page {
   /** Whose session it is, asked anew; null when it is over. */
   callerNow(): Promise<Caller | null>;
   /** Cuts the line to the page, for a page that takes nothing any more. */
@@ -20,7 +20,7 @@ export class Stream {
   private wake: () => void = () => {};
   private isLooking = false;
 
-  constructor(readonly caller: Caller, readonly door: Door) {}
+  constructor(readonly caller: Caller, readonly page: Page) {}
 
   put(word: LiveWord): void {
     this.untaken = this.untaken === null ? word : together(this.untaken, word);
@@ -45,7 +45,7 @@ export class Stream {
     if (this.isLooking) return;
     this.isLooking = true;
     try {
-      const now = await this.door.callerNow();
+      const now = await this.page.callerNow();
       if (now?.personId !== this.caller.personId || now.nurseryId !== this.caller.nurseryId) this.over(refusal());
     } catch {
       // Said by whoever asks for data meanwhile.

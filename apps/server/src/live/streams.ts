@@ -2,7 +2,7 @@ import type { Standing } from '../db/changes/listener.ts';
 import type { Change, SessionEnd } from '../db/changes/told.ts';
 import { Refusal } from '../refusal.ts';
 import type { Caller } from '../trpc/operation.ts';
-import { Stream, type Door } from './stream.ts';
+import { Stream, type Page } from './stream.ts';
 
 /** A person has few pages in sight at once; what is more are lines that broke without a word. */
 const MOST_STREAMS = 10;
@@ -21,8 +21,8 @@ export class Streams {
   private isStopped = false;
 
   /** Opens a page's stream; a person who has too many loses the oldest, which is the likeliest to have been left behind. */
-  hear(caller: Caller, door: Door): Stream {
-    const stream = new Stream(caller, door);
+  hear(caller: Caller, page: Page): Stream {
+    const stream = new Stream(caller, page);
     const own = [...this.open].filter((each) => each.caller.personId === caller.personId);
     for (const oldest of own.slice(0, Math.max(0, own.length + 1 - MOST_STREAMS))) this.close(oldest);
     this.open.add(stream);
@@ -62,7 +62,7 @@ export class Streams {
     for (const stream of this.open) {
       if (stream.beat(this.versionFor(stream)) < MOST_UNTAKEN) continue;
       this.close(stream);
-      stream.door.hangUp();
+      stream.page.hangUp();
     }
     this.look([...this.open]);
   }

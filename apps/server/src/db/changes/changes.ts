@@ -3,7 +3,7 @@ import type { Listener, Standing } from './listener.ts';
 import { readTold, type Change, type SessionEnd } from './told.ts';
 
 const PAUSE = { firstMs: 500, longestMs: 8_000 };
-const OPEN_WITHIN_MS = 10_000;
+const OPEN_WITHIN_MS = 8_000;
 const CHECK_EVERY_MS = 10_000;
 const CHECK_WITHIN_MS = 5_000;
 

@@ -123,6 +123,15 @@ describe('the line of changes', () => {
     expect(told.stale).toEqual([[], 'all']);
   });
 
+  it('reads everything again when it could be opened late only: what was read before may have changed meanwhile', () => {
+    const { line, pass, current, told } = world();
+    line.open();
+    current()?.lost(cut);
+    pass(1_000);
+    current()?.take({ version: 9 });
+    expect(told.stale).toEqual(['all']);
+  });
+
   it('tells that the session is over, and asks again later in case somebody signs in elsewhere', () => {
     const { line, pass, current, told, streams } = world();
     line.open();

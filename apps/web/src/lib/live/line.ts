@@ -92,14 +92,14 @@ export class LiveLine {
   }
 
   private take(word: LiveWord, words: number): void {
+    // What a line missed while it was away, or before it could first be opened, may lie before the first version that its server tells.
+    const isLate = words === 1 && (this.wasOpen || this.failures > 0);
+    this.wasOpen = true;
     const isBeat = word.features === undefined;
     // A line that only opens and breaks again must not be tried ever faster; one that lasts to its next beat holds.
     if (isBeat && words > 1) this.failures = 0;
     const healed = heal(this.heard, word);
     this.heard = healed.heard;
-    // What a line missed while it was away may lie before the first version that its server knows.
-    const cameBack = this.wasOpen && words === 1;
-    this.wasOpen = true;
-    this.parts.stale(cameBack ? 'all' : healed.stale);
+    this.parts.stale(isLate ? 'all' : healed.stale);
   }
 }

@@ -4,7 +4,7 @@ import { createTRPCClient, httpSubscriptionLink } from '@trpc/client';
 import type { LiveLineParts } from './line.ts';
 
 /** An EventSource is handed in where a browser's own is not there. */
-export function subscribeAt(url: string, ...[source]: [typeof EventSource?]): LiveLineParts['subscribe'] {
+export function subscribeAt(url: string, source?: typeof EventSource): LiveLineParts['subscribe'] {
   const client = createTRPCClient<AppRouter>({ links: [httpSubscriptionLink({ url, ...(source ? { EventSource: source } : {}) })] });
   return (take, lost) => {
     const { unsubscribe } = client.live.hearChanges.subscribe(undefined, {
