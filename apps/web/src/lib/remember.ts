@@ -1,6 +1,6 @@
 /**
  * What stays filled in: the last place, lot and day of a potting session, so that a further lot costs few taps. A session's memory
- * ends with the tab (`useRemembered`), since yesterday's date must not slip into today; a device's memory stays.
+ * ends with the tab, and with the person who works in it; a device's memory stays. A day is remembered by `useEntryDay` alone.
  */
 import { useCallback, useState } from 'react';
 
