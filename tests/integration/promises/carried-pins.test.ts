@@ -190,7 +190,7 @@ describe('pins, whatever is merged, split, potted, potted up and undone', () => 
   }
 
   /** Follows a course and answers how many entries carried pinned plants from one lot or batch to another. */
-  async function follow(story: Story, steps: readonly Step[], nursery: TestNursery): Promise<number> {
+  async function follow(story: Story, drawn: readonly Step[], nursery: TestNursery): Promise<number> {
     const course: Course = {
       batchId: await story.startBatch(), lots: [await story.addLot({ units: 30 }), await story.addLot({ units: 20 })], potted: [], done: [],
       lines: [(await story.order(30)).lineId, (await story.order(25)).lineId, (await story.order(40)).lineId],
@@ -198,7 +198,7 @@ describe('pins, whatever is merged, split, potted, potted up and undone', () => 
     const pinned = () => Promise.all(course.lines.map((lineId) => story.pinnedOf(lineId)));
     const places = async () => JSON.stringify(await nursery.sql('SELECT line_id, supply_id, units FROM reservation WHERE nursery_id = $1 AND pinned ORDER BY 1, 2', [nursery.nurseryId]));
     let carried = 0;
-    for (const step of steps) {
+    for (const step of drawn) {
       const [before, stood] = [await pinned(), await places()];
       const made = await doStep(story, course, step);
       if (made) {

@@ -47,10 +47,10 @@ export const checkPromise = query({
 /** What a line asks, judged for each lot and batch; only the days are left to be compared. */
 export function askOf(line: ScopeLine, scope: Scope) {
   const items = new Set(line.accepts.map(({ item }) => item));
-  const judged = scope.supplies.filter(({ item }) => items.has(item)).map((supply) => ({ id: supply.id, ...judge(supply, line, scope) }));
+  const judged = scope.supplies.filter(({ item }) => items.has(item)).map((supply) => ({ id: supply.id, isDayKnown: supply.readyOn !== null, ...judge(supply, line, scope) }));
   return {
     accepts: line.accepts, units: traysIn(line.units, line.cells), on: servedOn(line, scope.today),
-    refuses: judged.filter(({ reasons }) => reasons.some((reason) => reason !== 'not-ready' && reason !== 'past-plant-by')).map(({ id }) => id),
+    refuses: judged.filter(({ isDayKnown, reasons }) => !isDayKnown || reasons.some((reason) => reason !== 'not-ready' && reason !== 'past-plant-by')).map(({ id }) => id),
     leaveBy: new Map(judged.flatMap(({ id, leaveByOn }) => (leaveByOn === null ? [] : [[id, leaveByOn] as const]))),
   };
 }

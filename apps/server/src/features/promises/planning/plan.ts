@@ -3,8 +3,8 @@ import { inherit } from './inherit.ts';
 import { type Judged, type Judgement, judge, mayHold, readyFor } from './judging.ts';
 import { openUnits, type Scope, type ScopeReservation, type ScopeSupply, servedOn } from './scope.ts';
 
-/** The day of plants of which nobody knows when they will be ready: no order asks for one so late. */
-const NEVER = '9999-12-31';
+/** Stands for the day of plants of which nobody knows when they will be ready. They are refused to every line, so that it is never compared. */
+const NEVER = '2200-12-31';
 
 /** Every pair of a scope whose items fit, judged once. */
 export function judgeAll(scope: Scope): Judged {
@@ -45,7 +45,7 @@ export function instanceOf(scope: Scope, judged: Judged, reservations: readonly 
 
 /** The allocation compares the days of supply and line itself; only a lead or a region's windows are more than it knows. */
 const isLeftToTheDays = ({ penalty, reasons }: Judgement, supply: ScopeSupply | undefined, on: string) =>
-  penalty !== null && reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
+  penalty !== null && supply?.readyOn !== null && reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
 
 /** What is stored may stay only where its line accepts the item; what is pinned, only where a pin may be. */
 function mayStay({ lineId, supplyId, pinned }: ScopeReservation, judged: Judged): boolean {

@@ -94,7 +94,7 @@ export function PotSheet({ batch, onClose }: SheetProps) {
       <FromPlace {...field('fromPlaceId')} name="lots.0.fromPlaceId" batch={batch} optional />
       <PlaceSelect {...field('placeId')} name="lots.0.placeId" label={say.toPlace} />
       {asksFirstAlive && <RoughDayField {...field('firstAlive')} label={say.firstAlive} hint={say.firstAliveHint} max={values.happenedOn} />}
-      {values.into === NEW_LOT && <DateField {...field('readyOn')} name="lots.0.readyOn" label={say.ready} optional min={values.happenedOn} />}
+      {values.into === NEW_LOT && <DateField {...field('readyOn')} name="lots.0.readyOn" label={say.ready} hint={say.readyHint} optional min={values.happenedOn} />}
       <DateField {...field('happenedOn')} label={say.day} min={batch.startedOn} max={today} />
     </>
   );

@@ -25,7 +25,7 @@ export const page = {
   lateRiser: (until: string) => `It may still be asleep: the last of them come up by ${until}.`,
   ready: (on: string) => `Root ball checked ${on}: it holds`,
   expected: (on: string) => `Expected to be ready ${on}; the root ball is not checked yet`,
-  notReady: 'The root ball is not checked yet',
+  notReady: 'Not ready: check the root ball',
   hostCare: 'Larvae feed on this plant. Whatever is sprayed on it is held back from gardens until somebody releases it.',
 
   standing: 'What stands where',

@@ -2,7 +2,7 @@ import { lotsCount, plants } from './words.ts';
 
 export const sheets = {
   day: 'Day', note: 'Note', fold: 'Note and more', units: 'How many', all: 'All', allHint: (count: number) => `Left empty, all ${count} of them.`,
-  fromPlace: 'From which place', toPlace: 'Stand at', container: 'Container', readyOn: 'Expected to be ready', cause: 'Why',
+  fromPlace: 'From which place', toPlace: 'Stand at', container: 'Container', readyOn: 'Expected to be ready', readyHint: 'Left blank, they are not ready until you check the root ball.', cause: 'Why',
   everywhere: (count: number) => `Everywhere (${count})`, noPlaces: 'There is no such place yet. Add it under Places first.', closedPlace: (code: string) => `${code} (closed)`, unitsAt: (code: string, units: number) => `${code} (${units})`,
   undone: 'Taken back. Everything is as it was before.', open: (code: string) => `Open ${code}`,
   noWindow: (code: string) => `${code}: no planting window is left before its limit.`,

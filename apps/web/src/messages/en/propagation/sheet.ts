@@ -45,6 +45,7 @@ export const sheet = {
   firstAlive: 'When did the first come up or root?',
   firstAliveHint: 'Nobody has counted it, and pot life runs from that day. A month or a season will do.',
   ready: 'Expected to be ready',
+  readyHint: 'Left blank, the batch’s own day counts if the pot is the one it was meant for.',
   potSave: 'Pot them',
   potSaved: (count: number, code: string) => `${plants(count)} in ${code}.`,
   asBefore: (container: string, on: string) => `As before: ${[container, on].filter(Boolean).join(', ')}`,

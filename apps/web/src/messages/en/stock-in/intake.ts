@@ -55,7 +55,7 @@ export const intake = {
   delivery: 'The delivery',
   vendor: 'Vendor',
   pesticideStatement: 'Pesticide statement',
-  pesticideHint: 'What the vendor says was or was not applied. Ask for it in writing: host plants feed caterpillars. Bought plants count as untreated only if it begins with “untreated”, “not treated”, “none”, “no pesticide”, “no treatment” or “no systemic”.',
+  pesticideHint: 'What the vendor says was or was not applied. Ask for it in writing: host plants feed caterpillars. Bought plants count as untreated only if it is a plain “none”, “untreated” or “no pesticides used”.',
   quarantine: 'Hold all of it in quarantine',
   quarantineHint: 'Nothing of it is promised or leaves until somebody releases it.',
   lines: 'What arrived',

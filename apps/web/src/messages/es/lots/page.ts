@@ -25,7 +25,7 @@ export const page = {
   lateRiser: (until: string) => `Quizá aún duerme: las últimas brotan hasta el ${until}.`,
   ready: (on: string) => `Cepellón revisado el ${on}: aguanta`,
   expected: (on: string) => `Se espera lista el ${on}; el cepellón aún no se revisó`,
-  notReady: 'El cepellón aún no se revisó',
+  notReady: 'No está lista: revise el cepellón',
   hostCare: 'Las larvas comen esta planta. Lo que se rocíe la aparta de los jardines hasta que alguien la libere.',
 
   standing: 'Qué está dónde',

@@ -2,7 +2,7 @@ import { lotsCount, plants } from './words.ts';
 
 export const sheets = {
   day: 'Día', note: 'Nota', fold: 'Nota y más', units: 'Cuántas', all: 'Todas', allHint: (count: number) => `Vacío: todas, las ${count}.`,
-  fromPlace: 'De qué lugar', toPlace: 'Poner en', container: 'Recipiente', readyOn: 'Se espera lista', cause: 'Por qué',
+  fromPlace: 'De qué lugar', toPlace: 'Poner en', container: 'Recipiente', readyOn: 'Se espera lista', readyHint: 'Si lo deja vacío, no estarán listas hasta que revise el cepellón.', cause: 'Por qué',
   everywhere: (count: number) => `En todos (${count})`, noPlaces: 'Aún no hay un lugar así. Añádalo antes en Lugares.', closedPlace: (code: string) => `${code} (cerrado)`, unitsAt: (code: string, units: number) => `${code} (${units})`,
   undone: 'Revertido. Todo está como antes.', open: (code: string) => `Abrir ${code}`,
   noWindow: (code: string) => `${code}: ya no queda época de plantación antes de su límite.`,

@@ -45,6 +45,7 @@ export const sheet = {
   firstAlive: '¿Cuándo brotó o enraizó lo primero?',
   firstAliveHint: 'Nadie lo contó, y la vida en maceta corre desde ese día. Basta un mes o una estación.',
   ready: 'Listas el',
+  readyHint: 'Si lo deja vacío, vale el día de la tanda cuando la maceta es la prevista.',
   potSave: 'Pasar a maceta',
   potSaved: (count: number, code: string) => `${plants(count)} en ${code}.`,
   asBefore: (container: string, on: string) => `Como antes: ${[container, on].filter(Boolean).join(', ')}`,

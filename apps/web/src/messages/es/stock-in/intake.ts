@@ -56,7 +56,7 @@ export const intake: typeof en = {
   delivery: 'La entrega',
   vendor: 'Proveedor',
   pesticideStatement: 'Declaración de plaguicidas',
-  pesticideHint: 'Qué dice el proveedor que aplicó o no. Pídalo por escrito: las plantas hospederas alimentan orugas. Lo comprado cuenta como no tratado solo si empieza con «sin …» o «no tratado».',
+  pesticideHint: 'Qué dice el proveedor que aplicó o no. Pídalo por escrito: las plantas hospederas alimentan orugas. Lo comprado cuenta como no tratado solo si dice nada más «ninguno», «sin tratar» o «sin plaguicidas».',
   quarantine: 'Retener todo en cuarentena',
   quarantineHint: 'Nada se promete ni sale hasta que alguien lo libere.',
   lines: 'Lo que llegó',

@@ -40,7 +40,7 @@ export function ObserveSheet({ target, kind = '', onClose, onDone }: TargetSheet
         <SelectField label={sheets.observeKind} choices={OBSERVATION_KINDS.map((each) => ({ value: each, label: words.observations[each] }))} {...form.field('kind')} />
         {values.kind === 'root-ball' && <RadioField label={sheets.rootResult} choices={ROOT_BALL_RESULTS.map((result) => ({ value: result, label: words.rootBalls[result] }))} {...form.field('ball')} name="result" />}
         {values.kind === 'root-ball' && values.ball === 'circling' && <Callout tone="note">{sheets.circlingHint}</Callout>}
-        {values.kind === 'root-ball' && values.ball === 'not-yet' && <DateField label={sheets.readyOn} optional {...form.field('readyOn')} />}
+        {values.kind === 'root-ball' && values.ball === 'not-yet' && <DateField label={sheets.readyOn} hint={sheets.readyHint} optional {...form.field('readyOn')} />}
         {values.kind === 'pest' && <TextField label={sheets.pest} maxLength={500} optional {...form.field('pest')} name="result" />}
         {values.kind === 'height' && <NumberField label={sheets.height} unit="mm" {...form.field('amount')} />}
         {values.kind === 'thinned' && <NumberField label={sheets.thinned} optional steps {...form.field('amount')} />}

@@ -50,7 +50,7 @@ export function PotUpSheet({ lot, onClose }: LotSheetProps) {
           onChange={(next) => set({ container: next && { id: next.id, name: next.name } })}
           hint={lot.rule?.basis === 'confined' && lot.limitOn ? sheets.keepsClock(dates.long(lot.limitOn)) : undefined} />
         <PlaceField label={sheets.toPlace} {...form.field('toPlaceId')} name="into.0.placeId" />
-        <DateField label={sheets.readyOn} optional {...form.field('readyOn')} name="into.0.readyOn" />
+        <DateField label={sheets.readyOn} hint={sheets.readyHint} optional {...form.field('readyOn')} name="into.0.readyOn" />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.potUpSave}</Submit>
       </Form>
