@@ -6,6 +6,11 @@ const email = z.string().check(z.trim(), z.normalize('NFC'), z.maxLength(254), z
 /** Long rather than intricate: length is what resists guessing. */
 const password = z.string().check(z.minLength(10), z.maxLength(200));
 
-export const signIn = z.strictObject({ email, password: z.string().check(z.minLength(1), z.maxLength(200)) });
+/** One that was set before, whatever may be set today. */
+const knownPassword = z.string().check(z.minLength(1), z.maxLength(200));
+/** Six digits of an app, or a recovery code. */
+const code = z.string().check(z.trim(), z.minLength(6), z.maxLength(40));
+
+export const signIn = z.strictObject({ email, password: knownPassword, code: z.optional(code) });
 export const createFirstOwner = z.strictObject({ nurseryName: shortText, zone: z.string().check(z.minLength(1), z.maxLength(64)), name: shortText, email, password });
-export { email as emailField, password as passwordField };
+export { code as codeField, email as emailField, knownPassword as knownPasswordField, password as passwordField };

@@ -11,6 +11,7 @@ import { DEMO_SIGN_INS } from './demo-sign-ins.ts';
 import type { Guesser } from './door/guessing.ts';
 import { endSession, listSessions, openSession, signOut } from './door/sessions.ts';
 import { readNursery } from './reads.ts';
+import { beginSecondStep, endSecondStep, finishSecondStep, readSecondStep } from './second-step/second-step.ts';
 import { changePasswordOf, createFirstOwner, signIn } from './sign-in.ts';
 import { setupFacts } from './store.ts';
 
@@ -72,6 +73,10 @@ export const sessionProcedures = {
   listSessions: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => listSessions(ctx.database, signedIn(ctx), ctx.door, ctx.runner.clock()))),
   endSession: openProcedure.input(sent(people.endSession)).mutation(({ ctx, input }) => answered(async () => endSession(ctx.database, signedIn(ctx), input.body.sessionId, ctx.door, ctx.runner.clock()))),
   endOtherSessions: openProcedure.input(sent(people.endOtherSessions)).mutation(({ ctx }) => answered(async () => endSession(ctx.database, signedIn(ctx), null, ctx.door, ctx.runner.clock()))),
+  readSecondStep: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => readSecondStep(ctx.database, signedIn(ctx)))),
+  beginSecondStep: aloneProcedure.input(sent(people.beginSecondStep)).mutation(({ ctx, input }) => answered(async () => beginSecondStep(guesserOf(ctx), signedIn(ctx), input.body.password))),
+  finishSecondStep: aloneProcedure.input(sent(people.finishSecondStep)).mutation(({ ctx, input }) => answered(async () => finishSecondStep(guesserOf(ctx), signedIn(ctx), input.body.code))),
+  endSecondStep: aloneProcedure.input(sent(people.endSecondStep)).mutation(({ ctx, input }) => answered(async () => endSecondStep(guesserOf(ctx), signedIn(ctx), input.body))),
   readCalendarAddress: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => readCalendarAddress(ctx.database, signedIn(ctx), ctx.runner.clock()))),
   createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx }) => answered(async () => createCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
   revokeCalendarAddress: openProcedure.input(sent(people.revokeCalendarAddress)).mutation(({ ctx }) => answered(async () => endCalendar(ctx.database, signedIn(ctx), ctx.runner.clock()))),
