@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { plainCode, recoveryCodes, recoveryHash, stepOf } from './codes.ts';
+import { plainCode, recoveryCodes, recoveryHash, stepOf } from '../../apps/server/src/features/people/second-step/codes.ts';
 
 /** The secret of RFC 6238, appendix B (SHA-1): the ASCII digits 1 to 0 twice, here in base 32. */
 const SECRET = 'GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ';
