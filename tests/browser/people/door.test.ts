@@ -50,12 +50,13 @@ describe.each(SIZES)('on %s', (_, size, language) => {
     if (folder) await page.screenshot({ path: path.join(folder, `${name}-${size.width}-${language}.png`), fullPage: true });
     expect({ name, overflow: await overflowOf(page), violations: await violationsOn(page) }).toEqual({ name, overflow: [], violations: [] });
   };
-  const field = (page: Page, label: string) => page.getByRole('textbox', { name: label, exact: true }).or(page.getByLabel(label, { exact: true })).last();
+  const field = (page: Page, label: string) => page.locator('input').and(page.getByLabel(label, { exact: true })).last();
   const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).last().click();
   const said = (page: Page, text: string | RegExp) => page.getByText(text).first().waitFor();
 
   it('a second step is set up, asked for and turned off, and another session is ended', async () => {
     later(2 * 86_400);
+    await nursery.sql('DELETE FROM token');
     const elsewhere = await journey.open('owner', size);
     await elsewhere.goto(`${journey.address}/settings/own`);
     const page = await journey.open(null, size);
