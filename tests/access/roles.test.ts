@@ -61,11 +61,12 @@ describe('of the operations', () => {
 
 describe('of what opens and ends sessions', () => {
   const withSession = ['people.me', 'people.changeOwnPassword', 'people.readCalendarAddress', 'people.createCalendarAddress', 'people.revokeCalendarAddress',
-    'people.listSessions', 'people.endSession', 'people.endOtherSessions'];
-  const reads = ['people.me', 'people.setupState', 'people.readCalendarAddress', 'people.listSessions'];
+    'people.listSessions', 'people.endSession', 'people.endOtherSessions', 'people.readSecondStep', 'people.endSecondStep'];
+  const ownersOnly = ['people.beginSecondStep', 'people.finishSecondStep'];
+  const reads = ['people.me', 'people.setupState', 'people.readCalendarAddress', 'people.listSessions', 'people.readSecondStep'];
   it.each(sessionPaths)('%s lets in whoever it is for', async (path) => {
     const input = reads.includes(path) ? undefined : { commandId: idOf(path), body: valid[path] ?? {} };
-    const all = Object.fromEntries(everybody.map((role) => [nameOf(role), role === null && withSession.includes(path) ? 'not-signed-in' : 'let in']));
+    const all = Object.fromEntries(everybody.map((role) => [nameOf(role), role === null && [...withSession, ...ownersOnly].includes(path) ? 'not-signed-in' : role !== 'owner' && ownersOnly.includes(path) ? 'not-allowed' : 'let in']));
     expect(await welcomes(path, input)).toEqual(all);
   });
 });
@@ -75,5 +76,8 @@ const valid: Record<string, object> = {
   'people.signIn': { email: 'nobody@example.test', password: 'not the password' },
   'people.createFirstOwner': { nurseryName: 'Another', zone: 'America/Chicago', name: 'Another', email: 'another@example.test', password: 'ten characters' },
   'people.endSession': { sessionId: '00000000-0000-4000-8000-000000000000' },
+  'people.beginSecondStep': { password: 'not the password' },
+  'people.finishSecondStep': { code: '000000' },
+  'people.endSecondStep': { password: 'not the password', code: '000000' },
   'people.changeOwnPassword': { currentPassword: 'not the password', password: 'ten characters' },
 };

@@ -14,6 +14,8 @@ const people: SampleBodies<'people'> = {
   listPeople: () => [{}],
   addPerson: (ids) => [{ personId: ids.made('personId'), name: 'New hand', email: `new-${ids.made('personId')}@example.test`, role: 'crew', password: 'ten characters' }],
   changePerson: (ids) => [{ personId: ids.personId, name: 'Renamed', role: 'grower', ended: false }],
+  listSecondSteps: () => [{}],
+  removeSecondStep: (ids) => [{ personId: ids.personId }],
   editNursery: () => [{ name: 'Renamed', zone: 'America/Chicago', region: 'IA', units: 'us', noticeDays: 30, seasonEndOn: '2026-10-15' }],
 };
 

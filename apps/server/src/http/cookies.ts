@@ -21,8 +21,8 @@ export function doorOf(request: FastifyRequest, reply: FastifyReply, secure: boo
     deviceSecret: SECRET.test(deviceSecret) ? deviceSecret : null,
     agent: request.headers['user-agent'] ?? '',
     open: (opened) => {
-      reply.setCookie(session, opened.token, { ...options, expires: opened.expiresAt });
-      reply.setCookie(device, opened.device, { ...options, expires: opened.deviceExpiresAt });
+      reply.setCookie(session, opened.token, { ...options, maxAge: opened.seconds });
+      reply.setCookie(device, opened.device, { ...options, maxAge: opened.deviceSeconds });
     },
     close: () => void reply.clearCookie(session, options),
     note: (event) => request.log.warn(event, event.event),

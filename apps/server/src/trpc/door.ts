@@ -1,9 +1,9 @@
-/** A session as its browser is given it. */
+/** A session as its browser is given it. How long it lasts is told in seconds, since the clock of a device may be wrong. */
 export interface OpenedSession {
   token: string;
-  expiresAt: Date;
+  seconds: number;
   device: string;
-  deviceExpiresAt: Date;
+  deviceSeconds: number;
 }
 
 /** What is told to the log of guesses: who, from where and why, and nothing that could be guessed with. */

@@ -15,5 +15,10 @@ export const peopleErrors = {
   'own-password': errorKind('refusal', 409),
   'common-password': errorKind('input', 400),
   'known-name-password': errorKind('input', 400),
+  /** The password was right, and now a code is asked for. */
+  'second-step-needed': errorKind('access', 401),
+  'wrong-code': errorKind('access', 401),
+  /** It was turned on or off in another place. */
+  'second-step-changed': errorKind('refusal', 409),
   'unknown-zone': errorKind<{ zone: string }>('input', 400),
 } as const;

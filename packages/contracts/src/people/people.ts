@@ -1,7 +1,7 @@
 import { ROLES } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, id, shortText, text } from '../fields.ts';
-import { emailField, passwordField } from './sign-in.ts';
+import { asRead, id, shortText } from '../fields.ts';
+import { codeField, emailField, knownPasswordField, passwordField } from './sign-in.ts';
 
 const role = z.enum(ROLES);
 
@@ -23,4 +23,12 @@ export const revokeCalendarAddress = z.strictObject({});
 export const endSession = z.strictObject({ sessionId: id });
 /** All but the one that asks. */
 export const endOtherSessions = z.strictObject({});
-export const changeOwnPassword = z.strictObject({ currentPassword: text(z.minLength(1), z.maxLength(200)), password: passwordField });
+export const changeOwnPassword = z.strictObject({ currentPassword: knownPasswordField, password: passwordField });
+
+/** A second step after the password, for owners: begun with the password, turned on with a first code, off with both. */
+export const beginSecondStep = z.strictObject({ password: knownPasswordField });
+export const finishSecondStep = z.strictObject({ code: codeField });
+export const endSecondStep = z.strictObject({ password: knownPasswordField, code: codeField });
+export const listSecondSteps = z.strictObject({});
+/** Another person's, by an owner: their phone is lost. */
+export const removeSecondStep = z.strictObject({ personId: id });

@@ -1,5 +1,13 @@
 import type { Role } from '@rootclock/domain';
 
+/** Whether a person is asked for a code after the password. */
+export interface SecondStepState {
+  /** Null while it is off. */
+  since: string | null;
+  /** Recovery codes that were not used yet. */
+  codesLeft: number;
+}
+
 /** Where a person is signed in. */
 export interface SessionRow {
   id: string;

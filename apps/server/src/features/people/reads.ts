@@ -2,6 +2,7 @@ import { people } from '@rootclock/contracts';
 import { EVERYONE, OWNER } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { query } from '../../trpc/operation.ts';
+import { loadSecondSteps } from './second-step/store.ts';
 import { loadMembers } from './store.ts';
 
 export interface NurseryRow {
@@ -39,4 +40,12 @@ export const listPeople = query({
   input: people.listPeople,
   roles: OWNER,
   read: (context): Promise<people.PersonRow[]> => loadMembers(context),
+});
+
+/** Who is asked for a code after the password, for owners: whoever loses their phone turns to them. */
+export const listSecondSteps = query({
+  name: 'listSecondSteps',
+  input: people.listSecondSteps,
+  roles: OWNER,
+  read: ({ tx }): Promise<string[]> => loadSecondSteps(tx),
 });

@@ -11,6 +11,7 @@ import { DEMO_SIGN_INS } from './demo-sign-ins.ts';
 import type { Guesser } from './door/guessing.ts';
 import { endSession, listSessions, openSession, signOut } from './door/sessions.ts';
 import { readNursery } from './reads.ts';
+import { beginSecondStep, endSecondStep, finishSecondStep, readSecondStep } from './second-step/second-step.ts';
 import { changePasswordOf, createFirstOwner, signIn } from './sign-in.ts';
 import { setupFacts } from './store.ts';
 
@@ -74,6 +75,10 @@ export const sessionProcedures = {
   listSessions: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => listSessions(ctx.database, signedIn(ctx), ctx.door, ctx.runner.clock()))),
   endSession: openProcedure.input(sent(people.endSession)).mutation(({ ctx, input }) => answered(async () => endSession(ctx.database, signedInAs(ctx, input.personId), input.body.sessionId, ctx.door, ctx.runner.clock()))),
   endOtherSessions: openProcedure.input(sent(people.endOtherSessions)).mutation(({ ctx, input }) => answered(async () => endSession(ctx.database, signedInAs(ctx, input.personId), null, ctx.door, ctx.runner.clock()))),
+  readSecondStep: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => readSecondStep(ctx.database, signedIn(ctx)))),
+  beginSecondStep: aloneProcedure.input(sent(people.beginSecondStep)).mutation(({ ctx, input }) => answered(async () => beginSecondStep(guesserOf(ctx), signedInAs(ctx, input.personId), input.body.password))),
+  finishSecondStep: aloneProcedure.input(sent(people.finishSecondStep)).mutation(({ ctx, input }) => answered(async () => finishSecondStep(guesserOf(ctx), signedInAs(ctx, input.personId), input.body.code))),
+  endSecondStep: aloneProcedure.input(sent(people.endSecondStep)).mutation(({ ctx, input }) => answered(async () => endSecondStep(guesserOf(ctx), signedInAs(ctx, input.personId), input.body))),
   readCalendarAddress: openProcedure.input(checked((raw) => parseInput(nothing, raw))).query(({ ctx }) => answered(async () => readCalendarAddress(ctx.database, signedIn(ctx), ctx.runner.clock()))),
   createCalendarAddress: openProcedure.input(sent(people.createCalendarAddress)).mutation(({ ctx, input }) => answered(async () => ({ ...(await createCalendar(ctx.database, signedInAs(ctx, input.personId), ctx.runner.clock())), origin: ctx.publicOrigin ?? null }))),
   revokeCalendarAddress: openProcedure.input(sent(people.revokeCalendarAddress)).mutation(({ ctx, input }) => answered(async () => endCalendar(ctx.database, signedInAs(ctx, input.personId), ctx.runner.clock()))),

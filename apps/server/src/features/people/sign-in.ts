@@ -7,15 +7,17 @@ import { type Guesser, guessing, WrongGuess } from './door/guessing.ts';
 import { openSession } from './door/sessions.ts';
 import { isPassword, passwordHash } from './passwords/hashing.ts';
 import { requireNoKnownName, requireUncommon } from './passwords/judge.ts';
+import { requireSecondStep } from './second-step/second-step.ts';
 import { claimFirstOwner, setupFacts } from './store.ts';
 
 type Person = Pick<Caller, 'nurseryId' | 'personId' | 'personName' | 'role'>;
 
-/** Opens a session for whoever knows the password of an address. */
-export async function signIn(guesser: Guesser, { email, password }: { email: string; password: string }): Promise<void> {
+/** Opens a session for whoever knows the password of an address, and has the code where the person is asked for one. */
+export async function signIn(guesser: Guesser, { email, password, code }: { email: string; password: string; code?: string | undefined }): Promise<void> {
   const person = await guessing(guesser, email, async ({ personId, personName, nurseryId, role, passwordHash: stored }, asker): Promise<Person> => {
     const matches = await isPassword(password, stored, asker);
     if (!matches || !personId || !nurseryId) throw new WrongGuess(new Refusal('wrong-sign-in', undefined, 'password'));
+    await requireSecondStep(guesser.database, personId, code, guesser.now);
     return { personId, nurseryId, personName: personName ?? '', role: role as Role };
   });
   await openSession(guesser.database, person, guesser.door, guesser.now);

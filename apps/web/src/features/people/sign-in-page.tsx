@@ -21,10 +21,12 @@ export function SignInPage() {
   const form = useCommandForm({
     command: useDirectCommand('people.signIn'),
     contract: contracts.signIn,
-    initial: { email: '', password: '' },
-    body: (values) => values,
+    initial: { email: '', password: '', code: '' },
+    body: ({ code, ...values }) => (code === '' ? values : { ...values, code }),
     onSaved: () => enter(next),
   });
+  // Only who has the right password is asked for a code, so the field comes with the answer that asks for it.
+  const asksForCode = form.values.code !== '' || form.failure?.code === 'second-step-needed' || form.failure?.code === 'wrong-code';
   return (
     <Door title={people.signInTitle} lead={people.signInLead}>
       {setup.demoSignIns.length > 0 && (
@@ -32,7 +34,7 @@ export function SignInPage() {
           <Section title={people.demoTitle}>
             <p>{people.demoLead}</p>
             {setup.demoSignIns.map((person) => (
-              <Button key={person.email} wide onClick={() => form.submit({ email: person.email, password: person.password })}>
+              <Button key={person.email} wide onClick={() => form.submit({ email: person.email, password: person.password, code: '' })}>
                 {people.demoEnter(person.name, shell.roles[person.role])}
               </Button>
             ))}
@@ -42,6 +44,7 @@ export function SignInPage() {
       <Form {...form.props}>
         <TextField label={people.email} type="email" autoComplete="username" autoCapitalize="none" spellCheck={false} {...form.field('email')} />
         <TextField label={people.password} type="password" autoComplete="current-password" {...form.field('password')} />
+        {asksForCode && <TextField label={people.code} autoComplete="one-time-code" autoCapitalize="characters" spellCheck={false} {...form.field('code')} />}
         <Submit form={form}>{people.signIn}</Submit>
       </Form>
     </Door>

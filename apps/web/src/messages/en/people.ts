@@ -4,6 +4,7 @@ export const people = {
   signInLead: 'What stands in which pot, until when, for whom.',
   email: 'Email address',
   password: 'Password',
+  code: 'Code from your app, or a recovery code',
   signIn: 'Sign in',
   demoTitle: 'This is a demo nursery',
   demoLead: 'Everything in it is invented. Choose who you want to be:',

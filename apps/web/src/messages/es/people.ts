@@ -5,6 +5,7 @@ export const people: typeof en = {
   signInLead: 'Qué hay en cada maceta, hasta cuándo y para quién.',
   email: 'Correo electrónico',
   password: 'Contraseña',
+  code: 'Código de su aplicación o de recuperación',
   signIn: 'Entrar',
   demoTitle: 'Este es un vivero de muestra',
   demoLead: 'Todo en él es inventado. Elija quién quiere ser:',

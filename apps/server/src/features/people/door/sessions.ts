@@ -7,12 +7,12 @@ import type { Door } from '../../../trpc/door.ts';
 import type { Caller } from '../../../trpc/operation.ts';
 import { endSessions, findTokenHolder, insertSession, loadSessions, noteSeen, revokeToken } from './store.ts';
 
-const SESSION_DAYS = 30;
+const DAY_SECONDS = 86_400;
+const SESSION_SECONDS = 30 * DAY_SECONDS;
 /** A device stays known from each sign-in on for about a year. */
-const DEVICE_DAYS = 400;
+const DEVICE_SECONDS = 400 * DAY_SECONDS;
 /** More of what a browser says of itself is not needed to call it by name. */
 const AGENT_LETTERS = 300;
-const DAY_MS = 86_400_000;
 
 export const tokenHash = (token: string) => createHash('sha256').update(token).digest();
 export const deviceKeyOf = ({ deviceSecret }: Door) => (deviceSecret === null ? null : tokenHash(deviceSecret));
@@ -21,13 +21,13 @@ export const deviceKeyOf = ({ deviceSecret }: Door) => (deviceSecret === null ? 
 export async function openSession(database: Database, { nurseryId, personId }: Pick<Caller, 'nurseryId' | 'personId'>, door: Door, now: Date): Promise<void> {
   const token = randomBytes(32).toString('base64url');
   const device = door.deviceSecret ?? randomBytes(32).toString('base64url');
-  const expiresAt = new Date(now.getTime() + SESSION_DAYS * DAY_MS);
-  const deviceExpiresAt = new Date(now.getTime() + DEVICE_DAYS * DAY_MS);
+  const after = (seconds: number) => new Date(now.getTime() + seconds * 1000);
   await insertSession(database, {
     hash: tokenHash(token), beforeHash: door.sessionToken === null ? null : tokenHash(door.sessionToken), deviceKey: tokenHash(device),
-    nurseryId, personId, agent: door.agent.slice(0, AGENT_LETTERS), openedAt: now, expiresAt, deviceExpiresAt,
+    nurseryId, personId, agent: door.agent.slice(0, AGENT_LETTERS), openedAt: now,
+    expiresAt: after(SESSION_SECONDS), deviceExpiresAt: after(DEVICE_SECONDS),
   });
-  door.open({ token, expiresAt, device, deviceExpiresAt });
+  door.open({ token, seconds: SESSION_SECONDS, device, deviceSeconds: DEVICE_SECONDS });
 }
 
 export async function callerOf(database: Database, token: string | null, now: Date): Promise<Caller | null> {

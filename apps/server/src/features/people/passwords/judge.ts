@@ -1,8 +1,10 @@
 import { Refusal, refuse } from '../../../refusal.ts';
 import { Thread } from '../../../thread/thread.ts';
 
+/** A machine with much else to do may take this long to load the lists. */
+const PATIENCE_MS = 60_000;
 /** The lists of common passwords take a second to load and odd passwords a while to judge: a thread of its own keeps that from everybody else. */
-const judge = new Thread<string, number>({ entry: new URL('./entry.mjs', import.meta.url), patienceMs: 20_000, tooLong: () => new Refusal('sign-ins-busy') });
+const judge = new Thread<string, number>({ entry: new URL('./entry.mjs', import.meta.url), patienceMs: PATIENCE_MS, tooLong: () => new Refusal('sign-ins-busy') });
 
 /** What follows does not make a common beginning much harder to guess, and would only be reckoned at. */
 const JUDGED_LETTERS = 40;

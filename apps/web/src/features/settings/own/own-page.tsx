@@ -10,6 +10,7 @@ import { TextField } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { PageHeader, Section } from '../../../ui/layout/index.ts';
 import { CalendarSection } from './calendar-section.tsx';
+import { SecondStepSection } from './second-step-section.tsx';
 import { SessionsSection } from './sessions-section.tsx';
 import { SettingsTabs } from '../settings-tabs.tsx';
 
@@ -43,6 +44,7 @@ export function OwnPage() {
           <Submit form={form}>{say.save}</Submit>
         </Form>
       </Section>
+      <SecondStepSection />
       <SessionsSection />
       <CalendarSection />
       <Section title={say.display}>

@@ -10,6 +10,7 @@ import { CheckboxField, TextField } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { Sheet } from '../../../ui/overlay/index.ts';
 import { RoleField } from './role-field.tsx';
+import { SecondStepOf } from './second-step-of.tsx';
 
 interface Values {
   name: string;
@@ -44,6 +45,7 @@ export function ChangePersonSheet({ person, onClose }: { person: contracts.Perso
         {!isOneself && <TextField label={say.newPassword} hint={say.newPasswordHint} optional type="password" autoComplete="new-password" {...form.field('password')} />}
         <Submit form={form}>{say.save}</Submit>
       </Form>
+      {!isOneself && <SecondStepOf person={person} />}
     </Sheet>
   );
 }

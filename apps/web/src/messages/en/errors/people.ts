@@ -16,5 +16,8 @@ export const people = {
   'own-password': () => 'Change your own password under “You and this device”.',
   'common-password': () => 'This password is easy to guess. Try four words that don’t belong together.',
   'known-name-password': () => 'Leave out your name, your email address and the nursery’s name.',
+  'second-step-needed': () => 'Enter the 6 digits from your app, or a recovery code.',
+  'wrong-code': () => 'That code doesn’t work. Each code works once. Enter the newest one.',
+  'second-step-changed': () => 'This was changed on another device. Reload the page.',
   'unknown-zone': ({ zone }) => `${zone} is no time zone. Choose one from the list.`,
 } satisfies Partial<ErrorSentences>;

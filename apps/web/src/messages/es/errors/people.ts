@@ -16,5 +16,8 @@ export const people = {
   'own-password': () => 'Cambie su propia contraseña en «Usted y este dispositivo».',
   'common-password': () => 'Esta contraseña es fácil de adivinar. Pruebe con cuatro palabras que no tengan relación.',
   'known-name-password': () => 'No use su nombre, su correo ni el nombre del vivero.',
+  'second-step-needed': () => 'Escriba los 6 dígitos de su aplicación o un código de recuperación.',
+  'wrong-code': () => 'Ese código no sirve. Cada código sirve una sola vez. Escriba el más nuevo.',
+  'second-step-changed': () => 'Esto se cambió en otro aparato. Vuelva a cargar la página.',
   'unknown-zone': ({ zone }) => `${zone} no es una zona horaria. Elija una de la lista.`,
 } satisfies Partial<ErrorSentences>;
