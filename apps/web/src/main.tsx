@@ -6,7 +6,7 @@ import { createRoot } from 'react-dom/client';
 import './ui/styles/tokens.css';
 import './ui/styles/themes.css';
 import './ui/styles/base.css';
-import { queryClient } from './lib/api/index.ts';
+import { queryClient, trpc } from './lib/api/index.ts';
 import { followSessions } from './lib/session/index.ts';
 import { preferredLanguage, speak } from './messages/index.ts';
 import { router } from './routes/index.ts';
@@ -17,7 +17,12 @@ if (!root) throw new Error('The page has no place for the app.');
 
 followDevice();
 followSessions();
-await speak(preferredLanguage());
+// Language, person and first page travel at the same time: on a bad line each wait for another costs more than its bytes.
+const spoken = speak(preferredLanguage());
+void queryClient.prefetchQuery(trpc.people.me.queryOptions());
+const [pages] = router.getMatchedRoutes(window.location.pathname);
+for (const page of pages) void router.loadRouteChunk(page);
+await spoken;
 createRoot(root).render(
   <StrictMode>
     <QueryClientProvider client={queryClient}>

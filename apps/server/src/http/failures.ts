@@ -70,9 +70,8 @@ const UNREADABLE: Record<string, number> = { HPE_HEADER_OVERFLOW: 431, ERR_HTTP_
  * For what could not even be read as a request, or did not arrive in time. The error itself is never logged, since it carries the raw
  * request with its cookies; nor is a line that was merely cut.
  */
-export function answerUnreadable(this: FastifyInstance, { code }: Error & { code?: string }, socket: Duplex): void {
+export function answerUnreadable({ code }: Error & { code?: string }, socket: Duplex): void {
   if (code === 'ECONNRESET' || socket.destroyed) return;
-  this.log.debug({ code }, 'unreadable request');
   const begun = (socket as { _httpMessage?: ServerResponse | null })._httpMessage?.headersSent;
   if (begun) socket.destroy();
   else endWith(socket, UNREADABLE[code ?? ''] ?? 400);

@@ -23,7 +23,9 @@ function isFromElsewhere({ headers }: FastifyRequest): boolean {
 }
 
 /** Our pages come from the public address, or from the host that was asked for, as far as trusted proxies tell. */
-function isOurOrigin({ headers: { origin }, host }: FastifyRequest, publicUrl: URL | undefined): boolean {
+function isOurOrigin({ headers: { origin }, host: asked }: FastifyRequest, publicUrl: URL | undefined): boolean {
   if (origin === undefined) return true;
-  return URL.canParse(origin) && (origin === publicUrl?.origin || new URL(origin).host === host);
+  if (!URL.canParse(origin)) return false;
+  const { host } = new URL(origin);
+  return host === publicUrl?.host ? origin === publicUrl.origin : host === asked;
 }

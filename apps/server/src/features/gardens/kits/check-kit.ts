@@ -10,6 +10,7 @@ import { loadKit } from './store.ts';
 /** How many whole kits could be promised for a day, all components at once; each is looked at as a line behind all others. */
 export const checkKit = query({
   name: 'checkKit',
+  isHeavy: true,
   input: gardens.checkKit,
   roles: EVERYONE,
   read: async (context, { kitId, ...asked }): Promise<gardens.KitCheck> => {

@@ -8,6 +8,7 @@ import { readRules, readStandingItems, readSubstitutePlants } from './reads.ts';
 /** What the nursery's rules offer while a line is being typed; nothing is stored until the line takes it. */
 export const alternativesFor = query({
   name: 'alternativesFor',
+  isHeavy: true,
   input: gardens.alternativesFor,
   roles: EVERYONE,
   read: async (context, { plantId, containerId, siteId, nativesOnly }): Promise<gardens.OfferedAlternatives> => {

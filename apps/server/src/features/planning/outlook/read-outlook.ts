@@ -23,6 +23,7 @@ async function weeksOf(context: ReadContext, item: { plantId: string; containerI
 /** Supply of one item by week beside what is wanted of it. */
 export const readOutlook = query({
   name: 'readOutlook',
+  isHeavy: true,
   input: planning.readOutlook,
   roles: EVERYONE,
   read: async (context, { item, weeks }): Promise<planning.OutlookAnswer> => {

@@ -8,6 +8,7 @@ import { planner } from './solver/planner.ts';
 /** What to start. Everything is read first; the reckoning follows in a thread of its own, when the transaction has ended. */
 export const readPlan = queryThen({
   name: 'readPlan',
+  isHeavy: true,
   input: planning.readPlan,
   roles: EVERYONE,
   read: (context, { confidence }): Promise<LoadedPlan> => loadPlan(context, confidence),

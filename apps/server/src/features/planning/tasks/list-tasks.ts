@@ -9,6 +9,7 @@ const byCode = new Intl.Collator('en', { numeric: true });
 /** What is to be done, as it is walked: what is overdue first, then day by day and place by place. */
 export const listTasks = query({
   name: 'listTasks',
+  isHeavy: true,
   input: planning.listTasks,
   roles: EVERYONE,
   read: async (context, { from, until, placeId, kinds, page, perPage }): Promise<planning.TaskList> => {

@@ -14,6 +14,7 @@ const MOST_CODES = 10;
 /** Whether somebody can be promised so many plants for a day: how many without shortening anybody, from what, what stands in the way and what else would do. */
 export const checkPromise = query({
   name: 'checkPromise',
+  isHeavy: true,
   input: promises.checkPromise,
   roles: EVERYONE,
   read: async (context, input): Promise<promises.PromiseCheck> => {

@@ -8,6 +8,7 @@ import { requireOpenLine } from '../reservations/open-line.ts';
 /** Why a line holds the plants that it holds: what else would serve it, when that must leave its pot and whom it is promised to. */
 export const explainLine = query({
   name: 'explainLine',
+  isHeavy: true,
   input: promises.explainLine,
   roles: EVERYONE,
   read: async (context, { lineId }): Promise<promises.LineExplanation> => {

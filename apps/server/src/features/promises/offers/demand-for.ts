@@ -13,6 +13,7 @@ import { loadKinWishes } from './store.ts';
  */
 export const demandFor = query({
   name: 'demandFor',
+  isHeavy: true,
   input: promises.demandFor,
   roles: EVERYONE,
   read: async (context, { supplyId }): Promise<promises.SupplyDemand> => {

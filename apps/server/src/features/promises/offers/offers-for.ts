@@ -13,6 +13,7 @@ const LAST = '9999-12-31';
 /** What could serve a line, or someone who asks for an item on a day: what must leave its pot first comes first. */
 export const offersFor = query({
   name: 'offersFor',
+  isHeavy: true,
   input: promises.offersFor,
   roles: EVERYONE,
   read: async (context, input): Promise<promises.Offers> => {

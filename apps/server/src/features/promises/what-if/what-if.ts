@@ -11,6 +11,7 @@ import type { Change, Trial } from './trial.ts';
 /** What a change would do to every order that shares plants with it, worked out and not stored. */
 export const whatIf = query({
   name: 'whatIf',
+  isHeavy: true,
   input: promises.whatIf,
   roles: EVERYONE,
   read: async (context, change): Promise<promises.WhatIf> => difference(await trialOf(context, change)),

@@ -13,6 +13,7 @@ interface Stored extends Pick<potLife.Board, 'counts' | 'weeks' | 'total'> {
 /** Every lot, and every batch in cells, by the day it must be in the ground. */
 export const readBoard = query({
   name: 'readBoard',
+  isHeavy: true,
   input: potLife.readBoard,
   roles: EVERYONE,
   read: async (context, input): Promise<potLife.Board> => {

@@ -34,6 +34,7 @@ async function named({ tx, nurseryId }: ReadContext, moves: readonly Move[]): Pr
 /** What a change of rules, windows or the freeze day would do to what stands in pots. Nothing is written. */
 export const previewChange = query({
   name: 'previewChange',
+  isHeavy: true,
   input: potLife.previewChange,
   roles: EVERYONE,
   read: async (context, { change }): Promise<potLife.ChangePreview> => {

@@ -32,6 +32,7 @@ export interface ForecastSuggestion {
 
 export const suggestForecast = query({
   name: 'suggestForecast',
+  isHeavy: true,
   input: propagation.suggestForecast,
   roles: EVERYONE,
   read: async (context, input): Promise<ForecastSuggestion> => (input.batchId ? ofBatch(context, input.batchId) : ofPlan(context, input)),

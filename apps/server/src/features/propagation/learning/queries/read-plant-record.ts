@@ -23,6 +23,7 @@ export interface PlantRecord {
 /** All that the nursery has learned of one plant. */
 export const readPlantRecord = query({
   name: 'readPlantRecord',
+  isHeavy: true,
   input: propagation.readPlantRecord,
   roles: EVERYONE,
   read: async (context, { plantId }): Promise<PlantRecord> => {

@@ -14,6 +14,7 @@ export interface NurseryRecord {
 /** What the nursery has learned of all its plants. Shares are weighed where they are shown, so that other settings can be tried without being saved. */
 export const readRecord = query({
   name: 'readRecord',
+  isHeavy: true,
   input: propagation.readRecord,
   roles: EVERYONE,
   read: async (context): Promise<NurseryRecord> => {
