@@ -1,8 +1,9 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import { hash, verify } from '@node-rs/argon2';
-import type { Role } from '@rootclock/domain';
+import { firstSeasonEnd, type Role } from '@rootclock/domain';
 import { IANAZone } from 'luxon';
 import type { Database } from '../../db/pool.ts';
+import { dayIn } from '../../db/runner.ts';
 import { Refusal, refuse } from '../../refusal.ts';
 import type { Caller } from '../../trpc/operation.ts';
 import { claimFirstOwner, countFailures, findPerson, findTokenHolder, noteFailure, openToken, revokeToken } from './store.ts';
@@ -86,7 +87,7 @@ export async function createFirstOwner(database: Database, input: FirstOwner, no
   if (!IANAZone.isValidZone(input.zone)) throw new Refusal('invalid-input', { issues: [{ path: 'zone', problem: 'not-a-choice' }] }, 'zone');
   const nurseryId = randomUUID();
   const personId = randomUUID();
-  const seasonEndOn = `${now.getUTCFullYear()}-10-31`;
+  const seasonEndOn = firstSeasonEnd(dayIn(now, input.zone));
   const isFirst = await claimFirstOwner(database, { ...input, nurseryId, personId, seasonEndOn, passwordHash: await passwordHash(input.password) });
   if (!isFirst) refuse('nursery-exists', undefined);
   return { session: await openSession(database, { nurseryId, personId }, now), owner: { nurseryId, personId, personName: input.name, email: input.email, role: 'owner' } };
