@@ -1,7 +1,7 @@
 // `npm run -s check:allocation -- --seed N --cases M`: allocation against HiGHS on fresh instances. Standard output holds the count, standard error what differs.
 import { parseArgs } from 'node:util';
 import { allocate } from '@rootclock/domain';
-import loadHighs from 'highs';
+import { FreshHighs } from '@rootclock/server/features/planning/plan/solver/fresh-highs';
 import { compare } from '../../support/allocation/compare.ts';
 import { drawInstance, LARGE, shuffled, SMALL, TINY } from '../../support/allocation/draw-instance.ts';
 import { firstAnswer } from '../../support/allocation/first-answer.ts';
@@ -16,7 +16,8 @@ const whole = (name: 'seed' | 'cases', least: number): number => {
   return given;
 };
 
-function run(seed: number, cases: number, highs: Awaited<ReturnType<typeof loadHighs>>): number {
+async function run(seed: number, cases: number): Promise<number> {
+  const fresh = new FreshHighs();
   let mismatches = 0;
   for (let number = 0; number < cases; number += 1) {
     const shape = SHAPES[number % SHAPES.length] ?? SMALL;
@@ -24,7 +25,7 @@ function run(seed: number, cases: number, highs: Awaited<ReturnType<typeof loadH
     const answer = allocate(instance);
     const same = (other: unknown, own: unknown) => JSON.stringify(other) === JSON.stringify(own);
     const wrong = [
-      ...compare(highs, instance, answer).wrong,
+      ...(await fresh.use((highs) => compare(highs, instance, answer).wrong)),
       ...(shape !== TINY || same(firstAnswer(instance).assignments, answer.assignments) ? [] : ['it is not the first of the best answers']),
       ...(same(allocate(shuffled(instance, number)), answer) ? [] : ['it differs when the rows stand in another order']),
     ];
@@ -37,7 +38,7 @@ function run(seed: number, cases: number, highs: Awaited<ReturnType<typeof loadH
 
 try {
   const [seed, cases] = [whole('seed', 0), whole('cases', 1)];
-  const mismatches = run(seed, cases, await loadHighs());
+  const mismatches = await run(seed, cases);
   console.log(JSON.stringify({ cases, mismatches }));
   if (mismatches > 0) process.exitCode = 1;
 } catch (error) {

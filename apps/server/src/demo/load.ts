@@ -1,4 +1,5 @@
 import { hash } from '@node-rs/argon2';
+import { firstSeasonEnd } from '@rootclock/domain';
 import { openDatabase } from '../db/pool.ts';
 import { dayIn } from '../db/runner.ts';
 import { DEMO_SIGN_INS } from '../features/people/demo-sign-ins.ts';
@@ -58,10 +59,9 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
 }
 
 async function beginNursery(ownerUrl: string, stage: Stage): Promise<void> {
-  const year = Number(stage.today.slice(0, 4));
   const people = await Promise.all(DEMO_SIGN_INS.map(async ({ password, ...person }) => ({ ...person, personId: stage.chance.id(), passwordHash: await hash(password) })));
   await addDemoNursery(ownerUrl, {
-    nurseryId: stage.nurseryId, name: 'Sedge Hollow demo nursery', zone: ZONE, region: 'IA', seasonEndOn: `${stage.today.slice(5) > '10-31' ? year + 1 : year}-10-31`, people,
+    nurseryId: stage.nurseryId, name: 'Sedge Hollow demo nursery', zone: ZONE, region: 'IA', seasonEndOn: firstSeasonEnd(stage.today), people,
   });
   for (const { personId, name, email, role } of people) stage.addPerson({ nurseryId: stage.nurseryId, personId, personName: name, email, role });
 }

@@ -1,6 +1,7 @@
+import { seasonEndAhead } from '@rootclock/domain';
 import type { ForeseeRoll, Replan, RollDay } from '../db/runner.ts';
 import { purgeDoor } from './people/door/store.ts';
-import { noteRolledDay } from './people/store.ts';
+import { noteRolledDay, setSeasonEnd } from './people/store.ts';
 import { reckonClocks } from './pot-life/clocks/reckon.ts';
 import { foreseePlan } from './promises/planning/apart/plan-apart.ts';
 import { replanPromises } from './promises/replan.ts';
@@ -11,12 +12,16 @@ export const replan: Replan = async (context, rulesVersion) => {
   await replanPromises(context);
 };
 
-/** What time alone changes: lots past their plant-by day serve nobody, overdue orders are served from today. */
+/** What time alone changes: lots past their plant-by day serve nobody, overdue orders are served from today, and a season that has passed gives way to the next. */
 export const rollDay: RollDay = async (context) => {
   context.touched.allPromises = true;
   context.touched.features.add('promises').add('pot-life');
-  await noteRolledDay(context);
   await purgeDoor(context.tx, context.now);
+  const seasonEndOn = await noteRolledDay(context);
+  const ahead = seasonEndAhead(seasonEndOn, context.today);
+  if (ahead === seasonEndOn) return;
+  await setSeasonEnd(context, ahead);
+  context.touched.features.add('people');
 };
 
 /** A day's roll plans everything anew: what takes long of it is done before others have to wait for it. */

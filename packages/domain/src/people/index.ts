@@ -1,1 +1,2 @@
 export * from './roles.ts';
+export * from './season.ts';

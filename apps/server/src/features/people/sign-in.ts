@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
-import type { Role } from '@rootclock/domain';
+import { firstSeasonEnd, type Role } from '@rootclock/domain';
 import { IANAZone } from 'luxon';
+import { dayIn } from '../../db/runner.ts';
 import { Refusal, refuse } from '../../refusal.ts';
 import type { Caller } from '../../trpc/operation.ts';
 import { type Guesser, guessing, WrongGuess } from './door/guessing.ts';
@@ -54,7 +55,7 @@ export async function createFirstOwner({ database, now }: Pick<Guesser, 'databas
   requireNoKnownName(input.password, input);
   const nurseryId = randomUUID();
   const personId = randomUUID();
-  const seasonEndOn = `${now.getUTCFullYear()}-10-31`;
+  const seasonEndOn = firstSeasonEnd(dayIn(now, input.zone));
   const isFirst = await claimFirstOwner(database, { ...input, nurseryId, personId, seasonEndOn, passwordHash: await passwordHash(input.password, 'strangers') });
   if (!isFirst) refuse('nursery-exists', undefined);
   return { nurseryId, personId, personName: input.name, email: input.email, role: 'owner' };

@@ -87,8 +87,16 @@ export async function updateNursery({ tx, nurseryId }: CommandContext, { name, z
      WHERE id = ${nurseryId}::uuid`;
 }
 
-export async function noteRolledDay({ tx, nurseryId, today }: CommandContext): Promise<void> {
-  await tx.$executeRaw`UPDATE nursery SET rolled_on = ${today}::date WHERE id = ${nurseryId}::uuid`;
+/** Answers when the nursery's season ends. */
+export async function noteRolledDay({ tx, nurseryId, today }: CommandContext): Promise<string> {
+  const [row] = await tx.$queryRaw<{ seasonEndOn: string }[]>`
+    UPDATE nursery SET rolled_on = ${today}::date WHERE id = ${nurseryId}::uuid RETURNING season_end_on::text AS "seasonEndOn"`;
+  if (!row) throw new Error('the nursery of this transaction is gone');
+  return row.seasonEndOn;
+}
+
+export async function setSeasonEnd({ tx, nurseryId }: CommandContext, endOn: string): Promise<void> {
+  await tx.$executeRaw`UPDATE nursery SET season_end_on = ${endOn}::date WHERE id = ${nurseryId}::uuid`;
 }
 
 export const nurseryEdits = editedSettings(columns('name', 'zone', 'region', 'units', 'noticeDays', 'seasonEndOn'));

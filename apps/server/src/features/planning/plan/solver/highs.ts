@@ -1,5 +1,6 @@
 import type { Programme, ProgrammeAnswer, ProgrammeChoice, SolveProgramme } from '@rootclock/domain';
-import loadHighs from 'highs';
+import type { Highs } from 'highs';
+import { FreshHighs } from './fresh-highs.ts';
 import { programmeText } from './programme-text.ts';
 
 /** Up to so many groups the best answer is looked for and proved. */
@@ -12,7 +13,6 @@ const CLOSE_ENOUGH = 0.005;
 const MOST_SECONDS = 8;
 const HAIR = 1e-6;
 
-type Highs = Awaited<ReturnType<typeof loadHighs>>;
 type Group = Programme['groups'][number];
 
 /** What a linear programme says of a group: taken whole or not, or torn between choices, and how clearly. */
@@ -79,8 +79,8 @@ function solve(highs: Highs, programme: Programme): ProgrammeAnswer {
   return { chosen: chosen.map(({ name }) => name), within: (isSmall && branched.ended) || above <= 0 ? 0 : above / most };
 }
 
-/** Loads the solver, once a thread: some tens of milliseconds. */
-export async function createSolver(): Promise<SolveProgramme> {
-  const highs = await loadHighs();
-  return (programme) => Promise.resolve(programme.groups.some((group) => group.length > 0) ? solve(highs, programme) : { chosen: [], within: 0 });
+/** Loads the solver, once a thread and again after a failure: some tens of milliseconds. */
+export async function createSolver(fresh = new FreshHighs()): Promise<SolveProgramme> {
+  await fresh.use(() => {});
+  return async (programme) => (programme.groups.some((group) => group.length > 0) ? fresh.use((highs) => solve(highs, programme)) : { chosen: [], within: 0 });
 }

@@ -1,4 +1,4 @@
-import type { PlantingWindow } from '@rootclock/domain';
+import { type PlantingWindow, seasonEndAhead } from '@rootclock/domain';
 import { Prisma } from '../../../../db/generated/client.ts';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 import { itemOf, type ScopeSupply } from '../scope.ts';
@@ -42,8 +42,8 @@ export interface Season {
   windows: PlantingWindow[];
 }
 
-/** The stored end of the season, and the planting windows if one of these regions has its own. */
-export async function loadSeason({ tx, nurseryId }: ReadContext, regions: readonly string[]): Promise<Season> {
+/** The stored end of the season, or where that has passed and the day is not rolled yet the next one, and the planting windows if one of these regions has its own. */
+export async function loadSeason({ tx, nurseryId, today }: ReadContext, regions: readonly string[]): Promise<Season> {
   const [row] = await tx.$queryRaw<Season[]>`
     SELECT n.season_end_on::text AS "horizonOn",
            coalesce((SELECT jsonb_agg(jsonb_build_object('id', w.id, 'opensMd', w.opens_md, 'closesMd', w.closes_md, 'maxContainerMl', w.max_container_ml, 'region', w.region))
@@ -52,5 +52,5 @@ export async function loadSeason({ tx, nurseryId }: ReadContext, regions: readon
                         AND EXISTS (SELECT 1 FROM planting_window x WHERE x.nursery_id = n.id AND x.retired_at IS NULL AND x.region = ANY (${[...regions]}::text[]))), '[]') AS windows
       FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
   if (!row) throw new Error('the nursery of this transaction is gone');
-  return row;
+  return { ...row, horizonOn: seasonEndAhead(row.horizonOn, today) };
 }
