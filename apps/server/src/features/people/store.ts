@@ -1,7 +1,7 @@
-import { columns, editedSettings } from '../../db/editions.ts';
-import { found } from '../../refusal.ts';
 import type { Role } from '@rootclock/domain';
+import { columns, editedSettings } from '../../db/editions.ts';
 import type { Tx } from '../../db/pool.ts';
+import { found } from '../../refusal.ts';
 import type { CommandContext, Edits, ReadContext, StoredRow } from '../../trpc/operation.ts';
 
 // People and tokens are reached only through the database's own functions: they stand outside row security.
