@@ -2,23 +2,8 @@
  * The edition of a row that people edit, read and raised in one place for all of them. It is 1 as the row was made, and then the nursery's version at
  * which the row was last edited: the log of commands tells by whom and when without a column more.
  */
-import type { CommandContext, ReadContext } from '../trpc/operation.ts';
+import type { CommandContext, Edits, ReadContext, StoredRow } from '../trpc/operation.ts';
 import { Prisma } from './generated/client.ts';
-
-/** A row as its form reads it: the fields of the command's body, without those that only say which row is meant. */
-export interface StoredRow {
-  edition: number;
-  fields: Record<string, unknown>;
-}
-
-/** How an editing command finds its row. A row that is not there is the command's own to refuse. */
-export interface Edits<Body> {
-  /** Fields that were not sent stay as they are; elsewhere they are emptied. */
-  partial: boolean;
-  load(context: ReadContext, body: Body): Promise<StoredRow | null>;
-  /** Answers the new edition, which a statement of the same command may have set already. */
-  raise(context: CommandContext, body: Body, from: number): Promise<number>;
-}
 
 /** For a statement that changes typed columns beside the editing commands, so that whoever read the row before learns of it. */
 export const raised = ({ version }: Pick<CommandContext, 'version'>): Prisma.Sql => Prisma.sql`edition = greatest(edition + 1, ${version}::int)`;

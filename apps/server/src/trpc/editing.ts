@@ -4,9 +4,9 @@
  */
 import { type Edited, saysTheSame } from '@rootclock/contracts';
 import * as z from 'zod/mini';
-import { type Edits, loadCalled, loadEditor, type StoredRow } from '../db/editions.ts';
+import { loadCalled, loadEditor } from '../db/editions.ts';
 import { refuse } from '../refusal.ts';
-import { command, commandPrepared, type Command, type CommandContext } from './operation.ts';
+import { command, commandPrepared, type Command, type CommandContext, type Edits, type StoredRow } from './operation.ts';
 
 type Fields = Record<string, unknown>;
 /** What every edit carries beside its own fields. */

@@ -1,6 +1,5 @@
 import type { Role } from '@rootclock/domain';
 import type * as z from 'zod/mini';
-import type { Edits } from '../db/editions.ts';
 import type { Tx } from '../db/pool.ts';
 import type { Touched } from '../db/touched.ts';
 
@@ -30,6 +29,21 @@ export interface CommandContext extends ReadContext {
   msLeft(): number;
   /** What the command changed, so that the runner replans it and browsers read it again. */
   touched: Touched;
+}
+
+/** A row as its form reads it: the fields of the command's body, without those that only say which row is meant. */
+export interface StoredRow {
+  edition: number;
+  fields: Record<string, unknown>;
+}
+
+/** How an editing command finds its row. A row that is not there is the command's own to refuse. */
+export interface Edits<Body> {
+  /** Fields that were not sent stay as they are; elsewhere they are emptied. */
+  partial: boolean;
+  load(context: ReadContext, body: Body): Promise<StoredRow | null>;
+  /** Answers the new edition, which a statement of the same command may have set already. */
+  raise(context: CommandContext, body: Body, from: number): Promise<number>;
 }
 
 // Method syntax keeps these assignable to a common type: a list of operations holds all kinds of inputs.

@@ -1,8 +1,8 @@
-import { found } from '../../refusal.ts';
-import { columns, type Edits, editedSettings, type StoredRow } from '../../db/editions.ts';
 import type { Role } from '@rootclock/domain';
+import { columns, editedSettings } from '../../db/editions.ts';
 import type { Tx } from '../../db/pool.ts';
-import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
+import { found } from '../../refusal.ts';
+import type { CommandContext, Edits, ReadContext, StoredRow } from '../../trpc/operation.ts';
 
 // People and tokens are reached only through the database's own functions: they stand outside row security.
 

@@ -1,5 +1,5 @@
-import { columns, editedRow } from '../../db/editions.ts';
 import type { DayPrecision, SeedStorage, SourceKind, SourceOrigin } from '@rootclock/domain';
+import { columns, editedRow } from '../../db/editions.ts';
 import { Prisma } from '../../db/generated/client.ts';
 import { found } from '../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';

@@ -9,8 +9,8 @@ export interface MonthsFieldProps extends FieldProps {
 }
 
 export function MonthsField({ value, onChange, ...props }: MonthsFieldProps) {
-  const field = useField(props);
   const names = useMonthNames('short');
+  const field = useField(props, names.map((label, index) => ({ value: String(index + 1), label })));
   const turn = (month: number) => onChange(value.includes(month) ? value.filter((each) => each !== month) : [...value, month].sort((a, b) => a - b));
   return (
     <FieldFrame field={field} group {...props}>

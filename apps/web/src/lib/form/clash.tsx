@@ -41,12 +41,14 @@ export function Clash({ clash, words = {}, busy, onSettle }: ClashProps) {
     setKnown(true);
     panel.current?.focus();
   }, []);
+  const order = [...(form?.labels.keys() ?? [])];
+  const inOrder = clash.fields.toSorted((a, b) => order.indexOf(a.field) - order.indexOf(b.field));
   return (
     <div ref={panel} tabIndex={-1} className="clash" role="group" aria-label={say.title(clash.by)}>
       <p className="clash-title">{say.title(clash.by)}</p>
       <p>{clash.at ? say.savedAt(dates.instant(clash.at)) : say.nothingSaved}</p>
       <dl className="clash-fields">
-        {clash.fields.map(({ field, stored, sent }) => {
+        {inOrder.map(({ field, stored, sent }) => {
           const own = words[field];
           const tell = (value: unknown) => own?.value?.(value, clash.called) ?? said(value, form?.choices.get(field), clash.called);
           return (

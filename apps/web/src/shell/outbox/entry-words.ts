@@ -13,11 +13,15 @@ export function nameOf(entry: Pick<Entry, 'name' | 'title'>): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
+/** What goes with an edit and was not typed. */
+const READ = new Set(['edition', 'was']);
+
 /** What was typed, without ids: those say nothing to a reader. Nested values are named by their path. */
 export function typedFacts(body: unknown, path: readonly string[] = []): Fact[] {
   if (body === null || body === undefined || body === '') return [];
   if (typeof body === 'object') {
-    return Object.entries(body).flatMap(([key, value]) => typedFacts(value, [...path, Array.isArray(body) ? String(Number(key) + 1) : spelled(key)]));
+    const typed = Object.entries(body).filter(([key]) => path.length > 0 || !READ.has(key));
+    return typed.flatMap(([key, value]) => typedFacts(value, [...path, Array.isArray(body) ? String(Number(key) + 1) : spelled(key)]));
   }
   const text = String(body);
   return UUID.test(text) ? [] : [{ term: path.join(' '), value: text }];

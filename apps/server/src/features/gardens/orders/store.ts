@@ -1,6 +1,6 @@
-import { Prisma } from '../../../db/generated/client.ts';
-import { columns, editedRow } from '../../../db/editions.ts';
 import type { OrderKind, OrderState } from '@rootclock/domain';
+import { columns, editedRow } from '../../../db/editions.ts';
+import { Prisma } from '../../../db/generated/client.ts';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 

@@ -1,7 +1,7 @@
-import { Prisma } from '../../../db/generated/client.ts';
-import { columns, editedRow } from '../../../db/editions.ts';
 import type { gardens } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
+import { columns, editedRow } from '../../../db/editions.ts';
+import { Prisma } from '../../../db/generated/client.ts';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 

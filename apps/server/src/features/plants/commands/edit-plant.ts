@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { plants } from '@rootclock/contracts';
 import { GROWERS, parseScientificName, requireDormantMonths } from '@rootclock/domain';
-import { type CommandContext } from '../../../trpc/operation.ts';
 import { editing } from '../../../trpc/editing.ts';
+import { type CommandContext } from '../../../trpc/operation.ts';
 import { requireNewScientificName } from '../names/refusals.ts';
 import { findBearers, insertNames, keyOfName, replaceScientificName } from '../names/store.ts';
 import { factsOf } from '../own-facts.ts';

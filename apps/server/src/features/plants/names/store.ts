@@ -1,6 +1,6 @@
-import { raised } from '../../../db/editions.ts';
 import type { Standing } from '@rootclock/domain';
 import { nameKey } from '@rootclock/domain';
+import { raised } from '../../../db/editions.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 import { scientificKey } from './keys.ts';
 

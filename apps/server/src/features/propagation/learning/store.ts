@@ -1,5 +1,5 @@
-import { columns, editedSettings } from '../../../db/editions.ts';
 import type { Standing } from '@rootclock/domain';
+import { columns, editedSettings } from '../../../db/editions.ts';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 

@@ -1,6 +1,6 @@
-import { raised } from '../../../db/editions.ts';
 import { randomUUID } from 'node:crypto';
 import type { SeedMovementKind } from '@rootclock/domain';
+import { raised } from '../../../db/editions.ts';
 import { Prisma } from '../../../db/generated/client.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 

@@ -1,6 +1,6 @@
-import { Prisma } from '../../../db/generated/client.ts';
-import { columns, editedRow, raised } from '../../../db/editions.ts';
 import type { PlaceKind } from '@rootclock/domain';
+import { columns, editedRow, raised } from '../../../db/editions.ts';
+import { Prisma } from '../../../db/generated/client.ts';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 

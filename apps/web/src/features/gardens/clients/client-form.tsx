@@ -24,7 +24,7 @@ export function ClientSheet({ client, onClose, onSaved }: ClientSheetProps) {
   const [clientId] = useState(() => client?.id ?? newId());
   const form = useCommandForm({
     command: useCommand(client ? 'gardens.editClient' : 'gardens.addClient', { title: client ? words.editTitle : words.addTitle }),
-    contract: contracts.addClient,
+    contract: client ? contracts.editClient : contracts.addClient,
     initial: { name: client?.name ?? '', email: client?.email ?? '', phone: client?.phone ?? '', address: client?.address ?? '', leadDays: (client?.leadDays ?? 0) as number | null, note: client?.note ?? '' },
     body: (values) => ({ clientId, ...values }),
     ...(client ? { row: { id: 'clientId', edition: client.edition } } : {}),

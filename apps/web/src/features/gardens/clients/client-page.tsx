@@ -5,6 +5,7 @@ import type { gardens as contracts } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
+import { isMending } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -27,7 +28,7 @@ function Client({ client }: { client: contracts.ClientPage }) {
   const { gardens } = useMessages();
   const words = gardens.clients;
   const { mayBe } = useSession();
-  const [open, setOpen] = useState<'edit' | 'site' | null>(null);
+  const [open, setOpen] = useState<'edit' | 'site' | null>(() => (isMending('gardens.editClient') ? 'edit' : null));
   const close = () => setOpen(null);
   const mayChange = mayBe(GROWERS) && !client.isBlanked;
   const addSite = mayChange && <Button onClick={() => setOpen('site')}>{words.addSite}</Button>;

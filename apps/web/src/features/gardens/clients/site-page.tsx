@@ -5,6 +5,7 @@ import type { gardens as contracts } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
+import { isMending } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -28,7 +29,7 @@ function Site({ site }: { site: contracts.SitePage }) {
   const words = gardens.clients;
   const { mayBe } = useSession();
   const factsOf = useBedFacts();
-  const [open, setOpen] = useState<'site' | 'bed' | contracts.BedRow | null>(null);
+  const [open, setOpen] = useState<'site' | 'bed' | contracts.BedRow | null>(() => (isMending('gardens.editSite') ? 'site' : null));
   const close = () => setOpen(null);
   const mayChange = mayBe(GROWERS);
   const addBed = mayChange && <Button onClick={() => setOpen('bed')}>{words.addBed}</Button>;

@@ -44,7 +44,7 @@ export function KitSheet({ kit, onClose }: KitSheetProps) {
   const [initial] = useState(() => ({ name: kit?.name ?? '', note: kit?.note ?? '', components: componentsOf(kit?.components) }));
   const form = useCommandForm({
     command: useCommand(kit ? 'gardens.editKit' : 'gardens.addKit', { title: kit ? words.editTitle : words.addTitle }),
-    contract: contracts.addKit,
+    contract: kit ? contracts.editKit : contracts.addKit,
     initial,
     body: ({ name, note, components }) => ({ kitId, name, note, components: components.map(({ plant, container, units }) => ({ plantId: plant?.id ?? '', containerId: container?.id ?? '', units })) }),
     ...(kit ? { row: { id: 'kitId', edition: kit.edition } } : {}),

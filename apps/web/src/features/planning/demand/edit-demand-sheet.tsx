@@ -1,9 +1,9 @@
 /** Changes what is expected, or withdraws it. */
 import { planning as contracts } from '@rootclock/contracts';
-import { Submit, useCommandForm } from '../../../lib/form/index.ts';
-import { useCommand } from '../../../lib/outbox/index.ts';
 import { readFailure, sentenceOf, useSession } from '../../../lib/api/index.ts';
+import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
+import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';

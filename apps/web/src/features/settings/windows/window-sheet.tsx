@@ -35,7 +35,7 @@ export function WindowSheet({ window, onClose }: { window: contracts.WindowRow |
   });
   const form = useCommandForm({
     command: useCommand(`potLife.${command}`, { title: window ? say.editTitle : say.add }),
-    contract: contracts.addWindow,
+    contract: window ? contracts.editWindow : contracts.addWindow,
     initial: window ? { ...window, region: window.region ?? '' } : NONE,
     body: bodyOf,
     ...(window ? { row: { id: 'windowId', edition: window.edition } } : {}),

@@ -4,8 +4,8 @@ import { SOURCE_KINDS, SOURCE_ORIGINS, type SourceKind, type SourceOrigin } from
 import { useState } from 'react';
 import { useSession } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
-import { newId } from '../../../lib/ids.ts';
 import { useFormat } from '../../../lib/format/index.ts';
+import { newId } from '../../../lib/ids.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';

@@ -5,7 +5,7 @@ import { type DayPrecision, GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
-import { useCommand } from '../../../lib/outbox/index.ts';
+import { isMending, useCommand } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -51,7 +51,7 @@ function Source({ source }: { source: SourceStory }) {
   const mixedValue = (values: readonly string[]) => (new Set(values).size > 1 ? seed.mixed([...new Set(values)].join(', ')) : null);
   const { dates } = useFormat();
   const { mayBe } = useSession();
-  const [editing, setEditing] = useState(false);
+  const [editing, setEditing] = useState(() => isMending('sources.editSource'));
   const [renaming, setRenaming] = useState(false);
   const retire = useCommand('sources.retireSource', { title: `${sources.retire}: ${source.code}` });
   const restore = useCommand('sources.restoreSource', { title: `${sources.restore}: ${source.code}` });

@@ -5,9 +5,9 @@ import { editing } from '../../../../trpc/editing.ts';
 import { loadScope } from '../../../promises/planning/load.ts';
 import { itemOf } from '../../../promises/planning/scope.ts';
 import { requireWholeTrays } from '../../../promises/planning/whole-trays.ts';
-import { lineEdits, loadOpenLine, updateLine } from '../store.ts';
 import { alternativesNamed, checkAlternatives, checkBeds } from '../check-lines.ts';
 import { requireNatives } from '../natives.ts';
+import { lineEdits, loadOpenLine, updateLine } from '../store.ts';
 import { settleTurn } from '../turn.ts';
 
 export const editLine = editing({
