@@ -32,7 +32,7 @@ describe('a first owner', () => {
     ['2026-10-31T20:00:00Z', 'Pacific/Auckland', '2027-10-31'],
     ['2025-12-31T20:00:00Z', 'Pacific/Auckland', '2026-10-31'],
   ])('at %s in %s gets a season that ends on %s', async (at, zone, endsOn) => {
-    await createFirstOwner(server.app, { nurseryName: 'New', zone, name: 'Somebody', email: 'somebody@example.test', password: 'more than ten characters' }, new Date(at));
+    await createFirstOwner({ database: server.app, now: new Date(at) }, { nurseryName: 'New', zone, name: 'Somebody', email: 'somebody@example.test', password: 'more than ten characters' });
     expect(await server.sql('SELECT season_end_on::text AS "endsOn" FROM nursery')).toEqual([{ endsOn }]);
   });
 });
