@@ -34,8 +34,7 @@ export function lotTasks(): (lot: TaskLot) => Task[] {
     if (lot.rootChecked) return [];
     const usual = daysOf(lot, 'usual');
     const hardenOn = usual?.hardenOn ?? null;
-    // What was expected to be ready from its first day on, as all that came in standing, has no day on which to look.
-    const expectedOn = (lot.readyOn !== null && lot.readyOn > lot.pottedOn ? lot.readyOn : usual?.checkOn) ?? null;
+    const expectedOn = lot.readyOn ?? usual?.checkOn ?? null;
     const checkOn = expectedOn !== null && lot.lookedAtOn !== null ? latestOf(expectedOn, addDays(lot.lookedAtOn, LOOK_AGAIN_DAYS)) : expectedOn;
     return [
       ...(hardenOn ? [about(lot, 'harden', { turn: lot.pottedOn, dueOn: hardenOn, lateOn: daysOf(lot, 'long')?.hardenOn ?? null, endsBy: 'tick' })] : []),

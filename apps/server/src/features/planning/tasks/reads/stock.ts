@@ -35,7 +35,10 @@ export async function readTaskLots(context: ReadContext, { leaveBy, lookedSince 
   const rows = await tx.$queryRaw<Omit<LotRow, 'versionId' | 'lookedAtOn'>[]>`
     WITH live AS MATERIALIZED (${standing(nurseryId, 'lot')})
     SELECT l.id::text, l.code, p.scientific_name AS "plantName", live.places AS "placeIds", live.units, p.dormant_months AS "dormantMonths",
-           CASE WHEN l.plant_by_on <= ${leaveBy}::date THEN l.plant_by_on END::text AS "plantByOn", l.potted_on::text AS "pottedOn", l.ready_on::text AS "readyOn",
+           CASE WHEN l.plant_by_on <= ${leaveBy}::date THEN l.plant_by_on END::text AS "plantByOn", l.potted_on::text AS "pottedOn",
+           -- What came in standing is expected to be ready from the first; nobody named a day on which to look.
+           CASE WHEN l.ready_on = l.potted_on AND (SELECT e.kind IN ('opening', 'receive', 'split', 'merge') FROM entry e WHERE e.nursery_id = l.nursery_id AND e.id = l.created_entry_id)
+             THEN NULL ELSE l.ready_on END::text AS "readyOn",
            l.root_checked_on IS NOT NULL AS "rootChecked"
       FROM lot l JOIN live ON live.id = l.id
       JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
