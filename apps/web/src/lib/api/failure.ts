@@ -32,7 +32,8 @@ const NOBODY_HOME = [408, 429, 502, 503, 504];
  */
 export function readFailure(error: unknown): Failure {
   if (error instanceof CommandError) return error.failure;
-  const data = isRecord(error) ? error['data'] : undefined;
+  // Procedures sign inside their answer; what is refused before one is reached is signed as the answer itself.
+  const data = [isRecord(error) ? error['data'] : undefined, metaOf(error)?.['responseJSON']].find((told) => isRecord(told) && isErrorCode(told['code']));
   if (isRecord(data) && isErrorCode(data['code'])) {
     return {
       code: data['code'],
@@ -48,9 +49,13 @@ export function readFailure(error: unknown): Failure {
   return NO_ANSWER;
 }
 
-function statusOf(error: unknown): number | null {
+function metaOf(error: unknown): Record<string, unknown> | undefined {
   const meta = isRecord(error) ? error['meta'] : undefined;
-  const response = isRecord(meta) ? meta['response'] : undefined;
+  return isRecord(meta) ? meta : undefined;
+}
+
+function statusOf(error: unknown): number | null {
+  const response = metaOf(error)?.['response'];
   return isRecord(response) && typeof response['status'] === 'number' ? response['status'] : null;
 }
 
