@@ -1,6 +1,6 @@
 // How much one request may be: in bytes, in depth, in calls, and in lines that are open at a time.
 
-/** The longest forms of a season's work are half of it; what is longer is sent in parts. */
+/** What is longer than this is sent in parts. */
 export const MOST_KILOBYTES = 256;
 /** No form of ours is a quarter as deep. */
 export const MOST_LEVELS = 32;
