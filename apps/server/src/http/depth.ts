@@ -1,8 +1,6 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { MOST_LEVELS } from './bounds.ts';
 import { OddRequest } from './failures.ts';
-
-/** No form of ours is a quarter as deep. */
-export const MOST_LEVELS = 32;
 
 /** Whether a text, read as JSON, opens more than `most` levels. It need not be JSON. */
 export function isDeeper(text: string, most: number): boolean {

@@ -5,7 +5,7 @@ import { ERRORS, type ErrorCode } from '@rootclock/contracts';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { Refusal } from '../refusal.ts';
 import { asRefusal } from '../trpc/answer-error.ts';
-import { MOST_KILOBYTES } from './server-options.ts';
+import { MOST_KILOBYTES } from './bounds.ts';
 
 /** What any failure is answered with, but those of procedures, which tRPC wraps. */
 export interface FailureAnswer {

@@ -3,9 +3,6 @@ import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
 import { refuse } from '../refusal.ts';
 import { askerOf } from './addresses.ts';
 
-/** How many calls one request may carry. */
-export const MOST_CALLS = 20;
-
 /** Whoever watches over the server is never turned away. */
 const isWatching = ({ url }: FastifyRequest) => url === '/health' || url === '/ready';
 

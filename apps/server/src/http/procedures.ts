@@ -9,8 +9,8 @@ import { answered, type RequestContext } from '../trpc/procedures.ts';
 import { HeavyReads } from '../trpc/heavy-reads.ts';
 import { askerOf } from './addresses.ts';
 import { namePerson } from './answer-headers.ts';
+import { MOST_CALLS } from './bounds.ts';
 import { refuseDepth } from './depth.ts';
-import { MOST_CALLS } from './limits.ts';
 import type { Sessions } from './sessions.ts';
 
 interface ProcedureParts {

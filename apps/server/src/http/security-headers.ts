@@ -12,6 +12,7 @@ export async function sendSecurityHeaders(app: FastifyInstance, { secure }: { se
         'upgrade-insecure-requests': null,
       },
     },
-    hsts: secure,
+    // Our own name alone: what else stands under it is not ours to decide on.
+    hsts: secure && { includeSubDomains: false },
   });
 }

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyHttpOptions, FastifyInstance, RawServerDefault } from 'fastify';
+import { MOST_KILOBYTES, MOST_LINES } from './bounds.ts';
 import { answerBadAddress, answerUnreadable } from './failures.ts';
 import { type LogTo, loggerOf } from './log.ts';
 
@@ -9,10 +10,6 @@ export interface Taking {
   /** How long a request may take to arrive. */
   patienceMs: number;
 }
-
-export const MOST_KILOBYTES = 256;
-/** Far beyond what a nursery needs; each open line costs memory. */
-const MOST_LINES = 2000;
 
 /** How requests are taken in, before any of our own code looks at them. */
 export function serverOptions({ log, trustedProxies, patienceMs }: Taking): FastifyHttpOptions<RawServerDefault> {
