@@ -1,5 +1,4 @@
 // The door on a phone and at a desk: a second step set up and asked for, sessions seen and ended, and what is said when it is shut.
-import path from 'node:path';
 import { generateSync } from 'otplib';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -46,8 +45,6 @@ const WORDS = {
 describe.each(SIZES)('on %s', (_, size, language) => {
   const say = WORDS[language];
   const sound = async (page: Page, name: string) => {
-    const folder = process.env.ROOTCLOCK_PICTURES;
-    if (folder) await page.screenshot({ path: path.join(folder, `${name}-${size.width}-${language}.png`), fullPage: true });
     expect({ name, overflow: await overflowOf(page), violations: await violationsOn(page) }).toEqual({ name, overflow: [], violations: [] });
   };
   const field = (page: Page, label: string) => page.locator('input').and(page.getByLabel(label, { exact: true })).last();
@@ -119,5 +116,5 @@ describe.each(SIZES)('on %s', (_, size, language) => {
     await press(page, say.turnOff);
     await said(page, say.isOff);
     await page.getByRole('button', { name: say.setUp, exact: true }).waitFor();
-  });
+  }, 300_000);
 });

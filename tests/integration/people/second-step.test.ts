@@ -121,6 +121,13 @@ describe('a second step', () => {
     expect(await refusalOf(nursery.as('owner').people.removeSecondStep(sent({ personId: randomUUID() })))).toMatchObject({ code: 'not-found' });
   });
 
+  test('is not taken off oneself that way, without password and code', async () => {
+    const { personId, browser } = await addOwner();
+    await turnOn(browser);
+    expect(codeOf(await browser.post('people.removeSecondStep', { personId }))).toBe('own-second-step');
+    expect(resultOf(await browser.get('people.readSecondStep'))).toMatchObject({ codesLeft: 10 });
+  });
+
   test('is for owners', async () => {
     const { browser } = await addOwner('crew');
     expect(codeOf(await browser.post('people.beginSecondStep', { password }))).toBe('not-allowed');

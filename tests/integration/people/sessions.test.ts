@@ -70,14 +70,14 @@ describe('the sessions of a person', () => {
     const { email } = await addPerson();
     const [phone, desk] = [door.browser({ agent: PHONE }), door.browser({ agent: DESK })];
     await signIn(phone, email);
-    clock.set('2026-05-21T09:00:00Z');
+    clock.set('2026-05-21T09:10:00Z');
     await signIn(desk, email);
     clock.set('2026-05-21T09:40:00Z');
-    await isIn(desk);
+    expect(await sessionsOf(desk)).toMatchObject([{ here: true, seenAt: '2026-05-21T09:10:00.000Z' }, { here: false }]);
     clock.set('2026-05-21T11:05:00Z');
     await isIn(phone);
     expect((await sessionsOf(desk))).toMatchObject([
-      { browser: 'Chrome', system: 'Linux', openedAt: '2026-05-21T09:00:00.000Z', seenAt: '2026-05-21T11:00:00.000Z', here: true },
+      { browser: 'Chrome', system: 'Linux', openedAt: '2026-05-21T09:10:00.000Z', seenAt: '2026-05-21T11:00:00.000Z', here: true },
       { browser: 'Firefox', system: 'Android', openedAt: '2026-05-20T17:00:00.000Z', seenAt: '2026-05-21T11:00:00.000Z', here: false },
     ]);
   });

@@ -18,6 +18,8 @@ export const peopleErrors = {
   /** The password was right, and now a code is asked for. */
   'second-step-needed': errorKind('access', 401),
   'wrong-code': errorKind('access', 401),
+  /** One's own second step is turned off with the password and a code. */
+  'own-second-step': errorKind('refusal', 409),
   /** It was turned on or off in another place. */
   'second-step-changed': errorKind('refusal', 409),
   'unknown-zone': errorKind<{ zone: string }>('input', 400),

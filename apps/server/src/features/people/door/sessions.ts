@@ -5,7 +5,7 @@ import Bowser from 'bowser';
 import type { Database } from '../../../db/pool.ts';
 import type { Door } from '../../../trpc/door.ts';
 import type { Caller } from '../../../trpc/operation.ts';
-import { endSessions, findTokenHolder, insertSession, loadSessions, noteSeen, revokeToken } from './store.ts';
+import { endSessions, findTokenHolder, insertSession, loadSessions, noteSeen, revokeToken, type SessionFacts } from './store.ts';
 
 const DAY_SECONDS = 86_400;
 const SESSION_SECONDS = 30 * DAY_SECONDS;
@@ -46,14 +46,16 @@ export async function signOut(database: Database, door: Door, now: Date): Promis
 }
 
 const asking = ({ sessionToken }: Door) => (sessionToken === null ? null : tokenHash(sessionToken));
-const toTheHour = (at: Date) => new Date(Math.floor(at.getTime() / 3_600_000) * 3_600_000).toISOString();
+/** To the hour, which is never before it was opened. */
+const lastSeen = ({ openedAt, seenAt }: SessionFacts) => new Date(Math.max(openedAt.getTime(), Math.floor(seenAt.getTime() / 3_600_000) * 3_600_000)).toISOString();
 
 /** Where a person is signed in, this session first. */
 export async function listSessions(database: Database, { personId }: Caller, door: Door, now: Date): Promise<people.SessionRow[]> {
   const sessions = await loadSessions(database, personId, asking(door), now);
-  return sessions.map(({ id, agent, openedAt, seenAt, here }) => {
+  return sessions.map((session) => {
+    const { id, agent, openedAt, here } = session;
     const { browser, os } = agent === '' ? { browser: {}, os: {} } as Partial<ReturnType<typeof Bowser.parse>> : Bowser.parse(agent);
-    return { id, browser: browser?.name || null, system: os?.name || null, openedAt: openedAt.toISOString(), seenAt: toTheHour(seenAt), here };
+    return { id, browser: browser?.name || null, system: os?.name || null, openedAt: openedAt.toISOString(), seenAt: lastSeen(session), here };
   });
 }
 

@@ -18,6 +18,7 @@ export const people = {
   'known-name-password': () => 'Leave out your name, your email address and the nursery’s name.',
   'second-step-needed': () => 'Enter the 6 digits from your app, or a recovery code.',
   'wrong-code': () => 'That code doesn’t work. Each code works once. Enter the newest one.',
+  'own-second-step': () => 'Turn off your own second step under “You and this device”.',
   'second-step-changed': () => 'This was changed on another device. Reload the page.',
   'unknown-zone': ({ zone }) => `${zone} is no time zone. Choose one from the list.`,
 } satisfies Partial<ErrorSentences>;

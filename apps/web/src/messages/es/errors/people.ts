@@ -18,6 +18,7 @@ export const people = {
   'known-name-password': () => 'No use su nombre, su correo ni el nombre del vivero.',
   'second-step-needed': () => 'Escriba los 6 dígitos de su aplicación o un código de recuperación.',
   'wrong-code': () => 'Ese código no sirve. Cada código sirve una sola vez. Escriba el más nuevo.',
+  'own-second-step': () => 'Desactive su propio segundo paso en «Usted y este dispositivo».',
   'second-step-changed': () => 'Esto se cambió en otro aparato. Vuelva a cargar la página.',
   'unknown-zone': ({ zone }) => `${zone} no es una zona horaria. Elija una de la lista.`,
 } satisfies Partial<ErrorSentences>;
