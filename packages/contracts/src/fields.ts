@@ -61,7 +61,7 @@ function isRoughDay(value: string): boolean {
 export const shortText = text(z.trim(), z.minLength(1), z.maxLength(120));
 export const longText = text(z.trim(), z.maxLength(2000));
 /** A text that may be left out or left empty; empty becomes null. */
-export const optionalText = z.optional(z.nullable(z.pipe(text(z.trim(), z.maxLength(500)), z.transform((text: string) => (text === '' ? null : text)))));
+export const optionalText = z.optional(z.nullable(z.pipe(text(z.trim(), z.maxLength(500)), z.transform((value: string) => (value === '' ? null : value)))));
 
 export const page = {
   /** Which page of a list, from 1. */
