@@ -3,7 +3,7 @@ import { EmbeddedFailure } from './failure.ts';
 
 const MEGABYTE = 1_000_000;
 /** A new cluster with all migrations took 51 MB, 17 of them the log of changes, which grows while a nursery is filled. */
-export const NEEDED_BYTES = 300 * MEGABYTE;
+const NEEDED_BYTES = 300 * MEGABYTE;
 
 /** Bytes that whoever runs this may still write where the folder lies. */
 export function freeBytesAt(folder: string): number {
