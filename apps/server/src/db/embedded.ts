@@ -26,6 +26,8 @@ export interface EmbeddedServer {
 export interface EmbeddedOptions {
   /** False trades safety against power loss for speed; only tests want that. */
   durable?: boolean;
+  /** How much can still be written at a folder; tests fill the disk by it. */
+  freeBytes?: (folder: string) => number;
 }
 
 const logFile = (dataDir: string) => path.join(dataDir, 'postgres.log');
@@ -109,11 +111,11 @@ const hasEnded = (child: ChildProcess) => child.pid === undefined || child.exitC
  * left. The caller holds the folder (see folder-lock). Throws with the server's own words when it does not come up; nothing
  * is left running then.
  */
-export async function startEmbedded(dataDir: string, { durable = true }: EmbeddedOptions = {}): Promise<EmbeddedServer> {
+export async function startEmbedded(dataDir: string, { durable = true, freeBytes }: EmbeddedOptions = {}): Promise<EmbeddedServer> {
   const { initdb, postgres } = await findBinaries();
   const privilege = choosePrivilege();
   const folder = clusterFolder(dataDir);
-  ensureCluster(dataDir, { initdb, postgres }, privilege, durable);
+  ensureCluster(dataDir, { initdb, postgres }, privilege, durable, freeBytes);
   await stopOrphan(folder);
 
   const giveUpAt = Date.now() + startPatienceMs;

@@ -6,6 +6,7 @@ import path from 'node:path';
 import type { Binaries } from './binaries.ts';
 import { EmbeddedFailure } from './failure.ts';
 import { claim, type Privilege } from './privilege.ts';
+import { freeBytesAt, requireRoom } from './room.ts';
 
 export const superuser = 'postgres';
 
@@ -28,13 +29,14 @@ const localeOptions = () => {
 };
 
 /** Makes the cluster if there is none. It appears under its name only when whole, so an interrupted start leaves none behind. */
-export function ensureCluster(dataDir: string, binaries: Binaries, privilege: Privilege, durable: boolean): void {
+export function ensureCluster(dataDir: string, binaries: Binaries, privilege: Privilege, durable: boolean, freeBytes = freeBytesAt): void {
   const folder = clusterFolder(dataDir);
   if (clusterExists(dataDir)) {
     claim(folder, privilege);
     return;
   }
   mkdirSync(dataDir, { recursive: true });
+  requireRoom(dataDir, freeBytes(dataDir));
   const draft = `${folder}.new`;
   rmSync(draft, { recursive: true, force: true });
   mkdirSync(draft, { mode: 0o700 });

@@ -1,9 +1,9 @@
 // When node is killed outright, its database goes on alone. The next start stops that one first, and only that one.
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { EmbeddedFailure } from './failure.ts';
-import { isAlive, isPostgresOn } from './processes.ts';
+import { isAlive, isPostgresOn, isSurelyOther } from './processes.ts';
 
 async function gone(pid: number, withinMs: number): Promise<boolean> {
   for (const until = Date.now() + withinMs; Date.now() < until; await pause(20)) if (!isAlive(pid)) return true;
@@ -25,13 +25,23 @@ export async function stopPostgres(pid: number, withinMs = 25_000): Promise<void
   throw new EmbeddedFailure(`The database process ${pid} does not stop.`);
 }
 
-/** Stops a server that was left behind on this cluster folder. A process that merely has the noted pid is not touched. */
+/** The number of no process, on any system: PostgreSQL takes a file that names it for one of a server that is gone. */
+const NOBODY = 2_147_483_647;
+
+/**
+ * Stops a server that was left behind on this cluster folder. A process that merely has the noted pid is not touched; since PostgreSQL would take
+ * it for the server and not start, the file names nobody then. The rest of the file stays, by which PostgreSQL itself makes sure that no child of
+ * a server that was killed still works on the files.
+ */
 export async function stopOrphan(folder: string): Promise<void> {
-  let noted: number;
+  const file = path.join(folder, 'postmaster.pid');
+  let noted: string;
   try {
-    noted = Number(readFileSync(path.join(folder, 'postmaster.pid'), 'utf8').split('\n')[0]);
+    noted = readFileSync(file, 'utf8');
   } catch {
     return;
   }
-  if (isPostgresOn(noted, folder)) await stopPostgres(noted);
+  const pid = Number(noted.split('\n')[0]);
+  if (isPostgresOn(pid, folder)) await stopPostgres(pid);
+  else if (isAlive(pid) && isSurelyOther(pid, folder)) writeFileSync(file, noted.replace(/^\d+/, String(NOBODY)));
 }

@@ -1,6 +1,6 @@
 // Which process is which. A bare pid is not enough: the system gives the same number to another process later.
 import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 
 const hasProc = existsSync('/proc/self/stat');
@@ -66,3 +66,21 @@ export function isPostgresOn(pid: number, dataFolder: string): boolean {
   }
 }
 
+
+/**
+ * Whether a living process is surely no PostgreSQL server of this folder: another program, or a server that works in another folder. False where
+ * the system does not say, since a server that is taken for another one could be joined by a second on the same files.
+ */
+export function isSurelyOther(pid: number, dataFolder: string): boolean {
+  if (!hasProc) {
+    const command = ps(pid, 'command');
+    return command !== undefined && !/post(gres|master)/.test(command);
+  }
+  try {
+    const program = readFileSync(`/proc/${pid}/comm`, 'utf8').trim();
+    // A server works in its data folder, however that was named when it was started.
+    return !/^post(gres|master)/.test(program) || realpathSync(`/proc/${pid}/cwd`) !== realpathSync(dataFolder);
+  } catch {
+    return false;
+  }
+}

@@ -11,7 +11,7 @@ const FEW_LINES = 100;
 /** What a command has left to do after its plan: what changed is stored, the command logged, all of it tried and committed. */
 const AFTERWARDS_MS = 2_000;
 
-export interface Planned {
+interface Planned {
   reservations: ScopeReservation[];
   /** False where there was no time to solve it: then what lines hold stays as far as it can, and nothing new is given to anybody. */
   isSolved: boolean;
