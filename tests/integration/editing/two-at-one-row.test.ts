@@ -39,7 +39,8 @@ async function openForm(path: string, start: Body = {}) {
   };
   const was = (change: Body) => Object.fromEntries(Object.keys(change).map((field) => [field, body[field] ?? null]));
   /** As if somebody else of the nursery had saved last: some commands are the owner's alone, and there is one owner. */
-  const byAnother = () => server.sql('UPDATE command SET person_id = $2 WHERE nursery_id = $1', [nursery.nurseryId, nursery.people.crew.personId]);
+  const byAnother = () => server.sql(`BEGIN; SET LOCAL session_replication_role = replica;
+    UPDATE command SET person_id = '${nursery.people.crew.personId}' WHERE nursery_id = '${nursery.nurseryId}'; COMMIT;`);
   return { save, edition, everything, was, byAnother };
 }
 
