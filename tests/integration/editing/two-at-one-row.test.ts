@@ -40,7 +40,7 @@ async function openForm(path: string, start: Body = {}) {
   const was = (change: Body) => Object.fromEntries(Object.keys(change).map((field) => [field, body[field] ?? null]));
   /** As if somebody else of the nursery had saved last: some commands are the owner's alone, and there is one owner. */
   const byAnother = () => server.sql(`BEGIN; SET LOCAL session_replication_role = replica;
-    UPDATE command SET person_id = '${nursery.people.crew.personId}' WHERE nursery_id = '${nursery.nurseryId}'; COMMIT;`);
+    UPDATE command SET person_id = '${nursery.people.viewer.personId}' WHERE nursery_id = '${nursery.nurseryId}'; COMMIT;`);
   return { save, edition, everything, was, byAnother };
 }
 
@@ -72,7 +72,7 @@ describe.each(Object.entries(twoEdits))('%s', (path, { first: start, theirs, min
     expect(await save(theirs, { edition })).toMatchObject({ ok: true });
     expect(await save(mine, {})).toMatchObject({ ok: true });
     await byAnother();
-    expect(await save(theirs, {})).toMatchObject({ ok: false, code: 'edited-meanwhile', data: { by: 'Test crew' } });
+    expect(await save(theirs, {})).toMatchObject({ ok: false, code: 'edited-meanwhile', data: { by: 'Test viewer' } });
   });
 
   it('is no clash with itself when it is sent twice, nor with somebody who typed the same', async () => {
