@@ -65,10 +65,10 @@ export const optionalText = z.optional(z.nullable(z.pipe(text(z.trim(), z.maxLen
 
 /**
  * What goes with the edit of a row: the edition at which its form read it, and of each field that the person changed what it held then. Rows begin
- * at edition 1; an entry that names none counts as typed over a row that nobody had edited yet.
+ * at edition 1; an entry that names none counts as typed over a row that nobody else had edited yet.
  */
 export const asRead = {
-  edition: z._default(z.int().check(z.gte(0), z.lte(2_147_483_647)), 1),
+  edition: z.optional(z.int().check(z.gte(0), z.lte(2_147_483_647))),
   was: z.optional(z.record(text(z.maxLength(60)), z.unknown())),
 };
 

@@ -40,7 +40,7 @@ describe('a person who is added', () => {
   test('can sign in with the password they were told', async () => {
     const { email, personId } = await addPerson();
     expect(await isSignedIn(await signIn(email.toUpperCase()))).toBe(true);
-    expect(await owner().listPeople({})).toContainEqual({ id: personId, name: 'Test Helper', email, role: 'crew', endedAt: null });
+    expect(await owner().listPeople({})).toContainEqual({ id: personId, edition: 1, name: 'Test Helper', email, role: 'crew', endedAt: null });
   });
 
   test.each([

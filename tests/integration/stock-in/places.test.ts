@@ -157,7 +157,7 @@ describe('closing a place', () => {
   test('is told in the story of the place, with who did it and why', async () => {
     const { placeId } = await add();
     await close(placeId, '2026-05-22T12:00:00Z', 'stop of the inspector');
-    await nursery.as('owner').stock.openPlace(sent({ placeId, reason: 'letter of release' }));
+    await nursery.as('owner').stock.openPlace(sent({ placeId, reason: 'letter of release', edition: (await read(placeId)).edition }));
     const { events, closedBy } = await read(placeId);
     expect(closedBy).toBeNull();
     expect(events.map(({ kind, note, person, untilAt }) => ({ kind, note, person, untilAt }))).toEqual([

@@ -121,7 +121,8 @@ describe('taking back what hangs on an entry', () => {
   test('does not close a place that was opened, since people may be in it', async () => {
     const { benchId } = await story.begin();
     await crew().closePlace(sent({ placeId: benchId, untilAt: '2026-05-22T12:00:00Z', reason: 'mud' }));
-    const { entryId } = await grower().openPlace(sent({ placeId: benchId, reason: 'dry again' }));
+    const [place] = await story.sql<{ edition: number }>('SELECT edition FROM place WHERE id = $1', [benchId]);
+    const { entryId } = await grower().openPlace(sent({ placeId: benchId, reason: 'dry again', edition: place?.edition }));
     expect((await refusalOf(grower().reverseEntry(sent({ entryId })))).code).toBe('cannot-reverse');
   });
 

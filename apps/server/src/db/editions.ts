@@ -53,11 +53,11 @@ function editsOf<Body>({ table, fields, partial, where }: { table: string; field
 }
 
 /** Who saved an edition and when; nobody is named for what came about otherwise. */
-export async function loadEditor({ tx, nurseryId }: ReadContext, edition: number): Promise<{ by: string | null; at: string | null }> {
-  const [row] = await tx.$queryRaw<{ by: string | null; at: Date }[]>`
-    SELECT n.name AS by, c.recorded_at AS at FROM command c LEFT JOIN nursery_people() n ON n.person_id = c.person_id
+export async function loadEditor({ tx, nurseryId }: ReadContext, edition: number): Promise<{ personId: string | null; by: string | null; at: string | null }> {
+  const [row] = await tx.$queryRaw<{ personId: string | null; by: string | null; at: Date }[]>`
+    SELECT c.person_id::text AS "personId", n.name AS by, c.recorded_at AS at FROM command c LEFT JOIN nursery_people() n ON n.person_id = c.person_id
      WHERE c.nursery_id = ${nurseryId}::uuid AND c.version = ${edition}`;
-  return { by: row?.by ?? null, at: row?.at.toISOString() ?? null };
+  return { personId: row?.personId ?? null, by: row?.by ?? null, at: row?.at.toISOString() ?? null };
 }
 
 /** What people call the rows that these values name by id. */

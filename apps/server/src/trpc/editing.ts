@@ -9,9 +9,12 @@ import { refuse } from '../refusal.ts';
 import { command, commandPrepared, type Command, type CommandContext, type Edits, type StoredRow } from './operation.ts';
 
 type Fields = Record<string, unknown>;
+type Editor = Awaited<ReturnType<typeof loadEditor>>;
+const FIRST_EDITION = 1;
+
 /** What every edit carries beside its own fields. */
 interface Sent {
-  edition: number;
+  edition?: number | undefined;
   was?: Fields | undefined;
 }
 
@@ -59,19 +62,23 @@ function edited<Input extends z.ZodMiniType<Sent>, Answer extends object>(
 /** The body as it is to be written: the fields that were not the person's own are as they now stand. */
 async function settle<Body extends Sent>(context: CommandContext, edits: Edits<Body>, schema: z.ZodMiniType<Sent>, body: Body, row: StoredRow): Promise<Body> {
   if (body.edition === row.edition) return body;
+  const editor = await loadEditor(context, row.edition);
+  // Without an edition only what others saved could be lost unseen: nobody is asked about what they themselves saved before.
+  const read = body.edition ?? (editor.personId === context.personId ? row.edition : FIRST_EDITION);
+  if (read === row.edition) return body;
   const sent = wanted(edits, row, body);
   const before = body.was && asParsed(schema, body, body.was);
   const isTheirs = (field: string) => before !== undefined && !Object.hasOwn(before, field);
   const untouched = (field: string) => before !== undefined && saysTheSame(before[field], row.fields[field]);
   const clashing = Object.keys(row.fields).filter((field) => !isTheirs(field) && !saysTheSame(sent[field], row.fields[field]) && !untouched(field));
-  if (clashing.length > 0) refuse('edited-meanwhile', await conflict(context, row, sent, clashing));
+  if (clashing.length > 0) refuse('edited-meanwhile', await conflict(context, row, sent, clashing, editor));
   const kept = Object.keys(sent).filter((field) => isTheirs(field)).map((field) => [field, row.fields[field]]);
   return { ...body, ...Object.fromEntries(kept) };
 }
 
-async function conflict(context: CommandContext, row: StoredRow, sent: Fields, clashing: string[]): Promise<Edited> {
+async function conflict(context: CommandContext, row: StoredRow, sent: Fields, clashing: string[], { by, at }: Editor): Promise<Edited> {
   return {
-    edition: row.edition, ...(await loadEditor(context, row.edition)),
+    edition: row.edition, by, at,
     fields: clashing.map((field) => ({ field, stored: row.fields[field] ?? null, sent: sent[field] ?? null })),
     stored: row.fields, called: await loadCalled(context, [row.fields, sent]),
   };

@@ -46,7 +46,7 @@ const said = { plantId: id, source: optionalText, note: optionalText, ...asRead 
 const changes = Object.entries(values).map(([field, value]) => z.strictObject({ ...said, field: z.literal(field), value }));
 
 /** One fact of a plant; null says that nothing is known. It counts as the nursery's own, with the source it names. */
-export const setPlantFact = z.discriminatedUnion('field', changes as [(typeof changes)[number]]) as unknown as z.ZodMiniType<SetPlantFact & { edition: number }, SetPlantFact & { edition?: number | undefined }>;
+export const setPlantFact = z.discriminatedUnion('field', changes as [(typeof changes)[number]]) as unknown as z.ZodMiniType<SetPlantFact, SetPlantFact>;
 
 export interface SetPlantFact {
   plantId: string;
@@ -54,6 +54,7 @@ export interface SetPlantFact {
   value: PlantFactValue;
   source?: string | null | undefined;
   note?: string | null | undefined;
+  edition?: number | undefined;
   was?: Record<string, unknown> | undefined;
 }
 
