@@ -18,6 +18,8 @@ const BEAT_MS = 300;
 let database: TestDatabase;
 let nursery: TestNursery;
 let app: Awaited<ReturnType<typeof createApp>>;
+/** Where the server answers, or did until it was stopped. */
+let port: number;
 let front: Server;
 let address: string;
 let cookie: string;
@@ -32,6 +34,7 @@ let isSilent: boolean;
 async function serve(): Promise<void> {
   app = await createApp({ databaseUrl: database.url, clock: nursery.clock.now, beatMs: BEAT_MS });
   await app.listen({ host: '127.0.0.1', port: 0 });
+  ({ port } = app.server.address() as AddressInfo);
 }
 
 beforeAll(async () => {
@@ -53,7 +56,6 @@ beforeEach(async () => {
     if (between) return between(answer);
     carried.add(answer);
     const { headers, url = '/' } = incoming;
-    const { port } = app.server.address() as AddressInfo;
     const onward = request({ port, host: '127.0.0.1', path: url, headers }, (told) => {
       answer.writeHead(told.statusCode ?? 502, told.headers).flushHeaders();
       told.on('data', (bytes) => void (isSilent || answer.write(bytes)));
