@@ -18,6 +18,8 @@ interface Def {
   in?: z.ZodMiniType;
   options?: z.ZodMiniType[];
   items?: z.ZodMiniType[];
+  keyType?: z.ZodMiniType;
+  valueType?: z.ZodMiniType;
 }
 
 const isSchema = (value: unknown): value is z.ZodMiniType => typeof value === 'object' && value !== null && '_zod' in value;
@@ -25,7 +27,7 @@ const isSchema = (value: unknown): value is z.ZodMiniType => typeof value === 'o
 function leavesOf(schema: z.ZodMiniType, path: string): Leaf[] {
   const def = schema._zod.def as unknown as Def;
   const inner: [string, z.ZodMiniType][] = [
-    ...Object.entries(def.shape ?? {}), ...[def.element, def.innerType, def.in].filter(isSchema).map((each): [string, z.ZodMiniType] => ['', each]),
+    ...Object.entries(def.shape ?? {}), ...[def.element, def.innerType, def.in, def.keyType, def.valueType].filter(isSchema).map((each): [string, z.ZodMiniType] => ['', each]),
     ...[...(def.options ?? []), ...(def.items ?? [])].filter(isSchema).map((each, at): [string, z.ZodMiniType] => [String(at), each]),
   ];
   if (inner.length === 0) return [{ path, kind: def.type, schema }];
@@ -46,7 +48,9 @@ describe('the walk', () => {
   it('comes to everything that can be sent', () => {
     expect(texts.length).toBeGreaterThan(300);
     expect(numbers.length).toBeGreaterThan(100);
-    expect(new Set(leaves.map(({ kind }) => kind))).toEqual(new Set(['string', 'number', 'boolean', 'enum', 'literal', 'object']));
+    // Unknown is what a field held when its form read it: that is compared and never stored.
+    expect(new Set(leaves.map(({ kind }) => kind))).toEqual(new Set(['string', 'number', 'boolean', 'enum', 'literal', 'object', 'unknown']));
+    expect(leaves.filter(({ kind, path }) => kind === 'unknown' && !path.endsWith('.was'))).toEqual([]);
   });
 });
 

@@ -10,7 +10,7 @@ describe('what was refused before it reached a procedure', () => {
   });
 
   it('is to be sent again, where our server said that there were too many', () => {
-    expect(readFailure(refusedBefore(429, { code: 'too-many-requests', data: { waitSeconds: 7 } }))).toMatchObject({ code: 'too-many-requests', class: 'retry', data: { waitSeconds: 7 } });
+    expect(readFailure(refusedBefore(429, { code: 'too-many-requests', data: { waitSeconds: 7 }, requestId: 'r2' }))).toMatchObject({ code: 'too-many-requests', class: 'retry', data: { waitSeconds: 7 } });
   });
 
   it.each([undefined, {}, { code: 'nothing of ours' }, [], 'text'])('is no answer, where something between us said it: %o', (answer) => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { safeNext } from './entering.ts';
+import { safeNext } from './safe-next.ts';
 
 describe('where a sign-in leads', () => {
   it('is the page that asked for it', () => {
