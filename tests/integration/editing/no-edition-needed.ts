@@ -13,7 +13,7 @@ export const NOT_TYPED: Record<string, string> = {
   'batch.limit_on': 'a clock', 'batch.next_opens_on': 'a clock', 'batch.plant_by_on': 'a clock', 'batch.plant_by_state': 'a clock', 'batch.rule_id': 'a clock', 'batch.window_id': 'a clock',
   'line_loss.settled_on': 'once only', 'line_loss.settled_how': 'once only', 'line_loss.settled_command_id': 'once only',
   'garden_order.pull_issued_on': 'the day of the last list, which is not typed',
-  'place.edition': 'raised beside the editing commands', 'source.edition': 'raised beside the editing commands', 'client.edition': 'raised beside the editing commands',
+  'place.edition': 'raised beside the editing commands', 'source.edition': 'raised beside the editing commands',
 };
 
 const MARK = 'sets or lifts a mark and leaves all that was typed; who edits the row meanwhile is told, or both hold';
@@ -28,7 +28,7 @@ export const NO_EDITION_NEEDED: Record<string, string> = {
   'sources.withdrawViabilityTest': MARK,
   'gardens.cancelOrder': MARK, 'gardens.finishOrder': MARK,
   'plants.removePlantName': 'takes off the one name that it was shown, which is never changed while it stands',
-  'gardens.blankClient': 'is meant to leave nothing of what anybody wrote, and raises the editions, so that no older edit brings it back',
+  'gardens.blankClient': 'is meant to leave nothing of what anybody wrote; edits of what was blanked are refused, and its orders rise in edition, so that no older edit brings a note back',
   'promises.setLossAside': 'happens once; the second is refused',
   'sources.receiveSeed': 'adds to the grams, so that two of them add up', 'sources.takeBackSeed': 'takes off what its own receipt had added',
   'stock.closePlace': 'only ever lengthens a closing, is an entry with its reason, and raises the edition that opening names',

@@ -39,8 +39,9 @@ describe('clients, sites and beds', () => {
     const client = await gardens('viewer').readClient({ clientId: story.clientId });
     expect(client).toMatchObject({ name: 'Fen Hollow Farm', phone: '555 0100', email: null, leadDays: 3, note: 'Gate code by phone.' });
     expect(client.siteRows).toEqual([{
+      edition: expect.any(Number),
       id: story.siteId, clientId: story.clientId, clientName: 'Fen Hollow Farm', name: 'North slope', address: '1 Fen Road', region: 'WI', livestockNear: true, note: '',
-      beds: [{ id: bedId, siteId: story.siteId, name: 'By the well', areaCm2: 60_000, sun: 'part-sun', moisture: 'moist', note: '', plantedUnits: 0 }],
+      beds: [{ id: bedId, edition: expect.any(Number), siteId: story.siteId, name: 'By the well', areaCm2: 60_000, sun: 'part-sun', moisture: 'moist', note: '', plantedUnits: 0 }],
     }]);
   });
 

@@ -145,7 +145,7 @@ describe('a fact', () => {
   test('said by the nursery replaces what was printed', async () => {
     const { plantId } = await addPlant('Lespedeza capitata');
     await grower().plants.setPlantFact(sent({ plantId, field: 'stratificationDays', value: [10, 21], source: 'our own trays', note: '' }));
-    expect((await page(plantId)).facts).toContainEqual({ field: 'stratificationDays', value: [10, 21], standing: 'own setting', source: 'our own trays', note: null });
+    expect((await page(plantId)).facts).toContainEqual({ field: 'stratificationDays', edition: expect.any(Number), value: [10, 21], standing: 'own setting', source: 'our own trays', note: null });
   });
 
   test('of seeds by the gram says them by the pound too', async () => {

@@ -40,10 +40,10 @@ export async function updateClient({ tx, nurseryId }: CommandContext, client: Cl
 export async function blankClientData(context: CommandContext, clientId: string): Promise<void> {
   const { tx, nurseryId, now } = context;
   await tx.$executeRaw`
-    WITH sites AS (UPDATE site SET name = '—', address = '', note = '', ${raised(context)} WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid RETURNING id),
-    beds AS (UPDATE bed b SET name = '—', note = '', ${raised(context)} FROM sites s WHERE b.nursery_id = ${nurseryId}::uuid AND b.site_id = s.id),
+    WITH sites AS (UPDATE site SET name = '—', address = '', note = '' WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid RETURNING id),
+    beds AS (UPDATE bed b SET name = '—', note = '' FROM sites s WHERE b.nursery_id = ${nurseryId}::uuid AND b.site_id = s.id),
     orders AS (UPDATE garden_order SET note = '', ${raised(context)} WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid)
-    UPDATE client SET name = '—', email = NULL, phone = NULL, address = NULL, note = '', blanked_at = ${now}, ${raised(context)}
+    UPDATE client SET name = '—', email = NULL, phone = NULL, address = NULL, note = '', blanked_at = ${now}
      WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
 }
 
