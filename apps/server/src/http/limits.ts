@@ -18,6 +18,7 @@ export function limitCalls(app: FastifyInstance, { callsAMinute }: { callsAMinut
       if (error instanceof RateLimiterRes) return error;
       throw error;
     });
+    reply.header('x-ratelimit-limit', callsAMinute).header('x-ratelimit-remaining', Math.max(0, left.remainingPoints));
     if (left.consumedPoints <= callsAMinute) return;
     const waitSeconds = Math.max(1, Math.ceil(left.msBeforeNext / 1000));
     reply.header('retry-after', waitSeconds);
