@@ -39,7 +39,7 @@ describe('a new collection', () => {
   });
 
   test('cannot be purer than pure', async () => {
-    expect(await refusalOf(story.add({ purity: 1.01 }))).toMatchObject({ code: 'invalid-input', field: 'purity', data: { issues: [{ path: 'purity', problem: 'not-a-share' }] } });
+    expect(await refusalOf(story.add({ purity: 1.01 }))).toMatchObject({ code: 'invalid-input', field: 'purity', data: { issues: [{ path: 'purity', problem: 'not-a-purity' }] } });
   });
 
   test('cannot be stored before it was gathered', async () => {
