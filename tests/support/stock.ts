@@ -19,7 +19,7 @@ export function stockOf(nursery: Pick<TestNursery, 'nurseryId' | 'sql'>) {
     return id;
   }
 
-  async function addPlace({ code = `B${randomUUID().slice(0, 4)}`, kind = 'bench', winterCover = false } = {}) {
+  async function addPlace({ code = `B${randomUUID().slice(0, 8)}`, kind = 'bench', winterCover = false } = {}) {
     const id = randomUUID();
     await sql('INSERT INTO place (nursery_id, id, code, name, kind, winter_cover) VALUES ($1, $2, $3, $3, $4, $5)', [nurseryId, id, code, kind, winterCover]);
     return id;
@@ -27,7 +27,7 @@ export function stockOf(nursery: Pick<TestNursery, 'nurseryId' | 'sql'>) {
 
   async function addSource(plantId: string, { kind = 'bought-seed', seedZone = null as string | null, motherLotId = null as string | null } = {}) {
     const id = randomUUID();
-    await sql(`INSERT INTO source (nursery_id, id, code, plant_id, kind, seed_zone, mother_lot_id) VALUES ($1, $2, $3, $4, $5, $6, $7)`, [nurseryId, id, `S-${id.slice(0, 6)}`, plantId, kind, seedZone, motherLotId]);
+    await sql(`INSERT INTO source (nursery_id, id, code, plant_id, kind, seed_zone, mother_lot_id) VALUES ($1, $2, $3, $4, $5, $6, $7)`, [nurseryId, id, `S-${id.slice(0, 8)}`, plantId, kind, seedZone, motherLotId]);
     return id;
   }
 
