@@ -108,7 +108,7 @@ async function bringBack(page: Page): Promise<void> {
 describe.each([['a phone', PHONE], ['a desk', DESK]] as const)('on %s', (_device, size) => {
   it('an order goes from its first word to a planted garden', async () => {
     await story.addLot({ units: 12, plantByOn: '2026-06-10' });
-    await story.addLot({ units: 30, plantByOn: '2026-09-01', rootCheckedOn: null });
+    await story.addLot({ units: 30, plantByOn: '2026-09-01', rootCheckedOn: null, readyOn: '2026-04-14' });
     const page = await open('owner', size);
     await order(page);
     await said(page, '12 reserved');

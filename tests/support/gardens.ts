@@ -29,7 +29,7 @@ export async function gardenStory(nursery: TestNursery) {
   await as('grower').gardens.addSite(sent({ siteId, clientId, name: 'South slope' }));
 
   /** A lot of the story's plant; its own rule makes it leave its pot on `plantByOn`. */
-  async function addLot({ plantByOn = null as string | null, ...options }: { units?: number; pottedOn?: string; plantByOn?: string | null; rootCheckedOn?: string | null; plantId?: string; containerId?: string; sourceId?: string; placeId?: string } = {}) {
+  async function addLot({ plantByOn = null as string | null, ...options }: { units?: number; pottedOn?: string; plantByOn?: string | null; rootCheckedOn?: string | null; readyOn?: string; plantId?: string; containerId?: string; sourceId?: string; placeId?: string } = {}) {
     const pottedOn = options.pottedOn ?? '2026-04-14';
     const lotId = await stock.addLot({ plantId, containerId, placeId, ...options, sourceId: options.sourceId ?? (options.plantId ? await stock.addSource(options.plantId) : sourceId), plantByOn });
     if (plantByOn !== null) {

@@ -32,8 +32,8 @@ export function stockOf(nursery: Pick<TestNursery, 'nurseryId' | 'sql'>) {
   }
 
   /** A lot on hand since `pottedOn`, entered from `opening`; its plant-by day is reckoned by the first command that touches it. */
-  async function addLot({ plantId, containerId, sourceId, placeId, units = 40, pottedOn = '2026-04-14', confinedOn = pottedOn as string | null, plantByOn = null as string | null, rootCheckedOn = pottedOn as string | null }:
-    { plantId: string; containerId: string; sourceId: string; placeId: string; units?: number; pottedOn?: string; confinedOn?: string | null; plantByOn?: string | null; rootCheckedOn?: string | null }) {
+  async function addLot({ plantId, containerId, sourceId, placeId, units = 40, pottedOn = '2026-04-14', confinedOn = pottedOn as string | null, plantByOn = null as string | null, rootCheckedOn = pottedOn as string | null, readyOn = rootCheckedOn }:
+    { plantId: string; containerId: string; sourceId: string; placeId: string; units?: number; pottedOn?: string; confinedOn?: string | null; plantByOn?: string | null; rootCheckedOn?: string | null; readyOn?: string | null }) {
     const id = randomUUID();
     const entryId = randomUUID();
     const [person] = await sql<{ person_id: string }>('SELECT person_id FROM membership WHERE nursery_id = $1 LIMIT 1', [nurseryId]);
@@ -41,7 +41,7 @@ export function stockOf(nursery: Pick<TestNursery, 'nurseryId' | 'sql'>) {
       c AS (INSERT INTO command (nursery_id, id, version, name, person_id, input_hash, answer, recorded_at) SELECT $1, $2, version, 'set-up', $4, '', 'null', $3::date + interval '1 day' FROM n)
       INSERT INTO entry (nursery_id, id, version, kind, happened_on, recorded_at, person_id) SELECT $1, $2, version, 'opening', $3::date, $3::date + interval '1 day', $4 FROM n`, [nurseryId, entryId, pottedOn, person?.person_id]);
     await sql(`INSERT INTO lot (nursery_id, id, code, plant_id, source_id, container_id, created_entry_id, potted_on, confined_on, container_on, plant_by_on, ready_on, root_checked_on)
-      VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $8, $10, $11, $11)`, [nurseryId, id, `L-${id.slice(0, 6)}`, plantId, sourceId, containerId, entryId, pottedOn, confinedOn, plantByOn, rootCheckedOn]);
+      VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $8, $10, $11, $12)`, [nurseryId, id, `L-${id.slice(0, 6)}`, plantId, sourceId, containerId, entryId, pottedOn, confinedOn, plantByOn, readyOn, rootCheckedOn]);
     await sql(`WITH a AS (
         INSERT INTO account (nursery_id, id, kind, lot_id, place_id, outside)
         VALUES ($1, account_key('place', $2, $3), 'place', $2::uuid, $3::uuid, NULL), ($1, account_key('outside', 'outside', 'opening'), 'outside', NULL, NULL, 'opening')

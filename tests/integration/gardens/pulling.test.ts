@@ -86,7 +86,7 @@ describe('pulling plants for an order', () => {
   });
 
   it('asks once more where nobody has checked the root balls', async () => {
-    const lotId = await story.addLot({ units: 10, rootCheckedOn: null });
+    const lotId = await story.addLot({ units: 10, rootCheckedOn: null, readyOn: '2026-04-14' });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
     const [row] = (await gardens('viewer').readPullList({ orderId })).rows;
     expect(row?.rootChecked).toBe(false);

@@ -133,9 +133,9 @@ describe('how counts are weighed', () => {
   const settings = { priorWeight: 40, evidenceLimit: 200, planConfidencePercent: 80, winterSurvivalPercent: 85 };
 
   it('is the owner\'s to set, and the winter survival becomes the nursery\'s own', async () => {
-    expect((await as().propagation.readRecord({})).settings).toEqual({ priorWeight: 20, evidenceLimit: 400, planConfidence: 0.9, winterSurvival: 0.9, winterStanding: 'assumed' });
+    expect((await as().propagation.readRecord({})).settings).toMatchObject({ priorWeight: 20, evidenceLimit: 400, planConfidence: 0.9, winterSurvival: 0.9, winterStanding: 'assumed' });
     await nursery.as('owner').propagation.setLearning(sent(settings));
-    expect((await as().propagation.readRecord({})).settings).toEqual({ priorWeight: 40, evidenceLimit: 200, planConfidence: 0.8, winterSurvival: 0.85, winterStanding: 'own setting' });
+    expect((await as().propagation.readRecord({})).settings).toMatchObject({ priorWeight: 40, evidenceLimit: 200, planConfidence: 0.8, winterSurvival: 0.85, winterStanding: 'own setting' });
     expect(await refusalOf(as().propagation.setLearning(sent(settings)))).toMatchObject({ code: 'not-allowed' });
   });
 
