@@ -86,31 +86,31 @@ describe('who is told its public address', () => {
     await nursery.as('owner').people.addPerson(sent({ personId: randomUUID(), name: 'Somebody new', role: 'viewer', ...person }));
     const { ask } = await openBehind(behind);
     const signedIn = await ask('/trpc/people.signIn', { method: 'POST', body: sent(person), headers: { origin: PUBLIC } });
-    expect([signedIn.status, signedIn.headers['set-cookie']]).toEqual([200, [expect.stringMatching(/; Secure/)]]);
+    expect([signedIn.status, signedIn.headers['set-cookie']]).toEqual([200, [expect.stringMatching(/^__Host-rootclock_session=.*; Secure/), expect.stringMatching(/^__Host-rootclock_device=.*; Secure/)]]);
     expect(signedIn.headers['strict-transport-security']).toMatch(/^max-age=\d+/);
   });
 
   test('makes calendar addresses with it', async () => {
     const { ask } = await openBehind(behind);
-    const cookie = `rootclock_session=${await sessionOf(nursery, 'owner')}`;
+    const cookie = `__Host-rootclock_session=${await sessionOf(nursery, 'owner')}`;
     const { json } = await ask('/trpc/people.createCalendarAddress', { method: 'POST', body: sent({}), headers: { origin: PUBLIC, cookie } });
     expect(json).toMatchObject({ result: { data: { origin: PUBLIC, path: expect.stringMatching(/^\/calendar\//) } } });
   });
 
   test('passes the stream of changes on at once', async () => {
     const { start } = await openBehind(behind);
-    const answer = await start('/live', { headers: { cookie: `rootclock_session=${await sessionOf(nursery, 'owner')}` } });
+    const answer = await start('/trpc/live.hearChanges', { headers: { cookie: `__Host-rootclock_session=${await sessionOf(nursery, 'owner')}` } });
     const [first] = (await once(answer.setEncoding('utf8'), 'data')) as [string];
     answer.destroy();
     expect({ type: answer.headers['content-type'], buffering: answer.headers['x-accel-buffering'], encoding: answer.headers['content-encoding'], first }).toEqual({
-      type: 'text/event-stream', buffering: 'no', encoding: undefined, first: expect.stringContaining('event: beat'),
+      type: 'text/event-stream', buffering: 'no', encoding: undefined, first: expect.stringContaining('event: connected'),
     });
   });
 });
 
 describe('who trusts its proxy', () => {
   const asMany = async (ask: Awaited<ReturnType<typeof openBehind>>['ask'], from: string, headers: IncomingHttpHeaders = {}) =>
-    (await Promise.all(Array.from({ length: 3 }, () => ask('/live', { from, headers })))).map(({ status }) => status);
+    (await Promise.all(Array.from({ length: 3 }, () => ask('/trpc/people.me', { from, headers })))).map(({ status }) => status);
 
   test('counts each address behind it by itself', async () => {
     const { ask } = await openBehind({ trustedProxies: ['127.0.0.1'], callsAMinute: 3 });
@@ -136,9 +136,9 @@ describe('who trusts nobody', () => {
   test.each([[], ['192.0.2.0/24']])('believes no forwarded header (%s)', async (...trustedProxies) => {
     const { ask } = await openBehind({ trustedProxies: trustedProxies.flat(), callsAMinute: 3 });
     expect((await ask('/trpc/people.signOut', signOut({ origin: PUBLIC }))).status).toBe(403);
-    await ask('/live', { from: '127.0.0.2' });
-    await ask('/live', { from: '127.0.0.3' });
-    expect((await ask('/live', { from: '127.0.0.4', headers: { 'x-forwarded-for': '198.51.100.7' } })).status).toBe(429);
+    await ask('/trpc/people.me', { from: '127.0.0.2' });
+    await ask('/trpc/people.me', { from: '127.0.0.3' });
+    expect((await ask('/trpc/people.me', { from: '127.0.0.4', headers: { 'x-forwarded-for': '198.51.100.7' } })).status).toBe(429);
   });
 
   test('believes none that is sent to it directly', async () => {
