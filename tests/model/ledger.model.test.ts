@@ -5,10 +5,12 @@ import { createDatabase, type TestDatabase } from '../support/database.ts';
 import { openServer } from '../support/nursery.ts';
 import { beginStage, countPacks, drawPacks, STAGE_DAYS, startPacks } from './batch-steps.ts';
 import type { Item } from './ledger.ts';
-import { addLine, cancel, changeDay, DUE_DAYS, giveBack, issue, order, pin, plant, pull, withdraw } from './order-steps.ts';
+import { addLine, cancel, changeDay, DUE_DAYS, issue, order, pin, withdraw } from './order-steps.ts';
+import { giveBack, plant, pull } from './planting-steps.ts';
+import { divide, merge, potUp, split } from './relabel-steps.ts';
 import { putIn, takeOut, takeSeedBack, weighOut } from './seed-steps.ts';
 import { type Planner, Step } from './step.ts';
-import { count, divide, hold, lose, merge, move, potUp, type Reason, receive, release, reverse, sell, split } from './stock-steps.ts';
+import { count, hold, lose, move, type Reason, receive, release, reverse, sell } from './stock-steps.ts';
 import { countSpring } from './winter-steps.ts';
 import { openWorld } from './world.ts';
 

@@ -1,6 +1,7 @@
 // How lots come about: potted from a batch, bought, or on hand when the books began.
 import { type Account, batchAt } from './ledger.ts';
-import { type Family, part } from './family.ts';
+import type { Family } from './family.ts';
+import { part } from './lots.ts';
 
 /** A batch that lots were potted from. */
 export interface Batch {

@@ -1,6 +1,7 @@
 // How lots end: planted for an order, sold, given away or lost; or that they stand today, some held, some pulled for an order.
-import { type Family, type Lot, part, standing, whole } from './family.ts';
+import type { Family } from './family.ts';
 import { stagedFor } from './ledger.ts';
+import { type Lot, part, standing, whole } from './lots.ts';
 import type { Orders } from './orders.ts';
 
 /** A hold of a living lot. */

@@ -3,6 +3,7 @@ import { type EntryKind, LOSS_CAUSES } from '@rootclock/domain';
 import type { Chance } from '@rootclock/server/demo/random';
 import type { Grounds } from './grounds.ts';
 import { type Account, type Entry, type Ledger, lotAt, type Move } from './ledger.ts';
+import { type Lot, type Observed, part, standing, whole } from './lots.ts';
 
 export interface FamilyPlan {
   chance: Chance;
@@ -13,24 +14,6 @@ export interface FamilyPlan {
   /** About how many movements all of it makes. */
   moves: number;
   live: boolean;
-}
-
-export interface Lot {
-  id: string;
-  containerId: string;
-  createdEntryId: string;
-  pottedDay: number;
-  closedDay: number | null;
-  intake: 'opening' | 'bought' | null;
-  receivedUnits: number;
-  /** By place, and for what was pulled by order line. */
-  accounts: Map<string, Account>;
-}
-
-export interface Observed {
-  id: string;
-  kind: 'observe' | 'treat';
-  day: number;
 }
 
 /** Lots with fewer than these are left alone by losses, sales and dividing, so that a living lot stays worth looking at. */
@@ -181,7 +164,3 @@ export class Family {
     return { lot, from };
   }
 }
-
-export const standing = (lot: Lot): Account[] => [...lot.accounts.values()].filter(({ kind, units }) => kind === 'place' && units > 0);
-export const part = (units: number, from: Account, to: Account): Move => ({ from, to, fromUnits: units, toUnits: units });
-export const whole = (from: Account, to: Account): Move => part(from.units, from, to);

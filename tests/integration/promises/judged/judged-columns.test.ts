@@ -3,11 +3,13 @@ import { createDatabase, type TestDatabase } from '../../../support/database.ts'
 import { readFreshPlan } from '../../../support/fresh-plan.ts';
 import { gardenStory } from '../../../support/gardens.ts';
 import { openServer } from '../../../support/nursery.ts';
+import { batchEdits } from './batch-edits.ts';
 import { COVERED, readJudgedColumns, VIEW_COLUMNS } from './columns.ts';
 import { orderEdits } from './order-edits.ts';
+import { sourceEdits } from './source-edits.ts';
 import { stockEdits } from './stock-edits.ts';
 
-const EDITS = { ...stockEdits, ...orderEdits };
+const EDITS = { ...stockEdits, ...sourceEdits, ...batchEdits, ...orderEdits };
 
 let database: TestDatabase;
 let server: Awaited<ReturnType<typeof openServer>>;

@@ -7,7 +7,7 @@ import { losses } from './pot-life/losses.ts';
 import { lots } from './lots/index.ts';
 import { outbox } from './outbox.ts';
 import { people } from './people.ts';
-import { plants } from './plants.ts';
+import { plants } from './plants/index.ts';
 import { propagation } from './propagation/index.ts';
 import { record } from './record.ts';
 import { rules } from './settings/rules.ts';

@@ -6,10 +6,11 @@ import { loadBatchEntries } from '../history/store.ts';
 import { type CourseFigures, courseFigures } from './course/course.ts';
 import { type EarlierCourse, readEarlierCourses } from './course/reads.ts';
 import { type BatchProtocol, readBatchProtocol } from './staging/batch-stages.ts';
-import {
-  type BatchHead, type BatchReservation, type BatchStoryEntry, type BatchTreatment, type DrawnBatch, type PottedLot, readBatchHead, readBatchReservations, readBatchStory,
-  readBatchTreatments, readDrawnBatches, readPottedLots,
-} from './reads.ts';
+import { type DrawnBatch, type PottedLot, readDrawnBatches, readPottedLots } from './reads/descendants.ts';
+import { type BatchHead, readBatchHead } from './reads/head.ts';
+import { type BatchReservation, readBatchReservations } from './reads/reservations.ts';
+import { type BatchStoryEntry, readBatchStory } from './reads/story.ts';
+import { type BatchTreatment, readBatchTreatments } from './reads/treatments.ts';
 
 export interface BatchPage extends Omit<BatchHead, 'noticeDays' | 'protocolVersionId'> {
   /** The protocol it keeps, with its stages; null without one. */

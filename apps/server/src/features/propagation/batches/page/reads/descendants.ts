@@ -1,0 +1,55 @@
+import type { BatchUnit } from '@rootclock/domain';
+import type { ReadContext } from '../../../../../trpc/operation.ts';
+import type { RelatedBatch } from './head.ts';
+
+export interface PottedLot {
+  lotId: string;
+  code: string;
+  containerId: string;
+  containerName: string;
+  pottedOn: string;
+  /** Plants potted into it from this batch. */
+  pottedUnits: number;
+  standingUnits: number;
+  plantByOn: string | null;
+  closedOn: string | null;
+}
+
+export async function readPottedLots({ tx, nurseryId }: ReadContext, batchId: string): Promise<PottedLot[]> {
+  return tx.$queryRaw<PottedLot[]>`
+    SELECT l.id::text AS "lotId", l.code, l.container_id::text AS "containerId", c.name AS "containerName", l.potted_on::text AS "pottedOn",
+           coalesce(potted.units, 0) AS "pottedUnits", coalesce(standing.units, 0) AS "standingUnits", l.plant_by_on::text AS "plantByOn", l.closed_on::text AS "closedOn"
+      FROM lineage g
+      JOIN lot l ON l.nursery_id = g.nursery_id AND l.id = g.child_lot_id
+      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+      LEFT JOIN LATERAL (
+        SELECT sum(m.to_units)::int AS units
+          FROM account f JOIN movement m ON m.nursery_id = f.nursery_id AND m.from_account_id = f.id
+          JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
+         WHERE f.nursery_id = g.nursery_id AND f.batch_id = ${batchId}::uuid AND t.lot_id = l.id
+           AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.entry_id)) potted ON true
+      LEFT JOIN LATERAL (SELECT sum(a.units)::int AS units FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place') standing ON true
+     WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = ${batchId}::uuid
+     ORDER BY l.potted_on, l.code`;
+}
+
+/** A batch that was drawn from these packs. */
+export interface DrawnBatch extends RelatedBatch {
+  startedOn: string;
+  unit: BatchUnit;
+  startedUnits: number;
+  /** Packs that were used up by it. */
+  packs: number;
+  closedOn: string | null;
+}
+
+export async function readDrawnBatches({ tx, nurseryId }: ReadContext, batchId: string): Promise<DrawnBatch[]> {
+  return tx.$queryRaw<DrawnBatch[]>`
+    SELECT b.id::text AS "batchId", b.code, b.started_on::text AS "startedOn", b.unit, b.closed_on::text AS "closedOn", drawn.units AS "startedUnits", drawn.packs
+      FROM batch b
+      JOIN LATERAL (SELECT coalesce(sum(m.to_units), 0)::int AS units, coalesce(sum(m.from_units), 0)::int AS packs FROM movement m
+                     WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id) drawn ON true
+     WHERE b.nursery_id = ${nurseryId}::uuid AND b.parent_batch_id = ${batchId}::uuid
+       AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = b.nursery_id AND r.reverses_id = b.created_entry_id)
+     ORDER BY b.started_on, b.code`;
+}

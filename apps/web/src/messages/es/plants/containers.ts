@@ -1,0 +1,32 @@
+import type { containers as english } from '../../en/plants/containers.ts';
+import { plural } from '../words.ts';
+
+export const containers: typeof english = {
+  title: 'Recipientes',
+  lead: 'En qué están las plantas. Los tamaños supuestos son los habituales: mida los suyos.',
+  add: 'Añadir un recipiente',
+  editTitle: (name) => `Cambiar ${name}`,
+  columns: { name: 'Recipiente', code: 'Código', kind: 'Clase', volume: 'Cabe', depth: 'Hondo', footprint: 'Superficie', inUse: 'En uso', standing: 'Medidas' },
+  showRetired: 'Mostrar también los retirados',
+  retired: 'retirado',
+  retire: 'Retirar',
+  restore: 'Recuperar',
+  edit: 'Cambiar',
+  retiredToast: (name) => `${name} ya no se ofrece.`,
+  code: 'Código',
+  codeHint: 'Corto, en minúsculas, cifras y guiones. Después no se puede cambiar.',
+  name: 'Nombre',
+  kind: 'Clase',
+  volumeMl: 'Volumen de una celda o maceta',
+  depthMm: 'Profundidad',
+  widthMm: 'Ancho del conjunto',
+  lengthMm: 'Largo del conjunto',
+  cells: 'Celdas de la bandeja',
+  tradeClass: 'Clase comercial',
+  note: 'Nota',
+  save: 'Guardar',
+  saved: (name) => `${name} está guardado.`,
+  emptyTitle: 'Todavía no hay recipientes',
+  footprint: (width, length) => `${width} × ${length}`,
+  uses: (count) => plural(count, { zero: 'ninguno', one: '# lote o siembra', other: '# lotes o siembras' }),
+};
