@@ -1,7 +1,18 @@
 // The import rules of the house, at error level; tests/structure/imports.test.ts runs them and tells what they forbid.
 
 // A feature imports only those before it. People stand beside all: the runner and the router alone know them.
-const features = ['plants', 'sources', 'stock', 'pot-life', 'propagation', 'promises', 'gardens', 'sales', 'planning', 'records'];
+const features = [
+  'plants',
+  'sources',
+  'stock',
+  'pot-life',
+  'propagation',
+  'promises',
+  'gardens',
+  'sales',
+  'planning',
+  'records',
+];
 const tiers = {
   domain: '^packages/domain/src',
   contracts: '^packages/contracts/src',
@@ -86,8 +97,14 @@ module.exports = {
       name: 'the database is reached from stores, reads and db alone',
       comment: 'Put the statement into the feature’s store.ts (for commands) or reads.ts (for screens).',
       severity: 'error',
-      from: { path: '^apps/server/src/', pathNot: ['^apps/server/src/(db|cli)/', '/(store|reads)\\.ts$', '/(store|reads)/[^/]+\\.ts$'] },
-      to: { path: ['^apps/server/src/db/generated/', '(^|/)node_modules/(pg|@prisma)/'], dependencyTypesNot: ['type-only'] },
+      from: {
+        path: '^apps/server/src/',
+        pathNot: ['^apps/server/src/(db|cli)/', '/(store|reads)\\.ts$', '/(store|reads)/[^/]+\\.ts$'],
+      },
+      to: {
+        path: ['^apps/server/src/db/generated/', '(^|/)node_modules/(pg|@prisma)/'],
+        dependencyTypesNot: ['type-only'],
+      },
     },
     {
       name: 'the program does not know its tests',
@@ -101,6 +118,10 @@ module.exports = {
     combinedDependencies: true,
     doNotFollow: { path: ['node_modules', '/generated/'] },
     exclude: { path: '/dist/' },
-    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'types', 'default'], extensions: ['.ts', '.tsx', '.mjs', '.js', '.json'] },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'types', 'default'],
+      extensions: ['.ts', '.tsx', '.mjs', '.js', '.json'],
+    },
   },
 };

@@ -10,7 +10,8 @@ const TEXTS = /\.(js|css|html|svg|json|webmanifest|wasm)$/;
 const WORTH_BYTES = 1024;
 
 const pack = {
-  '.br': (text: Buffer) => promisify(brotliCompress)(text, { params: { [constants.BROTLI_PARAM_SIZE_HINT]: text.length } }),
+  '.br': (text: Buffer) =>
+    promisify(brotliCompress)(text, { params: { [constants.BROTLI_PARAM_SIZE_HINT]: text.length } }),
   '.gz': (text: Buffer) => promisify(gzip)(text, { level: 9 }),
 };
 

@@ -19,9 +19,18 @@ export default defineConfig({
         // costs more than its bytes.
         codeSplitting: {
           groups: [
-            { name: 'engine', test: /node_modules[\\/](react|react-dom|scheduler|use-sync-external-store|@tanstack|@trpc|idb-keyval|zod)[\\/]/ },
-            { name: 'frame', test: /src[\\/](lib|routes|shell[\\/](?!outbox|more-page)|ui[\\/](action[\\/](button|link)|feedback|form|layout))/ },
-            { name: 'controls', test: /node_modules[\\/](react-aria|react-aria-components|react-stately|@react-aria|@react-stately|@internationalized)[\\/]/ },
+            {
+              name: 'engine',
+              test: /node_modules[\\/](react|react-dom|scheduler|use-sync-external-store|@tanstack|@trpc|idb-keyval|zod)[\\/]/,
+            },
+            {
+              name: 'frame',
+              test: /src[\\/](lib|routes|shell[\\/](?!outbox|more-page)|ui[\\/](action[\\/](button|link)|feedback|form|layout))/,
+            },
+            {
+              name: 'controls',
+              test: /node_modules[\\/](react-aria|react-aria-components|react-stately|@react-aria|@react-stately|@internationalized)[\\/]/,
+            },
             { name: 'ui', test: /src[\\/]ui[\\/](action|fields|overlay|sign|table)[\\/]/ },
           ],
         },
@@ -30,6 +39,11 @@ export default defineConfig({
   },
   server: {
     host: '127.0.0.1',
-    proxy: Object.fromEntries(['/trpc', '/live', '/calendar', '/health', '/ready', '/paper'].map((path) => [path, { target: server, changeOrigin: false }])),
+    proxy: Object.fromEntries(
+      ['/trpc', '/live', '/calendar', '/health', '/ready', '/paper'].map((path) => [
+        path,
+        { target: server, changeOrigin: false },
+      ]),
+    ),
   },
 });

@@ -11,7 +11,11 @@ import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
 import type { TestNursery } from '../support/nursery.ts';
 
 export const listed: { path: string; operation: Operation }[] = Object.entries(operations).flatMap(([feature, named]) =>
-  Object.entries(named).map(([name, operation]): { path: string; operation: Operation } => ({ path: `${feature}.${name}`, operation })));
+  Object.entries(named).map(([name, operation]): { path: string; operation: Operation } => ({
+    path: `${feature}.${name}`,
+    operation,
+  })),
+);
 
 export const sessionPaths = Object.keys(sessionProcedures).map((name) => `people.${name}`);
 
@@ -24,7 +28,13 @@ type ByPath = Record<string, Record<string, (input: unknown) => Promise<unknown>
 export function askerOf({ runner, app, people }: Pick<TestNursery, 'runner' | 'app' | 'people'>) {
   return async (path: string, input: unknown, role: Role | null = 'owner'): Promise<Answer> => {
     const caller = createCaller({
-      runner, database: app, caller: role === null ? null : people[role], requestId: 'test', address: '127.0.0.1', isBatch: false, door: noDoor,
+      runner,
+      database: app,
+      caller: role === null ? null : people[role],
+      requestId: 'test',
+      address: '127.0.0.1',
+      isBatch: false,
+      door: noDoor,
     }) as unknown as ByPath;
     const [feature = '', name = ''] = path.split('.');
     try {
@@ -38,4 +48,5 @@ export function askerOf({ runner, app, people }: Pick<TestNursery, 'runner' | 'a
 }
 
 /** What a browser sends: a command's body under a command id, a query's input as it is. */
-export const envelopeOf = (operation: Operation, body: unknown, commandId: string) => (operation.kind === 'command' ? { commandId, body } : body);
+export const envelopeOf = (operation: Operation, body: unknown, commandId: string) =>
+  operation.kind === 'command' ? { commandId, body } : body;

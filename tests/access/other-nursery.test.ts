@@ -17,10 +17,17 @@ let before: string;
 
 /** All that is stored of a nursery, its version included. */
 const everythingOf = async (nurseryId: string) => {
-  const tables = await server.sql<{ name: string }>(`SELECT c.relname AS name FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attname = 'nursery_id' AND NOT a.attisdropped
+  const tables = await server.sql<{
+    name: string;
+  }>(`SELECT c.relname AS name FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attname = 'nursery_id' AND NOT a.attisdropped
     WHERE c.relkind = 'r' AND c.relnamespace = 'public'::regnamespace ORDER BY 1`);
-  const parts = tables.map(({ name }) => `SELECT '${name} ' || md5(string_agg(t::text, '|' ORDER BY t::text)) AS stored FROM ${name} t WHERE nursery_id = '${nurseryId}'`);
-  const rows = await server.sql<{ stored: string | null }>([...parts, `SELECT 'nursery ' || md5(n::text) FROM nursery n WHERE id = '${nurseryId}'`].join(' UNION ALL '));
+  const parts = tables.map(
+    ({ name }) =>
+      `SELECT '${name} ' || md5(string_agg(t::text, '|' ORDER BY t::text)) AS stored FROM ${name} t WHERE nursery_id = '${nurseryId}'`,
+  );
+  const rows = await server.sql<{ stored: string | null }>(
+    [...parts, `SELECT 'nursery ' || md5(n::text) FROM nursery n WHERE id = '${nurseryId}'`].join(' UNION ALL '),
+  );
   return rows.map(({ stored }) => stored).join('\n');
 };
 
@@ -45,7 +52,9 @@ type Leaf = { path: (string | number)[]; value: string };
 const leavesOf = (value: unknown, path: (string | number)[] = []): Leaf[] => {
   if (typeof value === 'string') return [{ path, value }];
   if (Array.isArray(value)) return value.flatMap((each, at) => leavesOf(each, [...path, at]));
-  return value === null || typeof value !== 'object' ? [] : Object.entries(value).flatMap(([key, each]) => leavesOf(each, [...path, key]));
+  return value === null || typeof value !== 'object'
+    ? []
+    : Object.entries(value).flatMap(([key, each]) => leavesOf(each, [...path, key]));
 };
 
 function withLeaf(body: unknown, [step, ...rest]: (string | number)[], value: string): unknown {
@@ -56,20 +65,29 @@ function withLeaf(body: unknown, [step, ...rest]: (string | number)[], value: st
 
 /** Where a body names a row of ours, and which row of theirs is of the same sort. */
 function namedRows(body: unknown): { path: (string | number)[]; key: string; theirId: string }[] {
-  const keys = new Map(Object.entries(ourRows).filter(([key]) => key.endsWith('Id')).map(([key, id]) => [id, key as keyof SampleRows]));
+  const keys = new Map(
+    Object.entries(ourRows)
+      .filter(([key]) => key.endsWith('Id'))
+      .map(([key, id]) => [id, key as keyof SampleRows]),
+  );
   return leavesOf(body).flatMap(({ path, value }) => {
     const key = keys.get(value);
     return key === undefined ? [] : [{ path, key, theirId: theirRows[key] }];
   });
 }
 
-const theirWords = () => Object.entries(theirRows).filter(([key]) => key.endsWith('Id') || key === 'mark').map(([, word]) => word);
+const theirWords = () =>
+  Object.entries(theirRows)
+    .filter(([key]) => key.endsWith('Id') || key === 'mark')
+    .map(([, word]) => word);
 
 /** Their ids, codes and words that an answer shows although nobody asked with them. */
-const shownOfTheirs = (answer: Answer, asked: unknown) => theirWords().filter((word) => JSON.stringify(answer).includes(word) && !JSON.stringify(asked).includes(word));
+const shownOfTheirs = (answer: Answer, asked: unknown) =>
+  theirWords().filter((word) => JSON.stringify(answer).includes(word) && !JSON.stringify(asked).includes(word));
 
 /** Plants are taken from a place among those where they stand, so of any other it may be said that nothing of them is there. */
-const codesFor = (field: unknown) => (field === 'placeId' || field === 'fromPlaceId' ? ['not-found', 'not-enough-units', 'nothing-there'] : ['not-found']);
+const codesFor = (field: unknown) =>
+  field === 'placeId' || field === 'fromPlaceId' ? ['not-found', 'not-enough-units', 'nothing-there'] : ['not-found'];
 
 const without = (answer: Answer, id: string) => JSON.parse(JSON.stringify(answer).replaceAll(id, 'that id')) as Answer;
 
@@ -87,7 +105,8 @@ describe.each(listed.map(({ path, operation }) => [path, operation] as const))('
     expect(answers.flatMap((answer) => shownOfTheirs(answer, bodies))).toEqual([]);
   });
 
-  const named = () => bodiesOf(path, withNewIds(ourRows)).flatMap((body) => namedRows(body).map((row) => ({ body, ...row })));
+  const named = () =>
+    bodiesOf(path, withNewIds(ourRows)).flatMap((body) => namedRows(body).map((row) => ({ body, ...row })));
 
   it('answers for each id of another nursery as for one that nobody has', async () => {
     for (const { body, path: leaf, key, theirId } of named()) {
@@ -102,7 +121,9 @@ describe.each(listed.map(({ path, operation }) => [path, operation] as const))('
   });
 
   it('does nothing with a body in which all rows are another nursery’s', async () => {
-    for (const body of bodiesOf(path, withNewIds(theirRows)).filter((each) => leavesOf(each).some(({ value }) => theirWords().includes(value)))) {
+    for (const body of bodiesOf(path, withNewIds(theirRows)).filter((each) =>
+      leavesOf(each).some(({ value }) => theirWords().includes(value)),
+    )) {
       const answer = await tried(body);
       if (operation.kind === 'command') expect(answer).toMatchObject({ ok: false, code: 'not-found' });
       expect(shownOfTheirs(answer, body)).toEqual([]);

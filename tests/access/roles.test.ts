@@ -25,11 +25,13 @@ const nameOf = (role: Role | null) => role ?? 'nobody';
 
 /** How each role fares at a procedure, when it sends what no procedure accepts: who may not is told so before anything else. */
 async function welcomes(path: string, input: unknown): Promise<Record<string, string>> {
-  const met = await Promise.all(everybody.map(async (role) => {
-    const answer = await ask(path, input, role);
-    const turnedAway = !answer.ok && ['not-allowed', 'not-signed-in', 'fault'].includes(answer.code);
-    return [nameOf(role), turnedAway ? answer.code : 'let in'] as const;
-  }));
+  const met = await Promise.all(
+    everybody.map(async (role) => {
+      const answer = await ask(path, input, role);
+      const turnedAway = !answer.ok && ['not-allowed', 'not-signed-in', 'fault'].includes(answer.code);
+      return [nameOf(role), turnedAway ? answer.code : 'let in'] as const;
+    }),
+  );
   return Object.fromEntries(met);
 }
 
@@ -40,11 +42,17 @@ describe('the router', () => {
   });
 
   it('knows every operation by its own name', () => {
-    expect(listed.filter(({ path, operation }) => path.split('.')[1] !== operation.name).map(({ path }) => path)).toEqual([]);
+    expect(
+      listed.filter(({ path, operation }) => path.split('.')[1] !== operation.name).map(({ path }) => path),
+    ).toEqual([]);
   });
 
   it('has no write that a viewer may do', () => {
-    expect(listed.filter(({ operation }) => operation.kind === 'command' && operation.roles.includes('viewer')).map(({ path }) => path)).toEqual([]);
+    expect(
+      listed
+        .filter(({ operation }) => operation.kind === 'command' && operation.roles.includes('viewer'))
+        .map(({ path }) => path),
+    ).toEqual([]);
   });
 
   it('has no operation that an owner may not do', () => {
@@ -53,20 +61,53 @@ describe('the router', () => {
 });
 
 describe('of the operations', () => {
-  it.each(listed.map(({ path, operation }) => [path, operation] as const))('%s lets in the roles it declares and nobody else', async (path, operation) => {
-    const declared = Object.fromEntries(everybody.map((role) => [nameOf(role), role === null ? 'not-signed-in' : operation.roles.includes(role) ? 'let in' : 'not-allowed']));
-    expect(await welcomes(path, envelopeOf(operation, 'no such body', idOf(path)))).toEqual(declared);
-  });
+  it.each(listed.map(({ path, operation }) => [path, operation] as const))(
+    '%s lets in the roles it declares and nobody else',
+    async (path, operation) => {
+      const declared = Object.fromEntries(
+        everybody.map((role) => [
+          nameOf(role),
+          role === null ? 'not-signed-in' : operation.roles.includes(role) ? 'let in' : 'not-allowed',
+        ]),
+      );
+      expect(await welcomes(path, envelopeOf(operation, 'no such body', idOf(path)))).toEqual(declared);
+    },
+  );
 });
 
 describe('of what opens and ends sessions', () => {
-  const withSession = ['people.me', 'people.changeOwnPassword', 'people.readCalendarAddress', 'people.createCalendarAddress', 'people.revokeCalendarAddress',
-    'people.listSessions', 'people.endSession', 'people.endOtherSessions', 'people.readSecondStep', 'people.endSecondStep'];
+  const withSession = [
+    'people.me',
+    'people.changeOwnPassword',
+    'people.readCalendarAddress',
+    'people.createCalendarAddress',
+    'people.revokeCalendarAddress',
+    'people.listSessions',
+    'people.endSession',
+    'people.endOtherSessions',
+    'people.readSecondStep',
+    'people.endSecondStep',
+  ];
   const ownersOnly = ['people.beginSecondStep', 'people.finishSecondStep'];
-  const reads = ['people.me', 'people.setupState', 'people.readCalendarAddress', 'people.listSessions', 'people.readSecondStep'];
+  const reads = [
+    'people.me',
+    'people.setupState',
+    'people.readCalendarAddress',
+    'people.listSessions',
+    'people.readSecondStep',
+  ];
   it.each(sessionPaths)('%s lets in whoever it is for', async (path) => {
     const input = reads.includes(path) ? undefined : { commandId: idOf(path), body: valid[path] ?? {} };
-    const all = Object.fromEntries(everybody.map((role) => [nameOf(role), role === null && [...withSession, ...ownersOnly].includes(path) ? 'not-signed-in' : role !== 'owner' && ownersOnly.includes(path) ? 'not-allowed' : 'let in']));
+    const all = Object.fromEntries(
+      everybody.map((role) => [
+        nameOf(role),
+        role === null && [...withSession, ...ownersOnly].includes(path)
+          ? 'not-signed-in'
+          : role !== 'owner' && ownersOnly.includes(path)
+            ? 'not-allowed'
+            : 'let in',
+      ]),
+    );
     expect(await welcomes(path, input)).toEqual(all);
   });
 });
@@ -74,7 +115,13 @@ describe('of what opens and ends sessions', () => {
 /** What these take; each is let in and then refused for what it says. */
 const valid: Record<string, object> = {
   'people.signIn': { email: 'nobody@example.test', password: 'not the password' },
-  'people.createFirstOwner': { nurseryName: 'Another', zone: 'America/Chicago', name: 'Another', email: 'another@example.test', password: 'ten characters' },
+  'people.createFirstOwner': {
+    nurseryName: 'Another',
+    zone: 'America/Chicago',
+    name: 'Another',
+    email: 'another@example.test',
+    password: 'ten characters',
+  },
   'people.endSession': { sessionId: '00000000-0000-4000-8000-000000000000' },
   'people.beginSecondStep': { password: 'not the password' },
   'people.finishSecondStep': { code: '000000' },

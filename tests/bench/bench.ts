@@ -13,7 +13,8 @@ import { pageOf, type Report, reportOf } from './report.ts';
 
 const startedAt = performance.now();
 /** Progress goes to standard error: standard output belongs to the figures. */
-const say = (line: string) => console.error(`${((performance.now() - startedAt) / 1000).toFixed(0).padStart(5)} s  ${line}`);
+const say = (line: string) =>
+  console.error(`${((performance.now() - startedAt) / 1000).toFixed(0).padStart(5)} s  ${line}`);
 
 const OPEN_LINES_A_LOT = 500 / 2000;
 
@@ -22,7 +23,14 @@ async function measure(wanted: Wanted, cluster: Cluster): Promise<Report> {
   const { lots, live, movements, seed } = wanted;
   const make = (name: string, share: number) => {
     const closedLots = Math.round((lots - live) * share);
-    const size = { liveLots: live, closedLots, closedMoves: Math.round((movements / lots) * closedLots), movesEach: movements / lots, openLines: Math.round(live * OPEN_LINES_A_LOT), seed };
+    const size = {
+      liveLots: live,
+      closedLots,
+      closedMoves: Math.round((movements / lots) * closedLots),
+      movesEach: movements / lots,
+      openLines: Math.round(live * OPEN_LINES_A_LOT),
+      seed,
+    };
     return makeNursery(cluster.url('postgres'), cluster.url, name, size, say);
   };
   const whole = await make('whole', 1);
@@ -40,7 +48,17 @@ async function measure(wanted: Wanted, cluster: Cluster): Promise<Report> {
   const provingAt = performance.now();
   const proved = await proveLaws(whole.ownerUrl);
   const laws = { proved, clean: true, secondsAfterWrites: (performance.now() - provingAt) / 1000 } as const;
-  return reportOf({ wanted, machine: { ...machine, loadAfter: loadNow() }, nurseries: [whole, tenth], reads, writes, promises, plan, allocation, laws });
+  return reportOf({
+    wanted,
+    machine: { ...machine, loadAfter: loadNow() },
+    nurseries: [whole, tenth],
+    reads,
+    writes,
+    promises,
+    plan,
+    allocation,
+    laws,
+  });
 }
 
 function show<R>(report: R, page: (report: R) => string, json: boolean): void {
@@ -61,7 +79,11 @@ async function measureAll(wanted: Wanted): Promise<void> {
 
 async function measureAllocationAlone({ seed, solverSeconds, json }: Wanted): Promise<void> {
   const host = hostNow();
-  show(allocationReport({ seed, solverSeconds }, host, await measureAllocation(seed, solverSeconds, say)), pageOfAllocation, json);
+  show(
+    allocationReport({ seed, solverSeconds }, host, await measureAllocation(seed, solverSeconds, say)),
+    pageOfAllocation,
+    json,
+  );
 }
 
 const wanted = readArguments(process.argv.slice(2));

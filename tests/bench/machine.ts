@@ -19,14 +19,20 @@ export interface Machine extends Host {
 }
 
 export const hostNow = (): Host => ({
-  cores: availableParallelism(), processor: cpus()[0]?.model ?? 'unknown', memoryGb: rounded(totalmem() / 2 ** 30, 1), node: process.version,
-  platform: `${process.platform} ${process.arch}`, loadBefore: loadNow(),
+  cores: availableParallelism(),
+  processor: cpus()[0]?.model ?? 'unknown',
+  memoryGb: rounded(totalmem() / 2 ** 30, 1),
+  node: process.version,
+  platform: `${process.platform} ${process.arch}`,
+  loadBefore: loadNow(),
 });
 
 export async function machineOf(adminUrl: string, syncMs: number): Promise<Machine> {
   const client = new pg.Client({ connectionString: adminUrl });
   await client.connect();
-  const { rows: [server] } = await client.query<{ version: string }>(`SELECT current_setting('server_version') AS version`);
+  const {
+    rows: [server],
+  } = await client.query<{ version: string }>(`SELECT current_setting('server_version') AS version`);
   await client.end();
   return { ...hostNow(), postgres: server?.version ?? 'unknown', syncMs: rounded(syncMs) };
 }

@@ -23,17 +23,55 @@ export interface Report {
   aims: Aim[];
 }
 
-function aimsOf({ reads, writes, promises, plan, allocation }: Pick<Report, 'reads' | 'writes' | 'promises' | 'plan' | 'allocation'>): Aim[] {
+function aimsOf({
+  reads,
+  writes,
+  promises,
+  plan,
+  allocation,
+}: Pick<Report, 'reads' | 'writes' | 'promises' | 'plan' | 'allocation'>): Aim[] {
   return [
     ...reads.flatMap((figures) => [
-      { aim: `${figures.read}: median at most ${MOST_MORE_MS} ms above the bare SQL`, measured: figures.moreMs, met: figures.met.withinMs },
-      ...(figures.met.withinTimes === null ? [] : [{ aim: `${figures.read}: median at most ${MOST_TIMES} times the bare SQL, which takes ${LONG_MS} ms or more`, measured: figures.times, met: figures.met.withinTimes }]),
-      { aim: `${figures.read}: at most ${MOST_TIMES_LONGER_HISTORY} times as long as with a tenth of the closed history`, measured: figures.timesTenth, met: figures.met.asShortHistory },
+      {
+        aim: `${figures.read}: median at most ${MOST_MORE_MS} ms above the bare SQL`,
+        measured: figures.moreMs,
+        met: figures.met.withinMs,
+      },
+      ...(figures.met.withinTimes === null
+        ? []
+        : [
+            {
+              aim: `${figures.read}: median at most ${MOST_TIMES} times the bare SQL, which takes ${LONG_MS} ms or more`,
+              measured: figures.times,
+              met: figures.met.withinTimes,
+            },
+          ]),
+      {
+        aim: `${figures.read}: at most ${MOST_TIMES_LONGER_HISTORY} times as long as with a tenth of the closed history`,
+        measured: figures.timesTenth,
+        met: figures.met.asShortHistory,
+      },
     ]),
-    { aim: `stock commands: at least ${LEAST_A_SECOND} acknowledged a second with ${writes.clients} clients`, measured: writes.http.aSecond, met: writes.met.aSecond },
-    { aim: `stock commands: 95 % answered in less than ${MOST_P95_MS} ms`, measured: writes.http.p95Ms, met: writes.met.p95 },
-    { aim: `plan for ${plan.demand.plants} plants over ${plan.demand.weeks} weeks: median at most ${MOST_PLAN_MS} ms`, measured: plan.http.medianMs, met: plan.met },
-    { aim: `promise at ${promises.ask.supplies} lots and ${promises.ask.lines} lines: 95 % answered in less than ${MOST_PROMISE_MS} ms`, measured: promises.ask.p95Ms, met: promises.ask.met },
+    {
+      aim: `stock commands: at least ${LEAST_A_SECOND} acknowledged a second with ${writes.clients} clients`,
+      measured: writes.http.aSecond,
+      met: writes.met.aSecond,
+    },
+    {
+      aim: `stock commands: 95 % answered in less than ${MOST_P95_MS} ms`,
+      measured: writes.http.p95Ms,
+      met: writes.met.p95,
+    },
+    {
+      aim: `plan for ${plan.demand.plants} plants over ${plan.demand.weeks} weeks: median at most ${MOST_PLAN_MS} ms`,
+      measured: plan.http.medianMs,
+      met: plan.met,
+    },
+    {
+      aim: `promise at ${promises.ask.supplies} lots and ${promises.ask.lines} lines: 95 % answered in less than ${MOST_PROMISE_MS} ms`,
+      measured: promises.ask.p95Ms,
+      met: promises.ask.met,
+    },
     ...allocationAims(allocation),
   ];
 }
@@ -50,24 +88,85 @@ export interface Measured {
   laws: Report['laws'];
 }
 
-export function reportOf({ wanted, machine, nurseries, reads, writes, promises, plan, allocation, laws }: Measured): Report {
+export function reportOf({
+  wanted,
+  machine,
+  nurseries,
+  reads,
+  writes,
+  promises,
+  plan,
+  allocation,
+  laws,
+}: Measured): Report {
   const { json: _json, folder: _folder, only: _only, ...options } = wanted;
-  const databases = nurseries.map(({ name, rows, bytes, seconds }) => ({ name, rows, megabytes: bytes / 2 ** 20, seconds }));
-  return shortened({ options, machine, databases, reads, writes, promises, plan, allocation, laws, aims: aimsOf({ reads, writes, promises, plan, allocation }) });
+  const databases = nurseries.map(({ name, rows, bytes, seconds }) => ({
+    name,
+    rows,
+    megabytes: bytes / 2 ** 20,
+    seconds,
+  }));
+  return shortened({
+    options,
+    machine,
+    databases,
+    reads,
+    writes,
+    promises,
+    plan,
+    allocation,
+    laws,
+    aims: aimsOf({ reads, writes, promises, plan, allocation }),
+  });
 }
 
 export function pageOf({ machine, databases, reads, writes, promises, plan, allocation, laws, aims }: Report): string {
   return [
     `${machine.cores} cores, ${machine.processor}, ${machine.memoryGb} GB; node ${machine.node}, PostgreSQL ${machine.postgres}; a page is on disk in ${machine.syncMs} ms; load ${machine.loadBefore} before, ${machine.loadAfter} after`,
     '',
-    'Databases', ...table(['', 'lots', 'movements', 'entries', 'MB', 'COPY s', 'keys s', 'vacuum s', 'first day s', 'laws s'],
-      databases.map(({ name, rows, megabytes, seconds }) => [name, String(rows.lot), String(rows.movement), String(rows.entry), megabytes.toFixed(0), seconds.load ?? 0, seconds.keys ?? 0, seconds.vacuum ?? 0, seconds.firstDay ?? 0, seconds.laws ?? 0])),
+    'Databases',
+    ...table(
+      ['', 'lots', 'movements', 'entries', 'MB', 'COPY s', 'keys s', 'vacuum s', 'first day s', 'laws s'],
+      databases.map(({ name, rows, megabytes, seconds }) => [
+        name,
+        String(rows.lot),
+        String(rows.movement),
+        String(rows.entry),
+        megabytes.toFixed(0),
+        seconds.load ?? 0,
+        seconds.keys ?? 0,
+        seconds.vacuum ?? 0,
+        seconds.firstDay ?? 0,
+        seconds.laws ?? 0,
+      ]),
+    ),
     '',
-    'Reads, milliseconds (median, 95 %)', ...table(['', 'HTTP', '', 'bare SQL', '', 'more', 'times', 'HTTP, a tenth', 'times', 'bare, a tenth', 'times'],
-      reads.map((r) => [r.read, r.http.medianMs, r.http.p95Ms, r.bare.medianMs, r.bare.p95Ms, r.moreMs, r.times, r.httpTenth.medianMs, r.timesTenth, r.bareTenth.medianMs, r.bareTimesTenth])),
+    'Reads, milliseconds (median, 95 %)',
+    ...table(
+      ['', 'HTTP', '', 'bare SQL', '', 'more', 'times', 'HTTP, a tenth', 'times', 'bare, a tenth', 'times'],
+      reads.map((r) => [
+        r.read,
+        r.http.medianMs,
+        r.http.p95Ms,
+        r.bare.medianMs,
+        r.bare.p95Ms,
+        r.moreMs,
+        r.times,
+        r.httpTenth.medianMs,
+        r.timesTenth,
+        r.bareTenth.medianMs,
+        r.bareTimesTenth,
+      ]),
+    ),
     '',
-    `Stock commands, ${writes.clients} at once`, ...table(['', 'a second', 'median ms', '95 % ms', 'times'],
-      [['HTTP', writes.http.aSecond, writes.http.medianMs, writes.http.p95Ms, 1], ['bare SQL', writes.bare.aSecond, writes.bare.medianMs, writes.bare.p95Ms, writes.ratio]]),
+    `Stock commands, ${writes.clients} at once`,
+    ...table(
+      ['', 'a second', 'median ms', '95 % ms', 'times'],
+      [
+        ['HTTP', writes.http.aSecond, writes.http.medianMs, writes.http.p95Ms, 1],
+        ['bare SQL', writes.bare.aSecond, writes.bare.medianMs, writes.bare.p95Ms, writes.ratio],
+      ],
+    ),
     '',
     `Promises: an answer while typing ${promises.ask.medianMs.toFixed(1)} ms (95 % ${promises.ask.p95Ms.toFixed(1)}) at ${promises.ask.supplies} lots and ${promises.ask.lines} lines`,
     `  counts of promised lots, ${promises.replanning.clients} at once: ${promises.replanning.aSecond.toFixed(0)} a second, median ${promises.replanning.medianMs.toFixed(0)} ms (95 % ${promises.replanning.p95Ms.toFixed(0)})`,

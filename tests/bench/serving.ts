@@ -12,13 +12,19 @@ export interface Serving {
   stop(): Promise<void>;
 }
 
-export const readPath = (procedure: string, input: object) => `/trpc/${procedure}?input=${encodeURIComponent(JSON.stringify(input))}`;
+export const readPath = (procedure: string, input: object) =>
+  `/trpc/${procedure}?input=${encodeURIComponent(JSON.stringify(input))}`;
 export const cookieOf = (session: string) => `rootclock_session=${session}`;
 
 export async function serve(databaseUrl: string, session: string): Promise<Serving> {
-  const child = spawn(process.execPath, ['--import', 'tsx', path.join(repositoryRoot, 'tests/bench/server.ts'), databaseUrl], {
-    cwd: repositoryRoot, stdio: ['ignore', 2, 2, 'ipc'],
-  });
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', path.join(repositoryRoot, 'tests/bench/server.ts'), databaseUrl],
+    {
+      cwd: repositoryRoot,
+      stdio: ['ignore', 2, 2, 'ipc'],
+    },
+  );
   const ended = new Promise<void>((resolve) => void child.once('exit', () => resolve()));
   const port = await new Promise<number>((resolve, reject) => {
     child.once('message', (message) => resolve(Number(message)));
@@ -28,7 +34,12 @@ export async function serve(databaseUrl: string, session: string): Promise<Servi
 
   const ask = (method: 'GET' | 'POST', target: string, body?: string) =>
     new Promise<string>((resolve, reject) => {
-      const headers = { cookie: cookieOf(session), ...(body === undefined ? {} : { 'content-type': 'application/json', 'content-length': Buffer.byteLength(body) }) };
+      const headers = {
+        cookie: cookieOf(session),
+        ...(body === undefined
+          ? {}
+          : { 'content-type': 'application/json', 'content-length': Buffer.byteLength(body) }),
+      };
       const asked = request({ host: '127.0.0.1', port, method, path: target, agent, headers }, (answer) => {
         const chunks: Buffer[] = [];
         answer.on('data', (chunk: Buffer) => chunks.push(chunk));

@@ -20,8 +20,14 @@ beforeAll(async () => {
   nursery = await openNursery(database);
   const stock = stockOf(nursery);
   const plantId = await stock.addPlant();
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`, [nursery.nurseryId, randomUUID(), plantId]);
-  await nursery.sql(`INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`, [nursery.nurseryId, randomUUID()]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
+    [nursery.nurseryId, randomUUID(), plantId],
+  );
+  await nursery.sql(
+    `INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`,
+    [nursery.nurseryId, randomUUID()],
+  );
   const sourceId = await stock.addSource(plantId);
   const trayId = await stock.addContainer({ code: 'plug-72', kind: 'tray', volumeMl: 60, depthMm: 100, cells: 72 });
   const potId = await stock.addContainer({ code: 'tall-1l', kind: 'pot' });
@@ -29,11 +35,27 @@ beforeAll(async () => {
   const versionId = randomUUID();
   const grower = nursery.as('grower');
   await grower.sources.receiveSeed(sent({ sourceId, kind: 'bought' as const, grams: 20, happenedOn: '2026-01-10' }));
-  await grower.propagation.addProtocol(sent({
-    protocolId: randomUUID(), versionId, plantId, method: 'seed' as const, startUnit: 'cell' as const, startContainerId: trayId, targetContainerId: potId, seedsPerCell: 2,
-    stages: ([['stratification', 28, 30, 60, 1], ['sowing', 0, 0, 0, 1], ['emergence', 7, 14, 28, 0.7], ['growing-on', 50, 60, 80, 0.9], ['ready', 0, 0, 0, 1]] as const)
-      .map(([kind, shortDays, usualDays, longDays, share]) => ({ kind, shortDays, usualDays, longDays, share })),
-  }));
+  await grower.propagation.addProtocol(
+    sent({
+      protocolId: randomUUID(),
+      versionId,
+      plantId,
+      method: 'seed' as const,
+      startUnit: 'cell' as const,
+      startContainerId: trayId,
+      targetContainerId: potId,
+      seedsPerCell: 2,
+      stages: (
+        [
+          ['stratification', 28, 30, 60, 1],
+          ['sowing', 0, 0, 0, 1],
+          ['emergence', 7, 14, 28, 0.7],
+          ['growing-on', 50, 60, 80, 0.9],
+          ['ready', 0, 0, 0, 1],
+        ] as const
+      ).map(([kind, shortDays, usualDays, longDays, share]) => ({ kind, shortDays, usualDays, longDays, share })),
+    }),
+  );
   ids = { plantId, sourceId, versionId, potId, placeId };
   journey = await openJourney(database, nursery);
 });
@@ -64,7 +86,10 @@ it('a batch is started under a protocol on a phone, and moves through its stages
   await page.getByRole('button', { name: 'Take these numbers' }).click();
   await page.getByText('1 × 72 cells = 72 cells').waitFor();
   await expect.poll(() => valueOf(page, 'Plants you would promise')).toBe('50');
-  expect([await valueOf(page, 'Plants you usually get'), await page.getByLabel('Ready on').inputValue()]).toEqual(['59', '2026-07-19']);
+  expect([await valueOf(page, 'Plants you usually get'), await page.getByLabel('Ready on').inputValue()]).toEqual([
+    '59',
+    '2026-07-19',
+  ]);
   await page.getByRole('textbox', { name: 'Seed taken' }).fill('25');
   await page.getByRole('button', { name: 'Start the batch' }).click();
   await page.getByText(/20 g/).first().waitFor();
@@ -89,12 +114,30 @@ it('a batch is started under a protocol on a phone, and moves through its stages
 it('the plan’s link fills the form in at a desk, and what the plan says stays', { timeout: LONG_MS }, async () => {
   const page = await journey.open('grower', DESK);
   const { to, search } = startBatchLink({
-    plantId: ids.plantId, protocolVersionId: ids.versionId, sourceId: ids.sourceId, trays: 2, seedsSown: 288, seedGrams: 1.5, targetContainerId: ids.potId, cautiousUnits: 80, usualUnits: 95, readyOn: '2026-09-01',
-    stagePosition: 1, placeId: ids.placeId, day: '2026-05-02',
+    plantId: ids.plantId,
+    protocolVersionId: ids.versionId,
+    sourceId: ids.sourceId,
+    trays: 2,
+    seedsSown: 288,
+    seedGrams: 1.5,
+    targetContainerId: ids.potId,
+    cautiousUnits: 80,
+    usualUnits: 95,
+    readyOn: '2026-09-01',
+    stagePosition: 1,
+    placeId: ids.placeId,
+    day: '2026-05-02',
   });
-  await page.goto(`${journey.address}${to}?${new URLSearchParams(Object.entries(search).map(([name, value]) => [name, String(value)]))}`);
+  await page.goto(
+    `${journey.address}${to}?${new URLSearchParams(Object.entries(search).map(([name, value]) => [name, String(value)]))}`,
+  );
   await page.getByText('2 × 72 cells = 144 cells').waitFor();
-  expect([await valueOf(page, 'Plants you would promise'), await valueOf(page, 'Plants you usually get'), await page.getByLabel('Ready on').inputValue(), await valueOf(page, 'Seed taken')]).toEqual(['80', '95', '2026-09-01', '1.5']);
+  expect([
+    await valueOf(page, 'Plants you would promise'),
+    await valueOf(page, 'Plants you usually get'),
+    await page.getByLabel('Ready on').inputValue(),
+    await valueOf(page, 'Seed taken'),
+  ]).toEqual(['80', '95', '2026-09-01', '1.5']);
   await page.getByText(/^The record suggests/).waitFor();
   expect(await violationsOn(page)).toEqual([]);
   await page.getByRole('button', { name: 'Start the batch' }).click();
@@ -107,10 +150,23 @@ it('the plan’s link fills the form in at a desk, and what the plan says stays'
 
 it('a batch that is too long in its stage says so on its page and in the list', { timeout: LONG_MS }, async () => {
   const batchId = randomUUID();
-  await nursery.as('grower').propagation.startBatch(sent({ batchId, plantId: ids.plantId, sourceId: ids.sourceId, method: 'seed' as const, protocolVersionId: ids.versionId, units: 72, placeId: ids.placeId, happenedOn: '2026-02-01' }));
+  await nursery.as('grower').propagation.startBatch(
+    sent({
+      batchId,
+      plantId: ids.plantId,
+      sourceId: ids.sourceId,
+      method: 'seed' as const,
+      protocolVersionId: ids.versionId,
+      units: 72,
+      placeId: ids.placeId,
+      happenedOn: '2026-02-01',
+    }),
+  );
   const page = await journey.open('viewer', PHONE);
   await page.goto(`${journey.address}/propagation/${batchId}`);
-  await page.getByText('Cold, moist stratification has gone on 48 days longer than nine batches of ten take.', { exact: false }).waitFor();
+  await page
+    .getByText('Cold, moist stratification has gone on 48 days longer than nine batches of ten take.', { exact: false })
+    .waitFor();
   expect(await page.getByRole('button', { name: /begin today/ }).count()).toBe(0);
   expect(await violationsOn(page)).toEqual([]);
   await page.goto(`${journey.address}/propagation?sort=stageDue`);

@@ -18,8 +18,14 @@ beforeAll(async () => {
   nursery = await openNursery(database);
   const stock = stockOf(nursery);
   const plantId = await stock.addPlant();
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`, [nursery.nurseryId, randomUUID(), plantId]);
-  await nursery.sql(`INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`, [nursery.nurseryId, randomUUID()]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
+    [nursery.nurseryId, randomUUID(), plantId],
+  );
+  await nursery.sql(
+    `INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`,
+    [nursery.nurseryId, randomUUID()],
+  );
   await stock.addSource(plantId);
   await stock.addContainer({ code: 'plug-72', kind: 'tray', volumeMl: 60, depthMm: 100, cells: 72 });
   await stock.addContainer({ code: 'tall-1l', kind: 'pot' });
@@ -60,7 +66,10 @@ async function countAlive(page: Page, alive: string, day: string): Promise<void>
   await page.getByRole('button', { name: 'Save the count' }).click();
 }
 
-it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a batch goes from sowing to pots on %s', { timeout: LONG_MS }, async (_device, size) => {
+it.each([
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const)('a batch goes from sowing to pots on %s', { timeout: LONG_MS }, async (_device, size) => {
   const page = await journey.open('grower', size);
   await startBatch(page);
   expect(await violationsOn(page)).toEqual([]);
@@ -118,7 +127,10 @@ it('the list of batches has no fault of access on a phone and at a desk', { time
   for (const size of [PHONE, DESK]) {
     const page = await journey.open('viewer', size);
     await page.goto(`${journey.address}/propagation?state=all`);
-    await page.getByRole('link', { name: /^ASTU-26-/ }).first().waitFor();
+    await page
+      .getByRole('link', { name: /^ASTU-26-/ })
+      .first()
+      .waitFor();
     expect(await violationsOn(page)).toEqual([]);
     await page.context().close();
   }

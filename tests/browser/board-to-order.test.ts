@@ -16,7 +16,10 @@ beforeEach(async () => {
   database = await createDatabase();
   nursery = await openNursery(database);
   story = await gardenStory(nursery);
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`, [nursery.nurseryId, randomUUID(), story.plantId]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
+    [nursery.nurseryId, randomUUID(), story.plantId],
+  );
   journey = await openJourney(database, nursery);
   return async () => {
     await journey.close();
@@ -26,35 +29,46 @@ beforeEach(async () => {
 });
 
 const JOURNEY_MS = 120_000;
-const codeOf = async (lotId: string): Promise<string> => (await nursery.sql<{ code: string }>('SELECT code FROM lot WHERE id = $1', [lotId]))[0]?.code ?? '';
+const codeOf = async (lotId: string): Promise<string> =>
+  (await nursery.sql<{ code: string }>('SELECT code FROM lot WHERE id = $1', [lotId]))[0]?.code ?? '';
 
 /** The card of a lot on the board; the one that must leave first stands first. */
-const cardOf = (page: Page, code: string) => page.getByRole('listitem').filter({ has: page.getByRole('link', { name: code, exact: true }) });
+const cardOf = (page: Page, code: string) =>
+  page.getByRole('listitem').filter({ has: page.getByRole('link', { name: code, exact: true }) });
 
-it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a lot that must leave its pot goes from the board to an order that it serves, on %s', async (_device, size) => {
-  const urgent = await story.addLot({ units: 12, plantByOn: '2026-06-10' });
-  const patient = await story.addLot({ units: 40, plantByOn: '2026-09-01' });
-  const page = await journey.open('grower', size);
-  await page.emulateMedia({ reducedMotion: 'reduce' });
-  await page.goto(`${journey.address}/stock/board`);
-  const card = cardOf(page, await codeOf(urgent));
-  await card.getByText('0 promised, 12 free to decline').waitFor();
-  expect(await violationsOn(page)).toEqual([]);
+it.each([
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const)(
+  'a lot that must leave its pot goes from the board to an order that it serves, on %s',
+  async (_device, size) => {
+    const urgent = await story.addLot({ units: 12, plantByOn: '2026-06-10' });
+    const patient = await story.addLot({ units: 40, plantByOn: '2026-09-01' });
+    const page = await journey.open('grower', size);
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await page.goto(`${journey.address}/stock/board`);
+    const card = cardOf(page, await codeOf(urgent));
+    await card.getByText('0 promised, 12 free to decline').waitFor();
+    expect(await violationsOn(page)).toEqual([]);
 
-  await card.getByRole('link', { name: /^New garden order/ }).click();
-  await page.getByRole('heading', { level: 1, name: 'New order' }).waitFor();
-  expect(await page.getByRole('combobox', { name: 'Plant' }).inputValue()).toBe('Asclepias tuberosa');
-  expect(await page.getByRole('combobox', { name: 'Container' }).inputValue()).toBe('tall-1l');
-  await page.getByRole('combobox', { name: 'Client' }).fill('Fen');
-  await page.getByRole('option', { name: /Fen Hollow/ }).click();
-  await page.getByLabel('Day').fill('2026-06-01');
-  await page.getByRole('textbox', { name: 'Plants' }).fill('10');
-  await page.getByRole('button', { name: 'Save the order' }).click();
-  await page.getByRole('heading', { level: 1, name: /, Fen Hollow$/ }).waitFor();
-  await page.getByRole('link', { name: await codeOf(urgent), exact: true }).waitFor();
-  await page.getByText('10 reserved').first().waitFor();
-  expect(await page.getByRole('link', { name: await codeOf(patient), exact: true }).count()).toBe(0);
+    await card.getByRole('link', { name: /^New garden order/ }).click();
+    await page.getByRole('heading', { level: 1, name: 'New order' }).waitFor();
+    expect(await page.getByRole('combobox', { name: 'Plant' }).inputValue()).toBe('Asclepias tuberosa');
+    expect(await page.getByRole('combobox', { name: 'Container' }).inputValue()).toBe('tall-1l');
+    await page.getByRole('combobox', { name: 'Client' }).fill('Fen');
+    await page.getByRole('option', { name: /Fen Hollow/ }).click();
+    await page.getByLabel('Day').fill('2026-06-01');
+    await page.getByRole('textbox', { name: 'Plants' }).fill('10');
+    await page.getByRole('button', { name: 'Save the order' }).click();
+    await page.getByRole('heading', { level: 1, name: /, Fen Hollow$/ }).waitFor();
+    await page.getByRole('link', { name: await codeOf(urgent), exact: true }).waitFor();
+    await page.getByText('10 reserved').first().waitFor();
+    expect(await page.getByRole('link', { name: await codeOf(patient), exact: true }).count()).toBe(0);
 
-  await page.goto(`${journey.address}/stock/board`);
-  await cardOf(page, await codeOf(urgent)).getByText('10 promised, 2 free to decline').waitFor();
-}, JOURNEY_MS);
+    await page.goto(`${journey.address}/stock/board`);
+    await cardOf(page, await codeOf(urgent))
+      .getByText('10 promised, 2 free to decline')
+      .waitFor();
+  },
+  JOURNEY_MS,
+);

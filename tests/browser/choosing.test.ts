@@ -35,7 +35,21 @@ async function stockUp(name: string, units: number): Promise<void> {
   const plantId = rows.find((plant) => plant.scientificName === name)!.id;
   const [container] = await nursery.as().plants.listContainers({});
   const [place] = await nursery.as().stock.listPlaces({});
-  await nursery.as().stock.receiveOpening(sent({ happenedOn: '2026-05-20', rows: [{ lotId: randomUUID(), plantId, containerId: container!.id, placeId: place!.placeId, units, rootChecked: true }] }));
+  await nursery.as().stock.receiveOpening(
+    sent({
+      happenedOn: '2026-05-20',
+      rows: [
+        {
+          lotId: randomUUID(),
+          plantId,
+          containerId: container!.id,
+          placeId: place!.placeId,
+          units,
+          rootChecked: true,
+        },
+      ],
+    }),
+  );
 }
 
 async function lotOf(name: string): Promise<string> {
@@ -47,7 +61,9 @@ async function lotOf(name: string): Promise<string> {
 async function holdBack(text: string) {
   const held: Route[] = [];
   let isOpen = false;
-  const asks = (url: URL) => url.pathname.includes('plants.findPlant') && (url.searchParams.get('input') ?? '').includes(`"text":${JSON.stringify(text)}`);
+  const asks = (url: URL) =>
+    url.pathname.includes('plants.findPlant') &&
+    (url.searchParams.get('input') ?? '').includes(`"text":${JSON.stringify(text)}`);
   await page.route(asks, async (route) => {
     if (isOpen) await route.continue();
     else held.push(route);
@@ -76,13 +92,17 @@ async function pressOn(target: Locator): Promise<void> {
 }
 
 /** All that came so far is on the screen. */
-const drawn = () => page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+const drawn = () =>
+  page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
 
 /** Closed for good: the fields beside it are there for everyone again, and still are when all that came has been drawn. */
 async function expectChosen(plant: string): Promise<void> {
   await page.getByRole('combobox', { name: 'Container, line 1' }).waitFor();
   await drawn();
-  expect({ plant: await field('Plant, line 1').inputValue(), lists: await page.getByRole('listbox').count() }).toEqual({ plant, lists: 0 });
+  expect({ plant: await field('Plant, line 1').inputValue(), lists: await page.getByRole('listbox').count() }).toEqual({
+    plant,
+    lists: 0,
+  });
 }
 
 beforeEach(async () => {
@@ -128,7 +148,9 @@ describe('an option is chosen once', () => {
     const readAgain = page.waitForResponse((response) => response.url().includes('plants.listPlants'));
     // Now it stands most itself and heads the list, so that another comes to lie where the finger is.
     await stockUp(WANTED, 500);
-    await nursery.as().plants.addPlant(sent({ plantId: randomUUID(), scientificName: 'Asclepias proba', rootHabit: 'fibrous' }));
+    await nursery
+      .as()
+      .plants.addPlant(sent({ plantId: randomUUID(), scientificName: 'Asclepias proba', rootHabit: 'fibrous' }));
     await (await readAgain).finished();
     await page.mouse.up();
     await expectChosen(WANTED);
@@ -136,7 +158,10 @@ describe('an option is chosen once', () => {
 });
 
 describe('nothing is chosen from a list that belongs to an older text', () => {
-  it.each([['before the finger is lifted', true], ['after the finger is lifted', false]])('when the answer comes %s', async (_, isDown) => {
+  it.each([
+    ['before the finger is lifted', true],
+    ['after the finger is lifted', false],
+  ])('when the answer comes %s', async (_, isDown) => {
     const find = await holdBack('Asclepias inc');
     await field('Plant, line 1').focus();
     await option(COMMON).waitFor();
@@ -159,7 +184,11 @@ describe('by the keyboard', () => {
     await field('Plant, line 1').fill(WANTED);
     await find.isAsked();
     await page.keyboard.press('Enter');
-    expect({ text: await field('Plant, line 1').inputValue(), lists: await page.getByRole('listbox').count(), faults: await page.locator('.field-error').count() }).toEqual({ text: WANTED, lists: 1, faults: 0 });
+    expect({
+      text: await field('Plant, line 1').inputValue(),
+      lists: await page.getByRole('listbox').count(),
+      faults: await page.locator('.field-error').count(),
+    }).toEqual({ text: WANTED, lists: 1, faults: 0 });
     await find.letThrough();
     await page.locator('[role=option]:not([aria-disabled])').first().waitFor();
     await page.keyboard.press('ArrowDown');
@@ -193,13 +222,18 @@ async function gapTo(name: string): Promise<number> {
 }
 
 /** Scrolls what the field lies in, be it the page or a sheet, and tells by how much it moved. */
-const scrollAround = (name: string, by: number) => field(name).evaluate((input, step) => {
-  let around: Element = input;
-  while (around !== document.scrollingElement && !(around.scrollHeight > around.clientHeight && getComputedStyle(around).overflowY === 'auto')) around = around.parentElement!;
-  const before = input.getBoundingClientRect().top;
-  around.scrollBy({ top: step, behavior: 'instant' });
-  return before - input.getBoundingClientRect().top;
-}, by);
+const scrollAround = (name: string, by: number) =>
+  field(name).evaluate((input, step) => {
+    let around: Element = input;
+    while (
+      around !== document.scrollingElement &&
+      !(around.scrollHeight > around.clientHeight && getComputedStyle(around).overflowY === 'auto')
+    )
+      around = around.parentElement!;
+    const before = input.getBoundingClientRect().top;
+    around.scrollBy({ top: step, behavior: 'instant' });
+    return before - input.getBoundingClientRect().top;
+  }, by);
 
 describe('an open list stays at its field when it scrolls', () => {
   it('on a page', async () => {

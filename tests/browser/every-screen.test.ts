@@ -59,9 +59,18 @@ it('the demo has a row for every parameter', () => {
   expect([...ids].filter(([, id]) => id === '').map(([name]) => name)).toEqual([]);
 });
 
-const addressOf = (route: string) => (route === NOWHERE ? '/leads/nowhere' : route.split('/').map((part) => ids.get(part) ?? part).join('/'));
+const addressOf = (route: string) =>
+  route === NOWHERE
+    ? '/leads/nowhere'
+    : route
+        .split('/')
+        .map((part) => ids.get(part) ?? part)
+        .join('/');
 
-describe.each([['a phone', PHONE], ['a desk', DESK]] as const)('on %s', (_, size) => {
+describe.each([
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const)('on %s', (_, size) => {
   let watched: Watched;
   beforeAll(async () => {
     watched = watch(await journey.open('owner', size));

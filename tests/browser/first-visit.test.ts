@@ -47,7 +47,10 @@ async function visit(): Promise<{ ms: number; kilobytes: number; files: number; 
   await session.send('Emulation.setCPUThrottlingRate', { rate: TIMES_SLOWER });
   const started = performance.now();
   await page.goto(`${journey.address}/stock/lots`, { waitUntil: 'commit' });
-  await page.getByRole('link', { name: /^L-[0-9a-f]{6}$/ }).first().waitFor();
+  await page
+    .getByRole('link', { name: /^L-[0-9a-f]{6}$/ })
+    .first()
+    .waitFor();
   const ms = performance.now() - started;
   await page.waitForLoadState('networkidle');
   return { ms, kilobytes: bytes / 1000, files, page };

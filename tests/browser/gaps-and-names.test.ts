@@ -28,7 +28,8 @@ async function trays({ name, code }: { name: string; code: string }) {
   const plantId = await stock.addPlant({ name, code });
   const containerId = await stock.addContainer({ code: `tray-${code}`, kind: 'tray', volumeMl: 90, cells: 50 });
   const sourceId = await stock.addSource(plantId);
-  const lotOf = async (units: number) => stock.addLot({ plantId, containerId, sourceId, placeId: await stock.addPlace(), units });
+  const lotOf = async (units: number) =>
+    stock.addLot({ plantId, containerId, sourceId, placeId: await stock.addPlace(), units });
   return { sourceId, trayId: await lotOf(30), donorId: await lotOf(40) };
 }
 
@@ -52,10 +53,15 @@ it('the gaps of a tray are filled from another lot, and the tray goes on under a
   expect([await onHand(trayId), await onHand(donorId)]).toEqual([0, 28]);
 });
 
-it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a source that is another plant is renamed with its lots on %s', async (device, size) => {
+it.each([
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const)('a source that is another plant is renamed with its lots on %s', async (device, size) => {
   const page = await journey.open('grower', size);
   const isPhone = device === 'a phone';
-  const { sourceId } = await trays(isPhone ? { name: 'Aster laevis', code: 'ASLA' } : { name: 'Aster ericoides', code: 'ASER' });
+  const { sourceId } = await trays(
+    isPhone ? { name: 'Aster laevis', code: 'ASLA' } : { name: 'Aster ericoides', code: 'ASER' },
+  );
   const name = isPhone ? 'Liatris aspera' : 'Liatris spicata';
   await stockOf(nursery).addPlant({ name, code: isPhone ? 'LIAS' : 'LISP' });
   await page.goto(`${journey.address}/sources/${sourceId}`);

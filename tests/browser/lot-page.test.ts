@@ -21,7 +21,10 @@ beforeAll(async () => {
   const placeId = await stock.addPlace({ code: 'B1' });
   await stock.addPlace({ code: 'Y1', kind: 'yard' });
   const sourceId = await stock.addSource(plantId);
-  await nursery.sql(`INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`, [nursery.nurseryId, randomUUID()]);
+  await nursery.sql(
+    `INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`,
+    [nursery.nurseryId, randomUUID()],
+  );
   addLot = () => stock.addLot({ plantId, containerId, sourceId, placeId });
   journey = await openJourney(database, nursery);
 });
@@ -88,7 +91,10 @@ it('more than there is is said beside the field, with the number that is there',
   expect(await page.getByRole('textbox', { name: 'How many' }).getAttribute('aria-invalid')).toBe('true');
 });
 
-it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a lot gets a rule of its own from its page, on %s', async (_device, size) => {
+it.each([
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const)('a lot gets a rule of its own from its page, on %s', async (_device, size) => {
   const page = await journey.open('grower', size);
   const lotId = await openLot(page);
   await page.getByRole('link', { name: 'Give this lot a rule of its own', exact: true }).click();
@@ -102,8 +108,14 @@ it.each([['a phone', PHONE], ['a desk', DESK]] as const)('a lot gets a rule of i
   expect((await nursery.as('viewer').stock.readLot({ lotId })).rule).toMatchObject({ lotId, span: 'P3M' });
 });
 
-const devices = [['a phone', PHONE], ['a desk', DESK]] as const;
-const behindMore = [['Check the root ball', 'Divide or clump', 'Plant in a nursery bed', 'Split off a part'], ['Sell', 'Record a treatment', 'Hold', 'It is another plant']];
+const devices = [
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const;
+const behindMore = [
+  ['Check the root ball', 'Divide or clump', 'Plant in a nursery bed', 'Split off a part'],
+  ['Sell', 'Record a treatment', 'Hold', 'It is another plant'],
+];
 
 async function expectNoFaults(page: Page): Promise<void> {
   expect(await violationsOn(page)).toEqual([]);
@@ -126,7 +138,9 @@ it.each(devices)('the page of a lot and its main sheets are free of faults on %s
   }
 });
 
-it.each(devices.flatMap(([device, size]) => behindMore.map((names) => [names.join(', '), device, size, names] as const)))('the sheets %s are free of faults on %s', async (_names, _device, size, names) => {
+it.each(
+  devices.flatMap(([device, size]) => behindMore.map((names) => [names.join(', '), device, size, names] as const)),
+)('the sheets %s are free of faults on %s', async (_names, _device, size, names) => {
   const page = await journey.open('grower', size);
   await openLot(page);
   for (const name of names) {

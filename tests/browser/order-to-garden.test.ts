@@ -16,7 +16,10 @@ beforeEach(async () => {
   database = await createDatabase();
   nursery = await openNursery(database);
   story = await gardenStory(nursery);
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`, [nursery.nurseryId, randomUUID(), story.plantId]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
+    [nursery.nurseryId, randomUUID(), story.plantId],
+  );
   journey = await openJourney(database, nursery);
   return async () => {
     await journey.close();
@@ -105,31 +108,45 @@ async function bringBack(page: Page): Promise<void> {
   await said(page, '2 plants brought back, 1 plant lost');
 }
 
-describe.each([['a phone', PHONE], ['a desk', DESK]] as const)('on %s', (_device, size) => {
-  it('an order goes from its first word to a planted garden', async () => {
-    await story.addLot({ units: 12, plantByOn: '2026-06-10' });
-    await story.addLot({ units: 30, plantByOn: '2026-09-01', rootCheckedOn: null, readyOn: '2026-04-14' });
-    const page = await open('owner', size);
-    await order(page);
-    await said(page, '12 reserved');
-    await said(page, '8 reserved');
-    await said(page, 'root ball not checked');
-    expect(await violationsOn(page)).toEqual([]);
-    await pull(page);
-    await plant(page);
-    await bringBack(page);
+describe.each([
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const)('on %s', (_device, size) => {
+  it(
+    'an order goes from its first word to a planted garden',
+    async () => {
+      await story.addLot({ units: 12, plantByOn: '2026-06-10' });
+      await story.addLot({ units: 30, plantByOn: '2026-09-01', rootCheckedOn: null, readyOn: '2026-04-14' });
+      const page = await open('owner', size);
+      await order(page);
+      await said(page, '12 reserved');
+      await said(page, '8 reserved');
+      await said(page, 'root ball not checked');
+      expect(await violationsOn(page)).toEqual([]);
+      await pull(page);
+      await plant(page);
+      await bringBack(page);
 
-    await page.getByRole('link', { name: /^G-26-\d{3}$/ }).first().click();
-    await said(page, '19 planted');
-    await said(page, '1 reserved');
-    await page.getByRole('link', { name: 'Kitchen slope' }).click();
-    await page.getByRole('heading', { level: 1, name: 'Kitchen slope' }).waitFor();
-    expect(await violationsOn(page)).toEqual([]);
-    const [site] = (await nursery.as('viewer').gardens.listClients({ search: 'Perrin' })).rows;
-    const client = await nursery.as('viewer').gardens.readClient({ clientId: site?.id ?? '' });
-    expect(client.orders).toMatchObject([{ wantedUnits: 20, deliveredUnits: 19, stagedUnits: 0, reservedUnits: 1, shortUnits: 0 }]);
-    expect(await nursery.sql('SELECT sum(units)::int AS units FROM account WHERE place_id = $1', [story.quarantineId])).toEqual([{ units: 2 }]);
-  }, JOURNEY_MS);
+      await page
+        .getByRole('link', { name: /^G-26-\d{3}$/ })
+        .first()
+        .click();
+      await said(page, '19 planted');
+      await said(page, '1 reserved');
+      await page.getByRole('link', { name: 'Kitchen slope' }).click();
+      await page.getByRole('heading', { level: 1, name: 'Kitchen slope' }).waitFor();
+      expect(await violationsOn(page)).toEqual([]);
+      const [site] = (await nursery.as('viewer').gardens.listClients({ search: 'Perrin' })).rows;
+      const client = await nursery.as('viewer').gardens.readClient({ clientId: site?.id ?? '' });
+      expect(client.orders).toMatchObject([
+        { wantedUnits: 20, deliveredUnits: 19, stagedUnits: 0, reservedUnits: 1, shortUnits: 0 },
+      ]);
+      expect(
+        await nursery.sql('SELECT sum(units)::int AS units FROM account WHERE place_id = $1', [story.quarantineId]),
+      ).toEqual([{ units: 2 }]);
+    },
+    JOURNEY_MS,
+  );
 });
 
 describe('what was done to an order', () => {
@@ -231,6 +248,9 @@ describe('the pull list', () => {
     await page.goto(`${journey.address}/gardens/orders/${orderId}/pull`);
     await button(page, /^Sacar 10 de /).click();
     await said(page, /10 plantas sacadas para G-26-/);
-    await nursery.as('crew').gardens.readPullList({ orderId }).then(({ staged }) => expect(staged).toMatchObject([{ units: 10 }]));
+    await nursery
+      .as('crew')
+      .gardens.readPullList({ orderId })
+      .then(({ staged }) => expect(staged).toMatchObject([{ units: 10 }]));
   });
 });

@@ -50,7 +50,10 @@ async function passMidnight(page: Page): Promise<void> {
 const dayField = (page: Page) => page.locator('input[name=happenedOn]');
 const dayShown = (page: Page) => dayField(page).inputValue();
 const untilDay = (page: Page, day: string) => expect.poll(() => dayShown(page)).toBe(day);
-const lossDays = async () => (await nursery.sql<{ on: string }>(`SELECT happened_on::text AS on FROM entry WHERE kind = 'lose' ORDER BY version`)).map(({ on }) => on);
+const lossDays = async () =>
+  (
+    await nursery.sql<{ on: string }>(`SELECT happened_on::text AS on FROM entry WHERE kind = 'lose' ORDER BY version`)
+  ).map(({ on }) => on);
 
 async function openLoss(page: Page): Promise<void> {
   await page.goto(`${journey.address}/stock/lots/${lotId}`);
@@ -66,7 +69,10 @@ async function writeOff(page: Page): Promise<void> {
 }
 
 describe('a page that was left open', () => {
-  it.each([['nine hours ahead', OFF_BY], ['nine hours behind', -OFF_BY]])('writes with the new day although its device is %s', async (_, offBy) => {
+  it.each([
+    ['nine hours ahead', OFF_BY],
+    ['nine hours behind', -OFF_BY],
+  ])('writes with the new day although its device is %s', async (_, offBy) => {
     const page = await openLate(PHONE, offBy);
     await openLoss(page);
     expect(await dayShown(page)).toBe('2026-05-20');

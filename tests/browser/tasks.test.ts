@@ -29,7 +29,8 @@ afterAll(async () => {
 });
 
 const box = (page: Page, title: string) => page.getByRole('button', { name: `Done: ${title}`, exact: true });
-const groups = async (page: Page) => (await page.getByRole('heading', { level: 2 }).allTextContents()).map((title) => title.trim());
+const groups = async (page: Page) =>
+  (await page.getByRole('heading', { level: 2 }).allTextContents()).map((title) => title.trim());
 
 it('a task is ticked off with one tap, and taken back with another', async () => {
   const page = await journey.open('crew', PHONE);
@@ -42,7 +43,9 @@ it('a task is ticked off with one tap, and taken back with another', async () =>
   await box(page, 'Cover Y1 for winter').tap();
   await page.getByText('Done: Cover Y1 for winter.').waitFor();
   await page.getByRole('heading', { name: 'Done', exact: true }).waitFor();
-  expect((await nursery.sql('SELECT task_key, done_on::text FROM task_tick WHERE taken_back_at IS NULL')).length).toBe(1);
+  expect((await nursery.sql('SELECT task_key, done_on::text FROM task_tick WHERE taken_back_at IS NULL')).length).toBe(
+    1,
+  );
   await page.getByRole('button', { name: 'Undo' }).tap();
   await page.getByText('Open again: Cover Y1 for winter.').waitFor();
   await box(page, 'Cover Y1 for winter').waitFor();
@@ -70,7 +73,9 @@ it('poison is cautioned about before it is ticked, for the day on which it was l
   await page.getByLabel('Done on').fill('2026-11-19');
   await page.getByRole('button', { name: 'It is done' }).tap();
   await page.getByText('Done: Bait against voles at Y1.').waitFor();
-  expect(await nursery.sql('SELECT done_on::text AS "doneOn" FROM task_tick WHERE taken_back_at IS NULL')).toEqual([{ doneOn: '2026-11-19' }]);
+  expect(await nursery.sql('SELECT done_on::text AS "doneOn" FROM task_tick WHERE taken_back_at IS NULL')).toEqual([
+    { doneOn: '2026-11-19' },
+  ]);
   await page.context().close();
 });
 

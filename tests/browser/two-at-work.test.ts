@@ -40,7 +40,8 @@ async function openAt(page: Page, address: string): Promise<void> {
   await page.evaluate(() => void (document.documentElement.dataset.loaded = 'once'));
 }
 
-const wasReloaded = async (page: Page) => (await page.evaluate(() => document.documentElement.dataset.loaded)) !== 'once';
+const wasReloaded = async (page: Page) =>
+  (await page.evaluate(() => document.documentElement.dataset.loaded)) !== 'once';
 const standing = async () => (await nursery.as('viewer').stock.readLot({ lotId })).units.onHand;
 
 describe('of two people at work', () => {
@@ -59,7 +60,12 @@ describe('of two people at work', () => {
     await crew.getByRole('textbox', { name: 'How many' }).fill('3');
     await crew.getByLabel('Why').selectOption({ label: 'drought' });
     await crew.getByRole('button', { name: 'Write off', exact: true }).click();
-    await owner.getByRole('row').filter({ hasText: code }).getByText(String(left)).first().waitFor({ timeout: WITHIN_MS });
+    await owner
+      .getByRole('row')
+      .filter({ hasText: code })
+      .getByText(String(left))
+      .first()
+      .waitFor({ timeout: WITHIN_MS });
     expect(await wasReloaded(owner)).toBe(false);
     expect(await standing()).toBe(left);
   });
@@ -82,13 +88,21 @@ describe('of two people at work', () => {
       await page.goto(`${journey.address}/gardens`);
       await page.getByRole('heading', { level: 1 }).waitFor();
     }
-    await nursery.as('grower').gardens.addOrder(sent({ orderId: '00000000-0000-4000-8000-0000000000d1', clientId, kind: 'pickup' as const, dueOn: '2026-06-01' }));
+    await nursery.as('grower').gardens.addOrder(
+      sent({
+        orderId: '00000000-0000-4000-8000-0000000000d1',
+        clientId,
+        kind: 'pickup' as const,
+        dueOn: '2026-06-01',
+      }),
+    );
     for (const page of [crew, owner]) await page.getByText('Fen Hollow').first().waitFor({ timeout: WITHIN_MS });
   });
 
   it('the one at the desk hears again after something else answered in the server’s stead', async () => {
     const instead = [
-      { status: 429, contentType: 'application/json', body: '{}' }, { status: 503, contentType: 'text/html', body: 'Please wait' },
+      { status: 429, contentType: 'application/json', body: '{}' },
+      { status: 503, contentType: 'text/html', body: 'Please wait' },
       { status: 200, contentType: 'text/html', body: 'Please wait' },
     ];
     const stream = '**/trpc/live.hearChanges*';
@@ -97,12 +111,24 @@ describe('of two people at work', () => {
       const other = instead[met++];
       return other ? route.fulfill(other) : route.continue();
     });
-    const heard = owner.waitForResponse((response) => response.url().includes('live.hearChanges') && response.headers()['content-type'] === 'text/event-stream');
+    const heard = owner.waitForResponse(
+      (response) =>
+        response.url().includes('live.hearChanges') && response.headers()['content-type'] === 'text/event-stream',
+    );
     await openAt(owner, '/stock/lots');
     await heard;
     expect(met).toBe(instead.length + 1);
-    await nursery.as('owner').stock.loseFromLot(sent({ lotId, units: 2, placeId: places.from, cause: 'weather' as const, happenedOn: '2026-05-20' }));
-    await owner.getByRole('row').filter({ hasText: code }).getByText(String(await standing())).first().waitFor({ timeout: WITHIN_MS });
+    await nursery
+      .as('owner')
+      .stock.loseFromLot(
+        sent({ lotId, units: 2, placeId: places.from, cause: 'weather' as const, happenedOn: '2026-05-20' }),
+      );
+    await owner
+      .getByRole('row')
+      .filter({ hasText: code })
+      .getByText(String(await standing()))
+      .first()
+      .waitFor({ timeout: WITHIN_MS });
     expect(await wasReloaded(owner)).toBe(false);
   });
 
@@ -111,9 +137,15 @@ describe('of two people at work', () => {
     await openAt(owner, '/stock/lots');
     const asked: string[] = [];
     owner.on('request', (request) => void (request.url().includes('/trpc/') && asked.push(request.url())));
-    await other.as('owner').stock.addPlace(sent({ placeId: '00000000-0000-4000-8000-00000000ace0', code: 'Z1', kind: 'bench' as const }));
+    await other
+      .as('owner')
+      .stock.addPlace(sent({ placeId: '00000000-0000-4000-8000-00000000ace0', code: 'Z1', kind: 'bench' as const }));
     // Their own entry comes after it on the same stream: when it has arrived the other would have.
-    await nursery.as('owner').stock.loseFromLot(sent({ lotId, units: 7, placeId: places.from, cause: 'weather' as const, happenedOn: '2026-05-20' }));
+    await nursery
+      .as('owner')
+      .stock.loseFromLot(
+        sent({ lotId, units: 7, placeId: places.from, cause: 'weather' as const, happenedOn: '2026-05-20' }),
+      );
     const left = String(await standing());
     await owner.getByRole('row').filter({ hasText: code }).getByText(left).first().waitFor({ timeout: WITHIN_MS });
     expect(asked.filter((url) => url.includes('listLots')).length).toBe(1);

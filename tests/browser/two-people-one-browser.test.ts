@@ -33,8 +33,10 @@ async function handOver(browser: BrowserContext, role: 'grower' | 'crew'): Promi
 }
 
 const isOf = (page: Page, role: string) => page.getByText(`Test ${role}`).first().waitFor();
-const losses = async () => nursery.sql<{ person: string; units: number }>(
-  `SELECT entry.person_id::text AS person, movement.from_units AS units FROM entry JOIN movement USING (nursery_id) WHERE movement.entry_id = entry.id AND entry.kind = 'lose'`);
+const losses = async () =>
+  nursery.sql<{ person: string; units: number }>(
+    `SELECT entry.person_id::text AS person, movement.from_units AS units FROM entry JOIN movement USING (nursery_id) WHERE movement.entry_id = entry.id AND entry.kind = 'lose'`,
+  );
 
 /** Three plants are written off on a line that does not carry them: they wait. */
 async function enterInVain(page: Page): Promise<() => Promise<void>> {
@@ -101,10 +103,13 @@ describe('what was read', () => {
 
   it('leaves nothing filled in that somebody else typed last', async () => {
     const tab = await journey.open('grower', DESK);
-    const remembered = () => tab.evaluate(() => Object.keys(sessionStorage).filter((key) => key.startsWith('rootclock.last.')));
+    const remembered = () =>
+      tab.evaluate(() => Object.keys(sessionStorage).filter((key) => key.startsWith('rootclock.last.')));
     await tab.goto(journey.address);
     await isOf(tab, 'grower');
-    await tab.evaluate(() => sessionStorage.setItem('rootclock.last.lots.treat.applicator', JSON.stringify('Test grower')));
+    await tab.evaluate(() =>
+      sessionStorage.setItem('rootclock.last.lots.treat.applicator', JSON.stringify('Test grower')),
+    );
     await tab.reload();
     await isOf(tab, 'grower');
     expect(await remembered()).toEqual(['rootclock.last.lots.treat.applicator']);

@@ -33,7 +33,9 @@ describe('rootclock check', () => {
   });
 
   test('names a law that is broken, with exit code 1', async () => {
-    const client = new pg.Client({ connectionString: databaseAddress(DATA_DIR, holderOf(DATA_DIR)?.databasePort as number, 'rootclock') });
+    const client = new pg.Client({
+      connectionString: databaseAddress(DATA_DIR, holderOf(DATA_DIR)?.databasePort as number, 'rootclock'),
+    });
     await client.connect();
     await client.query('ALTER TABLE movement DISABLE ROW LEVEL SECURITY');
     const { code, out } = await check(DATA_DIR);

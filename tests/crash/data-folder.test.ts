@@ -14,7 +14,14 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 const leaveLock = (pid: number, mark: string | undefined) =>
   writeFileSync(
     path.join(folder, 'rootclock.lock'),
-    JSON.stringify({ id: 'left behind', pid, mark, since: '2026-04-01T08:00:00.000Z', purpose: 'serve', address: 'http://127.0.0.1:4310' }),
+    JSON.stringify({
+      id: 'left behind',
+      pid,
+      mark,
+      since: '2026-04-01T08:00:00.000Z',
+      purpose: 'serve',
+      address: 'http://127.0.0.1:4310',
+    }),
   );
 
 /** A pid above what Linux, macOS and Windows give out in practice, so that no process has it. */
@@ -34,7 +41,9 @@ describe('a data folder', () => {
   test('names its holder, since when, and its address', () => {
     leaveLock(process.pid, startMark(process.pid));
     expect(() => holdFolder(folder, 'check')).toThrow(
-      new RegExp(`held by process ${process.pid}, which has run "serve" since 2026-04-01 08:00 UTC and answers at http://127.0.0.1:4310`),
+      new RegExp(
+        `held by process ${process.pid}, which has run "serve" since 2026-04-01 08:00 UTC and answers at http://127.0.0.1:4310`,
+      ),
     );
   });
 

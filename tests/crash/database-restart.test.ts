@@ -34,9 +34,19 @@ beforeAll(async () => {
   await createDatabase(postgres.url('postgres'), NAME);
   await migrate(postgres.url(NAME));
   line = await openLine(await ensureServerLogin(postgres.url(NAME)));
-  server = startServer({ DATA_DIR: path.join(folder, 'data'), DATABASE_URL: line.url, DATABASE_OWNER_URL: postgres.url(NAME) });
+  server = startServer({
+    DATA_DIR: path.join(folder, 'data'),
+    DATABASE_URL: line.url,
+    DATABASE_OWNER_URL: postgres.url(NAME),
+  });
   address = await server.address;
-  const owner = { nurseryName: 'Kept', zone: 'America/Chicago', name: 'Ada Moor', email: 'ada@example.test', password: 'ten characters' };
+  const owner = {
+    nurseryName: 'Kept',
+    zone: 'America/Chicago',
+    name: 'Ada Moor',
+    email: 'ada@example.test',
+    password: 'ten characters',
+  };
   cookie = (await must(address, '', command('people.createFirstOwner', owner))).cookie;
 });
 afterAll(async () => {
@@ -92,7 +102,11 @@ describe(`of ${CLIENTS} clients at work while their PostgreSQL is restarted ${RE
       const upAt = performance.now();
       const known = heard.words.length;
       // A change that names its features came by the listening connection; a beat alone would name none.
-      await expect.poll(() => heard.words.slice(known).some(({ features }) => features?.includes('stock')), { timeout: BACK_WITHIN_MS }).toBe(true);
+      await expect
+        .poll(() => heard.words.slice(known).some(({ features }) => features?.includes('stock')), {
+          timeout: BACK_WITHIN_MS,
+        })
+        .toBe(true);
       waits.push(performance.now() - upAt);
     }
     work.abort();
@@ -103,7 +117,9 @@ describe(`of ${CLIENTS} clients at work while their PostgreSQL is restarted ${RE
     expect(acknowledged.filter((id) => !stored.includes(id))).toEqual([]);
     expect(stored).toHaveLength(acknowledged.length);
     expect((await checkLaws(postgres.url(NAME))).breaches).toEqual([]);
-    const [listening] = await sql<{ n: number }>(`SELECT count(*)::int AS n FROM pg_stat_activity WHERE application_name = 'rootclock live'`);
+    const [listening] = await sql<{ n: number }>(
+      `SELECT count(*)::int AS n FROM pg_stat_activity WHERE application_name = 'rootclock live'`,
+    );
     expect(listening).toEqual({ n: 1 });
     heard.close();
   }, 600_000);

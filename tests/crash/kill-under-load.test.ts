@@ -52,16 +52,48 @@ afterEach(async () => {
 });
 
 async function stockUp(address: string): Promise<Ground> {
-  const { cookie } = await must(address, '', command('people.createFirstOwner', { nurseryName: 'Kept', zone: 'America/Chicago', name: 'Ada Moor', email: 'ada@example.test', password: 'ten characters' }));
+  const { cookie } = await must(
+    address,
+    '',
+    command('people.createFirstOwner', {
+      nurseryName: 'Kept',
+      zone: 'America/Chicago',
+      name: 'Ada Moor',
+      email: 'ada@example.test',
+      password: 'ten characters',
+    }),
+  );
   const [fromId, toId, clientId] = [randomUUID(), randomUUID(), randomUUID()];
-  for (const [placeId, code] of [[fromId, 'B1'], [toId, 'B2']]) await must(address, cookie, command('stock.addPlace', { placeId, code, kind: 'bench' }));
+  for (const [placeId, code] of [
+    [fromId, 'B1'],
+    [toId, 'B2'],
+  ])
+    await must(address, cookie, command('stock.addPlace', { placeId, code, kind: 'bench' }));
   await must(address, cookie, command('gardens.addClient', { clientId, name: 'Fen Hollow' }));
-  const { rows: [plant] } = await ask<{ rows: { id: string }[] }>(address, cookie, 'plants.listPlants');
-  const pot = (await ask<{ id: string; kind: string }[]>(address, cookie, 'plants.listContainers')).find(({ kind }) => kind === 'pot');
+  const {
+    rows: [plant],
+  } = await ask<{ rows: { id: string }[] }>(address, cookie, 'plants.listPlants');
+  const pot = (await ask<{ id: string; kind: string }[]>(address, cookie, 'plants.listContainers')).find(
+    ({ kind }) => kind === 'pot',
+  );
   const [plantId = '', containerId = ''] = [plant?.id, pot?.id];
   const lotIds = [...NAMES].map(() => randomUUID());
   const { today } = await ask<{ today: string }>(address, cookie, 'potLife.readBoard');
-  await must(address, cookie, command('stock.receiveOpening', { happenedOn: today, rows: lotIds.map((lotId) => ({ lotId, plantId, containerId, placeId: fromId, units: LOT_UNITS, rootChecked: true })) }));
+  await must(
+    address,
+    cookie,
+    command('stock.receiveOpening', {
+      happenedOn: today,
+      rows: lotIds.map((lotId) => ({
+        lotId,
+        plantId,
+        containerId,
+        placeId: fromId,
+        units: LOT_UNITS,
+        rootChecked: true,
+      })),
+    }),
+  );
   return { cookie, lotIds, fromId, toId, clientId, plantId, containerId };
 }
 
@@ -85,35 +117,48 @@ function next(count: number, today: string): Sent {
     command: {
       lose: () => command('stock.loseFromLot', { ...entry, cause: 'weather' }),
       move: () => command('stock.moveLot', { ...entry, toPlaceId: ground.toId }),
-      order: () => command('gardens.addOrder', { orderId: randomUUID(), clientId, kind: 'pickup', dueOn: today, lines: [{ lineId: randomUUID(), plantId, containerId, units: 1 }] }),
+      order: () =>
+        command('gardens.addOrder', {
+          orderId: randomUUID(),
+          clientId,
+          kind: 'pickup',
+          dueOn: today,
+          lines: [{ lineId: randomUUID(), plantId, containerId, units: 1 }],
+        }),
     }[kind](),
   };
 }
 
 /** Clients that send one thing after the other until the server is gone; `kill` is called in the midst of it. */
-async function loadUntilKilled(address: string, today: string, kill: () => void): Promise<{ acknowledged: Sent[]; unknown: Sent[]; refused: string[] }> {
+async function loadUntilKilled(
+  address: string,
+  today: string,
+  kill: () => void,
+): Promise<{ acknowledged: Sent[]; unknown: Sent[]; refused: string[] }> {
   const acknowledged: Sent[] = [];
   const unknown: Sent[] = [];
   const refused: string[] = [];
   let count = 0;
   let isKilled = false;
-  await Promise.all(Array.from({ length: CLIENTS }, async () => {
-    for (let sent = next(count++, today); ; ) {
-      const outcome = await send(address, ground.cookie, sent.command);
-      if (outcome.kind === 'refused') return void refused.push(outcome.code);
-      if (outcome.kind === 'unknown') {
-        if (isKilled) return void unknown.push(sent);
-        // Nothing is broken yet: so many at one nursery may wait too long on a busy machine, and an outbox then sends the same again.
-        continue;
+  await Promise.all(
+    Array.from({ length: CLIENTS }, async () => {
+      for (let sent = next(count++, today); ;) {
+        const outcome = await send(address, ground.cookie, sent.command);
+        if (outcome.kind === 'refused') return void refused.push(outcome.code);
+        if (outcome.kind === 'unknown') {
+          if (isKilled) return void unknown.push(sent);
+          // Nothing is broken yet: so many at one nursery may wait too long on a busy machine, and an outbox then sends the same again.
+          continue;
+        }
+        acknowledged.push({ ...sent, answer: outcome.answer });
+        sent = next(count++, today);
+        if (!isKilled && acknowledged.length >= ACKNOWLEDGED_BEFORE_KILL) {
+          isKilled = true;
+          kill();
+        }
       }
-      acknowledged.push({ ...sent, answer: outcome.answer });
-      sent = next(count++, today);
-      if (!isKilled && acknowledged.length >= ACKNOWLEDGED_BEFORE_KILL) {
-        isKilled = true;
-        kill();
-      }
-    }
-  }));
+    }),
+  );
   return { acknowledged, unknown, refused };
 }
 
@@ -129,7 +174,12 @@ async function sql<Row extends pg.QueryResultRow>(text: string): Promise<Row[]> 
   }
 }
 
-const timesLogged = async () => new Map((await sql<{ id: string; times: number }>('SELECT id::text, count(*)::int AS times FROM command GROUP BY id')).map(({ id, times }) => [id, times]));
+const timesLogged = async () =>
+  new Map(
+    (await sql<{ id: string; times: number }>('SELECT id::text, count(*)::int AS times FROM command GROUP BY id')).map(
+      ({ id, times }) => [id, times],
+    ),
+  );
 const databasePid = () => Number(readFileSync(path.join(DATA_DIR, 'pg18', 'postmaster.pid'), 'utf8').split('\n')[0]);
 
 describe.each([
@@ -151,7 +201,8 @@ describe.each([
     expect((await checkLaws(ownerUrl())).breaches).toEqual([]);
 
     // The outbox sends again what it got no answer to, and a thumb what was answered long ago.
-    for (const { command: unanswered } of unknown) expect(await send(again, ground.cookie, unanswered)).toMatchObject({ kind: 'done' });
+    for (const { command: unanswered } of unknown)
+      expect(await send(again, ground.cookie, unanswered)).toMatchObject({ kind: 'done' });
     for (const { command: answered, answer } of acknowledged.slice(-10)) {
       const outcome = await send(again, ground.cookie, answered);
       expect(outcome.kind === 'done' && isDeepStrictEqual(outcome.answer, answer), answered.procedure).toBe(true);
@@ -163,7 +214,12 @@ describe.each([
     const [effects] = await sql<{ lost: number; moved: number; standing: number; orders: number }>(`
       SELECT (SELECT count(*)::int FROM entry WHERE kind = 'lose') AS lost, (SELECT sum(units)::int FROM account WHERE place_id = '${ground.toId}') AS moved,
              (SELECT sum(units)::int FROM account WHERE kind = 'place') AS standing, (SELECT count(*)::int FROM garden_order) AS orders`);
-    expect(effects).toEqual({ lost: times('lose'), moved: times('move'), orders: times('order'), standing: ground.lotIds.length * LOT_UNITS - times('lose') });
+    expect(effects).toEqual({
+      lost: times('lose'),
+      moved: times('move'),
+      orders: times('order'),
+      standing: ground.lotIds.length * LOT_UNITS - times('lose'),
+    });
     expect((await checkLaws(ownerUrl())).breaches).toEqual([]);
   }, 600_000);
 });

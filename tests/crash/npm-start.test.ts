@@ -13,7 +13,11 @@ let npm: ChildProcess;
 beforeEach(() => {
   DATA_DIR = mkdtempSync(path.join(tmpdir(), 'rootclock npm '));
   const { DATABASE_URL: _, DATABASE_OWNER_URL: __, ...environment } = process.env;
-  npm = spawn('npm', ['start'], { cwd: repositoryRoot, env: { ...environment, DATA_DIR, PORT: '0', ROOTCLOCK_DEMO: 'off' }, stdio: ['ignore', 'pipe', 'inherit'] });
+  npm = spawn('npm', ['start'], {
+    cwd: repositoryRoot,
+    env: { ...environment, DATA_DIR, PORT: '0', ROOTCLOCK_DEMO: 'off' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
 });
 afterEach(async () => {
   const holder = holderOf(DATA_DIR);
@@ -24,18 +28,22 @@ afterEach(async () => {
   rmSync(DATA_DIR, { recursive: true, force: true });
 });
 
-test.each(['SIGINT', 'SIGTERM'] as const)('%s to npm alone stops the server first, the database last, and leaves nothing', async (signal) => {
-  let said = '';
-  const closed = new Promise((resolve) => npm.once('close', resolve));
-  await new Promise<void>((resolve, reject) => {
-    npm.stdout?.setEncoding('utf8').on('data', (words: string) => {
-      said += words;
-      if (said.includes('is ready at')) resolve();
+test.each(['SIGINT', 'SIGTERM'] as const)(
+  '%s to npm alone stops the server first, the database last, and leaves nothing',
+  async (signal) => {
+    let said = '';
+    const closed = new Promise((resolve) => npm.once('close', resolve));
+    await new Promise<void>((resolve, reject) => {
+      npm.stdout?.setEncoding('utf8').on('data', (words: string) => {
+        said += words;
+        if (said.includes('is ready at')) resolve();
+      });
+      void closed.then(() => reject(new Error(`npm start ended before the server was ready:\n${said}`)));
     });
-    void closed.then(() => reject(new Error(`npm start ended before the server was ready:\n${said}`)));
-  });
-  npm.kill(signal);
-  await closed;
-  expect(said).toMatch(/Stopped the server\.\nStopped the database\.\n$/);
-  expect(processesOn(DATA_DIR)).toEqual([]);
-}, 180_000);
+    npm.kill(signal);
+    await closed;
+    expect(said).toMatch(/Stopped the server\.\nStopped the database\.\n$/);
+    expect(processesOn(DATA_DIR)).toEqual([]);
+  },
+  180_000,
+);

@@ -52,7 +52,9 @@ async function sql(text: string, values: unknown[] = []): Promise<unknown[]> {
 }
 
 const rememberNursery = () =>
-  sql(`INSERT INTO nursery (id, name, zone, season_end_on) VALUES (gen_random_uuid(), 'Kept', 'America/Chicago', '2027-10-31')`);
+  sql(
+    `INSERT INTO nursery (id, name, zone, season_end_on) VALUES (gen_random_uuid(), 'Kept', 'America/Chicago', '2027-10-31')`,
+  );
 const nurseries = () => sql('SELECT name FROM nursery');
 
 describe('starting', () => {
@@ -81,7 +83,11 @@ describe('starting', () => {
 
   test('of two starts at the same moment one serves and the other names it', async () => {
     const both = [startServer({ DATA_DIR }), startServer({ DATA_DIR })] as const;
-    const loser = await Promise.any(both.map(async (server) => ((await server.ended).code === 1 ? server : Promise.reject(new Error('ended otherwise')))));
+    const loser = await Promise.any(
+      both.map(async (server) =>
+        (await server.ended).code === 1 ? server : Promise.reject(new Error('ended otherwise')),
+      ),
+    );
     const winner = both[0] === loser ? both[1] : both[0];
     expect(loser.words()).toContain(`held by process ${winner.pid}`);
     expect(await isReady(await winner.address)).toBe(true);
@@ -105,7 +111,9 @@ describe('a start that fails', () => {
   test('for a busy port says so and leaves no process behind', async () => {
     const other = createServer();
     taken = other;
-    const port = await new Promise<number>((resolve) => other.listen(0, '127.0.0.1', () => resolve((other.address() as AddressInfo).port)));
+    const port = await new Promise<number>((resolve) =>
+      other.listen(0, '127.0.0.1', () => resolve((other.address() as AddressInfo).port)),
+    );
     const server = startServer({ DATA_DIR, PORT: String(port) });
     expect((await server.ended).code).toBe(1);
     expect(server.words()).toContain(`Port ${port} on 127.0.0.1 is taken`);
@@ -126,7 +134,9 @@ describe('a start that fails', () => {
 
   test('because it was stopped before it was complete leaves no process behind', async () => {
     const server = startServer({ DATA_DIR });
-    await expect.poll(() => existsSync(path.join(DATA_DIR, 'rootclock.lock')), { timeout: 20_000, interval: 5 }).toBe(true);
+    await expect
+      .poll(() => existsSync(path.join(DATA_DIR, 'rootclock.lock')), { timeout: 20_000, interval: 5 })
+      .toBe(true);
     server.signal('SIGTERM');
     expect(await server.ended).toEqual({ code: 0, signal: null });
     expect(processesOn(DATA_DIR)).toEqual([]);

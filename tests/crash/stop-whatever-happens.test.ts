@@ -41,7 +41,9 @@ async function asOwner(text: string): Promise<void> {
 async function useUpConnections(): Promise<void> {
   const name = new URL(database.url).pathname.slice(1);
   await asOwner(`ALTER DATABASE "${name}" CONNECTION LIMIT 0`);
-  await asOwner(`SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '${name}' AND pid <> pg_backend_pid()`);
+  await asOwner(
+    `SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '${name}' AND pid <> pg_backend_pid()`,
+  );
 }
 
 const states: [string, () => Promise<void> | void][] = [
@@ -62,12 +64,27 @@ describe.each(states)('while the database %s', (_, bring) => {
   test('a server at work ends within ten seconds of SIGTERM', async () => {
     server = startServer({ DATA_DIR, DATABASE_URL: line.url, DATABASE_OWNER_URL: database.ownerUrl });
     const address = await server.address;
-    const owner = { nurseryName: 'Kept', zone: 'America/Chicago', name: 'Ada Moor', email: 'ada@example.test', password: 'ten characters' };
+    const owner = {
+      nurseryName: 'Kept',
+      zone: 'America/Chicago',
+      name: 'Ada Moor',
+      email: 'ada@example.test',
+      password: 'ten characters',
+    };
     const { cookie } = await must(address, '', command('people.createFirstOwner', owner));
     await bring();
-    const hearing = fetch(`${address}/trpc/live.hearChanges`, { headers: { cookie } }).then((answer) => answer.text(), () => 'cut');
-    const reading = Array.from({ length: 12 }, () => ask(address, cookie, 'potLife.readBoard').catch(() => 'no answer'));
-    const writing = send(address, cookie, command('stock.addPlace', { placeId: '00000000-0000-4000-8000-0000000000b1', code: 'B1', kind: 'bench' }));
+    const hearing = fetch(`${address}/trpc/live.hearChanges`, { headers: { cookie } }).then(
+      (answer) => answer.text(),
+      () => 'cut',
+    );
+    const reading = Array.from({ length: 12 }, () =>
+      ask(address, cookie, 'potLife.readBoard').catch(() => 'no answer'),
+    );
+    const writing = send(
+      address,
+      cookie,
+      command('stock.addPlace', { placeId: '00000000-0000-4000-8000-0000000000b1', code: 'B1', kind: 'bench' }),
+    );
     expect(await stopped()).toBeLessThan(WITHIN_MS);
     expect(await server.ended).toEqual({ code: 0, signal: null });
     await Promise.all([hearing, writing, ...reading]);

@@ -6,7 +6,24 @@ import { idOf, sent } from '../support/nursery.ts';
 import { replay } from './replay.ts';
 import { CLIENTS, openStory, outcomeOf, people, type Story, TODAY } from './story.ts';
 
-const KINDS = ['order', 'pin', 'pull', 'pull', 'plant', 'return', 'lose', 'sell', 'count', 'split', 'move', 'hold', 'release', 'changeDay', 'cancel', 'reverse'] as const;
+const KINDS = [
+  'order',
+  'pin',
+  'pull',
+  'pull',
+  'plant',
+  'return',
+  'lose',
+  'sell',
+  'count',
+  'split',
+  'move',
+  'hold',
+  'release',
+  'changeDay',
+  'cancel',
+  'reverse',
+] as const;
 
 interface Deed {
   kind: (typeof KINDS)[number];
@@ -17,7 +34,13 @@ interface Deed {
   twice: boolean;
 }
 
-const deed: fc.Arbitrary<Deed> = fc.record({ kind: fc.constantFrom(...KINDS), lot: fc.nat({ max: 2 }), place: fc.nat({ max: 2 }), units: fc.integer({ min: 1, max: 6 }), twice: fc.boolean() });
+const deed: fc.Arbitrary<Deed> = fc.record({
+  kind: fc.constantFrom(...KINDS),
+  lot: fc.nat({ max: 2 }),
+  place: fc.nat({ max: 2 }),
+  units: fc.integer({ min: 1, max: 6 }),
+  twice: fc.boolean(),
+});
 const DEEDS = 8;
 
 let story: Story;
@@ -50,18 +73,65 @@ async function work(person: number, deeds: Deed[]): Promise<void> {
     const placeId = story.placeIds[place] ?? '';
     const entry = { happenedOn: TODAY };
     const send = {
-      order: () => client.gardens.addOrder({ ...story.orderOf(idOf('order', name, String(at)), idOf('line', name, String(at)), units), commandId }),
+      order: () =>
+        client.gardens.addOrder({
+          ...story.orderOf(idOf('order', name, String(at)), idOf('line', name, String(at)), units),
+          commandId,
+        }),
       pin: () => client.promises.pinReservation(sent({ lineId, supplyId: lotId, units }, commandId)),
-      pull: () => client.gardens.pullForOrder(sent({ ...entry, orderId, rows: [{ lineId, lotId, placeId: story.placeIds[0], units }] }, commandId)),
-      plant: () => client.gardens.plantOrder(sent({ ...entry, orderId, rows: [{ lineId, lotId, units: 1, extra: { from: 'found' as const, units } }] }, commandId)),
-      return: () => client.gardens.returnFromOrder(sent({ ...entry, orderId, cause: 'mishandled' as const, rows: [{ lineId, lotId, returnedUnits: 1, lostUnits: 1 }] }, commandId)),
-      lose: () => client.stock.loseFromLot(sent({ ...entry, lotId, placeId: story.placeIds[0], units, cause: 'weather' as const }, commandId)),
+      pull: () =>
+        client.gardens.pullForOrder(
+          sent({ ...entry, orderId, rows: [{ lineId, lotId, placeId: story.placeIds[0], units }] }, commandId),
+        ),
+      plant: () =>
+        client.gardens.plantOrder(
+          sent(
+            { ...entry, orderId, rows: [{ lineId, lotId, units: 1, extra: { from: 'found' as const, units } }] },
+            commandId,
+          ),
+        ),
+      return: () =>
+        client.gardens.returnFromOrder(
+          sent(
+            {
+              ...entry,
+              orderId,
+              cause: 'mishandled' as const,
+              rows: [{ lineId, lotId, returnedUnits: 1, lostUnits: 1 }],
+            },
+            commandId,
+          ),
+        ),
+      lose: () =>
+        client.stock.loseFromLot(
+          sent({ ...entry, lotId, placeId: story.placeIds[0], units, cause: 'weather' as const }, commandId),
+        ),
       sell: () => client.stock.sellFromLot(sent({ ...entry, lotId, placeId: story.placeIds[0], units }, commandId)),
-      count: () => client.stock.countLot(sent({ ...entry, lotId, placeId, countedUnits: units * 5, countKind: 'counted' as const }, commandId)),
-      split: () => client.stock.splitLot(sent({ ...entry, lotId, placeId: story.placeIds[0], into: [{ lotId: idOf('split', commandId), placeId, units }] }, commandId)),
-      move: () => client.stock.moveLot(sent({ ...entry, lotId, placeId: story.placeIds[0], units, toPlaceId: placeId }, commandId)),
+      count: () =>
+        client.stock.countLot(
+          sent({ ...entry, lotId, placeId, countedUnits: units * 5, countKind: 'counted' as const }, commandId),
+        ),
+      split: () =>
+        client.stock.splitLot(
+          sent(
+            {
+              ...entry,
+              lotId,
+              placeId: story.placeIds[0],
+              into: [{ lotId: idOf('split', commandId), placeId, units }],
+            },
+            commandId,
+          ),
+        ),
+      move: () =>
+        client.stock.moveLot(
+          sent({ ...entry, lotId, placeId: story.placeIds[0], units, toPlaceId: placeId }, commandId),
+        ),
       hold: () => client.stock.holdMany(sent({ ...entry, lotIds: [lotId], reason: 'inspector' as const }, commandId)),
-      release: () => client.stock.releaseLot(sent({ ...entry, lotId, reason: 'inspector' as const, releaseReason: 'passed' }, commandId)),
+      release: () =>
+        client.stock.releaseLot(
+          sent({ ...entry, lotId, reason: 'inspector' as const, releaseReason: 'passed' }, commandId),
+        ),
       changeDay: () => client.gardens.changeDay(sent({ orderId, dueOn: '2026-06-15' }, commandId)),
       cancel: () => client.gardens.cancelOrder(sent({ ...entry, orderId, placeId }, commandId)),
       reverse: () => client.stock.reverseEntry(sent({ entryId: lastEntry ?? commandId }, commandId)),
@@ -88,20 +158,28 @@ describe(`after a day on which ${CLIENTS} people did ${DEEDS} things each, all a
   });
 
   it('whatever was sent twice got the same answer and took effect once', async () => {
-    const differing = [...acknowledged].filter(([, answers]) => answers.length === 2 && !isDeepStrictEqual(answers[0], answers[1]));
+    const differing = [...acknowledged].filter(
+      ([, answers]) => answers.length === 2 && !isDeepStrictEqual(answers[0], answers[1]),
+    );
     expect(differing).toEqual([]);
     expect([...acknowledged.values()].filter((answers) => answers.length === 2).length).toBeGreaterThan(10);
   });
 
   it('the log holds each acknowledged command once and no other', async () => {
-    const logged = await story.sql<{ id: string }>(`SELECT id::text FROM command WHERE nursery_id = $1 AND name NOT IN ('set-up', 'roll-day', 'addClient', 'addSite')`, [story.nurseryId]);
+    const logged = await story.sql<{ id: string }>(
+      `SELECT id::text FROM command WHERE nursery_id = $1 AND name NOT IN ('set-up', 'roll-day', 'addClient', 'addSite')`,
+      [story.nurseryId],
+    );
     expect(logged.map(({ id }) => id).sort()).toEqual([...acknowledged.keys()].sort());
   });
 
   it('the commands are numbered without a gap', async () => {
-    const [numbers] = await story.sql<{ first: number; last: number; all: number; version: number }>(`
+    const [numbers] = await story.sql<{ first: number; last: number; all: number; version: number }>(
+      `
       SELECT min(c.version)::int AS first, max(c.version)::int AS last, count(DISTINCT c.version)::int AS all, n.version::int AS version
-        FROM command c JOIN nursery n ON n.id = c.nursery_id WHERE c.nursery_id = $1 GROUP BY n.version`, [story.nurseryId]);
+        FROM command c JOIN nursery n ON n.id = c.nursery_id WHERE c.nursery_id = $1 GROUP BY n.version`,
+      [story.nurseryId],
+    );
     expect(numbers).toEqual({ first: 1, last: numbers?.all, all: numbers?.all, version: numbers?.all });
   });
 

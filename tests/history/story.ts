@@ -17,7 +17,11 @@ export async function openStory() {
   const stock = stockOf(nursery);
   const plantId = await stock.addPlant();
   const containerId = await stock.addContainer();
-  const placeIds = [await stock.addPlace({ code: 'B1' }), await stock.addPlace({ code: 'B2' }), await stock.addPlace({ code: 'Q1', kind: 'quarantine' })] as const;
+  const placeIds = [
+    await stock.addPlace({ code: 'B1' }),
+    await stock.addPlace({ code: 'B2' }),
+    await stock.addPlace({ code: 'Q1', kind: 'quarantine' }),
+  ] as const;
   const sourceId = await stock.addSource(plantId);
   const clientId = idOf('client');
   const siteId = idOf('site');
@@ -26,14 +30,29 @@ export async function openStory() {
   const procedures = servers.map((server) => server.serve(nursery.people)('owner'));
 
   return {
-    database, nurseryId, sql, plantId, containerId, placeIds, sourceId, clientId, siteId, unitsOf: stock.unitsOf,
+    database,
+    nurseryId,
+    sql,
+    plantId,
+    containerId,
+    placeIds,
+    sourceId,
+    clientId,
+    siteId,
+    unitsOf: stock.unitsOf,
     addLot: (units: number) => stock.addLot({ plantId, containerId, sourceId, placeId: placeIds[0], units }),
     readFreshPlan: () => readFreshPlan(nursery),
     /** Every other person's phone talks to the other server. */
     by: (person: number) => procedures[person % 2] ?? nursery.as('owner'),
-    orderOf: (orderId: string, lineId: string, units: number) => sent({
-      orderId, clientId, siteId, kind: 'installation' as const, dueOn: '2026-06-10', lines: [{ lineId, plantId, containerId, units }],
-    }),
+    orderOf: (orderId: string, lineId: string, units: number) =>
+      sent({
+        orderId,
+        clientId,
+        siteId,
+        kind: 'installation' as const,
+        dueOn: '2026-06-10',
+        lines: [{ lineId, plantId, containerId, units }],
+      }),
     close: async () => {
       for (const server of servers) await server.close();
       await database.drop();

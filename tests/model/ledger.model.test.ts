@@ -35,16 +35,28 @@ const item = fc.constantFrom<Item>('small', 'small', 'big');
 const oneInFive = fc.nat({ max: 4 }).map((number) => number === 0);
 const reason = fc.constantFrom<Reason>('inspector', 'quarantine');
 const day = fc.nat({ max: DUE_DAYS.length - 1 });
-const stageBegun = fc.record({ batch: which, position: fc.nat({ max: 3 }), day: fc.nat({ max: STAGE_DAYS.length - 1 }) });
+const stageBegun = fc.record({
+  batch: which,
+  position: fc.nat({ max: 3 }),
+  day: fc.nat({ max: STAGE_DAYS.length - 1 }),
+});
 
-const step = <Choice>(name: string, planner: Planner<Choice>, choice: fc.Arbitrary<Choice>) => choice.map((each) => new Step(name, planner, each));
+const step = <Choice>(name: string, planner: Planner<Choice>, choice: fc.Arbitrary<Choice>) =>
+  choice.map((each) => new Step(name, planner, each));
 
-const received = step('receive', receive, fc.record({ place: fc.nat({ max: 2 }), units: fc.integer({ min: 10, max: 30 }), quarantine: oneInFive }));
+const received = step(
+  'receive',
+  receive,
+  fc.record({ place: fc.nat({ max: 2 }), units: fc.integer({ min: 10, max: 30 }), quarantine: oneInFive }),
+);
 const ordered = step('order', order, fc.record({ item, units, day }));
 
 // The commands are drawn evenly from a list, so what a course is made of must stand in it more often.
 const steps = [
-  received, ordered, ordered, ordered,
+  received,
+  ordered,
+  ordered,
+  ordered,
   step('receive', receive, fc.record({ place: anyPlace, units, quarantine: fc.constant(false) })),
   step('pot up', potUp, fc.record({ lot: which, place: where, units: few, to: anyPlace })),
   step('pot up', potUp, fc.record({ lot: which, place: where, units, to: anyPlace })),
@@ -54,7 +66,21 @@ const steps = [
   step('move', move, fc.record({ lot: which, place: where, units, to: anyPlace })),
   step('lose', lose, fc.record({ lot: which, place: where, units })),
   step('count', count, fc.record({ lot: which, place: where, units })),
-  step('count in spring', countSpring, fc.record({ lot: which, place: where, dead: fc.nat({ max: 6 }), notUp: fc.nat({ max: 6 }), off: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: fc.integer({ min: -8, max: 8 }) }), book: fc.boolean() })),
+  step(
+    'count in spring',
+    countSpring,
+    fc.record({
+      lot: which,
+      place: where,
+      dead: fc.nat({ max: 6 }),
+      notUp: fc.nat({ max: 6 }),
+      off: fc.oneof(
+        { weight: 3, arbitrary: fc.constant(0) },
+        { weight: 1, arbitrary: fc.integer({ min: -8, max: 8 }) },
+      ),
+      book: fc.boolean(),
+    }),
+  ),
   step('hold', hold, fc.record({ lot: which, reason })),
   step('release', release, fc.record({ lot: which, reason })),
   step('sell', sell, fc.record({ lot: which, place: where, units: few })),
@@ -68,15 +94,27 @@ const steps = [
   step('pull', pull, fc.record({ line: where, lot: where, place: where, units: few })),
   step('pull', pull, fc.record({ line: where, lot: where, place: where, units: few })),
   step('plant', plant, fc.record({ pair: which, units: fc.integer({ min: 1, max: 3 }), extra: fc.constant(null) })),
-  step('plant', plant, fc.record({ pair: which, units: few, extra: fc.option(fc.record({ place: where, units: few })) })),
-  step('return', giveBack, fc.record({ pair: which, returned: fc.nat({ max: 6 }), lost: fc.nat({ max: 3 }), place: fc.option(anyPlace) })),
+  step(
+    'plant',
+    plant,
+    fc.record({ pair: which, units: few, extra: fc.option(fc.record({ place: where, units: few })) }),
+  ),
+  step(
+    'return',
+    giveBack,
+    fc.record({ pair: which, returned: fc.nat({ max: 6 }), lost: fc.nat({ max: 3 }), place: fc.option(anyPlace) }),
+  ),
   step('cancel', cancel, fc.record({ order: which, place: anyPlace })),
   step('start packs', startPacks, fc.record({ place: anyPlace, units: few })),
   step('draw packs', drawPacks, fc.record({ batch: where, packs: fc.nat({ max: 5 }), units, to: anyPlace })),
   step('draw packs', drawPacks, fc.record({ batch: which, packs: fc.nat({ max: 5 }), units, to: anyPlace })),
   step('begin stage', beginStage, stageBegun),
   step('begin stage', beginStage, stageBegun),
-  step('count packs', countPacks, fc.record({ batch: where, alive: fc.nat({ max: 4 }), day: fc.nat({ max: STAGE_DAYS.length - 2 }) })),
+  step(
+    'count packs',
+    countPacks,
+    fc.record({ batch: where, alive: fc.nat({ max: 4 }), day: fc.nat({ max: STAGE_DAYS.length - 2 }) }),
+  ),
   step('put seed in', putIn, fc.record({ grams: few })),
   step('take seed out', takeOut, fc.record({ grams: few })),
   step('weigh seed', weighOut, fc.record({ grams: fc.nat({ max: 12 }) })),
@@ -87,11 +125,22 @@ const steps = [
 
 // Much can be done only where something stands, is asked for and is pulled, so each course begins with a little of it.
 const beginning = fc.tuple(
-  received, received, ordered,
+  received,
+  received,
+  ordered,
   step('start packs', startPacks, fc.record({ place: anyPlace, units: few })),
   step('pot up', potUp, fc.record({ lot: fc.nat({ max: 1 }), place: fc.constant(0), units: few, to: anyPlace })),
   step('order', order, fc.record({ item: fc.constant<Item>('big'), units: few, day: fc.constant(0) })),
-  step('pull', pull, fc.record({ line: fc.nat({ max: 1 }), lot: fc.constant(0), place: fc.constant(0), units: fc.integer({ min: 2, max: 6 }) })),
+  step(
+    'pull',
+    pull,
+    fc.record({
+      line: fc.nat({ max: 1 }),
+      lot: fc.constant(0),
+      place: fc.constant(0),
+      units: fc.integer({ min: 2, max: 6 }),
+    }),
+  ),
   // Two lots tied to one line, which the next step often makes one lot.
   step('pin', pin, fc.record({ line: fc.constant(0), lot: fc.constant(0), units: few })),
   step('pin', pin, fc.record({ line: fc.constant(0), lot: fc.constant(1), units: few })),
@@ -101,12 +150,15 @@ const beginning = fc.tuple(
 const runs = Number(process.env.ROOTCLOCK_RUNS ?? 200);
 
 it('the nursery does what the model does, whatever is done in whatever order', async () => {
-  await fc.assert(fc.asyncProperty(beginning, fc.commands(steps, { maxCommands: 12, size: 'max' }), async (first, rest) => {
-    const world = await openWorld(server);
-    const setup = () => ({ model: world.ledger, real: world });
-    await fc.asyncModelRun(setup, [...first, ...rest]);
-    await world.compareScreens(world.ledger);
-  }), { numRuns: runs });
+  await fc.assert(
+    fc.asyncProperty(beginning, fc.commands(steps, { maxCommands: 12, size: 'max' }), async (first, rest) => {
+      const world = await openWorld(server);
+      const setup = () => ({ model: world.ledger, real: world });
+      await fc.asyncModelRun(setup, [...first, ...rest]);
+      await world.compareScreens(world.ledger);
+    }),
+    { numRuns: runs },
+  );
 
   const { breaches, looked } = await checkLaws(database.ownerUrl);
   expect(breaches).toEqual([]);

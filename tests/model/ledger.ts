@@ -87,7 +87,10 @@ export class Ledger {
   seedGrams = 0;
   private steps = 0;
 
-  constructor(readonly placeIds: readonly string[], readonly quarantineId: string) {}
+  constructor(
+    readonly placeIds: readonly string[],
+    readonly quarantineId: string,
+  ) {}
 
   /** Ids follow from the step, so that a course that is run again names the same rows. */
   id(what: string): string {
@@ -170,12 +173,22 @@ export class Ledger {
 
   reverse(entry: ModelEntry, reversalId: string): void {
     // What comes in goes first: on the way an account may be short of what the same entry gives back to it.
-    const mirrored = entry.moves.map(({ from, to, units, toUnits = units }) => ({ from: to, to: from, units: toUnits, toUnits: units }));
+    const mirrored = entry.moves.map(({ from, to, units, toUnits = units }) => ({
+      from: to,
+      to: from,
+      units: toUnits,
+      toUnits: units,
+    }));
     for (const { to, toUnits } of mirrored) if (to !== null) this.units.set(to, this.of(to) + toUnits);
     for (const { from, units } of mirrored) if (from !== null) this.units.set(from, this.of(from) - units);
-    for (const lot of this.lots.values()) for (const [reason, openedBy] of lot.holds) if (openedBy === entry.id) lot.holds.delete(reason);
+    for (const lot of this.lots.values())
+      for (const [reason, openedBy] of lot.holds) if (openedBy === entry.id) lot.holds.delete(reason);
     const { released } = entry;
-    if (released && !this.lot(released.lotId).holds.has(released.reason) && !this.entries.some(({ id, isReversed }) => id === released.openedBy && isReversed)) {
+    if (
+      released &&
+      !this.lot(released.lotId).holds.has(released.reason) &&
+      !this.entries.some(({ id, isReversed }) => id === released.openedBy && isReversed)
+    ) {
       this.lot(released.lotId).holds.set(released.reason, released.openedBy);
     }
     for (const orderId of entry.orderIds) this.order(orderId).isOpen = true;
@@ -185,7 +198,9 @@ export class Ledger {
 
   /** Plants keep their holds when they get another label. */
   inheritHolds(entryId: string, parents: readonly string[], childId: string): void {
-    for (const parent of parents) for (const reason of this.lot(parent).holds.keys()) if (!this.lot(childId).holds.has(reason)) this.lot(childId).holds.set(reason, entryId);
+    for (const parent of parents)
+      for (const reason of this.lot(parent).holds.keys())
+        if (!this.lot(childId).holds.has(reason)) this.lot(childId).holds.set(reason, entryId);
   }
 }
 

@@ -14,7 +14,8 @@ export const likelyLines = (ledger: Ledger) => {
   return [...ledger.lines.values()].sort((a, b) => isOpen(b) - isOpen(a));
 };
 export const likelyLots = (ledger: Ledger, line: ModelLine | undefined) => {
-  const isFit = (lot: ModelLot) => Number(lot.item === line?.item) * 4 + Number(lot.holds.size === 0) * 2 + Number(ledger.standing(lot.id).length > 0);
+  const isFit = (lot: ModelLot) =>
+    Number(lot.item === line?.item) * 4 + Number(lot.holds.size === 0) * 2 + Number(ledger.standing(lot.id).length > 0);
   return [...ledger.lots.values()].sort((a, b) => isFit(b) - isFit(a));
 };
 
@@ -26,9 +27,20 @@ export const order: Planner<{ item: Item; units: number; day: number }> = (ledge
   const dueOn = chosen(DUE_DAYS, day) ?? '';
   return {
     refusals: [],
-    send: ({ procedures, sent, plantId, containerIds, clientId, siteId }, commandId) => procedures.gardens.addOrder(sent({
-      orderId, clientId, siteId, kind: 'installation' as const, dueOn, lines: [{ lineId, plantId, containerId: containerIds[item], units }],
-    }, commandId)),
+    send: ({ procedures, sent, plantId, containerIds, clientId, siteId }, commandId) =>
+      procedures.gardens.addOrder(
+        sent(
+          {
+            orderId,
+            clientId,
+            siteId,
+            kind: 'installation' as const,
+            dueOn,
+            lines: [{ lineId, plantId, containerId: containerIds[item], units }],
+          },
+          commandId,
+        ),
+      ),
     apply: (model) => {
       model.orders.set(orderId, { id: orderId, dueOn, isOpen: true });
       model.lines.set(lineId, { id: lineId, orderId, item, wanted: units, isWithdrawn: false });
@@ -38,13 +50,19 @@ export const order: Planner<{ item: Item; units: number; day: number }> = (ledge
   };
 };
 
-export const addLine: Planner<{ order: number; item: Item; units: number }> = (ledger, { order: number, item, units }) => {
+export const addLine: Planner<{ order: number; item: Item; units: number }> = (
+  ledger,
+  { order: number, item, units },
+) => {
   const to = anOrder(ledger, number);
   if (!to) return null;
   const lineId = ledger.id('line');
   return {
     refusals: to.isOpen ? [] : ['order-not-open'],
-    send: ({ procedures, sent, plantId, containerIds }, commandId) => procedures.gardens.addLine(sent({ orderId: to.id, lineId, plantId, containerId: containerIds[item], units }, commandId)),
+    send: ({ procedures, sent, plantId, containerIds }, commandId) =>
+      procedures.gardens.addLine(
+        sent({ orderId: to.id, lineId, plantId, containerId: containerIds[item], units }, commandId),
+      ),
     apply: (model) => {
       model.lines.set(lineId, { id: lineId, orderId: to.id, item, wanted: units, isWithdrawn: false });
       model.ranking = [...model.ranking, lineId];
@@ -61,7 +79,8 @@ export const changeDay: Planner<{ order: number; day: number }> = (ledger, { ord
   return {
     refusals: of.isOpen ? [] : ['order-not-open'],
     shortens: turn.shorter,
-    send: ({ procedures, sent }, commandId, accepted) => procedures.gardens.changeDay(sent({ orderId: of.id, dueOn, acceptedShortages: accepted }, commandId)),
+    send: ({ procedures, sent }, commandId, accepted) =>
+      procedures.gardens.changeDay(sent({ orderId: of.id, dueOn, acceptedShortages: accepted }, commandId)),
     apply: (model) => {
       model.order(of.id).dueOn = dueOn;
       model.ranking = turn.ranking;
@@ -75,7 +94,9 @@ export const withdraw: Planner<{ line: number }> = (ledger, { line: number }) =>
   const line = chosen([...ledger.lines.values()], number);
   if (!line) return null;
   const refusals = [
-    ...(ledger.order(line.orderId).isOpen ? [] : ['order-not-open']), ...(line.isWithdrawn ? ['line-withdrawn'] : []), ...(ledger.stagedFor(line.id) > 0 ? ['plants-are-staged'] : []),
+    ...(ledger.order(line.orderId).isOpen ? [] : ['order-not-open']),
+    ...(line.isWithdrawn ? ['line-withdrawn'] : []),
+    ...(ledger.stagedFor(line.id) > 0 ? ['plants-are-staged'] : []),
   ];
   return {
     refusals,
@@ -85,7 +106,10 @@ export const withdraw: Planner<{ line: number }> = (ledger, { line: number }) =>
   };
 };
 
-export const pin: Planner<{ line: number; lot: number; units: number }> = (ledger, { line: lineAt, lot: lotAt, units }) => {
+export const pin: Planner<{ line: number; lot: number; units: number }> = (
+  ledger,
+  { line: lineAt, lot: lotAt, units },
+) => {
   const line = chosen(likelyLines(ledger), lineAt);
   const lot = chosen(likelyLots(ledger, line), lotAt);
   if (!line || !lot) return null;
@@ -95,14 +119,23 @@ export const pin: Planner<{ line: number; lot: number; units: number }> = (ledge
   const sum = (pins: [string, number][]) => pins.reduce((total, [, pinned]) => total + pinned, 0);
   const doesServe = lot.item === line.item && lot.holds.size === 0 && serves(line.item, dueOn);
   const refusals = [
-    ...(isOpen ? [] : ['order-not-open']), ...(line.isWithdrawn ? ['line-withdrawn'] : []), ...(doesServe ? [] : ['does-not-serve']),
-    ...(units > ledger.openUnits(line) - sum(others.filter(([key]) => key.startsWith(`${line.id}/`))) ? ['more-than-line-needs'] : []),
-    ...(units > supplyOf(ledger, lot.id) - sum(others.filter(([key]) => key.endsWith(`/${lot.id}`))) ? ['pinned-by-others'] : []),
+    ...(isOpen ? [] : ['order-not-open']),
+    ...(line.isWithdrawn ? ['line-withdrawn'] : []),
+    ...(doesServe ? [] : ['does-not-serve']),
+    ...(units > ledger.openUnits(line) - sum(others.filter(([key]) => key.startsWith(`${line.id}/`)))
+      ? ['more-than-line-needs']
+      : []),
+    ...(units > supplyOf(ledger, lot.id) - sum(others.filter(([key]) => key.endsWith(`/${lot.id}`)))
+      ? ['pinned-by-others']
+      : []),
   ];
   return {
     refusals,
     shortens: refusals.length > 0 ? [] : shortenings(ledger, { pins: new Map([...others, [pair, units]]) }),
-    send: ({ procedures, sent }, commandId, accepted) => procedures.promises.pinReservation(sent({ lineId: line.id, supplyId: lot.id, units, acceptedShortages: accepted }, commandId)),
+    send: ({ procedures, sent }, commandId, accepted) =>
+      procedures.promises.pinReservation(
+        sent({ lineId: line.id, supplyId: lot.id, units, acceptedShortages: accepted }, commandId),
+      ),
     apply: (model) => void model.pins.set(pair, units),
     concerns: [],
   };
@@ -124,10 +157,19 @@ export const cancel: Planner<{ order: number; place: number }> = (ledger, { orde
   if (!of) return null;
   const placeId = chosen(ledger.placeIds, place) ?? '';
   const lines = ledger.linesOf(of.id);
-  const moves: Move[] = lines.flatMap((line) => [...ledger.lots.keys()].map((lotId) => ({ from: staged(lotId, line.id), to: at(lotId, placeId), units: ledger.of(staged(lotId, line.id)) }))).filter(({ units }) => units > 0);
+  const moves: Move[] = lines
+    .flatMap((line) =>
+      [...ledger.lots.keys()].map((lotId) => ({
+        from: staged(lotId, line.id),
+        to: at(lotId, placeId),
+        units: ledger.of(staged(lotId, line.id)),
+      })),
+    )
+    .filter(({ units }) => units > 0);
   return {
     refusals: of.isOpen ? [] : ['order-not-open'],
-    send: ({ procedures, sent }, commandId) => procedures.gardens.cancelOrder(sent({ ...entry, orderId: of.id, placeId }, commandId)),
+    send: ({ procedures, sent }, commandId) =>
+      procedures.gardens.cancelOrder(sent({ ...entry, orderId: of.id, placeId }, commandId)),
     apply: (model, id) => {
       model.post({ id, kind: 'return', moves, orderIds: [of.id], cancels: true });
       model.order(of.id).isOpen = false;

@@ -19,8 +19,10 @@ export const putIn: Planner<{ grams: number }> = (_, { grams }) => {
   const { keep, apply } = booked(grams);
   return {
     refusals: [],
-    send: ({ procedures, sent, sourceId }, commandId) => keep(procedures.sources.receiveSeed(sent({ ...day, sourceId, kind: 'bought' as const, grams }, commandId))),
-    apply, concerns: [],
+    send: ({ procedures, sent, sourceId }, commandId) =>
+      keep(procedures.sources.receiveSeed(sent({ ...day, sourceId, kind: 'bought' as const, grams }, commandId))),
+    apply,
+    concerns: [],
   };
 };
 
@@ -28,8 +30,10 @@ export const takeOut: Planner<{ grams: number }> = (ledger, { grams }) => {
   const { keep, apply } = booked(-grams);
   return {
     refusals: ledger.seedGrams === 0 ? ['no-seed-stored'] : grams > ledger.seedGrams ? ['more-seed-than-stored'] : [],
-    send: ({ procedures, sent, sourceId }, commandId) => keep(procedures.sources.takeSeed(sent({ ...day, sourceId, reason: 'given' as const, grams }, commandId))),
-    apply, concerns: [],
+    send: ({ procedures, sent, sourceId }, commandId) =>
+      keep(procedures.sources.takeSeed(sent({ ...day, sourceId, reason: 'given' as const, grams }, commandId))),
+    apply,
+    concerns: [],
   };
 };
 
@@ -37,8 +41,10 @@ export const weighOut: Planner<{ grams: number }> = (ledger, { grams }) => {
   const { keep, apply } = booked(grams - ledger.seedGrams);
   return {
     refusals: [],
-    send: ({ procedures, sent, sourceId }, commandId) => keep(procedures.sources.weighSeed(sent({ ...day, sourceId, grams }, commandId))),
-    apply, concerns: [],
+    send: ({ procedures, sent, sourceId }, commandId) =>
+      keep(procedures.sources.weighSeed(sent({ ...day, sourceId, grams }, commandId))),
+    apply,
+    concerns: [],
   };
 };
 
@@ -48,7 +54,8 @@ export const takeSeedBack: Planner<{ booking: number }> = (ledger, { booking: nu
   if (!booking) return null;
   return {
     refusals: booking.isTakenBack ? ['already-reversed'] : booking.grams > ledger.seedGrams ? ['seed-has-gone'] : [],
-    send: ({ procedures, sent }, commandId) => procedures.sources.takeBackSeed(sent({ movementId: booking.movementId ?? '' }, commandId)),
+    send: ({ procedures, sent }, commandId) =>
+      procedures.sources.takeBackSeed(sent({ movementId: booking.movementId ?? '' }, commandId)),
     apply: (model) => model.takeSeedBack(booking),
     concerns: [],
   };

@@ -30,7 +30,8 @@ async function outcomeOf(work: Promise<unknown>): Promise<{ code: string; lines:
     await work;
     return { code: 'done', lines: [] };
   } catch (error) {
-    const { code, data } = (error as { cause?: { code?: string; data?: { lines?: { lineId: string; shorterBy: number }[] } } }).cause ?? {};
+    const { code, data } =
+      (error as { cause?: { code?: string; data?: { lines?: { lineId: string; shorterBy: number }[] } } }).cause ?? {};
     if (code === undefined || code === 'fault') throw error;
     return { code, lines: (data?.lines ?? []).map(({ lineId, shorterBy }) => ({ lineId, units: shorterBy })) };
   }
@@ -43,7 +44,11 @@ async function follow(plan: Plan, step: string, ledger: Ledger, world: World): P
   const shortens = plan.refusals.length === 0 ? (plan.shortens ?? []) : [];
   if (shortens.length > 0) {
     const asked = await outcomeOf(plan.send(world, ledger.id('asking'), []));
-    expect({ step, code: asked.code, lines: asked.lines.sort(byLine) }).toEqual({ step, code: 'would-shorten', lines: [...shortens].sort(byLine) });
+    expect({ step, code: asked.code, lines: asked.lines.sort(byLine) }).toEqual({
+      step,
+      code: 'would-shorten',
+      lines: [...shortens].sort(byLine),
+    });
   }
   const entryId = ledger.id('entry');
   const { code } = await outcomeOf(plan.send(world, entryId, shortens));
@@ -54,11 +59,19 @@ async function follow(plan: Plan, step: string, ledger: Ledger, world: World): P
     if (entry) Object.assign(entry, { concerns: plan.concerns, carries: plan.carries });
   }
   ledger.next();
-  await world.compare(ledger, new Set(code === 'done' ? plan.concerns : []), code === 'done' ? plan.carries : undefined);
+  await world.compare(
+    ledger,
+    new Set(code === 'done' ? plan.concerns : []),
+    code === 'done' ? plan.carries : undefined,
+  );
 }
 
 export class Step<Choice> implements fc.AsyncCommand<Ledger, World> {
-  constructor(private readonly name: string, private readonly planner: Planner<Choice>, private readonly choice: Choice) {}
+  constructor(
+    private readonly name: string,
+    private readonly planner: Planner<Choice>,
+    private readonly choice: Choice,
+  ) {}
 
   check(ledger: Readonly<Ledger>): boolean {
     return this.planner(ledger as Ledger, this.choice) !== null;
@@ -75,4 +88,5 @@ export class Step<Choice> implements fc.AsyncCommand<Ledger, World> {
 }
 
 /** The one of a list that a number chooses. */
-export const chosen = <Row>(rows: readonly Row[], number: number): Row | undefined => rows[number % Math.max(1, rows.length)];
+export const chosen = <Row>(rows: readonly Row[], number: number): Row | undefined =>
+  rows[number % Math.max(1, rows.length)];

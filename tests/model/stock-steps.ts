@@ -24,14 +24,36 @@ export function lotAndPlace(ledger: Ledger, { lot: number, place }: Pick<OfLot, 
 
 export const isShort = (units: number, here: number) => (units > here ? ['not-enough-units'] : []);
 
-export const receive: Planner<{ place: number; units: number; quarantine: boolean }> = (ledger, { place, units, quarantine }) => {
+export const receive: Planner<{ place: number; units: number; quarantine: boolean }> = (
+  ledger,
+  { place, units, quarantine },
+) => {
   const lotId = ledger.id('lot');
   const placeId = chosen(ledger.placeIds, place) ?? '';
   return {
     refusals: [],
-    send: ({ procedures, sent, plantId, containerIds, sourceId }, commandId) => procedures.stock.receiveBought(sent({
-      ...entry, quarantine, lines: [{ lotId, plantId, form: 'pots' as const, containerId: containerIds.small, placeId, receivedUnits: units, sourceId, rootChecked: true }],
-    }, commandId)),
+    send: ({ procedures, sent, plantId, containerIds, sourceId }, commandId) =>
+      procedures.stock.receiveBought(
+        sent(
+          {
+            ...entry,
+            quarantine,
+            lines: [
+              {
+                lotId,
+                plantId,
+                form: 'pots' as const,
+                containerId: containerIds.small,
+                placeId,
+                receivedUnits: units,
+                sourceId,
+                rootChecked: true,
+              },
+            ],
+          },
+          commandId,
+        ),
+      ),
     apply: (model, id) => {
       model.addLot(lotId, 'small');
       if (quarantine) model.lot(lotId).holds.set('quarantine', id);
@@ -49,8 +71,10 @@ export const move: Planner<OfLot & { to: number }> = (ledger, choice) => {
   const toPlaceId = chosen(ledger.placeIds, choice.to) ?? '';
   return {
     refusals: toPlaceId === placeId || here === 0 ? ['nothing-there'] : isShort(units, here),
-    send: ({ procedures, sent }, commandId) => procedures.stock.moveLot(sent({ ...entry, lotId: lot.id, placeId, units, toPlaceId }, commandId)),
-    apply: (model, id) => model.post({ id, kind: 'move', moves: [{ from: at(lot.id, placeId), to: at(lot.id, toPlaceId), units }] }),
+    send: ({ procedures, sent }, commandId) =>
+      procedures.stock.moveLot(sent({ ...entry, lotId: lot.id, placeId, units, toPlaceId }, commandId)),
+    apply: (model, id) =>
+      model.post({ id, kind: 'move', moves: [{ from: at(lot.id, placeId), to: at(lot.id, toPlaceId), units }] }),
     concerns: [lot.id],
   };
 };
@@ -62,7 +86,10 @@ export const lose: Planner<OfLot> = (ledger, choice) => {
   const { units } = choice;
   return {
     refusals: isShort(units, here),
-    send: ({ procedures, sent }, commandId) => procedures.stock.loseFromLot(sent({ ...entry, lotId: lot.id, placeId, units, cause: 'drought' as const }, commandId)),
+    send: ({ procedures, sent }, commandId) =>
+      procedures.stock.loseFromLot(
+        sent({ ...entry, lotId: lot.id, placeId, units, cause: 'drought' as const }, commandId),
+      ),
     apply: (model, id) => model.post({ id, kind: 'lose', moves: [{ from: at(lot.id, placeId), to: null, units }] }),
     concerns: [lot.id],
   };
@@ -75,7 +102,8 @@ export const sell: Planner<OfLot> = (ledger, choice) => {
   const { units } = choice;
   return {
     refusals: [...(lot.holds.size > 0 ? ['lot-held'] : []), ...isShort(units, here)],
-    send: ({ procedures, sent }, commandId) => procedures.stock.sellFromLot(sent({ ...entry, lotId: lot.id, placeId, units }, commandId)),
+    send: ({ procedures, sent }, commandId) =>
+      procedures.stock.sellFromLot(sent({ ...entry, lotId: lot.id, placeId, units }, commandId)),
     apply: (model, id) => model.post({ id, kind: 'sell', moves: [{ from: at(lot.id, placeId), to: null, units }] }),
     concerns: [lot.id],
   };
@@ -87,10 +115,18 @@ export const count: Planner<OfLot> = (ledger, choice) => {
   const { lot, placeId, here } = found;
   const countedUnits = choice.units - 1;
   const account = at(lot.id, placeId);
-  const moves: Move[] = countedUnits > here ? [{ from: null, to: account, units: countedUnits - here }] : countedUnits < here ? [{ from: account, to: null, units: here - countedUnits }] : [];
+  const moves: Move[] =
+    countedUnits > here
+      ? [{ from: null, to: account, units: countedUnits - here }]
+      : countedUnits < here
+        ? [{ from: account, to: null, units: here - countedUnits }]
+        : [];
   return {
     refusals: [],
-    send: ({ procedures, sent }, commandId) => procedures.stock.countLot(sent({ ...entry, lotId: lot.id, placeId, countedUnits, countKind: 'counted' as const }, commandId)),
+    send: ({ procedures, sent }, commandId) =>
+      procedures.stock.countLot(
+        sent({ ...entry, lotId: lot.id, placeId, countedUnits, countKind: 'counted' as const }, commandId),
+      ),
     apply: (model, id) => model.post({ id, kind: 'count', moves }),
     concerns: [lot.id],
   };
@@ -102,8 +138,12 @@ export const hold: Planner<{ lot: number; reason: Reason }> = (ledger, { lot: nu
   const lot = chosen([...ledger.lots.values()], number);
   if (!lot) return null;
   return {
-    refusals: [...(ledger.standing(lot.id).length === 0 ? ['nothing-there'] : []), ...(lot.holds.has(reason) ? ['already-held'] : [])],
-    send: ({ procedures, sent }, commandId) => procedures.stock.holdMany(sent({ ...entry, lotIds: [lot.id], reason }, commandId)),
+    refusals: [
+      ...(ledger.standing(lot.id).length === 0 ? ['nothing-there'] : []),
+      ...(lot.holds.has(reason) ? ['already-held'] : []),
+    ],
+    send: ({ procedures, sent }, commandId) =>
+      procedures.stock.holdMany(sent({ ...entry, lotIds: [lot.id], reason }, commandId)),
     apply: (model, id) => {
       model.lot(lot.id).holds.set(reason, id);
       model.post({ id, kind: 'hold', moves: [] });
@@ -119,7 +159,10 @@ export const release: Planner<{ lot: number; reason: Reason }> = (ledger, { lot:
   const openedBy = lot.holds.get(reason);
   return {
     refusals: openedBy === undefined ? ['not-held'] : [],
-    send: ({ procedures, sent }, commandId) => procedures.stock.releaseLot(sent({ ...entry, lotId: lot.id, reason, releaseReason: 'looked it over' }, commandId)),
+    send: ({ procedures, sent }, commandId) =>
+      procedures.stock.releaseLot(
+        sent({ ...entry, lotId: lot.id, reason, releaseReason: 'looked it over' }, commandId),
+      ),
     apply: (model, id) => {
       model.lot(lot.id).holds.delete(reason);
       model.post({ id, kind: 'release', moves: [], released: { lotId: lot.id, reason, openedBy: openedBy ?? '' } });
@@ -133,8 +176,15 @@ export const reverse: Planner<{ entry: number }> = (ledger, { entry: number }) =
   const found = chosen([...ledger.entries].reverse(), number);
   if (!found) return null;
   const closed = found.orderIds.some((orderId) => !ledger.order(orderId).isOpen);
-  const refusals = found.kind === 'reverse' ? ['reversal-is-final'] : found.isReversed ? ['already-reversed']
-    : [...(ledger.couldReverse(found) ? [] : ['units-have-gone']), ...(closed && found.cancels !== true ? ['order-not-open'] : [])];
+  const refusals =
+    found.kind === 'reverse'
+      ? ['reversal-is-final']
+      : found.isReversed
+        ? ['already-reversed']
+        : [
+            ...(ledger.couldReverse(found) ? [] : ['units-have-gone']),
+            ...(closed && found.cancels !== true ? ['order-not-open'] : []),
+          ];
   return {
     refusals,
     send: ({ procedures, sent }, commandId) => procedures.stock.reverseEntry(sent({ entryId: found.id }, commandId)),

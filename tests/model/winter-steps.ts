@@ -21,14 +21,24 @@ export const countSpring: Planner<OfSpring> = (ledger, choice) => {
   const notUpUnits = Math.min(choice.notUp, counted - deadUnits);
   const account = at(lot.id, placeId);
   const moves: Move[] = [
-    ...(counted > here ? [{ from: null, to: account, units: counted - here }] : []), ...(counted < here ? [{ from: account, to: null, units: here - counted }] : []),
+    ...(counted > here ? [{ from: null, to: account, units: counted - here }] : []),
+    ...(counted < here ? [{ from: account, to: null, units: here - counted }] : []),
     ...(deadUnits > 0 ? [{ from: account, to: null, units: deadUnits }] : []),
   ];
   return {
     refusals: counted !== here && !choice.book ? ['spring-count-differs'] : [],
-    send: ({ procedures, sent }, commandId) => procedures.stock.countSpring(sent({
-      counts: [{ lotId: lot.id, placeId, upUnits: counted - deadUnits - notUpUnits, deadUnits, notUpUnits }], happenedOn: TODAY, bookDifferences: choice.book, confirmed: true,
-    }, commandId)),
+    send: ({ procedures, sent }, commandId) =>
+      procedures.stock.countSpring(
+        sent(
+          {
+            counts: [{ lotId: lot.id, placeId, upUnits: counted - deadUnits - notUpUnits, deadUnits, notUpUnits }],
+            happenedOn: TODAY,
+            bookDifferences: choice.book,
+            confirmed: true,
+          },
+          commandId,
+        ),
+      ),
     apply: (model, id) => model.post({ id, kind: 'count', moves }),
     concerns: [lot.id],
   };

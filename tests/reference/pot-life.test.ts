@@ -49,7 +49,13 @@ describe('a milkweed under the one-year rule', () => {
   });
 
   it('in a plug tray over winter counts from its emergence the summer before', () => {
-    const overwintered = { confinedOn: '2026-07-20', containerOn: '2026-07-20', readyOn: '2027-04-25', rules: [milkweeds], windows };
+    const overwintered = {
+      confinedOn: '2026-07-20',
+      containerOn: '2026-07-20',
+      readyOn: '2027-04-25',
+      rules: [milkweeds],
+      windows,
+    };
     expect(plantBy(overwintered)).toMatchObject({ state: 'window', plantByOn: '2027-06-15', limitOn: '2027-07-20' });
     const moved = { ...overwintered, containerOn: '2027-06-20', readyOn: '2027-07-05' };
     expect(plantBy(moved)).toMatchObject({ state: 'no-window', plantByOn: '2027-07-20', nextOpensOn: '2027-09-01' });

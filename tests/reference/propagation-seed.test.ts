@@ -1,4 +1,13 @@
-import { bulkForPure, cellOutcomes, degreeDays, germinationCourse, pureLiveSeed, replicateTolerance, seedsPerCell, unitsToStart } from '@rootclock/domain';
+import {
+  bulkForPure,
+  cellOutcomes,
+  degreeDays,
+  germinationCourse,
+  pureLiveSeed,
+  replicateTolerance,
+  seedsPerCell,
+  unitsToStart,
+} from '@rootclock/domain';
 import { describe, expect, it } from 'vitest';
 
 describe('pure live seed', () => {
@@ -80,22 +89,47 @@ describe('units to start', () => {
 describe('replicates of 100 seeds', () => {
   // 7 CFR 201.55(a), printed table. The printed means stand beside their mirror: 99 beside 2, 71 beside 30.
   const printed: [number, number, number, number | null][] = [
-    [99, 99, 5, null], [98, 98, 6, null], [97, 97, 7, 6], [96, 96, 8, 6], [95, 95, 9, 7], [93, 94, 10, 8], [91, 92, 11, 9], [90, 90, 12, 9], [89, 89, 12, 10],
-    [88, 88, 13, 10], [87, 87, 13, 11], [84, 86, 14, 11], [81, 83, 15, 12], [78, 80, 16, 13], [76, 77, 17, 13], [73, 75, 17, 14], [69, 72, 18, 14],
-    [67, 68, 18, 15], [56, 66, 19, 15], [55, 55, 20, 15], [51, 54, 20, 16],
+    [99, 99, 5, null],
+    [98, 98, 6, null],
+    [97, 97, 7, 6],
+    [96, 96, 8, 6],
+    [95, 95, 9, 7],
+    [93, 94, 10, 8],
+    [91, 92, 11, 9],
+    [90, 90, 12, 9],
+    [89, 89, 12, 10],
+    [88, 88, 13, 10],
+    [87, 87, 13, 11],
+    [84, 86, 14, 11],
+    [81, 83, 15, 12],
+    [78, 80, 16, 13],
+    [76, 77, 17, 13],
+    [73, 75, 17, 14],
+    [69, 72, 18, 14],
+    [67, 68, 18, 15],
+    [56, 66, 19, 15],
+    [55, 55, 20, 15],
+    [51, 54, 20, 16],
   ];
 
-  it.each(printed)('with means of %d to %d, or their mirror, may range over %d where there are four, over %j where there are two', (from, to, ofFour, ofTwo) => {
-    for (let mean = from; mean <= to; mean += 1) {
-      for (const meanPercent of [mean, 101 - mean]) {
-        expect(replicateTolerance({ meanPercent, replicates: 4 })).toBe(ofFour);
-        expect(replicateTolerance({ meanPercent, replicates: 2 })).toBe(ofTwo);
+  it.each(printed)(
+    'with means of %d to %d, or their mirror, may range over %d where there are four, over %j where there are two',
+    (from, to, ofFour, ofTwo) => {
+      for (let mean = from; mean <= to; mean += 1) {
+        for (const meanPercent of [mean, 101 - mean]) {
+          expect(replicateTolerance({ meanPercent, replicates: 4 })).toBe(ofFour);
+          expect(replicateTolerance({ meanPercent, replicates: 2 })).toBe(ofTwo);
+        }
       }
-    }
-  });
+    },
+  );
 
   it('have no printed range at means of 0, 1 and 100, and are rounded to a whole per cent before the table is read', () => {
-    expect([0, 1, 100].map((meanPercent) => replicateTolerance({ meanPercent, replicates: 4 }))).toEqual([null, null, null]);
+    expect([0, 1, 100].map((meanPercent) => replicateTolerance({ meanPercent, replicates: 4 }))).toEqual([
+      null,
+      null,
+      null,
+    ]);
     expect([95.49, 95.5].map((meanPercent) => replicateTolerance({ meanPercent, replicates: 4 }))).toEqual([9, 8]);
   });
 });
@@ -117,7 +151,9 @@ describe('degree days (Iowa State University, Agronomy 541, lesson 2b, in °F)',
   });
 
   it('count maxima above 86 as 86 and minima below 50 as 50', () => {
-    expect(degreeDays({ maxC: 95, minC: 60, baseC: 50, upperC: 86 })).toBe(degreeDays({ maxC: 86, minC: 60, baseC: 50, upperC: 86 }));
+    expect(degreeDays({ maxC: 95, minC: 60, baseC: 50, upperC: 86 })).toBe(
+      degreeDays({ maxC: 86, minC: 60, baseC: 50, upperC: 86 }),
+    );
     expect(degreeDays({ maxC: 70, minC: 40, baseC: 50, upperC: 86 })).toBe(10);
   });
 
@@ -127,6 +163,8 @@ describe('degree days (Iowa State University, Agronomy 541, lesson 2b, in °F)',
 
   it('are the same day in Celsius', () => {
     const celsius = (fahrenheit: number) => ((fahrenheit - 32) * 5) / 9;
-    expect(degreeDays({ maxC: celsius(70), minC: celsius(50), baseC: celsius(50), upperC: celsius(86) }) * 1.8).toBeCloseTo(10, 12);
+    expect(
+      degreeDays({ maxC: celsius(70), minC: celsius(50), baseC: celsius(50), upperC: celsius(86) }) * 1.8,
+    ).toBeCloseTo(10, 12);
   });
 });

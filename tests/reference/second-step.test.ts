@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { plainCode, recoveryCodes, recoveryHash, stepOf } from '../../apps/server/src/features/people/second-step/codes.ts';
+import {
+  plainCode,
+  recoveryCodes,
+  recoveryHash,
+  stepOf,
+} from '../../apps/server/src/features/people/second-step/codes.ts';
 
 /** The secret of RFC 6238, appendix B (SHA-1): the ASCII digits 1 to 0 twice, here in base 32. */
 const SECRET = 'GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ';
@@ -21,7 +26,11 @@ describe('codes of an app', () => {
   const code = '050471';
   // The half minute of the code began at 1111111110.
   it.each([
-    [-31, null], [-30, 0x23523ed], [0, 0x23523ed], [59, 0x23523ed], [60, null],
+    [-31, null],
+    [-30, 0x23523ed],
+    [0, 0x23523ed],
+    [59, 0x23523ed],
+    [60, null],
   ])('work a half minute before and after, here %i s from where theirs began', (seconds, step) => {
     expect(stepOf(SECRET, code, at(1111111110 + seconds), 0)).toBe(step);
   });

@@ -2,10 +2,17 @@
 import betaCdf from '@stdlib/stats-base-dists-beta-cdf';
 import libraryBetaQuantile from '@stdlib/stats-base-dists-beta-quantile';
 import binomialCdf from '@stdlib/stats-base-dists-binomial-cdf';
-import { betaBinomialUpperTail, betaQuantile, binomialUpperTail, incompleteBeta, unitsToStart } from '@rootclock/domain';
+import {
+  betaBinomialUpperTail,
+  betaQuantile,
+  binomialUpperTail,
+  incompleteBeta,
+  unitsToStart,
+} from '@rootclock/domain';
 import { describe, expect, it } from 'vitest';
 
-const relative = (value: number, expected: number) => (value === expected ? 0 : Math.abs(value - expected) / Math.max(Math.abs(expected), 1e-290));
+const relative = (value: number, expected: number) =>
+  value === expected ? 0 : Math.abs(value - expected) / Math.max(Math.abs(expected), 1e-290);
 const SHARES = [0, 1e-9, 1e-6, 1e-4, 0.01, 0.05, 0.1, 0.2, 0.3, 0.5, 0.7, 0.8, 0.9, 0.99, 0.9999, 1 - 1e-9, 1];
 const TRIED = [1, 2, 5, 20, 50, 100, 400, 1000, 10_000, 100_000];
 
@@ -17,10 +24,13 @@ function countsFor(tried: number, share: number): number[] {
   return [...new Set([0, 1, 2, ...around, tried - 1, tried])].filter((count) => count >= 0 && count <= tried);
 }
 
-const cases = SHARES.flatMap((share) => TRIED.flatMap((tried) => countsFor(tried, share).map((atLeast) => ({ share, tried, atLeast }))));
+const cases = SHARES.flatMap((share) =>
+  TRIED.flatMap((tried) => countsFor(tried, share).map((atLeast) => ({ share, tried, atLeast }))),
+);
 
 /** Differences larger than allowed, so that a failing test shows where. */
-const off = <T>(rows: readonly T[], differenceOf: (row: T) => number, allowed: number) => rows.filter((row) => !(differenceOf(row) <= allowed));
+const off = <T>(rows: readonly T[], differenceOf: (row: T) => number, allowed: number) =>
+  rows.filter((row) => !(differenceOf(row) <= allowed));
 
 describe('binomial upper tails', () => {
   it('are tried on more than a thousand cases', () => {
@@ -59,7 +69,15 @@ describe('units to start', () => {
 });
 
 const SHAPES = [0.5, 1, 1.5, 2, 10, 68.25, 400, 5000, 99_999.5];
-const quantiles = SHAPES.flatMap((alpha) => SHAPES.flatMap((beta) => [0, 1e-9, 1e-4, 0.025, 0.1, 0.25, 0.5, 0.75, 0.9, 0.975, 0.9999, 1 - 1e-9, 1].map((share) => ({ alpha, beta, share }))));
+const quantiles = SHAPES.flatMap((alpha) =>
+  SHAPES.flatMap((beta) =>
+    [0, 1e-9, 1e-4, 0.025, 0.1, 0.25, 0.5, 0.75, 0.9, 0.975, 0.9999, 1 - 1e-9, 1].map((share) => ({
+      alpha,
+      beta,
+      share,
+    })),
+  ),
+);
 
 describe('beta quantiles', () => {
   it('are tried on more than a thousand cases', () => {
@@ -67,7 +85,9 @@ describe('beta quantiles', () => {
   });
 
   it('agree with the library to 1e-9 of their value', () => {
-    expect(off(quantiles, (row) => relative(betaQuantile(row), libraryBetaQuantile(row.share, row.alpha, row.beta)), 1e-9)).toEqual([]);
+    expect(
+      off(quantiles, (row) => relative(betaQuantile(row), libraryBetaQuantile(row.share, row.alpha, row.beta)), 1e-9),
+    ).toEqual([]);
   });
 
   it('come from a distribution that agrees with the library to 1e-11', () => {
@@ -96,16 +116,36 @@ describe('beta-binomial upper tails', () => {
   it('agree with sums of whole numbers to 1e-12 of their value', () => {
     const rows = [1, 2, 9, 40, 120].flatMap((tried) =>
       [1, 2, 7, 30].flatMap((alpha) =>
-        [1, 3, 25].flatMap((beta) => [...new Set([1, Math.ceil(tried / 3), Math.ceil(tried / 2), tried])].map((atLeast) => ({ tried, alpha, beta, atLeast }))),
+        [1, 3, 25].flatMap((beta) =>
+          [...new Set([1, Math.ceil(tried / 3), Math.ceil(tried / 2), tried])].map((atLeast) => ({
+            tried,
+            alpha,
+            beta,
+            atLeast,
+          })),
+        ),
       ),
     );
-    expect(off(rows, (row) => relative(betaBinomialUpperTail(row), exactTail(row.atLeast, row.tried, row.alpha, row.beta)), 1e-12)).toEqual([]);
+    expect(
+      off(
+        rows,
+        (row) => relative(betaBinomialUpperTail(row), exactTail(row.atLeast, row.tried, row.alpha, row.beta)),
+        1e-12,
+      ),
+    ).toEqual([]);
   });
 
   it('narrow down to the library’s binomial where the share is as good as known', () => {
-    const rows = [0.1, 0.5, 0.9].flatMap((share) => countsFor(100_000, share).filter((count) => Math.abs(count - 100_000 * share) < 1000).map((atLeast) => ({ share, atLeast })));
+    const rows = [0.1, 0.5, 0.9].flatMap((share) =>
+      countsFor(100_000, share)
+        .filter((count) => Math.abs(count - 100_000 * share) < 1000)
+        .map((atLeast) => ({ share, atLeast })),
+    );
     const differenceOf = ({ share, atLeast }: { share: number; atLeast: number }) =>
-      Math.abs(betaBinomialUpperTail({ atLeast, tried: 100_000, alpha: share * 1e13, beta: (1 - share) * 1e13 }) - (1 - binomialCdf(atLeast - 1, 100_000, share)));
+      Math.abs(
+        betaBinomialUpperTail({ atLeast, tried: 100_000, alpha: share * 1e13, beta: (1 - share) * 1e13 }) -
+          (1 - binomialCdf(atLeast - 1, 100_000, share)),
+      );
     expect(off(rows, differenceOf, 1e-6)).toEqual([]);
   });
 });

@@ -23,10 +23,19 @@ const stillWell = [6, 9, 10, 11, 17, 19, 20, 25, 32, 32, 34, 35];
 const placebo = [1, 1, 2, 2, 3, 4, 4, 5, 5, 8, 8, 8, 8, 11, 11, 12, 12, 15, 17, 22, 23];
 
 describe('the Kaplan–Meier curve', () => {
-  const treated = [...relapsed.map((days) => ({ days, died: true })), ...stillWell.map((days) => ({ days, died: false }))];
+  const treated = [
+    ...relapsed.map((days) => ({ days, died: true })),
+    ...stillWell.map((days) => ({ days, died: false })),
+  ];
 
   it('of the 6-MP arm has the published steps with Greenwood’s errors', () => {
-    const steps = survivalCurve(treated).steps.map(({ days, atRisk, died, survival, standardError }) => [days, atRisk, died, survival.toFixed(3), standardError.toFixed(4)]);
+    const steps = survivalCurve(treated).steps.map(({ days, atRisk, died, survival, standardError }) => [
+      days,
+      atRisk,
+      died,
+      survival.toFixed(3),
+      standardError.toFixed(4),
+    ]);
     expect(steps).toEqual([
       [6, 21, 3, '0.857', '0.0764'],
       [7, 17, 1, '0.807', '0.0869'],

@@ -9,8 +9,19 @@ interface Issues {
 
 let found: Issues;
 beforeAll(() => {
-  const args = [path.join(repositoryRoot, 'node_modules/knip/bin/knip.js'), '--no-progress', '--include', 'files,exports', '--reporter', 'json'];
-  const { stdout, stderr } = spawnSync(process.execPath, args, { cwd: repositoryRoot, encoding: 'utf8', maxBuffer: 2 ** 28 });
+  const args = [
+    path.join(repositoryRoot, 'node_modules/knip/bin/knip.js'),
+    '--no-progress',
+    '--include',
+    'files,exports',
+    '--reporter',
+    'json',
+  ];
+  const { stdout, stderr } = spawnSync(process.execPath, args, {
+    cwd: repositoryRoot,
+    encoding: 'utf8',
+    maxBuffer: 2 ** 28,
+  });
   if (!stdout.startsWith('{')) throw new Error(`knip gave no answer:\n${stdout}${stderr}`);
   found = JSON.parse(stdout) as Issues;
 }, 120_000);

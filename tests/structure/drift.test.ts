@@ -21,12 +21,16 @@ describe('the schema files', () => {
   });
 
   test('are what is written from the migrations today', async () => {
-    const byName = (files: { path: string; content: string }[]) => Object.fromEntries(files.map((file) => [file.path, file.content]));
+    const byName = (files: { path: string; content: string }[]) =>
+      Object.fromEntries(files.map((file) => [file.path, file.content]));
     expect(byName(readSchema(folder))).toEqual(byName(await schemaOf(database.ownerUrl, readMigrations())));
   });
 
   test('are found to differ when a column is not in them', async () => {
-    const files = readSchema(folder).map((file) => ({ ...file, content: file.content.replace(/^ +seedsSown .*$/m, '') }));
+    const files = readSchema(folder).map((file) => ({
+      ...file,
+      content: file.content.replace(/^ +seedsSown .*$/m, ''),
+    }));
     expect(await driftOf(database.ownerUrl, files)).toContain('DROP COLUMN "seeds_sown"');
   });
 });

@@ -11,16 +11,31 @@ interface Rule {
 }
 
 interface Answer {
-  summary: { totalCruised: number; violations: { from: string; to: string; rule: { name: string }; cycle?: { name: string }[] }[] };
+  summary: {
+    totalCruised: number;
+    violations: { from: string; to: string; rule: { name: string }; cycle?: { name: string }[] }[];
+  };
 }
 
-const rules = (createRequire(import.meta.url)(path.join(repositoryRoot, '.dependency-cruiser.cjs')) as { forbidden: Rule[] }).forbidden;
+const rules = (
+  createRequire(import.meta.url)(path.join(repositoryRoot, '.dependency-cruiser.cjs')) as { forbidden: Rule[] }
+).forbidden;
 
 let answer: Answer;
 beforeAll(() => {
   // Its command line ends with an error where rules are broken; the answer is on its output either way.
-  const args = [path.join(repositoryRoot, 'node_modules/dependency-cruiser/bin/dependency-cruise.mjs'), '--config', '.dependency-cruiser.cjs', '--output-type', 'json', 'apps', 'packages'];
-  answer = JSON.parse(execFileSync(process.execPath, args, { cwd: repositoryRoot, encoding: 'utf8', maxBuffer: 2 ** 28 })) as Answer;
+  const args = [
+    path.join(repositoryRoot, 'node_modules/dependency-cruiser/bin/dependency-cruise.mjs'),
+    '--config',
+    '.dependency-cruiser.cjs',
+    '--output-type',
+    'json',
+    'apps',
+    'packages',
+  ];
+  answer = JSON.parse(
+    execFileSync(process.execPath, args, { cwd: repositoryRoot, encoding: 'utf8', maxBuffer: 2 ** 28 }),
+  ) as Answer;
 }, 120_000);
 
 describe('imports', () => {
@@ -31,7 +46,9 @@ describe('imports', () => {
   test.each(rules.map(({ name, comment }) => [name, comment] as const))('%s', (name, comment) => {
     const broken = answer.summary.violations
       .filter((violation) => violation.rule.name === name)
-      .map(({ from, to, cycle }) => (cycle === undefined ? `${from} imports ${to}` : [from, ...cycle.map((step) => step.name)].join(' imports ')));
+      .map(({ from, to, cycle }) =>
+        cycle === undefined ? `${from} imports ${to}` : [from, ...cycle.map((step) => step.name)].join(' imports '),
+      );
     expect(broken, comment).toEqual([]);
   });
 });

@@ -7,11 +7,31 @@ const code = allFiles('.ts', '.tsx', '.mjs', '.cjs');
 const any = (...words: [string, string][]) => words.map((parts) => parts.join('')).join('|');
 
 const forbidden: [string, RegExp, string[]][] = [
-  ['notes of work still to be done', new RegExp(`\\b(${any(['TO', 'DO'], ['FIX', 'ME'], ['XX', 'X'], ['HA', 'CK'])})\\b`), [...code, ...allFiles('.sql', '.prisma', '.css')]],
-  ['tests that are skipped, or that make others be skipped', new RegExp(`\\b(test|it|describe|suite)(\\.\\w+)*\\.(${any(['on', 'ly'], ['sk', 'ip'], ['to', 'do'], ['fa', 'ils'])})\\b`), code],
-  ['ways round the type checker', new RegExp(`@ts-(${any(['ig', 'nore'], ['no', 'check'], ['expect', '-error'])})|(\\bas|:) ${any(['an', 'y'])}(\\[\\])*\\s*([,;)=|&>}\\]]|$)`), code],
+  [
+    'notes of work still to be done',
+    new RegExp(`\\b(${any(['TO', 'DO'], ['FIX', 'ME'], ['XX', 'X'], ['HA', 'CK'])})\\b`),
+    [...code, ...allFiles('.sql', '.prisma', '.css')],
+  ],
+  [
+    'tests that are skipped, or that make others be skipped',
+    new RegExp(
+      `\\b(test|it|describe|suite)(\\.\\w+)*\\.(${any(['on', 'ly'], ['sk', 'ip'], ['to', 'do'], ['fa', 'ils'])})\\b`,
+    ),
+    code,
+  ],
+  [
+    'ways round the type checker',
+    new RegExp(
+      `@ts-(${any(['ig', 'nore'], ['no', 'check'], ['expect', '-error'])})|(\\bas|:) ${any(['an', 'y'])}(\\[\\])*\\s*([,;)=|&>}\\]]|$)`,
+    ),
+    code,
+  ],
   ['ways round the linter', new RegExp(`(${any(['es', 'lint'], ['ox', 'lint'])})-disable`), code],
-  ['paths of one machine', new RegExp(`(^|[^\\w.])/(${any(['wo', 'rk'], ['ho', 'me'], ['Us', 'ers'])})/`), [...code, ...allFiles('.md', '.json', '.yaml', '.yml', '.sql')]],
+  [
+    'paths of one machine',
+    new RegExp(`(^|[^\\w.])/(${any(['wo', 'rk'], ['ho', 'me'], ['Us', 'ers'])})/`),
+    [...code, ...allFiles('.md', '.json', '.yaml', '.yml', '.sql')],
+  ],
 ];
 
 describe('the code holds no', () => {
@@ -36,6 +56,13 @@ test('no file names a clock or a random number in the domain', () => {
 });
 
 test('SQL stands in stores, reads and the database’s own folder alone', () => {
-  const elsewhere = code.filter((file) => file.startsWith('apps/server/src/') && !/\/(db|cli)\/|\/(store|reads)(\/[^/]+)?\.ts$/.test(file));
-  expect(placesOf(/\$(queryRaw|executeRaw)|\b(SELECT|INSERT INTO|UPDATE|DELETE FROM)\b.*\b(FROM|VALUES|SET|WHERE)\b/, elsewhere)).toEqual([]);
+  const elsewhere = code.filter(
+    (file) => file.startsWith('apps/server/src/') && !/\/(db|cli)\/|\/(store|reads)(\/[^/]+)?\.ts$/.test(file),
+  );
+  expect(
+    placesOf(
+      /\$(queryRaw|executeRaw)|\b(SELECT|INSERT INTO|UPDATE|DELETE FROM)\b.*\b(FROM|VALUES|SET|WHERE)\b/,
+      elsewhere,
+    ),
+  ).toEqual([]);
 });

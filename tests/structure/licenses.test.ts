@@ -17,10 +17,21 @@ interface Installed {
 
 const accepted = JSON.parse(textOf('tests/structure/licenses.json')) as Record<string, Accepted>;
 
-const foldersIn = (folder: string) => (existsSync(folder) ? readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => name) : []);
+const foldersIn = (folder: string) =>
+  existsSync(folder)
+    ? readdirSync(folder, { withFileTypes: true })
+        .filter((entry) => entry.isDirectory())
+        .map(({ name }) => name)
+    : [];
 
 /** What a package says of its license, in today's form or in the one that old packages still use. */
-function licenseOf({ license, licenses }: { license?: string | { type?: string }; licenses?: { type?: string }[] }): string {
+function licenseOf({
+  license,
+  licenses,
+}: {
+  license?: string | { type?: string };
+  licenses?: { type?: string }[];
+}): string {
   if (typeof license === 'string') return license;
   return license?.type ?? licenses?.map(({ type }) => type).join(' and ') ?? 'none';
 }
@@ -30,14 +41,20 @@ function installedPackages(): Installed[] {
   const store = path.join(repositoryRoot, 'node_modules/.pnpm');
   return foldersIn(store).flatMap((each) => {
     const packages = path.join(store, each, 'node_modules');
-    const names = foldersIn(packages).flatMap((name) => (name.startsWith('@') ? foldersIn(path.join(packages, name)).map((inner) => `${name}/${inner}`) : [name]));
+    const names = foldersIn(packages).flatMap((name) =>
+      name.startsWith('@') ? foldersIn(path.join(packages, name)).map((inner) => `${name}/${inner}`) : [name],
+    );
     return names
       .filter((name) => existsSync(path.join(packages, name, 'package.json')))
-      .map((name) => ({ name, license: licenseOf(JSON.parse(readFileSync(path.join(packages, name, 'package.json'), 'utf8')) as object) }));
+      .map((name) => ({
+        name,
+        license: licenseOf(JSON.parse(readFileSync(path.join(packages, name, 'package.json'), 'utf8')) as object),
+      }));
   });
 }
 
-const isMeant = (pattern: string, name: string) => (pattern.endsWith('*') ? name.startsWith(pattern.slice(0, -1)) : name === pattern);
+const isMeant = (pattern: string, name: string) =>
+  pattern.endsWith('*') ? name.startsWith(pattern.slice(0, -1)) : name === pattern;
 const isAccepted = ({ name, license }: Installed) => {
   const terms = accepted[license]?.for;
   return terms === 'any' || (terms?.some((pattern) => isMeant(pattern, name)) ?? false);
@@ -47,7 +64,9 @@ describe('the licenses of what is installed', () => {
   const installed = installedPackages();
 
   test('all packages are seen', () => {
-    expect(installed.map(({ name }) => name)).toEqual(expect.arrayContaining(['fastify', '@trpc/server', 'react', 'pg', 'vitest']));
+    expect(installed.map(({ name }) => name)).toEqual(
+      expect.arrayContaining(['fastify', '@trpc/server', 'react', 'pg', 'vitest']),
+    );
   });
 
   test('each is in licenses.json: look at a new one before it is written there', () => {

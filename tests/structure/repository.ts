@@ -14,7 +14,9 @@ export interface Folder {
 
 /** Every folder of the repository, without what is installed or made from other files. */
 export function allFolders(from = ''): Folder[] {
-  const entries = readdirSync(path.join(repositoryRoot, from), { withFileTypes: true }).filter((entry) => !notOurs.has(entry.name) && !entry.name.endsWith('.log'));
+  const entries = readdirSync(path.join(repositoryRoot, from), { withFileTypes: true }).filter(
+    (entry) => !notOurs.has(entry.name) && !entry.name.endsWith('.log'),
+  );
   const folders = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
   const here = { path: from, folders, files: entries.filter((entry) => entry.isFile()).map((entry) => entry.name) };
   return [here, ...folders.flatMap((name) => allFolders(from === '' ? name : `${from}/${name}`))];
@@ -23,7 +25,9 @@ export function allFolders(from = ''): Folder[] {
 /** Every file whose name ends in one of the extensions, relative to the repository. */
 export function allFiles(...extensions: string[]): string[] {
   return allFolders().flatMap((folder) =>
-    folder.files.filter((name) => extensions.some((each) => name.endsWith(each))).map((name) => (folder.path === '' ? name : `${folder.path}/${name}`)),
+    folder.files
+      .filter((name) => extensions.some((each) => name.endsWith(each)))
+      .map((name) => (folder.path === '' ? name : `${folder.path}/${name}`)),
   );
 }
 

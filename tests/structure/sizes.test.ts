@@ -17,7 +17,10 @@ test(`no file has more than ${mostLines} lines and no test more than ${mostTestL
 test(`no folder has more than ${mostFiles} files: a fuller one lacks a noun`, () => {
   // A test beside its code doubles nothing a reader has to find, so the pair counts once.
   const full = allFolders()
-    .map(({ path, files }) => ({ path, count: path.startsWith('tests') ? files.length : files.filter((name) => !/\.test\.tsx?$/.test(name)).length }))
+    .map(({ path, files }) => ({
+      path,
+      count: path.startsWith('tests') ? files.length : files.filter((name) => !/\.test\.tsx?$/.test(name)).length,
+    }))
     .filter(({ path, count }) => path !== '' && count > mostFiles)
     .map(({ path, count }) => `${path} has ${count} files`);
   expect(full).toEqual([]);

@@ -11,7 +11,11 @@ export interface Browser {
   env: Record<string, string>;
 }
 
-const installed = ['/usr/bin/chromium', '/usr/bin/google-chrome', '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'];
+const installed = [
+  '/usr/bin/chromium',
+  '/usr/bin/google-chrome',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+];
 
 /** CHROME_PATH names a browser; `packaged` asks for the one in the package even where another is installed. */
 export async function prepareBrowser(wanted = process.env.CHROME_PATH): Promise<Browser> {
@@ -29,7 +33,9 @@ export async function prepareBrowser(wanted = process.env.CHROME_PATH): Promise<
 /** Unpacks beside this clone's packages and not in the shared temporary folder, where two clones would meet. */
 async function unpackOnce(): Promise<string> {
   const entry = createRequire(import.meta.url).resolve('@sparticuz/chromium');
-  const { version } = JSON.parse(readFileSync(path.join(path.dirname(entry), '..', 'package.json'), 'utf8')) as { version: string };
+  const { version } = JSON.parse(readFileSync(path.join(path.dirname(entry), '..', 'package.json'), 'utf8')) as {
+    version: string;
+  };
   const folder = path.join(repositoryRoot, 'node_modules', '.rootclock', `browser-${version}`);
   if (existsSync(folder)) return folder;
   const draft = `${folder}.${process.pid}`;
@@ -68,6 +74,13 @@ export function launchBrowser({ executablePath, env }: Browser): Promise<Running
     env: { ...(process.env as Record<string, string>), ...env },
     // Tests often run as root or in a container, where Chromium's own sandbox cannot be set up; only our pages are opened.
     chromiumSandbox: false,
-    args: ['--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-dev-shm-usage'],
+    args: [
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--disable-dev-shm-usage',
+    ],
   });
 }

@@ -7,9 +7,12 @@ import { sent } from './nursery.ts';
 type App = Awaited<ReturnType<typeof createApp>>;
 type Answer = Awaited<ReturnType<App['inject']>>;
 
-export const codeOf = (answer: Pick<Answer, 'json'>): string | undefined => (answer.json() as { error?: { data: { code: string } } }).error?.data.code;
-export const dataOf = <Data>(answer: Pick<Answer, 'json'>): Data => (answer.json() as { error?: { data: { data: Data } } }).error?.data.data as Data;
-export const resultOf = <Result>(answer: Pick<Answer, 'json'>): Result => (answer.json() as { result: { data: Result } }).result.data;
+export const codeOf = (answer: Pick<Answer, 'json'>): string | undefined =>
+  (answer.json() as { error?: { data: { code: string } } }).error?.data.code;
+export const dataOf = <Data>(answer: Pick<Answer, 'json'>): Data =>
+  (answer.json() as { error?: { data: { data: Data } } }).error?.data.data as Data;
+export const resultOf = <Result>(answer: Pick<Answer, 'json'>): Result =>
+  (answer.json() as { result: { data: Result } }).result.data;
 
 /** One browser: what the server sets as cookies it sends back. */
 export function browserOf(app: App, { address = '127.0.0.1', agent = 'tests' } = {}) {
@@ -21,16 +24,43 @@ export function browserOf(app: App, { address = '127.0.0.1', agent = 'tests' } =
     }
     return answer;
   };
-  const headers = () => ({ 'content-type': 'application/json', 'user-agent': agent, cookie: [...jar].map(([name, value]) => `${name}=${value}`).join('; ') });
+  const headers = () => ({
+    'content-type': 'application/json',
+    'user-agent': agent,
+    cookie: [...jar].map(([name, value]) => `${name}=${value}`).join('; '),
+  });
   return {
     jar,
     post: async (procedure: string, body: object, commandId: string = randomUUID()) =>
-      keep(await app.inject({ method: 'POST', url: `/trpc/${procedure}`, payload: sent(body, commandId), headers: headers(), remoteAddress: address })),
+      keep(
+        await app.inject({
+          method: 'POST',
+          url: `/trpc/${procedure}`,
+          payload: sent(body, commandId),
+          headers: headers(),
+          remoteAddress: address,
+        }),
+      ),
     /** Several calls of one procedure in one request. */
     batch: async (procedure: string, bodies: object[]) =>
-      keep(await app.inject({ method: 'POST', url: `/trpc/${bodies.map(() => procedure).join(',')}?batch=1`, payload: Object.fromEntries(bodies.map((body, at) => [at, sent(body)])), headers: headers(), remoteAddress: address })),
+      keep(
+        await app.inject({
+          method: 'POST',
+          url: `/trpc/${bodies.map(() => procedure).join(',')}?batch=1`,
+          payload: Object.fromEntries(bodies.map((body, at) => [at, sent(body)])),
+          headers: headers(),
+          remoteAddress: address,
+        }),
+      ),
     get: async (procedure: string, input: object = {}) =>
-      keep(await app.inject({ method: 'GET', url: `/trpc/${procedure}?input=${encodeURIComponent(JSON.stringify(input))}`, headers: headers(), remoteAddress: address })),
+      keep(
+        await app.inject({
+          method: 'GET',
+          url: `/trpc/${procedure}?input=${encodeURIComponent(JSON.stringify(input))}`,
+          headers: headers(),
+          remoteAddress: address,
+        }),
+      ),
   };
 }
 
@@ -40,5 +70,9 @@ export type Browser = ReturnType<typeof browserOf>;
 export async function openDoor(database: Pick<TestDatabase, 'url'>, parts: Omit<AppParts, 'databaseUrl'>) {
   const app = await createApp({ databaseUrl: database.url, ...parts });
   await app.ready();
-  return { app, browser: (from: { address?: string; agent?: string } = {}) => browserOf(app, from), close: () => app.close() };
+  return {
+    app,
+    browser: (from: { address?: string; agent?: string } = {}) => browserOf(app, from),
+    close: () => app.close(),
+  };
 }

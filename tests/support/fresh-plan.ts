@@ -7,7 +7,8 @@ import type { ScopeReservation } from '../../apps/server/src/features/promises/p
 import { query } from '../../apps/server/src/trpc/operation.ts';
 import type { TestNursery } from './nursery.ts';
 
-const worded = (rows: readonly ScopeReservation[]) => rows.map(({ lineId, supplyId, units, pinned }) => `${lineId} ${supplyId} ${units}${pinned ? ' pinned' : ''}`).sort();
+const worded = (rows: readonly ScopeReservation[]) =>
+  rows.map(({ lineId, supplyId, units, pinned }) => `${lineId} ${supplyId} ${units}${pinned ? ' pinned' : ''}`).sort();
 
 const freshPlan = query({
   name: 'freshPlan',
@@ -20,6 +21,9 @@ const freshPlan = query({
   },
 });
 
-export function readFreshPlan({ runner, people }: Pick<TestNursery, 'runner' | 'people'>): Promise<{ stored: string[]; fresh: string[] }> {
+export function readFreshPlan({
+  runner,
+  people,
+}: Pick<TestNursery, 'runner' | 'people'>): Promise<{ stored: string[]; fresh: string[] }> {
   return runner.read(freshPlan, people.viewer, { retired: false });
 }

@@ -29,30 +29,68 @@ export async function gardenStory(nursery: TestNursery) {
   await as('grower').gardens.addSite(sent({ siteId, clientId, name: 'South slope' }));
 
   /** A lot of the story's plant; its own rule makes it leave its pot on `plantByOn`. */
-  async function addLot({ plantByOn = null as string | null, ...options }: { units?: number; pottedOn?: string; plantByOn?: string | null; rootCheckedOn?: string | null; readyOn?: string; plantId?: string; containerId?: string; sourceId?: string; placeId?: string } = {}) {
+  async function addLot({
+    plantByOn = null as string | null,
+    ...options
+  }: {
+    units?: number;
+    pottedOn?: string;
+    plantByOn?: string | null;
+    rootCheckedOn?: string | null;
+    readyOn?: string;
+    plantId?: string;
+    containerId?: string;
+    sourceId?: string;
+    placeId?: string;
+  } = {}) {
     const pottedOn = options.pottedOn ?? '2026-04-14';
-    const lotId = await stock.addLot({ plantId, containerId, placeId, ...options, sourceId: options.sourceId ?? (options.plantId ? await stock.addSource(options.plantId) : sourceId), plantByOn });
+    const lotId = await stock.addLot({
+      plantId,
+      containerId,
+      placeId,
+      ...options,
+      sourceId: options.sourceId ?? (options.plantId ? await stock.addSource(options.plantId) : sourceId),
+      plantByOn,
+    });
     if (plantByOn !== null) {
-      await sql(`INSERT INTO pot_life_rule (nursery_id, id, basis, span, lot_id, standing) VALUES ($1, $2, 'container', 'P' || ($3::date - $4::date) || 'D', $5, 'assumed')`,
-        [nurseryId, randomUUID(), plantByOn, pottedOn, lotId]);
+      await sql(
+        `INSERT INTO pot_life_rule (nursery_id, id, basis, span, lot_id, standing) VALUES ($1, $2, 'container', 'P' || ($3::date - $4::date) || 'D', $5, 'assumed')`,
+        [nurseryId, randomUUID(), plantByOn, pottedOn, lotId],
+      );
       // The stored rules are read again only when their version moves.
       await sql('UPDATE nursery SET rules_version = rules_version + 1 WHERE id = $1', [nurseryId]);
-      await sql(`UPDATE lot SET plant_by_state = 'limit-only', limit_on = plant_by_on WHERE nursery_id = $1 AND id = $2`, [nurseryId, lotId]);
+      await sql(
+        `UPDATE lot SET plant_by_state = 'limit-only', limit_on = plant_by_on WHERE nursery_id = $1 AND id = $2`,
+        [nurseryId, lotId],
+      );
     }
     return lotId;
   }
 
-  async function order(lines: Asked[], { dueOn = '2026-06-01', kind = 'installation' as 'installation' | 'pickup' | 'contract-growing', client = clientId, site = siteId as string | null } = {}) {
+  async function order(
+    lines: Asked[],
+    {
+      dueOn = '2026-06-01',
+      kind = 'installation' as 'installation' | 'pickup' | 'contract-growing',
+      client = clientId,
+      site = siteId as string | null,
+    } = {},
+  ) {
     const orderId = randomUUID();
     const rows = lines.map((line) => ({ lineId: randomUUID(), plantId, containerId, ...line }));
-    const { code } = await as('grower').gardens.addOrder(sent({ orderId, clientId: client, siteId: kind === 'installation' ? site : null, kind, dueOn, lines: rows }));
+    const { code } = await as('grower').gardens.addOrder(
+      sent({ orderId, clientId: client, siteId: kind === 'installation' ? site : null, kind, dueOn, lines: rows }),
+    );
     return { orderId, code, lineIds: rows.map(({ lineId }) => lineId), lineId: rows[0]?.lineId ?? '' };
   }
 
   const read = (orderId: string) => as('viewer').gardens.readOrder({ orderId });
   /** Units reserved by line, `lot: units` with an asterisk where pinned. */
   async function heldBy(lineId: string): Promise<Record<string, number>> {
-    const rows = await sql<{ supply: string; pinned: boolean; units: number }>('SELECT supply_id::text AS supply, pinned, units FROM reservation WHERE nursery_id = $1 AND line_id = $2', [nurseryId, lineId]);
+    const rows = await sql<{ supply: string; pinned: boolean; units: number }>(
+      'SELECT supply_id::text AS supply, pinned, units FROM reservation WHERE nursery_id = $1 AND line_id = $2',
+      [nurseryId, lineId],
+    );
     return Object.fromEntries(rows.map(({ supply, pinned, units }) => [pinned ? `${supply}*` : supply, units]));
   }
   const lineOf = async (orderId: string, lineId: string) => {
@@ -60,11 +98,34 @@ export async function gardenStory(nursery: TestNursery) {
     if (!line) throw new Error('the order has no such line');
     return line;
   };
-  const lose = (lotId: string, units: number) => as('crew').stock.loseFromLot(sent({ lotId, units, cause: 'weather' as const, happenedOn: '2026-05-20' }));
-  const pull = (orderId: string, rows: { lineId: string; lotId: string; units: number; placeId?: string }[], more: { confirmed?: boolean } = {}) =>
-    as('crew').gardens.pullForOrder(sent({ orderId, happenedOn: '2026-05-20', rows: rows.map((row) => ({ placeId, ...row })), ...more }));
+  const lose = (lotId: string, units: number) =>
+    as('crew').stock.loseFromLot(sent({ lotId, units, cause: 'weather' as const, happenedOn: '2026-05-20' }));
+  const pull = (
+    orderId: string,
+    rows: { lineId: string; lotId: string; units: number; placeId?: string }[],
+    more: { confirmed?: boolean } = {},
+  ) =>
+    as('crew').gardens.pullForOrder(
+      sent({ orderId, happenedOn: '2026-05-20', rows: rows.map((row) => ({ placeId, ...row })), ...more }),
+    );
 
-  return { ...stock, plantId, containerId, placeId, quarantineId, sourceId, clientId, siteId, addLot, order, read, heldBy, lineOf, lose, pull };
+  return {
+    ...stock,
+    plantId,
+    containerId,
+    placeId,
+    quarantineId,
+    sourceId,
+    clientId,
+    siteId,
+    addLot,
+    order,
+    read,
+    heldBy,
+    lineOf,
+    lose,
+    pull,
+  };
 }
 
 export type GardenStory = Awaited<ReturnType<typeof gardenStory>>;

@@ -25,7 +25,8 @@ export interface Journey {
 export async function openJourney(database: TestDatabase, nursery: SignedInNursery): Promise<Journey> {
   // A build of one's own may lie elsewhere, so that people who work in one clone do not overwrite each other's.
   const webRoot = process.env.ROOTCLOCK_WEB_ROOT ?? path.join(repositoryRoot, 'apps/web/dist');
-  if (!existsSync(path.join(webRoot, 'index.html'))) throw new Error('the web app is not built: run `npm test`, or `npx vite build apps/web` first');
+  if (!existsSync(path.join(webRoot, 'index.html')))
+    throw new Error('the web app is not built: run `npm test`, or `npx vite build apps/web` first');
   const app = await createApp({ databaseUrl: database.url, webRoot, clock: nursery.clock.now });
   const address = await app.listen({ host: '127.0.0.1', port: 0 });
   const browser = await launchBrowser(inject('browser'));
@@ -33,7 +34,16 @@ export async function openJourney(database: TestDatabase, nursery: SignedInNurse
     address,
     open: async (role, viewport) => {
       const context = await browser.newContext({ viewport, hasTouch: viewport.width < 640, locale: 'en-US' });
-      if (role !== null) await context.addCookies([{ name: 'rootclock_session', value: await sessionOf(nursery, role), url: address, httpOnly: true, sameSite: 'Lax' }]);
+      if (role !== null)
+        await context.addCookies([
+          {
+            name: 'rootclock_session',
+            value: await sessionOf(nursery, role),
+            url: address,
+            httpOnly: true,
+            sameSite: 'Lax',
+          },
+        ]);
       return context.newPage();
     },
     close: async () => {
@@ -47,7 +57,9 @@ export async function openJourney(database: TestDatabase, nursery: SignedInNurse
 async function settled(page: Page): Promise<void> {
   await page.evaluate(async () => {
     await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
-    const ending = document.getAnimations().filter(({ effect }) => effect !== null && effect.getComputedTiming().endTime !== Infinity);
+    const ending = document
+      .getAnimations()
+      .filter(({ effect }) => effect !== null && effect.getComputedTiming().endTime !== Infinity);
     await Promise.allSettled(ending.map(({ finished }) => finished));
   });
 }
@@ -56,6 +68,10 @@ async function settled(page: Page): Promise<void> {
 export async function violationsOn(page: Page, part = 'html'): Promise<string[]> {
   await settled(page);
   // Without this axe describes every node of a long list that passes as well, and takes about twice as long.
-  const { violations } = await new AxeBuilder({ page }).include(part).options({ resultTypes: ['violations'] }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+  const { violations } = await new AxeBuilder({ page })
+    .include(part)
+    .options({ resultTypes: ['violations'] })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
 }

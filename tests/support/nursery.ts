@@ -20,7 +20,10 @@ const createCaller = createCallerFactory(appRouter);
 /** The clock of a test: it stands still until it is set. */
 export function testClock(day = FIRST_DAY) {
   let now = new Date(`${day}T17:00:00Z`);
-  return { now: () => now, set: (next: string) => void (now = new Date(next.length === 10 ? `${next}T17:00:00Z` : next)) };
+  return {
+    now: () => now,
+    set: (next: string) => void (now = new Date(next.length === 10 ? `${next}T17:00:00Z` : next)),
+  };
 }
 
 /** A server over the database of a test. Its nurseries share one clock, one runner and the connections, so that a test can afford many. */
@@ -30,25 +33,45 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
   await owner.connect();
   const app: Database = openDatabase(database.url);
   const runner = createRunner({ database: app, replan, rollDay, foreseeRoll, clock: clock.now });
-  const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> => (await owner.query<Row>(text, values)).rows;
+  const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> =>
+    (await owner.query<Row>(text, values)).rows;
 
   /** The procedures of this server for the people of a nursery, which another server may have made. */
-  const serve = (people: Record<Role, Caller>) => (role: Role = 'grower') => createCaller({
-    runner, database: app, caller: people[role], requestId: 'test', address: '127.0.0.1', isBatch: false, door: noDoor,
-  });
+  const serve =
+    (people: Record<Role, Caller>) =>
+    (role: Role = 'grower') =>
+      createCaller({
+        runner,
+        database: app,
+        caller: people[role],
+        requestId: 'test',
+        address: '127.0.0.1',
+        isBatch: false,
+        door: noDoor,
+      });
 
   async function addNursery({ zone = 'America/Chicago' } = {}) {
     const nurseryId = randomUUID();
-    await owner.query(`INSERT INTO nursery (id, name, zone, season_end_on) VALUES ($1, 'Test nursery', $2, '2026-10-31')`, [nurseryId, zone]);
+    await owner.query(
+      `INSERT INTO nursery (id, name, zone, season_end_on) VALUES ($1, 'Test nursery', $2, '2026-10-31')`,
+      [nurseryId, zone],
+    );
     const people = {
-      owner: await addPerson(owner, nurseryId, 'owner'), grower: await addPerson(owner, nurseryId, 'grower'),
-      crew: await addPerson(owner, nurseryId, 'crew'), viewer: await addPerson(owner, nurseryId, 'viewer'),
+      owner: await addPerson(owner, nurseryId, 'owner'),
+      grower: await addPerson(owner, nurseryId, 'grower'),
+      crew: await addPerson(owner, nurseryId, 'crew'),
+      viewer: await addPerson(owner, nurseryId, 'viewer'),
     };
     return { nurseryId, clock, runner, app, people, as: serve(people), sql };
   }
 
   return {
-    addNursery, serve, clock, runner, app, sql,
+    addNursery,
+    serve,
+    clock,
+    runner,
+    app,
+    sql,
     close: async () => {
       await app.$disconnect();
       await owner.end();
@@ -60,7 +83,10 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
  * A nursery of a test with one person of each role, worked through the real procedures.
  * `as(role)` gives the typed procedures; `sql` speaks as the owner, for setting up and for looking.
  */
-export async function openNursery(database: Pick<TestDatabase, 'ownerUrl' | 'url'>, { zone = 'America/Chicago', day = FIRST_DAY } = {}) {
+export async function openNursery(
+  database: Pick<TestDatabase, 'ownerUrl' | 'url'>,
+  { zone = 'America/Chicago', day = FIRST_DAY } = {},
+) {
   const server = await openServer(database, { day });
   return { ...(await server.addNursery({ zone })), close: server.close };
 }
@@ -68,8 +94,16 @@ export async function openNursery(database: Pick<TestDatabase, 'ownerUrl' | 'url
 async function addPerson(owner: pg.Client, nurseryId: string, role: Role): Promise<Caller> {
   const personId = randomUUID();
   const email = `${role}-${personId.slice(0, 8)}@example.test`;
-  await owner.query(`INSERT INTO person (id, email, name, password_hash) VALUES ($1, $2, $3, 'unusable')`, [personId, email, `Test ${role}`]);
-  await owner.query('INSERT INTO membership (nursery_id, person_id, role) VALUES ($1, $2, $3)', [nurseryId, personId, role]);
+  await owner.query(`INSERT INTO person (id, email, name, password_hash) VALUES ($1, $2, $3, 'unusable')`, [
+    personId,
+    email,
+    `Test ${role}`,
+  ]);
+  await owner.query('INSERT INTO membership (nursery_id, person_id, role) VALUES ($1, $2, $3)', [
+    nurseryId,
+    personId,
+    role,
+  ]);
   return { nurseryId, personId, personName: `Test ${role}`, email, role };
 }
 
@@ -77,7 +111,9 @@ async function addPerson(owner: pg.Client, nurseryId: string, role: Role): Promi
 export const sent = <Body>(body: Body, commandId: string = randomUUID()) => ({ commandId, body });
 
 /** The error a procedure refused with; a procedure that did not refuse fails the test. */
-export async function refusalOf(work: Promise<unknown>): Promise<{ code: string; data: Record<string, unknown> | undefined; field: string | undefined }> {
+export async function refusalOf(
+  work: Promise<unknown>,
+): Promise<{ code: string; data: Record<string, unknown> | undefined; field: string | undefined }> {
   try {
     await work;
   } catch (error) {

@@ -11,9 +11,12 @@ export interface TestServer {
 
 async function inContainer(): Promise<TestServer> {
   const { PostgreSqlContainer } = await import('@testcontainers/postgresql');
-  const container = await new PostgreSqlContainer('postgres:18').withCommand(['postgres', '-c', 'max_connections=200', '-c', 'fsync=off']).start();
+  const container = await new PostgreSqlContainer('postgres:18')
+    .withCommand(['postgres', '-c', 'max_connections=200', '-c', 'fsync=off'])
+    .start();
   return {
-    url: (database) => `postgresql://${container.getUsername()}:${container.getPassword()}@${container.getHost()}:${container.getPort()}/${database}`,
+    url: (database) =>
+      `postgresql://${container.getUsername()}:${container.getPassword()}@${container.getHost()}:${container.getPort()}/${database}`,
     stop: async () => void (await container.stop()),
   };
 }

@@ -12,4 +12,7 @@ function wholeNumber(name: string): number | undefined {
 }
 
 const runs = wholeNumber('ROOTCLOCK_RUNS');
-fc.configureGlobal({ seed: wholeNumber('ROOTCLOCK_SEED') ?? DEFAULT_SEED, ...(runs === undefined ? {} : { numRuns: runs }) });
+fc.configureGlobal({
+  seed: wholeNumber('ROOTCLOCK_SEED') ?? DEFAULT_SEED,
+  ...(runs === undefined ? {} : { numRuns: runs }),
+});

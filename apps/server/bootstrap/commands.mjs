@@ -31,7 +31,9 @@ export async function run([command, ...rest]) {
       return;
     }
     default:
-      refuse(`there is no command "${command ?? ''}" here; use npm start, npm test, npm run rootclock, npm run bench or npm run check:allocation.`);
+      refuse(
+        `there is no command "${command ?? ''}" here; use npm start, npm test, npm run rootclock, npm run bench or npm run check:allocation.`,
+      );
   }
 }
 

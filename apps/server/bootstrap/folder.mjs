@@ -1,6 +1,16 @@
 // The folder this copy lives in, what was last done to it, and the one process that may change it at a time.
 import { createHash } from 'node:crypto';
-import { accessSync, constants, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  accessSync,
+  constants,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -72,7 +82,7 @@ const alive = (pid) => {
 export async function alone(work) {
   mkdirSync(memory, { recursive: true });
   const lock = path.join(memory, 'preparing');
-  for (let told = false; ; ) {
+  for (let told = false; ;) {
     try {
       writeFileSync(lock, String(process.pid), { flag: 'wx' });
       break;

@@ -6,8 +6,15 @@ import path from 'node:path';
 import { nodeTool, npmCommand, quietly } from './child.mjs';
 import { alone, fingerprint, mustBeWritable, remember, remembered, root } from './folder.mjs';
 
-const manifests = ['package.json', 'pnpm-lock.yaml', 'pnpm-workspace.yaml', 'apps/server/package.json', 'apps/web/package.json',
-  'packages/domain/package.json', 'packages/contracts/package.json'];
+const manifests = [
+  'package.json',
+  'pnpm-lock.yaml',
+  'pnpm-workspace.yaml',
+  'apps/server/package.json',
+  'apps/web/package.json',
+  'packages/domain/package.json',
+  'packages/contracts/package.json',
+];
 
 /**
  * The pinned pnpm, in this clone's own folder. Not through npx, whose shared cache breaks with older npm when two clones
@@ -37,7 +44,8 @@ const install = {
     // answered here.
     await quietly(await fetchPnpm(), ['install', '--frozen-lockfile'], {
       env: { NODE_ENV: 'development', CI: 'true' },
-      failure: 'the packages could not be installed. What the installer said stands above; a missing network is the usual cause.',
+      failure:
+        'the packages could not be installed. What the installer said stands above; a missing network is the usual cause.',
     });
   },
 };

@@ -9,7 +9,8 @@ const staticChecks = [
   ['lint', ['node_modules', 'oxlint', 'bin', 'oxlint'], ['--deny-warnings']],
 ];
 
-const run = async ([node, tool], args) => start(node, [tool, ...args], { stdio: ['ignore', 'inherit', 'inherit'] }).ended;
+const run = async ([node, tool], args) =>
+  start(node, [tool, ...args], { stdio: ['ignore', 'inherit', 'inherit'] }).ended;
 
 /**
  * Counts what vitest wrote down. A file that could not be loaded has no tests of its own and counts as one failure; so
@@ -30,7 +31,13 @@ async function runVitest(args) {
   // At the exit, since a signal ends this process in the middle of the run.
   process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   const file = path.join(folder, 'report.json');
-  const code = await run(nodeTool('node_modules', 'vitest', 'vitest.mjs'), ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`, ...args]);
+  const code = await run(nodeTool('node_modules', 'vitest', 'vitest.mjs'), [
+    'run',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${file}`,
+    ...args,
+  ]);
   let report;
   try {
     report = JSON.parse(readFileSync(file, 'utf8'));

@@ -44,7 +44,16 @@ export interface AppParts extends LiveParts {
 
 /** The server as the list of what it is put together from; each concern stands in a file of its own under http/. */
 export async function createApp(parts: AppParts): Promise<FastifyInstance> {
-  const { databaseUrl, webRoot, clock = () => new Date(), log, publicUrl, trustedProxies = [], callsAMinute = 6000, patienceMs = 30_000 } = parts;
+  const {
+    databaseUrl,
+    webRoot,
+    clock = () => new Date(),
+    log,
+    publicUrl,
+    trustedProxies = [],
+    callsAMinute = 6000,
+    patienceMs = 30_000,
+  } = parts;
   const { secureCookies: secure = publicUrl?.protocol === 'https:' } = parts;
   const database = openDatabase(databaseUrl);
   const fault = await findRoleFault(database);

@@ -30,4 +30,5 @@ export const hashingQueue = new HashingQueue();
 const scryptOf = promisify<string, string, number, Buffer>(scrypt);
 
 /** A secret as the log of commands may hold it: too slow to guess at. */
-export const slowHash = (secret: string, salt: string): Promise<string> => hashingQueue.take('known', async () => (await scryptOf(secret, salt, 32)).toString('hex'));
+export const slowHash = (secret: string, salt: string): Promise<string> =>
+  hashingQueue.take('known', async () => (await scryptOf(secret, salt, 32)).toString('hex'));

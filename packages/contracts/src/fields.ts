@@ -1,4 +1,13 @@
-import { InputError, YEARS, bookableGrams, earliestOfDay, isCalendarDate, isMonthDay, isWithinYears, toMilligram } from '@rootclock/domain';
+import {
+  InputError,
+  YEARS,
+  bookableGrams,
+  earliestOfDay,
+  isCalendarDate,
+  isMonthDay,
+  isWithinYears,
+  toMilligram,
+} from '@rootclock/domain';
 import * as z from 'zod/mini';
 
 // The building blocks of inputs. Sentences for people are the web's: here each failure only has its kind.
@@ -11,7 +20,8 @@ const isWhole = (value: string) => !value.includes('\0') && !/\p{Surrogate}/u.te
  * Any text, and the only way to one: the database keeps no NUL, and half of a surrogate pair would come back as another character than was
  * sent. What else is asked of a text follows.
  */
-export const text = (...checks: Parameters<z.ZodMiniString['check']>) => z.string().check(z.refine(isWhole, { params: { problem: 'broken-text' }, abort: true }), ...checks);
+export const text = (...checks: Parameters<z.ZodMiniString['check']>) =>
+  z.string().check(z.refine(isWhole, { params: { problem: 'broken-text' }, abort: true }), ...checks);
 
 const nearYear = z.refine<string>(isWithinYears, { params: { problem: 'far-year', ...YEARS } });
 
@@ -33,12 +43,19 @@ export const gramsOrNone = z.pipe(z.number().check(z.gte(0), z.lte(MOST_GRAMS)),
 export const seedsPerGram = z.number().check(z.gte(0.01), z.lte(5_000_000));
 
 /** A part of a whole, 0 to 1; people say it in per cent. */
-export const share = z.number().check(z.refine((value) => value >= 0 && value <= 1, { params: { problem: 'not-a-share' } }));
+export const share = z
+  .number()
+  .check(z.refine((value) => value >= 0 && value <= 1, { params: { problem: 'not-a-share' } }));
 
 /** The part of seed's weight that is seed: of what is none no weight gives a plant. */
-export const purity = z.number().check(z.refine((value) => value >= 0.001 && value <= 1, { params: { problem: 'not-a-purity' } }));
+export const purity = z
+  .number()
+  .check(z.refine((value) => value >= 0.001 && value <= 1, { params: { problem: 'not-a-purity' } }));
 
-export const calendarDate = text(z.refine(isCalendarDate, { params: { problem: 'not-a-date' }, abort: true }), nearYear);
+export const calendarDate = text(
+  z.refine(isCalendarDate, { params: { problem: 'not-a-date' }, abort: true }),
+  nearYear,
+);
 /** An instant with its offset, such as 2026-05-20T18:30:00Z. */
 export const instant = z.iso.datetime({ offset: true, abort: true }).check(nearYear);
 export const monthDay = text(z.refine(isMonthDay, { params: { problem: 'not-a-date' } }));
@@ -61,7 +78,14 @@ function isRoughDay(value: string): boolean {
 export const shortText = text(z.trim(), z.minLength(1), z.maxLength(120));
 export const longText = text(z.trim(), z.maxLength(2000));
 /** A text that may be left out or left empty; empty becomes null. */
-export const optionalText = z.optional(z.nullable(z.pipe(text(z.trim(), z.maxLength(500)), z.transform((typed: string) => (typed === '' ? null : typed)))));
+export const optionalText = z.optional(
+  z.nullable(
+    z.pipe(
+      text(z.trim(), z.maxLength(500)),
+      z.transform((typed: string) => (typed === '' ? null : typed)),
+    ),
+  ),
+);
 
 /**
  * What goes with the edit of a row: the edition at which its form read it, and of each field that the person changed what it held then. Rows begin

@@ -3,8 +3,20 @@ import * as z from 'zod/mini';
 import * as fields from './fields.ts';
 import { readInput } from './issues.ts';
 
-const shape = z.strictObject({ id: fields.id, units: fields.units, on: fields.calendarDate, cause: z.enum(['frost', 'rot']), note: fields.shortText });
-const good = { id: '6a1c7f0e-3f6d-4a55-9a52-0d8f3f6f9b11', units: 3, on: '2026-04-14', cause: 'rot', note: 'by the door' };
+const shape = z.strictObject({
+  id: fields.id,
+  units: fields.units,
+  on: fields.calendarDate,
+  cause: z.enum(['frost', 'rot']),
+  note: fields.shortText,
+});
+const good = {
+  id: '6a1c7f0e-3f6d-4a55-9a52-0d8f3f6f9b11',
+  units: 3,
+  on: '2026-04-14',
+  cause: 'rot',
+  note: 'by the door',
+};
 const problemWith = (change: object) => {
   const result = readInput(shape, { ...good, ...change });
   return result.ok ? null : result.issues.map(({ path, problem }) => `${path}: ${problem}`).join(', ');

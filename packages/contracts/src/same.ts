@@ -7,7 +7,10 @@ export const saysTheSame = (one: unknown, other: unknown): boolean => canonical(
 function canonical(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(canonical).sort().join()}]`;
   if (typeof value === 'object' && value !== null) {
-    return `{${Object.entries(value).map(([key, each]) => `${key}:${canonical(each)}`).sort().join()}}`;
+    return `{${Object.entries(value)
+      .map(([key, each]) => `${key}:${canonical(each)}`)
+      .sort()
+      .join()}}`;
   }
   return JSON.stringify(value === '' || value === undefined ? null : value);
 }

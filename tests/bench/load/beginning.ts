@@ -26,7 +26,11 @@ export function begin(family: Family, lots: number): Batch | null {
   const entryId = chance.id();
   const moves = Array.from({ length: lots }, () => {
     const units = chance.whole(70, 240);
-    return part(units, family.ledger.outside(opening ? 'opening' : 'bought'), family.at(family.addLot(entryId, opening ? 'opening' : 'bought', units), family.place()));
+    return part(
+      units,
+      family.ledger.outside(opening ? 'opening' : 'bought'),
+      family.at(family.addLot(entryId, opening ? 'opening' : 'bought', units), family.place()),
+    );
   });
   family.book(opening ? 'opening' : 'receive', opening ? 'receiveOpening' : 'receiveBought', moves, {}, entryId);
   return null;
@@ -41,7 +45,9 @@ function fromBatch(family: Family, lots: number): Batch {
   family.pass(chance.whole(30, 90));
   const emergedDay = family.day;
   const unexplainedUnits = chance.whole(2, 40);
-  const countEntryId = family.book('count', 'countBatch', [part(unexplainedUnits, at, ledger.outside('unexplained'))], { subjects: [{ kind: 'batch', id }] });
+  const countEntryId = family.book('count', 'countBatch', [part(unexplainedUnits, at, ledger.outside('unexplained'))], {
+    subjects: [{ kind: 'batch', id }],
+  });
   const emergedUnits = at.units;
   family.pass(chance.whole(20, 40));
   for (let nth = 0; nth < lots; nth++) {
@@ -50,12 +56,29 @@ function fromBatch(family: Family, lots: number): Batch {
     const cells = chance.whole(70, 240);
     // Some cells hold two seedlings, which are pricked apart.
     const doubled = chance.share() < 0.2 ? 2 : 0;
-    family.book('pot', 'potBatch', [{ from: at, to: family.at(lot, family.place()), fromUnits: cells, toUnits: cells + doubled }], {}, potEntryId);
+    family.book(
+      'pot',
+      'potBatch',
+      [{ from: at, to: family.at(lot, family.place()), fromUnits: cells, toUnits: cells + doubled }],
+      {},
+      potEntryId,
+    );
     ledger.descends(lot.id, id, 'batch');
     family.pass(chance.whole(0, 3));
   }
   // Of what lives on, some still stands in its cells.
   const open = plan.live && chance.share() < 0.15;
-  if (at.units > 0 && !open) family.book('lose', 'loseFromBatch', [part(at.units, at, ledger.outside('lost'))], { cause: 'discarded' });
-  return { id, createdEntryId: entryId, startedDay, emergedDay, emergedUnits, unexplainedUnits, countEntryId, closedDay: at.units === 0 ? family.day : null, accounts: [at] };
+  if (at.units > 0 && !open)
+    family.book('lose', 'loseFromBatch', [part(at.units, at, ledger.outside('lost'))], { cause: 'discarded' });
+  return {
+    id,
+    createdEntryId: entryId,
+    startedDay,
+    emergedDay,
+    emergedUnits,
+    unexplainedUnits,
+    countEntryId,
+    closedDay: at.units === 0 ? family.day : null,
+    accounts: [at],
+  };
 }

@@ -10,7 +10,10 @@ interface CopyConnection {
 
 /** A statement that answers the server's request for data. */
 class CopyIn extends pg.Query {
-  constructor(statement: string, private readonly data: string) {
+  constructor(
+    statement: string,
+    private readonly data: string,
+  ) {
     super(statement);
   }
 

@@ -21,7 +21,14 @@ const KEPT_UNITS = 30;
 const MOST_PLACES = 6;
 /** How often each thing happens, of all that happens. */
 const SHARES: [keyof FamilyEvents, number][] = [
-  ['moveAll', 0.36], ['movePart', 0.15], ['lose', 0.17], ['count', 0.12], ['look', 0.05], ['undo', 0.04], ['sell', 0.08], ['give', 0.03],
+  ['moveAll', 0.36],
+  ['movePart', 0.15],
+  ['lose', 0.17],
+  ['count', 0.12],
+  ['look', 0.05],
+  ['undo', 0.04],
+  ['sell', 0.08],
+  ['give', 0.03],
 ];
 type FamilyEvents = Pick<Family, 'moveAll' | 'movePart' | 'lose' | 'count' | 'look' | 'undo' | 'sell' | 'give'>;
 
@@ -39,7 +46,11 @@ export class Family {
   /** What may still be put right. */
   private last: Entry | null = null;
 
-  constructor(readonly ledger: Ledger, readonly grounds: Grounds, readonly plan: FamilyPlan) {
+  constructor(
+    readonly ledger: Ledger,
+    readonly grounds: Grounds,
+    readonly plan: FamilyPlan,
+  ) {
     this.chance = plan.chance;
     this.day = plan.startDay;
     this.plant = this.chance.pick(grounds.plants);
@@ -49,7 +60,13 @@ export class Family {
   }
 
   /** Books an entry of today's; the day of a family only goes forward. */
-  book(kind: EntryKind, command: string, moves: Move[], more: Pick<Entry, 'cause' | 'reversesId' | 'details' | 'subjects'> = {}, id = this.chance.id()): string {
+  book(
+    kind: EntryKind,
+    command: string,
+    moves: Move[],
+    more: Pick<Entry, 'cause' | 'reversesId' | 'details' | 'subjects'> = {},
+    id = this.chance.id(),
+  ): string {
     const entry = { id, day: this.day, kind, command, moves, ...more };
     this.ledger.record(entry);
     this.made += moves.length;
@@ -62,7 +79,16 @@ export class Family {
   }
 
   addLot(createdEntryId: string, intake: Lot['intake'], receivedUnits: number, containerId = this.containerId): Lot {
-    const lot: Lot = { id: this.chance.id(), containerId, createdEntryId, pottedDay: this.day, closedDay: null, intake, receivedUnits, accounts: new Map() };
+    const lot: Lot = {
+      id: this.chance.id(),
+      containerId,
+      createdEntryId,
+      pottedDay: this.day,
+      closedDay: null,
+      intake,
+      receivedUnits,
+      accounts: new Map(),
+    };
     this.lots.push(lot);
     return lot;
   }
@@ -81,11 +107,14 @@ export class Family {
   live(lastMoves: number): void {
     const { moves, endDay, lots } = this.plan;
     const lastDay = endDay - 4;
-    for (let idle = 0; this.made < moves - lastMoves && idle < 50; ) {
+    for (let idle = 0; this.made < moves - lastMoves && idle < 50;) {
       if (this.lots.length < lots && this.made >= moves / 2) this.potUp();
       const before = this.made;
       const events = Math.max(1, (moves - lastMoves - this.made) / 1.6);
-      this.day = Math.min(lastDay, this.day + this.chance.whole(0, Math.max(0, Math.round((2 * (lastDay - this.day)) / events))));
+      this.day = Math.min(
+        lastDay,
+        this.day + this.chance.whole(0, Math.max(0, Math.round((2 * (lastDay - this.day)) / events))),
+      );
       this[this.event()]();
       idle = this.made > before ? 0 : idle + 1;
     }
@@ -100,18 +129,25 @@ export class Family {
 
   moveAll(): void {
     const to = this.place();
-    const moves = this.lots.flatMap((lot) => standing(lot).filter(({ placeId }) => placeId !== to).map((from) => whole(from, this.at(lot, to))));
+    const moves = this.lots.flatMap((lot) =>
+      standing(lot)
+        .filter(({ placeId }) => placeId !== to)
+        .map((from) => whole(from, this.at(lot, to))),
+    );
     if (moves.length > 0) this.book('move', 'moveMany', moves);
   }
 
   movePart(): void {
     const { lot, from } = this.largest();
     const to = this.place();
-    if (to !== from.placeId && from.units > 8) this.book('move', 'moveLot', [part(Math.floor(from.units / 2), from, this.at(lot, to))]);
+    if (to !== from.placeId && from.units > 8)
+      this.book('move', 'moveLot', [part(Math.floor(from.units / 2), from, this.at(lot, to))]);
   }
 
   lose(): void {
-    this.leave('lose', 'loseFromLot', 'lost', { cause: this.chance.pick(LOSS_CAUSES.filter((cause) => cause !== 'looks-dead')) });
+    this.leave('lose', 'loseFromLot', 'lost', {
+      cause: this.chance.pick(LOSS_CAUSES.filter((cause) => cause !== 'looks-dead')),
+    });
   }
 
   sell(): void {
@@ -122,22 +158,44 @@ export class Family {
     this.leave('give', 'giveFromLot', 'given');
   }
 
-  private leave(kind: EntryKind, command: string, to: 'lost' | 'sold' | 'given', more: Pick<Entry, 'cause'> = {}): void {
+  private leave(
+    kind: EntryKind,
+    command: string,
+    to: 'lost' | 'sold' | 'given',
+    more: Pick<Entry, 'cause'> = {},
+  ): void {
     const { from } = this.largest();
-    if (from.units > KEPT_UNITS) this.book(kind, command, [part(this.chance.whole(1, 2), from, this.ledger.outside(to))], more);
+    if (from.units > KEPT_UNITS)
+      this.book(kind, command, [part(this.chance.whole(1, 2), from, this.ledger.outside(to))], more);
   }
 
   count(): void {
     const { lot, from } = this.largest();
     const off = this.chance.whole(-2, 2);
-    const details = { placeId: from.placeId, expectedUnits: from.units, countedUnits: from.units + off, countKind: 'counted', before: { countKind: 'counted' } };
-    const moves = off === 0 ? [] : [off > 0 ? part(off, this.ledger.outside('found'), from) : part(-off, from, this.ledger.outside('unexplained'))];
-    if (from.units > KEPT_UNITS) this.book('count', 'countLot', moves, { details, subjects: [{ kind: 'lot', id: lot.id }] });
+    const details = {
+      placeId: from.placeId,
+      expectedUnits: from.units,
+      countedUnits: from.units + off,
+      countKind: 'counted',
+      before: { countKind: 'counted' },
+    };
+    const moves =
+      off === 0
+        ? []
+        : [
+            off > 0
+              ? part(off, this.ledger.outside('found'), from)
+              : part(-off, from, this.ledger.outside('unexplained')),
+          ];
+    if (from.units > KEPT_UNITS)
+      this.book('count', 'countLot', moves, { details, subjects: [{ kind: 'lot', id: lot.id }] });
   }
 
   look(): void {
     const kind = this.chance.pick(['observe', 'treat'] as const);
-    const id = this.book(kind, kind === 'observe' ? 'observeMany' : 'treatLots', [], { subjects: this.lots.map((lot) => ({ kind: 'lot', id: lot.id })) });
+    const id = this.book(kind, kind === 'observe' ? 'observeMany' : 'treatLots', [], {
+      subjects: this.lots.map((lot) => ({ kind: 'lot', id: lot.id })),
+    });
     this.observed.push({ id, kind, day: this.day });
   }
 
@@ -145,7 +203,17 @@ export class Family {
   undo(): void {
     const slip = this.last;
     if (!slip || slip.moves.some(({ to, toUnits }) => to.kind !== 'outside' && to.units < toUnits)) return;
-    this.book('reverse', 'reverseEntry', slip.moves.map(({ from, to, fromUnits, toUnits }) => ({ from: to, to: from, fromUnits: toUnits, toUnits: fromUnits })), { reversesId: slip.id });
+    this.book(
+      'reverse',
+      'reverseEntry',
+      slip.moves.map(({ from, to, fromUnits, toUnits }) => ({
+        from: to,
+        to: from,
+        fromUnits: toUnits,
+        toUnits: fromUnits,
+      })),
+      { reversesId: slip.id },
+    );
   }
 
   /** Half of the largest lot goes into another pot, and is a lot of its own. */
@@ -153,13 +221,22 @@ export class Family {
     const { lot, from } = this.largest();
     const entryId = this.chance.id();
     const child = this.addLot(entryId, null, 0, this.chance.pick(this.grounds.pots).id);
-    this.book('pot-up', 'potUpLot', [part(Math.max(1, Math.floor(from.units / 2)), from, this.at(child, this.place()))], {}, entryId);
+    this.book(
+      'pot-up',
+      'potUpLot',
+      [part(Math.max(1, Math.floor(from.units / 2)), from, this.at(child, this.place()))],
+      {},
+      entryId,
+    );
     this.ledger.descends(child.id, lot.id, 'lot');
   }
 
   private largest(): { lot: Lot; from: Account } {
     const lot = this.chance.pick(this.lots);
-    const from = standing(lot).reduce<Account | undefined>((most, each) => (most && most.units >= each.units ? most : each), undefined);
+    const from = standing(lot).reduce<Account | undefined>(
+      (most, each) => (most && most.units >= each.units ? most : each),
+      undefined,
+    );
     if (!from) throw new Error('a generated lot is gone before its end');
     return { lot, from };
   }

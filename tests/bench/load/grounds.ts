@@ -37,9 +37,20 @@ const POTS = ['cone-164', 'pot-9cm', 'band-23cm', 'pot-1l', 'tall-1l', 'pot-2l',
 /** Numbers of closed history begin here. */
 const HISTORY_CODES = 1000;
 
-export async function layGrounds(client: pg.Client, sheets: Sheets, nurseryId: string, chance: Chance): Promise<Grounds> {
-  const { rows: plants } = await client.query<Plant>('SELECT id::text, code, dormant_months AS "dormantMonths" FROM plant WHERE nursery_id = $1 ORDER BY code', [nurseryId]);
-  const { rows: containers } = await client.query<{ id: string; code: string }>('SELECT id::text, code FROM container WHERE nursery_id = $1', [nurseryId]);
+export async function layGrounds(
+  client: pg.Client,
+  sheets: Sheets,
+  nurseryId: string,
+  chance: Chance,
+): Promise<Grounds> {
+  const { rows: plants } = await client.query<Plant>(
+    'SELECT id::text, code, dormant_months AS "dormantMonths" FROM plant WHERE nursery_id = $1 ORDER BY code',
+    [nurseryId],
+  );
+  const { rows: containers } = await client.query<{ id: string; code: string }>(
+    'SELECT id::text, code FROM container WHERE nursery_id = $1',
+    [nurseryId],
+  );
   const container = (code: string) => {
     const found = containers.find((each) => each.code === code);
     if (!found) throw new Error(`the reference data has no container ${code}`);
@@ -47,7 +58,10 @@ export async function layGrounds(client: pg.Client, sheets: Sheets, nurseryId: s
   };
   const codes = codeBook(sheets, nurseryId);
   return {
-    nurseryId, plants, pots: POTS.map(container), trayId: container('plug-72').id,
+    nurseryId,
+    plants,
+    pots: POTS.map(container),
+    trayId: container('plug-72').id,
     benches: addPlaces(sheets, nurseryId, chance),
     sourcesOf: addSources(sheets, nurseryId, chance, plants, codes.code),
     clients: addClients(sheets, nurseryId, chance),
@@ -93,17 +107,43 @@ function addPlaces(sheets: Sheets, nurseryId: string, chance: Chance): string[] 
 }
 
 /** Two sources a plant and year, gathered in the autumn before. */
-function addSources(sheets: Sheets, nurseryId: string, chance: Chance, plants: Plant[], code: Grounds['code']): Grounds['sourcesOf'] {
-  const source = sheets.open('source', 'nursery_id, id, code, plant_id, kind, provenance, seed_zone, origin, gathered_on, gathered_precision');
+function addSources(
+  sheets: Sheets,
+  nurseryId: string,
+  chance: Chance,
+  plants: Plant[],
+  code: Grounds['code'],
+): Grounds['sourcesOf'] {
+  const source = sheets.open(
+    'source',
+    'nursery_id, id, code, plant_id, kind, provenance, seed_zone, origin, gathered_on, gathered_precision',
+  );
   const years = Number(TODAY.slice(0, 4)) - FIRST_YEAR + 1;
-  const ofPlant = new Map(plants.map((plant) => [plant.id, Array.from({ length: 2 * years }, (_, index) => {
-    const id = chance.id();
-    const gathered = toDayNumber(`${FIRST_YEAR + Math.floor(index / 2) - 1}-10-01`);
-    const kind = chance.pick(['seed-collection', 'bought-seed', 'mother-plants']);
-    source(nurseryId, id, code(plant.code, gathered, false), plant.id, kind, 'an invented prairie', chance.pick(['zone A', 'zone B']), chance.pick(['wild', 'cultivated']), written(gathered), 'month');
-    return id;
-  })]));
-  return (plantId, day) => (ofPlant.get(plantId) ?? []).slice(0, 2 * (Number(written(day).slice(0, 4)) - FIRST_YEAR + 1));
+  const ofPlant = new Map(
+    plants.map((plant) => [
+      plant.id,
+      Array.from({ length: 2 * years }, (_, index) => {
+        const id = chance.id();
+        const gathered = toDayNumber(`${FIRST_YEAR + Math.floor(index / 2) - 1}-10-01`);
+        const kind = chance.pick(['seed-collection', 'bought-seed', 'mother-plants']);
+        source(
+          nurseryId,
+          id,
+          code(plant.code, gathered, false),
+          plant.id,
+          kind,
+          'an invented prairie',
+          chance.pick(['zone A', 'zone B']),
+          chance.pick(['wild', 'cultivated']),
+          written(gathered),
+          'month',
+        );
+        return id;
+      }),
+    ]),
+  );
+  return (plantId, day) =>
+    (ofPlant.get(plantId) ?? []).slice(0, 2 * (Number(written(day).slice(0, 4)) - FIRST_YEAR + 1));
 }
 
 function addClients(sheets: Sheets, nurseryId: string, chance: Chance): Grounds['clients'] {

@@ -39,12 +39,26 @@ const LONG_STORY = 15;
 const LONG_DAYS = 1200;
 
 function livingFamilies({ liveLots, seed }: Size): Planned[] {
-  const long: Planned = { chance: streamOf(seed, 'long story'), startDay: today - LONG_DAYS, endDay: today - 1, lots: 1, live: true, bustle: LONG_STORY };
+  const long: Planned = {
+    chance: streamOf(seed, 'long story'),
+    startDay: today - LONG_DAYS,
+    endDay: today - 1,
+    lots: 1,
+    live: true,
+    bustle: LONG_STORY,
+  };
   const families = [long];
-  for (let left = liveLots - 1; left > 0; ) {
+  for (let left = liveLots - 1; left > 0;) {
     const chance = streamOf(seed, 'living', families.length);
     const lots = Math.min(left, chance.whole(1, 4));
-    families.push({ chance, startDay: today - chance.whole(60, 640), endDay: today - 1, lots, live: true, bustle: 0.5 + chance.share() });
+    families.push({
+      chance,
+      startDay: today - chance.whole(60, 640),
+      endDay: today - 1,
+      lots,
+      live: true,
+      bustle: 0.5 + chance.share(),
+    });
     left -= lots;
   }
   return families;
@@ -52,17 +66,30 @@ function livingFamilies({ liveLots, seed }: Size): Planned[] {
 
 function closedFamilies({ closedLots, seed }: Size): Planned[] {
   const families: Planned[] = [];
-  for (let left = closedLots; left > 0; ) {
+  for (let left = closedLots; left > 0;) {
     const chance = streamOf(seed, 'closed', families.length);
     const lots = Math.min(left, chance.whole(1, 4));
     const startDay = chance.whole(firstDay, today - 150);
-    families.push({ chance, startDay, endDay: Math.min(today - 1, startDay + chance.whole(140, 640)), lots, live: false, bustle: 0.5 + chance.share() });
+    families.push({
+      chance,
+      startDay,
+      endDay: Math.min(today - 1, startDay + chance.whole(140, 640)),
+      lots,
+      live: false,
+      bustle: 0.5 + chance.share(),
+    });
     left -= lots;
   }
   return families;
 }
 
-export async function loadHistory(client: pg.Client, nurseryId: string, people: readonly string[], firstVersion: number, size: Size): Promise<Loaded> {
+export async function loadHistory(
+  client: pg.Client,
+  nurseryId: string,
+  people: readonly string[],
+  firstVersion: number,
+  size: Size,
+): Promise<Loaded> {
   const sheets = new Sheets(client);
   const grounds = await layGrounds(client, sheets, nurseryId, streamOf(size.seed, 'grounds'));
   const ledger = new Ledger(sheets, nurseryId, people, firstVersion);

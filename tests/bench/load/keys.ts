@@ -1,9 +1,27 @@
 // Keys, indexes and the ledger's triggers, taken away for a load and put back after it. Each key is proved over all rows when it comes back.
 import type pg from 'pg';
 
-const LARGE = ['entry', 'command', 'movement', 'account', 'lot', 'lineage', 'entry_subject', 'observation', 'order_line', 'garden_order', 'intake', 'batch', 'batch_count', 'treatment'];
+const LARGE = [
+  'entry',
+  'command',
+  'movement',
+  'account',
+  'lot',
+  'lineage',
+  'entry_subject',
+  'observation',
+  'order_line',
+  'garden_order',
+  'intake',
+  'batch',
+  'batch_count',
+  'treatment',
+];
 /** What the load does itself: balances and lineage from the movements. `rootclock check` proves it afterwards. */
-const TRIGGERS = [['movement', 'movement_apply'], ['entry', 'entry_reversal_is_final']] as const;
+const TRIGGERS = [
+  ['movement', 'movement_apply'],
+  ['entry', 'entry_reversal_is_final'],
+] as const;
 
 interface Definition {
   owner: string;
@@ -43,9 +61,11 @@ export async function liftKeys(client: pg.Client): Promise<() => Promise<void>> 
   for (const [table, trigger] of TRIGGERS) await client.query(`ALTER TABLE ${table} DISABLE TRIGGER ${trigger}`);
   return async () => {
     await client.query(`SET maintenance_work_mem = '256MB'`);
-    for (const { owner, name, definition } of keys) await client.query(`ALTER TABLE ${owner} ADD CONSTRAINT ${name} ${definition}`);
+    for (const { owner, name, definition } of keys)
+      await client.query(`ALTER TABLE ${owner} ADD CONSTRAINT ${name} ${definition}`);
     for (const { definition } of indexes) await client.query(definition);
-    for (const { owner, name, definition } of references) await client.query(`ALTER TABLE ${owner} ADD CONSTRAINT ${name} ${definition}`);
+    for (const { owner, name, definition } of references)
+      await client.query(`ALTER TABLE ${owner} ADD CONSTRAINT ${name} ${definition}`);
     for (const [table, trigger] of TRIGGERS) await client.query(`ALTER TABLE ${table} ENABLE TRIGGER ${trigger}`);
   };
 }

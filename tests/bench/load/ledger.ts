@@ -52,9 +52,27 @@ function accountId(kind: string, holder: string, standing: string): string {
 }
 
 const none = { lotId: null, batchId: null, placeId: null, lineId: null, outside: null, units: 0 };
-export const lotAt = (lotId: string, placeId: string): Account => ({ ...none, id: accountId('place', lotId, placeId), kind: 'place', lotId, placeId });
-export const batchAt = (batchId: string, placeId: string): Account => ({ ...none, id: accountId('place', batchId, placeId), kind: 'place', batchId, placeId });
-export const stagedFor = (lotId: string, lineId: string): Account => ({ ...none, id: accountId('staged', lotId, lineId), kind: 'staged', lotId, lineId });
+export const lotAt = (lotId: string, placeId: string): Account => ({
+  ...none,
+  id: accountId('place', lotId, placeId),
+  kind: 'place',
+  lotId,
+  placeId,
+});
+export const batchAt = (batchId: string, placeId: string): Account => ({
+  ...none,
+  id: accountId('place', batchId, placeId),
+  kind: 'place',
+  batchId,
+  placeId,
+});
+export const stagedFor = (lotId: string, lineId: string): Account => ({
+  ...none,
+  id: accountId('staged', lotId, lineId),
+  kind: 'staged',
+  lotId,
+  lineId,
+});
 
 export class Ledger {
   /** Movements written down so far. */
@@ -70,11 +88,22 @@ export class Ledger {
   private readonly account;
   private readonly lineage;
 
-  constructor(sheets: Sheets, private readonly nurseryId: string, private readonly people: readonly string[], firstVersion: number) {
+  constructor(
+    sheets: Sheets,
+    private readonly nurseryId: string,
+    private readonly people: readonly string[],
+    firstVersion: number,
+  ) {
     this.version = firstVersion - 1;
-    this.entry = sheets.open('entry', 'nursery_id, id, version, kind, happened_on, recorded_at, person_id, reverses_id, cause, details');
+    this.entry = sheets.open(
+      'entry',
+      'nursery_id, id, version, kind, happened_on, recorded_at, person_id, reverses_id, cause, details',
+    );
     this.command = sheets.open('command', 'nursery_id, id, version, name, person_id, input_hash, answer, recorded_at');
-    this.movement = sheets.open('movement', 'nursery_id, entry_id, line, from_account_id, to_account_id, from_units, to_units');
+    this.movement = sheets.open(
+      'movement',
+      'nursery_id, entry_id, line, from_account_id, to_account_id, from_units, to_units',
+    );
     this.subject = sheets.open('entry_subject', 'nursery_id, entry_id, subject_id, subject_kind');
     this.account = sheets.open('account', 'nursery_id, id, kind, lot_id, batch_id, place_id, line_id, outside, units');
     this.lineage = sheets.open('lineage', 'nursery_id, child_lot_id, parent_id, parent_kind');
@@ -85,14 +114,20 @@ export class Ledger {
   }
 
   outside(name: Outside): Account {
-    const known = this.outsides.get(name) ?? { ...none, id: accountId('outside', 'outside', name), kind: 'outside', outside: name };
+    const known = this.outsides.get(name) ?? {
+      ...none,
+      id: accountId('outside', 'outside', name),
+      kind: 'outside',
+      outside: name,
+    };
     this.outsides.set(name, known);
     return known;
   }
 
   /** Books an entry and moves its units. Its rows are written when every entry of an earlier day is known. */
   record(entry: Entry): void {
-    if (entry.day < this.flushedBefore) throw new Error(`an entry of ${written(entry.day)} comes after that day was written`);
+    if (entry.day < this.flushedBefore)
+      throw new Error(`an entry of ${written(entry.day)} comes after that day was written`);
     for (const { from, to, fromUnits, toUnits } of entry.moves) {
       if (from.kind !== 'outside') from.units -= fromUnits;
       if (to.kind !== 'outside') to.units += toUnits;
@@ -106,7 +141,8 @@ export class Ledger {
 
   /** The accounts of a lot or batch, whose whole life is known. */
   close(accounts: Iterable<Account>): void {
-    for (const a of accounts) this.account(this.nurseryId, a.id, a.kind, a.lotId, a.batchId, a.placeId, a.lineId, a.outside, a.units);
+    for (const a of accounts)
+      this.account(this.nurseryId, a.id, a.kind, a.lotId, a.batchId, a.placeId, a.lineId, a.outside, a.units);
   }
 
   descends(childLotId: string, parentId: string, parentKind: 'lot' | 'batch'): void {
@@ -133,10 +169,32 @@ export class Ledger {
     const person = this.people[this.version % this.people.length] ?? null;
     const on = written(day);
     const recordedAt = `${on} 22:${String(this.version % 60).padStart(2, '0')}:00+00`;
-    this.entry(this.nurseryId, id, this.version, kind, on, recordedAt, person, reversesId ?? null, cause ?? null, details ? JSON.stringify(details) : '{}');
+    this.entry(
+      this.nurseryId,
+      id,
+      this.version,
+      kind,
+      on,
+      recordedAt,
+      person,
+      reversesId ?? null,
+      cause ?? null,
+      details ? JSON.stringify(details) : '{}',
+    );
     // As long as a true hash of the body; nobody sends these commands again.
-    this.command(this.nurseryId, id, this.version, command, person, (id + id).replaceAll('-', ''), `{"entryId": "${id}"}`, recordedAt);
+    this.command(
+      this.nurseryId,
+      id,
+      this.version,
+      command,
+      person,
+      (id + id).replaceAll('-', ''),
+      `{"entryId": "${id}"}`,
+      recordedAt,
+    );
     for (const subject of subjects ?? []) this.subject(this.nurseryId, id, subject.id, subject.kind);
-    moves.forEach(({ from, to, fromUnits, toUnits }, line) => this.movement(this.nurseryId, id, line, from.id, to.id, fromUnits, toUnits));
+    moves.forEach(({ from, to, fromUnits, toUnits }, line) =>
+      this.movement(this.nurseryId, id, line, from.id, to.id, fromUnits, toUnits),
+    );
   }
 }

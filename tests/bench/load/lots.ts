@@ -19,6 +19,12 @@ export interface Observed {
   day: number;
 }
 
-export const standing = (lot: Lot): Account[] => [...lot.accounts.values()].filter(({ kind, units }) => kind === 'place' && units > 0);
-export const part = (units: number, from: Account, to: Account): Move => ({ from, to, fromUnits: units, toUnits: units });
+export const standing = (lot: Lot): Account[] =>
+  [...lot.accounts.values()].filter(({ kind, units }) => kind === 'place' && units > 0);
+export const part = (units: number, from: Account, to: Account): Move => ({
+  from,
+  to,
+  fromUnits: units,
+  toUnits: units,
+});
 export const whole = (from: Account, to: Account): Move => part(from.units, from, to);

@@ -16,8 +16,14 @@ export class Orders {
   private readonly line;
   private readonly alternative;
 
-  constructor(sheets: Sheets, private readonly grounds: Grounds) {
-    this.order = sheets.open('garden_order', 'nursery_id, id, code, client_id, site_id, kind, due_on, state, pull_issued_on');
+  constructor(
+    sheets: Sheets,
+    private readonly grounds: Grounds,
+  ) {
+    this.order = sheets.open(
+      'garden_order',
+      'nursery_id, id, code, client_id, site_id, kind, due_on, state, pull_issued_on',
+    );
     this.line = sheets.open('order_line', 'nursery_id, id, order_id, rank, plant_id, container_id, units, untreated');
     this.alternative = sheets.open('line_alternative', 'nursery_id, line_id, plant_id, container_id, penalty');
   }
@@ -30,14 +36,15 @@ export class Orders {
 
   /** Open orders over items that live lots are of, until there are so many lines. */
   open(chance: Chance, items: readonly Item[], lines: number): void {
-    for (let left = lines; left > 0; ) {
+    for (let left = lines; left > 0;) {
       const orderId = this.add(chance, today + chance.whole(1, 150), 'open', null);
       const many = Math.min(left, chance.whole(4, 14));
       for (let nth = 0; nth < many; nth++) {
         const item = chance.pick(items);
         const lineId = this.addLine(chance, orderId, item, chance.whole(5, 60));
         const other = chance.pick(this.grounds.pots);
-        if (chance.share() < 0.1 && other.id !== item.containerId) this.alternative(this.grounds.nurseryId, lineId, item.plantId, other.id, 1);
+        if (chance.share() < 0.1 && other.id !== item.containerId)
+          this.alternative(this.grounds.nurseryId, lineId, item.plantId, other.id, 1);
       }
       left -= many;
     }
@@ -48,7 +55,17 @@ export class Orders {
     const { id: clientId, siteId } = chance.pick(this.grounds.clients);
     const kind = chance.pick(['installation', 'installation', 'pickup']);
     const due = written(dueDay);
-    this.order(this.grounds.nurseryId, id, `G-${due.slice(2, 4)}-${String(++this.number).padStart(3, '0')}`, clientId, siteId, kind, due, state, issuedDay === null ? null : written(issuedDay));
+    this.order(
+      this.grounds.nurseryId,
+      id,
+      `G-${due.slice(2, 4)}-${String(++this.number).padStart(3, '0')}`,
+      clientId,
+      siteId,
+      kind,
+      due,
+      state,
+      issuedDay === null ? null : written(issuedDay),
+    );
     return id;
   }
 

@@ -8,7 +8,11 @@ import { median } from './figures.ts';
 
 export const LEAST_TIMES_FASTER = 10;
 export const MOST_GROWTH = 15;
-const SIZES = [[200, 50], [2000, 500], [20_000, 5000]] as const;
+const SIZES = [
+  [200, 50],
+  [2000, 500],
+  [20_000, 5000],
+] as const;
 /** So that HiGHS has few goals to solve, each season is measured with its lines in so few ranks as well. */
 const FEW_RANKS = 10;
 const TIMES = 5;
@@ -55,13 +59,23 @@ function compared(ownCpuMs: number, run: () => { solves: number; equal: boolean 
       throw error;
     }
   });
-  return answer === null ? { ended: false, ms, cpuMs } : { ended: true, ms, cpuMs, ...answer, timesLonger: cpuMs / ownCpuMs };
+  return answer === null
+    ? { ended: false, ms, cpuMs }
+    : { ended: true, ms, cpuMs, ...answer, timesLonger: cpuMs / ownCpuMs };
 }
 
 function arcsOf({ supply, demand }: AllocationInstance): number {
-  const lots = new Map<string, typeof supply[number][]>();
+  const lots = new Map<string, (typeof supply)[number][]>();
   for (const lot of supply) lots.set(lot.item, [...(lots.get(lot.item) ?? []), lot]);
-  return demand.reduce((sum, line) => sum + line.accepts.reduce((arcs, { item }) => arcs + (lots.get(item) ?? []).filter((lot) => isServing(lot, line)).length, 0), 0);
+  return demand.reduce(
+    (sum, line) =>
+      sum +
+      line.accepts.reduce(
+        (arcs, { item }) => arcs + (lots.get(item) ?? []).filter((lot) => isServing(lot, line)).length,
+        0,
+      ),
+    0,
+  );
 }
 
 function measureSeason(highs: Highs, season: Season, seed: number, seconds: number): AllocationRun {
@@ -71,7 +85,8 @@ function measureSeason(highs: Highs, season: Season, seed: number, seconds: numb
   const { assignments } = allocate(instance);
   const goals: Goals = goalsOf(instance, assignments);
   return {
-    ...season, own,
+    ...season,
+    own,
     arcsALine: arcsOf(instance) / season.lines,
     sequence: compared(own.cpuMs, () => {
       const solved = solveGoals(highs, instance, seconds);
@@ -85,7 +100,11 @@ function measureSeason(highs: Highs, season: Season, seed: number, seconds: numb
 }
 
 /** HiGHS is given up on an instance after so many seconds. */
-export async function measureAllocation(seed: number, seconds: number, say: (line: string) => void): Promise<AllocationFigures> {
+export async function measureAllocation(
+  seed: number,
+  seconds: number,
+  say: (line: string) => void,
+): Promise<AllocationFigures> {
   const runs: AllocationRun[] = [];
   for (const shape of ['parts', 'scarce'] as const) {
     for (const [supplies, lines] of SIZES) {
@@ -97,16 +116,26 @@ export async function measureAllocation(seed: number, seconds: number, say: (lin
     }
   }
   const [, [middle], [largest]] = SIZES;
-  const cpuOf = (shape: SeasonShape, supplies: number, isFew: boolean) => runs.find((run) => run.shape === shape && run.supplies === supplies && (run.ranks === FEW_RANKS) === isFew)?.own.cpuMs ?? NaN;
-  const growth = (['parts', 'scarce'] as const).flatMap((shape) => [true, false].map((isFew) => ({
-    shape, ranks: isFew ? 'few' as const : 'each line its own' as const, times: cpuOf(shape, largest, isFew) / cpuOf(shape, middle, isFew),
-  })));
+  const cpuOf = (shape: SeasonShape, supplies: number, isFew: boolean) =>
+    runs.find((run) => run.shape === shape && run.supplies === supplies && (run.ranks === FEW_RANKS) === isFew)?.own
+      .cpuMs ?? NaN;
+  const growth = (['parts', 'scarce'] as const).flatMap((shape) =>
+    [true, false].map((isFew) => ({
+      shape,
+      ranks: isFew ? ('few' as const) : ('each line its own' as const),
+      times: cpuOf(shape, largest, isFew) / cpuOf(shape, middle, isFew),
+    })),
+  );
   // Where the sequence did not end, it took that much longer at least.
-  const ratios = runs.filter((run) => run.supplies === middle && run.ranks !== FEW_RANKS).map(({ own, sequence }) => sequence.cpuMs / own.cpuMs);
+  const ratios = runs
+    .filter((run) => run.supplies === middle && run.ranks !== FEW_RANKS)
+    .map(({ own, sequence }) => sequence.cpuMs / own.cpuMs);
   const all = runs.flatMap(({ sequence, penaltyOnly }) => [sequence, penaltyOnly]);
   const timesFasterInTheMiddle = Math.min(...ratios);
   return {
-    runs, growth, timesFasterInTheMiddle,
+    runs,
+    growth,
+    timesFasterInTheMiddle,
     met: {
       timesFaster: timesFasterInTheMiddle >= LEAST_TIMES_FASTER,
       growth: growth.filter(({ shape }) => shape === 'parts').every(({ times }) => times <= MOST_GROWTH),

@@ -14,7 +14,11 @@ export interface Spread {
   times: number;
 }
 
-export const spread = (values: readonly number[]): Spread => ({ medianMs: median(values), p95Ms: quantile(values, 0.95), times: values.length });
+export const spread = (values: readonly number[]): Spread => ({
+  medianMs: median(values),
+  p95Ms: quantile(values, 0.95),
+  times: values.length,
+});
 
 /** What a figure is printed and passed on with: more digits than a clock on a busy machine can tell are noise. */
 export const rounded = (value: number, digits = 2) => Number(value.toFixed(digits));

@@ -48,7 +48,11 @@ export async function measurePlan(nursery: Nursery, seed: number): Promise<PlanF
   await owner.connect();
   const serving = await serve(nursery.url, nursery.session);
   try {
-    const demand = await loadPlanning(owner, nursery.nurseryId, { plants: PLAN_PLANTS, weeks: PLAN_WEEKS_WANTED, seed });
+    const demand = await loadPlanning(owner, nursery.nurseryId, {
+      plants: PLAN_PLANTS,
+      weeks: PLAN_WEEKS_WANTED,
+      seed,
+    });
     await owner.query('ANALYZE');
     const first = await readPlan(serving);
     const fullest = Math.max(...first.plan.weeks.map(({ plannedCm2, standingCm2 }) => plannedCm2 + standingCm2));
@@ -60,13 +64,23 @@ export async function measurePlan(nursery: Nursery, seed: number): Promise<PlanF
     const idle: number[] = [];
     for (let read = 0; read < READS; read += 1) idle.push(await readMs(serving));
     const reckoning = { isDone: false };
-    const plans = Promise.all(Array.from({ length: 4 }, () => readPlan(serving))).finally(() => void (reckoning.isDone = true));
+    const plans = Promise.all(Array.from({ length: 4 }, () => readPlan(serving))).finally(
+      () => void (reckoning.isDone = true),
+    );
     const during: number[] = [];
     while (!reckoning.isDone) during.push(await readMs(serving));
     await plans;
     const http = spread(times);
     return {
-      demand, lines: plan.lines.length, gaps: plan.gaps.length, within: plan.within, firstMs: first.ms, http, idleMs: median(idle), duringMs: median(during), timesSlower: median(during) / median(idle),
+      demand,
+      lines: plan.lines.length,
+      gaps: plan.gaps.length,
+      within: plan.within,
+      firstMs: first.ms,
+      http,
+      idleMs: median(idle),
+      duringMs: median(during),
+      timesSlower: median(during) / median(idle),
       met: http.medianMs <= MOST_PLAN_MS,
     };
   } finally {

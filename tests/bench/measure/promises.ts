@@ -41,7 +41,9 @@ export interface ReplanFigures extends WayOfWriting {
 /** Counts of lots that are promised to somebody: each finds one plant more or fewer and asks for a plan. */
 export async function measureReplanning(nursery: Nursery, seconds: number, seed: number): Promise<ReplanFigures> {
   const { lots, places } = await readStock(nursery);
-  const promised = lots.filter(({ places: standing, freeUnits }) => freeUnits < [...standing.values()].reduce((sum, units) => sum + units, 0));
+  const promised = lots.filter(
+    ({ places: standing, freeUnits }) => freeUnits < [...standing.values()].reduce((sum, units) => sum + units, 0),
+  );
   const people = sharedOut(promised, CLIENTS).map((own, nth) => new Worker(own, places, seed + nth));
   const serving = await serve(nursery.url, nursery.session);
   const counting = people.map((worker) => ({ next: () => worker.next('countLot'), done: worker.done.bind(worker) }));

@@ -52,13 +52,15 @@ async function bareConnection(nursery: Nursery): Promise<pg.Client> {
 async function openSide(nursery: Nursery): Promise<Side> {
   const recorder = await Recorder.open(nursery);
   const statements = new Map<string, Statement[]>();
-  for (const { procedure, input } of asked(nursery)) statements.set(procedure, ownStatements(await recorder.read(procedure, input)));
+  for (const { procedure, input } of asked(nursery))
+    statements.set(procedure, ownStatements(await recorder.read(procedure, input)));
   await recorder.close();
   return { serving: await serve(nursery.url, nursery.session), client: await bareConnection(nursery), statements };
 }
 
 async function sendBare({ client, statements }: Side, procedure: string): Promise<void> {
-  for (const { text, values, name } of statements.get(procedure) ?? []) await client.query({ text, values, name, rowMode: 'array' });
+  for (const { text, values, name } of statements.get(procedure) ?? [])
+    await client.query({ text, values, name, rowMode: 'array' });
 }
 
 /** Times are of wall clocks, from the first byte sent to the last received; the ways take turns, each first as often as the others. */
@@ -76,7 +78,9 @@ export async function measureReads(whole: Nursery, tenth: Nursery, rounds: numbe
         ['bareTenth', () => sendBare(sides.tenth, procedure)],
       ];
       const spreads = await takeTurns(ways, rounds);
-      figures.push(judged({ read, procedure, statements: sides.whole.statements.get(procedure)?.length ?? 0, bytes }, spreads));
+      figures.push(
+        judged({ read, procedure, statements: sides.whole.statements.get(procedure)?.length ?? 0, bytes }, spreads),
+      );
     }
     return figures;
   } finally {
@@ -103,14 +107,29 @@ async function takeTurns(ways: [string, () => Promise<unknown>][], rounds: numbe
   return Object.fromEntries([...times].map(([name, values]) => [name, spread(values)]));
 }
 
-function judged(about: Pick<ReadFigures, 'read' | 'procedure' | 'statements' | 'bytes'>, spreads: Record<string, Spread>): ReadFigures {
+function judged(
+  about: Pick<ReadFigures, 'read' | 'procedure' | 'statements' | 'bytes'>,
+  spreads: Record<string, Spread>,
+): ReadFigures {
   const { http, bare, httpTenth, bareTenth } = spreads;
   if (!http || !bare || !httpTenth || !bareTenth) throw new Error('a way of reading was not measured');
   const moreMs = http.medianMs - bare.medianMs;
   const times = http.medianMs / bare.medianMs;
   const timesTenth = http.medianMs / httpTenth.medianMs;
   return {
-    ...about, http, bare, httpTenth, bareTenth, moreMs, times, timesTenth, bareTimesTenth: bare.medianMs / bareTenth.medianMs,
-    met: { withinMs: moreMs <= MOST_MORE_MS, withinTimes: bare.medianMs < LONG_MS ? null : times <= MOST_TIMES, asShortHistory: timesTenth <= MOST_TIMES_LONGER_HISTORY },
+    ...about,
+    http,
+    bare,
+    httpTenth,
+    bareTenth,
+    moreMs,
+    times,
+    timesTenth,
+    bareTimesTenth: bare.medianMs / bareTenth.medianMs,
+    met: {
+      withinMs: moreMs <= MOST_MORE_MS,
+      withinTimes: bare.medianMs < LONG_MS ? null : times <= MOST_TIMES,
+      asShortHistory: timesTenth <= MOST_TIMES_LONGER_HISTORY,
+    },
   };
 }

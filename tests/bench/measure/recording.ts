@@ -20,7 +20,10 @@ export class Recorder {
   private heard: Statement[] | null = null;
   private readonly query = pg.Client.prototype.query;
 
-  private constructor(private readonly app: Awaited<ReturnType<typeof createApp>>, private readonly nursery: Nursery) {}
+  private constructor(
+    private readonly app: Awaited<ReturnType<typeof createApp>>,
+    private readonly nursery: Nursery,
+  ) {}
 
   /** A server in this process; only one may record at a time. */
   static async open(nursery: Nursery): Promise<Recorder> {
@@ -51,8 +54,14 @@ export class Recorder {
     pg.Client.prototype.query = new Proxy(query, {
       apply(target, client, args: unknown[]) {
         const [asked, values] = args;
-        if (typeof asked === 'string') hear({ text: asked, values: Array.isArray(values) ? [...(values as unknown[])] : [], name: undefined });
-        else if (isConfig(asked)) hear({ text: asked.text, values: [...(asked.values ?? (Array.isArray(values) ? (values as unknown[]) : []))], name: asked.name });
+        if (typeof asked === 'string')
+          hear({ text: asked, values: Array.isArray(values) ? [...(values as unknown[])] : [], name: undefined });
+        else if (isConfig(asked))
+          hear({
+            text: asked.text,
+            values: [...(asked.values ?? (Array.isArray(values) ? (values as unknown[]) : []))],
+            name: asked.name,
+          });
         return Reflect.apply(target, client, args) as unknown;
       },
     });
@@ -63,10 +72,13 @@ export class Recorder {
     this.heard = statements;
     const answer = await this.app.inject({ ...request, headers: { cookie: cookieOf(this.nursery.session) } });
     this.heard = null;
-    if (answer.statusCode !== 200) throw new Error(`${request.url.split('?')[0]} answered ${answer.statusCode}: ${answer.body.slice(0, 500)}`);
-    if (statements.length === 0) throw new Error('no statement was heard: the server does not use the driver that is listened to');
+    if (answer.statusCode !== 200)
+      throw new Error(`${request.url.split('?')[0]} answered ${answer.statusCode}: ${answer.body.slice(0, 500)}`);
+    if (statements.length === 0)
+      throw new Error('no statement was heard: the server does not use the driver that is listened to');
     return statements;
   }
 }
 
-const isConfig = (asked: unknown): asked is { text: string; values?: unknown[]; name?: string } => typeof asked === 'object' && asked !== null && typeof (asked as { text?: unknown }).text === 'string';
+const isConfig = (asked: unknown): asked is { text: string; values?: unknown[]; name?: string } =>
+  typeof asked === 'object' && asked !== null && typeof (asked as { text?: unknown }).text === 'string';

@@ -36,7 +36,9 @@ export async function recordTemplates(recorder: Recorder, worker: Worker): Promi
 }
 
 function templateOf({ sent, lot, placeId, toPlaceId }: NextCommand, statements: Statement[]): Template {
-  const notified = statements.flatMap(({ values }) => values).find((value): value is string => typeof value === 'string' && value.startsWith('{"nursery"'));
+  const notified = statements
+    .flatMap(({ values }) => values)
+    .find((value): value is string => typeof value === 'string' && value.startsWith('{"nursery"'));
   const version = notified === undefined ? Number.NaN : (JSON.parse(notified) as { version: number }).version;
   if (!Number.isInteger(version)) throw new Error('the recorded command notified no version');
   return { statements, recorded: { commandId: sent.commandId, lotId: lot.lotId, placeId, toPlaceId, version } };
@@ -44,7 +46,10 @@ function templateOf({ sent, lot, placeId, toPlaceId }: NextCommand, statements: 
 
 /** One connection that sends commands as the server does. */
 export class Replayer {
-  private constructor(private readonly client: pg.Client, private readonly templates: Templates) {}
+  private constructor(
+    private readonly client: pg.Client,
+    private readonly templates: Templates,
+  ) {}
 
   static async open(nursery: Nursery, templates: Templates): Promise<Replayer> {
     const client = new pg.Client({ connectionString: nursery.url, options: `-c role=${APP_ROLE}` });
@@ -55,11 +60,19 @@ export class Replayer {
   async send({ kind, sent, lot, placeId, toPlaceId }: NextCommand): Promise<void> {
     const { statements, recorded } = this.templates[kind];
     let version = recorded.version;
-    const words = new Map([[recorded.commandId, sent.commandId], [recorded.lotId, lot.lotId], [recorded.placeId, placeId], [recorded.toPlaceId, toPlaceId]]);
+    const words = new Map([
+      [recorded.commandId, sent.commandId],
+      [recorded.lotId, lot.lotId],
+      [recorded.placeId, placeId],
+      [recorded.toPlaceId, toPlaceId],
+    ]);
     const known = new RegExp([...words.keys()].join('|'), 'g');
     const adapted = (value: unknown): unknown => {
       if (Array.isArray(value)) return value.map(adapted);
-      if (typeof value === 'string') return value.replace(known, (word) => words.get(word) ?? word).replace(`"version":${recorded.version}`, `"version":${version}`);
+      if (typeof value === 'string')
+        return value
+          .replace(known, (word) => words.get(word) ?? word)
+          .replace(`"version":${recorded.version}`, `"version":${version}`);
       return value === recorded.version ? version : value;
     };
     for (const { text, values, name } of statements) {

@@ -36,14 +36,19 @@ export async function readStock({ ownerUrl, nurseryId }: Nursery): Promise<{ lot
               (sum(a.units) OVER (PARTITION BY a.lot_id) - coalesce((SELECT sum(r.units) FROM reservation r WHERE r.nursery_id = a.nursery_id AND r.lot_id = a.lot_id), 0))::int AS "freeUnits"
          FROM account a WHERE a.nursery_id = $1 AND a.kind = 'place' AND a.lot_id IS NOT NULL AND a.units > 0
           AND NOT EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = a.nursery_id AND h.lot_id = a.lot_id AND h.released_on IS NULL)
-        ORDER BY a.lot_id, a.place_id`, [nurseryId]);
+        ORDER BY a.lot_id, a.place_id`,
+      [nurseryId],
+    );
     const lots = new Map<string, LiveLot>();
     for (const { lotId, placeId, units, freeUnits } of rows) {
       const lot = lots.get(lotId) ?? { lotId, places: new Map<string, number>(), freeUnits };
       lots.set(lotId, lot);
       lot.places.set(placeId, units);
     }
-    const { rows: places } = await client.query<{ id: string }>(`SELECT id::text FROM place WHERE nursery_id = $1 AND kind IN ('bench', 'yard') ORDER BY code`, [nurseryId]);
+    const { rows: places } = await client.query<{ id: string }>(
+      `SELECT id::text FROM place WHERE nursery_id = $1 AND kind IN ('bench', 'yard') ORDER BY code`,
+      [nurseryId],
+    );
     return { lots: [...lots.values()], places: places.map(({ id }) => id) };
   } finally {
     await client.end();
@@ -56,7 +61,12 @@ export class Worker {
   private turn = 0;
 
   /** `countsUp` makes every count find one more; else every other one finds one fewer. */
-  constructor(private readonly lots: readonly LiveLot[], private readonly places: readonly string[], seed: number, private readonly countsUp = false) {
+  constructor(
+    private readonly lots: readonly LiveLot[],
+    private readonly places: readonly string[],
+    seed: number,
+    private readonly countsUp = false,
+  ) {
     this.chance = chanceFrom(seed);
   }
 
@@ -69,11 +79,32 @@ export class Worker {
     const commandId = randomUUID();
     switch (kind) {
       case 'loseFromLot':
-        return { kind, lot, placeId, toPlaceId, change: { here: -1, there: 0 }, sent: { commandId, body: { ...entry, units: 1, cause: 'weather' } } };
+        return {
+          kind,
+          lot,
+          placeId,
+          toPlaceId,
+          change: { here: -1, there: 0 },
+          sent: { commandId, body: { ...entry, units: 1, cause: 'weather' } },
+        };
       case 'moveLot':
-        return { kind, lot, placeId, toPlaceId, change: { here: -1, there: 1 }, sent: { commandId, body: { ...entry, toPlaceId, units: 1 } } };
+        return {
+          kind,
+          lot,
+          placeId,
+          toPlaceId,
+          change: { here: -1, there: 1 },
+          sent: { commandId, body: { ...entry, toPlaceId, units: 1 } },
+        };
       case 'countLot':
-        return { kind, lot, placeId, toPlaceId, change: { here: found, there: 0 }, sent: { commandId, body: { ...entry, countedUnits: units + found, countKind: 'counted' } } };
+        return {
+          kind,
+          lot,
+          placeId,
+          toPlaceId,
+          change: { here: found, there: 0 },
+          sent: { commandId, body: { ...entry, countedUnits: units + found, countKind: 'counted' } },
+        };
     }
   }
 
@@ -85,4 +116,5 @@ export class Worker {
 }
 
 /** Lots are shared out so that each worker has its own. */
-export const sharedOut = (lots: readonly LiveLot[], among: number): LiveLot[][] => Array.from({ length: among }, (_, nth) => lots.filter((_lot, at) => at % among === nth));
+export const sharedOut = (lots: readonly LiveLot[], among: number): LiveLot[][] =>
+  Array.from({ length: among }, (_, nth) => lots.filter((_lot, at) => at % among === nth));

@@ -27,21 +27,27 @@ export interface WriteFigures {
 type Send = (next: NextCommand) => Promise<void>;
 
 /** Everyone sends, waits for the answer and sends again, until the time is over. What is under way then is awaited, and counts. */
-export async function workFor(seconds: number, workers: readonly Pick<Worker, 'next' | 'done'>[], sends: readonly Send[]): Promise<{ times: number[]; seconds: number }> {
+export async function workFor(
+  seconds: number,
+  workers: readonly Pick<Worker, 'next' | 'done'>[],
+  sends: readonly Send[],
+): Promise<{ times: number[]; seconds: number }> {
   const times: number[] = [];
   const started = performance.now();
   const until = started + seconds * 1000;
-  await Promise.all(workers.map(async (worker, nth) => {
-    const send = sends[nth % sends.length];
-    if (!send) throw new Error('nobody sends what is worked out');
-    while (performance.now() < until) {
-      const next = worker.next();
-      const sentAt = performance.now();
-      await send(next);
-      times.push(performance.now() - sentAt);
-      worker.done(next);
-    }
-  }));
+  await Promise.all(
+    workers.map(async (worker, nth) => {
+      const send = sends[nth % sends.length];
+      if (!send) throw new Error('nobody sends what is worked out');
+      while (performance.now() < until) {
+        const next = worker.next();
+        const sentAt = performance.now();
+        await send(next);
+        times.push(performance.now() - sentAt);
+        worker.done(next);
+      }
+    }),
+  );
   return { times, seconds: (performance.now() - started) / 1000 };
 }
 
@@ -53,7 +59,8 @@ export async function measureWrites(nursery: Nursery, seconds: number, seed: num
   // What is replayed replans nothing, so its lots must have units to lose that nobody was promised.
   const bareLots = lots.filter(({ freeUnits }, at) => at % 2 === 1 && freeUnits >= 20);
   const httpLots = lots.filter((_, at) => at % 2 === 0);
-  const workersOf = (which: typeof lots, countsUp: boolean) => sharedOut(which, CLIENTS).map((own, nth) => new Worker(own, places, seed + nth, countsUp));
+  const workersOf = (which: typeof lots, countsUp: boolean) =>
+    sharedOut(which, CLIENTS).map((own, nth) => new Worker(own, places, seed + nth, countsUp));
   const people = { http: workersOf(httpLots, false), bare: workersOf(bareLots, true) };
 
   const templates = await templatesOf(nursery, people.bare);
@@ -67,7 +74,10 @@ export async function measureWrites(nursery: Nursery, seconds: number, seed: num
     await workFor(seconds / 2, people.bare, bare);
     const taken = { http: { times: [] as number[], seconds: 0 }, bare: { times: [] as number[], seconds: 0 } };
     for (let turn = 0; turn < TURNS; turn++) {
-      for (const [way, sends] of [['http', http], ['bare', bare]] as const) {
+      for (const [way, sends] of [
+        ['http', http],
+        ['bare', bare],
+      ] as const) {
         const turned = await workFor(seconds / TURNS, people[way], sends);
         taken[way].times.push(...turned.times);
         taken[way].seconds += turned.seconds;
@@ -90,12 +100,22 @@ async function templatesOf(nursery: Nursery, [worker]: readonly Worker[]): Promi
   }
 }
 
-function judged(templates: Templates, http: { times: number[]; seconds: number }, bare: { times: number[]; seconds: number }): WriteFigures {
-  const ways = { http: { ...spread(http.times), aSecond: http.times.length / http.seconds }, bare: { ...spread(bare.times), aSecond: bare.times.length / bare.seconds } };
+function judged(
+  templates: Templates,
+  http: { times: number[]; seconds: number },
+  bare: { times: number[]; seconds: number },
+): WriteFigures {
+  const ways = {
+    http: { ...spread(http.times), aSecond: http.times.length / http.seconds },
+    bare: { ...spread(bare.times), aSecond: bare.times.length / bare.seconds },
+  };
   return {
     clients: CLIENTS,
-    statements: Object.fromEntries(Object.entries(templates).map(([kind, { statements }]) => [kind, statements.length])),
-    ...ways, ratio: ways.bare.aSecond / ways.http.aSecond,
+    statements: Object.fromEntries(
+      Object.entries(templates).map(([kind, { statements }]) => [kind, statements.length]),
+    ),
+    ...ways,
+    ratio: ways.bare.aSecond / ways.http.aSecond,
     met: { aSecond: ways.http.aSecond >= LEAST_A_SECOND, p95: ways.http.p95Ms < MOST_P95_MS },
   };
 }

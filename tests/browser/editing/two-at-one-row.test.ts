@@ -24,7 +24,9 @@ let field: Page;
 let desk: Page;
 beforeEach(async () => {
   clientId = randomUUID();
-  await nursery.as('owner').gardens.addClient(sent({ clientId, name: `Fen Hollow ${clientId.slice(0, 8)}`, phone: '555 0100' }));
+  await nursery
+    .as('owner')
+    .gardens.addClient(sent({ clientId, name: `Fen Hollow ${clientId.slice(0, 8)}`, phone: '555 0100' }));
   field = await journey.open('grower', PHONE);
   desk = await journey.open('owner', DESK);
 });
@@ -94,7 +96,9 @@ it('an edit that was typed without a connection opens its form with both values,
   await field.getByRole('button', { name: 'Close' }).first().click();
   await isShut(field);
   const { edition } = await stored();
-  await nursery.as('owner').gardens.editClient(sent({ clientId, name: 'Fen Hollow', phone: '555 0101', note: 'rings twice', edition }));
+  await nursery
+    .as('owner')
+    .gardens.editClient(sent({ clientId, name: 'Fen Hollow', phone: '555 0101', note: 'rings twice', edition }));
   await field.context().setOffline(false);
   await field.getByText('An entry was refused and is kept in the outbox.').waitFor();
   await field.goto(`${journey.address}/outbox`);

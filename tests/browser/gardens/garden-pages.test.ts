@@ -47,9 +47,13 @@ const pages: [string, () => string, string | RegExp][] = [
   ['a site', () => `/gardens/sites/${story.siteId}`, 'South slope'],
 ];
 
-const tooWideBy = (page: Page): Promise<number> => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+const tooWideBy = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
 
-describe.each([['a phone', PHONE], ['a desk', DESK]] as const)('on %s', (_device, size) => {
+describe.each([
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const)('on %s', (_device, size) => {
   it.each(pages)('%s can be read by everyone', async (_name, address, title) => {
     const page = await journey.open('owner', size);
     await page.emulateMedia({ reducedMotion: 'reduce' });

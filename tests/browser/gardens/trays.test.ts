@@ -17,8 +17,14 @@ beforeEach(async () => {
   database = await createDatabase();
   nursery = await openNursery(database);
   story = await gardenStory(nursery);
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`, [nursery.nurseryId, randomUUID(), story.plantId]);
-  await story.addLot({ units: 100, containerId: await story.addContainer({ code: 'plug-72', kind: 'tray', volumeMl: 60, depthMm: 100, cells: 72 }) });
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
+    [nursery.nurseryId, randomUUID(), story.plantId],
+  );
+  await story.addLot({
+    units: 100,
+    containerId: await story.addContainer({ code: 'plug-72', kind: 'tray', volumeMl: 60, depthMm: 100, cells: 72 }),
+  });
   journey = await openJourney(database, nursery);
   page = await journey.open('grower', PHONE);
   await page.emulateMedia({ reducedMotion: 'reduce' });

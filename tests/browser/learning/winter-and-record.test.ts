@@ -37,7 +37,10 @@ it('what lived through winter is counted on a phone, told when it does not sum, 
   await sheet.getByLabel('Up', { exact: true }).fill('30');
   await sheet.getByText('10 plants still to be told apart').waitFor();
   await sheet.getByRole('button', { name: 'Save the count' }).click();
-  await sheet.getByText(/60 stand, you counted 50/).first().waitFor();
+  await sheet
+    .getByText(/60 stand, you counted 50/)
+    .first()
+    .waitFor();
   expect(await violationsOn(phone)).toEqual([]);
   await sheet.getByRole('button', { name: /^The rest is up/ }).click();
   await sheet.getByText('Adds up').waitFor();

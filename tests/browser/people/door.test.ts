@@ -9,7 +9,11 @@ import { openNursery, type TestNursery } from '../../support/nursery.ts';
 import { overflowOf } from '../screens/visit.ts';
 
 const password = 'slow river under moss';
-const SIZES = [['a phone', { width: 390, height: 844 }, 'en'], ['a desk', { width: 1366, height: 768 }, 'en'], ['a narrow phone in Spanish', { width: 320, height: 740 }, 'es']] as const;
+const SIZES = [
+  ['a phone', { width: 390, height: 844 }, 'en'],
+  ['a desk', { width: 1366, height: 768 }, 'en'],
+  ['a narrow phone in Spanish', { width: 320, height: 740 }, 'es'],
+] as const;
 
 let database: TestDatabase;
 let nursery: TestNursery;
@@ -26,28 +30,69 @@ afterAll(async () => {
   await database.drop();
 });
 
-const later = (seconds: number) => nursery.clock.set(new Date(nursery.clock.now().getTime() + seconds * 1000).toISOString());
+const later = (seconds: number) =>
+  nursery.clock.set(new Date(nursery.clock.now().getTime() + seconds * 1000).toISOString());
 const codeNow = (secret: string) => generateSync({ secret, epoch: Math.floor(nursery.clock.now().getTime() / 1000) });
 
 const WORDS = {
   en: {
-    email: 'Email address', password: 'Password', signIn: 'Sign in', code: 'Code from your app, or a recovery code', asked: 'Enter the 6 digits from your app, or a recovery code.', wait: /Too many tries\. Wait 1 second/,
-    setUp: 'Set it up', yours: 'Your password', next: 'Next', firstCode: '6-digit code from the app', turnOn: 'Turn it on', kept: 'I kept them', turnOff: 'Turn it off', anyCode: 'Code from the app, or a recovery code',
-    unknown: 'End Unknown device', ended: 'That device is signed out.', here: 'this device', only: 'You’re signed in nowhere else.', isOff: 'The second step is off.',
+    email: 'Email address',
+    password: 'Password',
+    signIn: 'Sign in',
+    code: 'Code from your app, or a recovery code',
+    asked: 'Enter the 6 digits from your app, or a recovery code.',
+    wait: /Too many tries\. Wait 1 second/,
+    setUp: 'Set it up',
+    yours: 'Your password',
+    next: 'Next',
+    firstCode: '6-digit code from the app',
+    turnOn: 'Turn it on',
+    kept: 'I kept them',
+    turnOff: 'Turn it off',
+    anyCode: 'Code from the app, or a recovery code',
+    unknown: 'End Unknown device',
+    ended: 'That device is signed out.',
+    here: 'this device',
+    only: 'You’re signed in nowhere else.',
+    isOff: 'The second step is off.',
   },
   es: {
-    email: 'Correo electrónico', password: 'Contraseña', signIn: 'Entrar', code: 'Código de su aplicación o de recuperación', asked: 'Escriba los 6 dígitos de su aplicación o un código de recuperación.', wait: /Demasiados intentos\. Espere 1 segundo/,
-    setUp: 'Activarlo', yours: 'Su contraseña', next: 'Siguiente', firstCode: 'Código de 6 dígitos de la aplicación', turnOn: 'Activar', kept: 'Ya los guardé', turnOff: 'Desactivarlo', anyCode: 'Código de la aplicación o de recuperación',
-    unknown: 'Cerrar Aparato desconocido', ended: 'Ese aparato ya no tiene la sesión abierta.', here: 'este aparato', only: 'No tiene la sesión abierta en ningún otro lugar.', isOff: 'El segundo paso está desactivado.',
+    email: 'Correo electrónico',
+    password: 'Contraseña',
+    signIn: 'Entrar',
+    code: 'Código de su aplicación o de recuperación',
+    asked: 'Escriba los 6 dígitos de su aplicación o un código de recuperación.',
+    wait: /Demasiados intentos\. Espere 1 segundo/,
+    setUp: 'Activarlo',
+    yours: 'Su contraseña',
+    next: 'Siguiente',
+    firstCode: 'Código de 6 dígitos de la aplicación',
+    turnOn: 'Activar',
+    kept: 'Ya los guardé',
+    turnOff: 'Desactivarlo',
+    anyCode: 'Código de la aplicación o de recuperación',
+    unknown: 'Cerrar Aparato desconocido',
+    ended: 'Ese aparato ya no tiene la sesión abierta.',
+    here: 'este aparato',
+    only: 'No tiene la sesión abierta en ningún otro lugar.',
+    isOff: 'El segundo paso está desactivado.',
   },
 };
 
 describe.each(SIZES)('on %s', (_, size, language) => {
   const say = WORDS[language];
   const sound = async (page: Page, name: string) => {
-    expect({ name, overflow: await overflowOf(page), violations: await violationsOn(page) }).toEqual({ name, overflow: [], violations: [] });
+    expect({ name, overflow: await overflowOf(page), violations: await violationsOn(page) }).toEqual({
+      name,
+      overflow: [],
+      violations: [],
+    });
   };
-  const field = (page: Page, label: string) => page.locator('input').and(page.getByLabel(label, { exact: true })).last();
+  const field = (page: Page, label: string) =>
+    page
+      .locator('input')
+      .and(page.getByLabel(label, { exact: true }))
+      .last();
   const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).last().click();
   const said = (page: Page, text: string | RegExp) => page.getByText(text).first().waitFor();
 

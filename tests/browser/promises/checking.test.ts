@@ -18,11 +18,18 @@ beforeAll(async () => {
   nursery = await openNursery(database);
   story = await gardenStory(nursery);
   sister = await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN', rootHabit: 'fibrous' });
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`, [nursery.nurseryId, randomUUID(), story.plantId]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
+    [nursery.nurseryId, randomUUID(), story.plantId],
+  );
   await story.addLot({ units: 12 });
   await story.addLot({ units: 5, plantId: sister });
   const growing = await story.addLot({ units: 20 });
-  await nursery.sql('UPDATE lot SET ready_on = $3 WHERE nursery_id = $1 AND id = $2', [nursery.nurseryId, growing, '2026-06-20']);
+  await nursery.sql('UPDATE lot SET ready_on = $3 WHERE nursery_id = $1 AND id = $2', [
+    nursery.nurseryId,
+    growing,
+    '2026-06-20',
+  ]);
   await story.order([{ units: 4 }]);
   journey = await openJourney(database, nursery);
 });
@@ -71,6 +78,8 @@ it('is told why and from when, takes another plant too, moves its day, and is ke
   await said(page, /all else that serves this line is promised to others\.$/);
   await said(page, '1 line that takes such plants was promised them earlier and is served first.');
   expect(await violationsOn(page)).toEqual([]);
-  const [short] = await nursery.sql<{ units: number }>('SELECT coalesce(sum(l.units), 0)::int - (SELECT sum(units)::int FROM reservation) AS units FROM order_line l');
+  const [short] = await nursery.sql<{ units: number }>(
+    'SELECT coalesce(sum(l.units), 0)::int - (SELECT sum(units)::int FROM reservation) AS units FROM order_line l',
+  );
   expect(short?.units).toBe(0);
 });

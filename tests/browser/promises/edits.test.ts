@@ -20,7 +20,10 @@ beforeAll(async () => {
   database = await createDatabase();
   nursery = await openNursery(database);
   story = await gardenStory(nursery);
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`, [nursery.nurseryId, randomUUID(), story.plantId]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
+    [nursery.nurseryId, randomUUID(), story.plantId],
+  );
   journey = await openJourney(database, nursery);
 });
 // Ten plants of one lot, all promised: half of them to each of two orders.
@@ -31,7 +34,8 @@ beforeEach(async () => {
   second = await story.order([{ units: 5 }]);
   return async () => {
     for (const { orderId } of [first, second]) {
-      if ((await story.read(orderId)).state === 'open') await nursery.as('grower').gardens.cancelOrder(sent({ orderId, happenedOn: '2026-05-20' }));
+      if ((await story.read(orderId)).state === 'open')
+        await nursery.as('grower').gardens.cancelOrder(sent({ orderId, happenedOn: '2026-05-20' }));
     }
     await story.lose(lotId, 10);
   };
@@ -43,7 +47,8 @@ afterAll(async () => {
 });
 
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
-const cardOf = (page: Page, name: string) => page.getByRole('article').filter({ has: page.getByRole('heading', { name, level: 3 }) });
+const cardOf = (page: Page, name: string) =>
+  page.getByRole('article').filter({ has: page.getByRole('heading', { name, level: 3 }) });
 const secondCard = (page: Page) => cardOf(page, `${second.code}, Fen Hollow`);
 
 async function open(person: 'owner' | 'grower'): Promise<Page> {
@@ -106,7 +111,10 @@ it('a line that is withdrawn, an order that is cancelled and a line that is adde
 
   await button(page, 'Add a line').first().click();
   const sheet = page.getByRole('dialog');
-  for (const [label, typed, option] of [['Plant', 'Asclepias', /tuberosa/], ['Container', 'tall', /tall-1l/]] as const) {
+  for (const [label, typed, option] of [
+    ['Plant', 'Asclepias', /tuberosa/],
+    ['Container', 'tall', /tall-1l/],
+  ] as const) {
     await sheet.getByRole('combobox', { name: label, exact: true }).fill(typed);
     await page.getByRole('option', { name: option }).click();
   }

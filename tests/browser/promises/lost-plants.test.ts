@@ -21,7 +21,10 @@ beforeAll(async () => {
   nursery = await openNursery(database);
   story = await gardenStory(nursery);
   const batches = await batchesOf(nursery, { code: 'ASIN', name: 'Asclepias incarnata' });
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias incarnata', 'asclepias incarnata')`, [nursery.nurseryId, randomUUID(), batches.plantId]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias incarnata', 'asclepias incarnata')`,
+    [nursery.nurseryId, randomUUID(), batches.plantId],
+  );
   batch = await batches.start({ units: 100, cautiousUnits: 40, readyOn: '2026-06-15' });
   const line = { units: 20, plantId: batches.plantId, containerId: batches.potId };
   first = await story.order([line], { dueOn: '2026-06-20' });
@@ -42,15 +45,24 @@ it('the lines that lose are named with the cause and what can be done, and go wh
   expect(await page.getByRole('heading', { name: 'Orders that lost plants' }).count()).toBe(0);
 
   // Most of the batch rots; the page, open all the while, says so.
-  await nursery.as('grower').propagation.loseFromBatch(sent({ batchId: batch.batchId, units: 90, cause: 'rot' as const, happenedOn: '2026-05-20' }));
-  const [one, two] = [first, second].map(({ code }) => page.getByRole('article', { name: `${code}, Asclepias incarnata` }));
+  await nursery
+    .as('grower')
+    .propagation.loseFromBatch(
+      sent({ batchId: batch.batchId, units: 90, cause: 'rot' as const, happenedOn: '2026-05-20' }),
+    );
+  const [one, two] = [first, second].map(({ code }) =>
+    page.getByRole('article', { name: `${code}, Asclepias incarnata` }),
+  );
   if (!one || !two) throw new Error('two orders were made');
   await one.getByText('10 of 20 short').waitFor();
   await one.getByText(`10 plants lost on May 20, 2026: ${batch.code}, plants written off, by Test grower.`).waitFor();
   await two.getByText('20 of 20 short').waitFor();
   expect(await violationsOn(page)).toEqual([]);
   expect(await overflowOf(page)).toEqual([]);
-  const heights = await one.getByRole('button').or(one.getByRole('link', { name: /^What to start/ })).evaluateAll((found) => found.map((each) => each.getBoundingClientRect().height));
+  const heights = await one
+    .getByRole('button')
+    .or(one.getByRole('link', { name: /^What to start/ }))
+    .evaluateAll((found) => found.map((each) => each.getBoundingClientRect().height));
   expect([heights.length, Math.min(...heights) >= 48]).toEqual([5, true]);
 
   // By keyboard alone: who else could serve, another plant, and back.

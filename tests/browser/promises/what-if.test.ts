@@ -21,7 +21,10 @@ beforeAll(async () => {
   database = await createDatabase();
   nursery = await openNursery(database);
   story = await gardenStory(nursery);
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`, [nursery.nurseryId, randomUUID(), story.plantId]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
+    [nursery.nurseryId, randomUUID(), story.plantId],
+  );
   soon = await story.addLot({ units: 12, plantByOn: '2026-06-15' });
   later = await story.addLot({ units: 5, plantByOn: '2026-09-01' });
   first = await story.order([{ units: 10 }]);
@@ -34,9 +37,11 @@ afterAll(async () => {
   await database.drop();
 });
 
-const codeOf = async (lotId: string): Promise<string> => (await nursery.sql<{ code: string }>('SELECT code FROM lot WHERE id = $1', [lotId]))[0]?.code ?? '';
+const codeOf = async (lotId: string): Promise<string> =>
+  (await nursery.sql<{ code: string }>('SELECT code FROM lot WHERE id = $1', [lotId]))[0]?.code ?? '';
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
-const cardOf = (page: Page, name: string) => page.getByRole('article').filter({ has: page.getByRole('heading', { name, level: 3 }) });
+const cardOf = (page: Page, name: string) =>
+  page.getByRole('article').filter({ has: page.getByRole('heading', { name, level: 3 }) });
 
 async function choose(page: Page, label: string, typed: string, option: RegExp): Promise<void> {
   await page.getByRole('combobox', { name: label, exact: true }).fill(typed);
@@ -72,7 +77,10 @@ it('an order’s day, a new order, a lot’s loss and a cancelled order are trie
 
   // A day that is over is said beside the field, and nothing can be kept.
   await page.getByLabel('New day').fill('2026-05-01');
-  await page.locator('.field-error').getByText(/May 20, 2026/).waitFor();
+  await page
+    .locator('.field-error')
+    .getByText(/May 20, 2026/)
+    .waitFor();
   expect(await button(page, /^Keep it/).count()).toBe(0);
   await page.getByLabel('New day').fill('2026-07-01');
   await button(page, 'Drop it').click();
@@ -130,10 +138,22 @@ it('an order’s day, a new order, a lot’s loss and a cancelled order are trie
 it('a batch that is late, and one that is lost, are tried from its page and kept', async () => {
   const trayId = await story.addContainer({ code: 'plug-72', kind: 'tray', volumeMl: 60, depthMm: 100, cells: 72 });
   const [batchId, other] = [randomUUID(), await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN' })];
-  const { code } = await nursery.as('grower').propagation.startBatch(sent({
-    batchId, plantId: other, sourceId: await story.addSource(other), method: 'seed' as const, unit: 'cell' as const, containerId: trayId, units: 100, placeId: story.placeId, happenedOn: '2026-03-01',
-    targetContainerId: story.containerId, cautiousUnits: 60, readyOn: '2026-06-15',
-  }));
+  const { code } = await nursery.as('grower').propagation.startBatch(
+    sent({
+      batchId,
+      plantId: other,
+      sourceId: await story.addSource(other),
+      method: 'seed' as const,
+      unit: 'cell' as const,
+      containerId: trayId,
+      units: 100,
+      placeId: story.placeId,
+      happenedOn: '2026-03-01',
+      targetContainerId: story.containerId,
+      cautiousUnits: 60,
+      readyOn: '2026-06-15',
+    }),
+  );
   const order = await story.order([{ units: 50, plantId: other }], { dueOn: '2026-06-20' });
   const page = await journey.open('grower', PHONE);
   await page.emulateMedia({ reducedMotion: 'reduce' });

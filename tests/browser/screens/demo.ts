@@ -8,17 +8,32 @@ import type { SignedInNursery } from '../../support/session.ts';
 const NOW = new Date('2026-05-20T17:00:00Z');
 
 /** The demo nursery in a database of a test: three seasons, in which every screen has something to show. */
-export async function openDemo(database: TestDatabase): Promise<{ nursery: SignedInNursery; close: () => Promise<void> }> {
+export async function openDemo(
+  database: TestDatabase,
+): Promise<{ nursery: SignedInNursery; close: () => Promise<void> }> {
   await loadDemo(database, NOW);
   const owner = new pg.Client({ connectionString: database.ownerUrl });
   await owner.connect();
-  const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> => (await owner.query<Row>(text, values)).rows;
-  const members = await sql<{ nurseryId: SignedInNursery['nurseryId']; personId: string; role: Role }>('SELECT nursery_id::text AS "nurseryId", person_id::text AS "personId", role FROM membership');
+  const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> =>
+    (await owner.query<Row>(text, values)).rows;
+  const members = await sql<{ nurseryId: SignedInNursery['nurseryId']; personId: string; role: Role }>(
+    'SELECT nursery_id::text AS "nurseryId", person_id::text AS "personId", role FROM membership',
+  );
   const [first] = members;
   if (!first) throw new Error('the demo has no people');
   const personOf = (role: Role) => ({ personId: members.find((member) => member.role === role)?.personId ?? '' });
   return {
-    nursery: { nurseryId: first.nurseryId, sql, clock: { now: () => NOW }, people: { owner: personOf('owner'), grower: personOf('grower'), crew: personOf('crew'), viewer: personOf('viewer') } },
+    nursery: {
+      nurseryId: first.nurseryId,
+      sql,
+      clock: { now: () => NOW },
+      people: {
+        owner: personOf('owner'),
+        grower: personOf('grower'),
+        crew: personOf('crew'),
+        viewer: personOf('viewer'),
+      },
+    },
     close: () => owner.end(),
   };
 }

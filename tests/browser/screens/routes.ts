@@ -9,7 +9,12 @@ const sources = readdirSync(web, { recursive: true, encoding: 'utf8' })
   .filter((file) => /\.tsx?$/.test(file))
   .map((file) => readFileSync(path.join(web, file), 'utf8').replaceAll(/\/\*[^]*?\*\//g, ''));
 
-const found = sources.flatMap((text) => text.split(/\bcreateRoute\(/).slice(1).map((rest) => /^\s*\{[^]*?\b(path|id): '([^']+)'/.exec(rest)));
+const found = sources.flatMap((text) =>
+  text
+    .split(/\bcreateRoute\(/)
+    .slice(1)
+    .map((rest) => /^\s*\{[^]*?\b(path|id): '([^']+)'/.exec(rest)),
+);
 
 /** Routes without an address, which only frame others, are left out; one that cannot be read is an error and not left out. */
 export const routes: string[] = found.flatMap((match) => {

@@ -16,7 +16,11 @@ export function watch(page: Page): Watched {
   const isQuery = (url: string) => url.includes('/trpc/') || url.includes('/assets/');
   page.on('console', (message) => void (message.type() === 'error' && troubles.push(`console: ${message.text()}`)));
   page.on('pageerror', (error) => void troubles.push(`page: ${error.message}`));
-  page.on('response', (response) => void (response.status() >= 400 && troubles.push(`${response.status()}: ${new URL(response.url()).pathname}`)));
+  page.on(
+    'response',
+    (response) =>
+      void (response.status() >= 400 && troubles.push(`${response.status()}: ${new URL(response.url()).pathname}`)),
+  );
   page.on('request', (request) => void (underWay += isQuery(request.url()) ? 1 : 0));
   const arrived = (request: Request) => void (underWay -= isQuery(request.url()) ? 1 : 0);
   page.on('requestfinished', arrived);
@@ -31,11 +35,16 @@ export function watch(page: Page): Watched {
       await page.goto(address);
       // A page that has what it asked for may ask for more, so it stands still only when it did twice in a row.
       let still = 0;
-      await expect.poll(async () => {
-        const isShown = await page.locator('h1').count() > 0 && await page.locator('.skeleton').count() === 0;
-        still = isShown && underWay === 0 ? still + 1 : 0;
-        return still;
-      }, { timeout: 20_000, interval: 60 }).toBeGreaterThanOrEqual(2);
+      await expect
+        .poll(
+          async () => {
+            const isShown = (await page.locator('h1').count()) > 0 && (await page.locator('.skeleton').count()) === 0;
+            still = isShown && underWay === 0 ? still + 1 : 0;
+            return still;
+          },
+          { timeout: 20_000, interval: 60 },
+        )
+        .toBeGreaterThanOrEqual(2);
     },
   };
 }
@@ -45,7 +54,12 @@ export function overflowOf(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const width = document.documentElement.clientWidth;
     if (document.documentElement.scrollWidth <= width) return [];
-    return [...document.querySelectorAll('body *')].filter((element) => element.getBoundingClientRect().right > width + 1).slice(0, 5)
-      .map((element) => `${element.tagName.toLowerCase()}.${element.className} ends at ${Math.round(element.getBoundingClientRect().right)} of ${width}`);
+    return [...document.querySelectorAll('body *')]
+      .filter((element) => element.getBoundingClientRect().right > width + 1)
+      .slice(0, 5)
+      .map(
+        (element) =>
+          `${element.tagName.toLowerCase()}.${element.className} ends at ${Math.round(element.getBoundingClientRect().right)} of ${width}`,
+      );
   });
 }

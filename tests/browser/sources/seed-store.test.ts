@@ -30,8 +30,31 @@ async function addCollections(name: string, code: string): Promise<string> {
   const plantId = await stockOf(nursery).addPlant({ name, code });
   const sourceId = randomUUID();
   const sources = nursery.as('grower').sources;
-  await sources.addSource(sent({ sourceId, plantId, kind: 'seed-collection', provenance: 'Crooked fen', seedZone: '8b', gathered: '2025-10-04', rawGrams: 300, cleanedGrams: 60, purity: 0.9, seedsPerGram: 200 }));
-  await sources.addSource(sent({ sourceId: randomUUID(), plantId, kind: 'seed-collection', provenance: 'Roadside', seedZone: '9a', gathered: '2025-10-09', cleanedGrams: 30 }));
+  await sources.addSource(
+    sent({
+      sourceId,
+      plantId,
+      kind: 'seed-collection',
+      provenance: 'Crooked fen',
+      seedZone: '8b',
+      gathered: '2025-10-04',
+      rawGrams: 300,
+      cleanedGrams: 60,
+      purity: 0.9,
+      seedsPerGram: 200,
+    }),
+  );
+  await sources.addSource(
+    sent({
+      sourceId: randomUUID(),
+      plantId,
+      kind: 'seed-collection',
+      provenance: 'Roadside',
+      seedZone: '9a',
+      gathered: '2025-10-09',
+      cleanedGrams: 30,
+    }),
+  );
   return sourceId;
 }
 
@@ -43,7 +66,10 @@ async function takeTooMuch(page: Page): Promise<void> {
   await inSheet(page).getByText('given away').click();
   await inSheet(page).getByRole('textbox', { name: 'Weight' }).fill('60.5');
   await inSheet(page).getByRole('button', { name: 'Take it out' }).click();
-  await inSheet(page).locator('.field-error').getByText(/^Enter 60 g or less: 60 g of ECP[AU]-25-\d{3} are left\.$/).waitFor();
+  await inSheet(page)
+    .locator('.field-error')
+    .getByText(/^Enter 60 g or less: 60 g of ECP[AU]-25-\d{3} are left\.$/)
+    .waitFor();
   expect(await violationsOn(page)).toEqual([]);
   await inSheet(page).getByRole('textbox', { name: 'Weight' }).fill('10.5');
   await inSheet(page).getByRole('button', { name: 'Take it out' }).click();
@@ -52,8 +78,13 @@ async function takeTooMuch(page: Page): Promise<void> {
 
 async function recordTest(page: Page): Promise<void> {
   await open(page, 'Record a test');
-  for (const [at, sound] of [82, 95, 89, 90].entries()) await inSheet(page).getByRole('textbox', { name: `Replicate ${at + 1}` }).fill(String(sound));
-  await inSheet(page).getByText('The replicates lie 13 apart, more than the 12 allowed: the test is to be repeated.').waitFor();
+  for (const [at, sound] of [82, 95, 89, 90].entries())
+    await inSheet(page)
+      .getByRole('textbox', { name: `Replicate ${at + 1}` })
+      .fill(String(sound));
+  await inSheet(page)
+    .getByText('The replicates lie 13 apart, more than the 12 allowed: the test is to be repeated.')
+    .waitFor();
   expect(await violationsOn(page)).toEqual([]);
   await inSheet(page).getByRole('button', { name: 'Save the test' }).click();
   await page.getByText('to be repeated', { exact: true }).waitFor();
@@ -74,14 +105,19 @@ async function blend(page: Page): Promise<void> {
   await weights.nth(0).fill('30');
   await weights.nth(1).fill('10');
   await inSheet(page).getByText('75% of the blend').waitFor();
-  await inSheet(page).getByText(/^Together 40\sg\. Mixed: provenance, seed zone\./).waitFor();
+  await inSheet(page)
+    .getByText(/^Together 40\sg\. Mixed: provenance, seed zone\./)
+    .waitFor();
   expect(await violationsOn(page)).toEqual([]);
   await inSheet(page).getByRole('button', { name: 'Make the blend' }).click();
   await page.getByRole('heading', { name: 'Blended from' }).waitFor();
   await page.getByText('40 g left', { exact: true }).waitFor();
 }
 
-describe.each([['a phone', PHONE, 'Echinacea pallida', 'ECPA'], ['a desk', DESK, 'Echinacea purpurea', 'ECPU']] as const)('on %s', (_, size, name, code) => {
+describe.each([
+  ['a phone', PHONE, 'Echinacea pallida', 'ECPA'],
+  ['a desk', DESK, 'Echinacea purpurea', 'ECPU'],
+] as const)('on %s', (_, size, name, code) => {
   it('seed is taken out, tested, reckoned, blended and taken back', { timeout: LONG_MS }, async () => {
     const sourceId = await addCollections(name, code);
     const page = await journey.open('grower', size);

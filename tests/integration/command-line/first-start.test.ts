@@ -39,7 +39,13 @@ async function settingOf(url: string): Promise<string> {
   const client = new pg.Client({ connectionString: url });
   await client.connect();
   try {
-    return (await client.query<{ setting: string }>(`SELECT source AS setting FROM pg_settings WHERE name = 'synchronous_commit'`)).rows[0]?.setting ?? '';
+    return (
+      (
+        await client.query<{ setting: string }>(
+          `SELECT source AS setting FROM pg_settings WHERE name = 'synchronous_commit'`,
+        )
+      ).rows[0]?.setting ?? ''
+    );
   } finally {
     await client.end();
   }
@@ -47,7 +53,9 @@ async function settingOf(url: string): Promise<string> {
 
 describe('a first start', () => {
   test('leaves no nursery when the fill fails, and a second one makes it whole', async () => {
-    await expect(openOwnNursery(urlOf, never, () => Promise.reject(new Error('in the middle')))).rejects.toThrow('in the middle');
+    await expect(openOwnNursery(urlOf, never, () => Promise.reject(new Error('in the middle')))).rejects.toThrow(
+      'in the middle',
+    );
     expect(await exists('rootclock')).toBe(false);
     await openOwnNursery(urlOf, never, () => Promise.resolve());
     expect(await exists('rootclock')).toBe(true);

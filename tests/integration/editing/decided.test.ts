@@ -35,7 +35,10 @@ type Stored = Map<string, Record<string, unknown>>;
 /** Every row of a nursery under its table and key. */
 async function everything(nurseryId: string): Promise<Stored> {
   const all = [
-    ...tables.map(({ name, key }) => `SELECT '${name}' AS name, ${key} AS key, to_jsonb(t) AS row FROM ${name} t WHERE t.nursery_id = '${nurseryId}'`),
+    ...tables.map(
+      ({ name, key }) =>
+        `SELECT '${name}' AS name, ${key} AS key, to_jsonb(t) AS row FROM ${name} t WHERE t.nursery_id = '${nurseryId}'`,
+    ),
     `SELECT 'nursery', t.id::text, to_jsonb(t) FROM nursery t WHERE t.id = '${nurseryId}'`,
     `SELECT 'person', t.id::text, to_jsonb(t) FROM person t JOIN membership m ON m.person_id = t.id WHERE m.nursery_id = '${nurseryId}'`,
   ];
@@ -49,13 +52,17 @@ function changed(before: Stored, after: Stored): Set<string> {
   for (const [place, row] of before) {
     const table = place.split(' ')[0] ?? '';
     const now = after.get(place);
-    for (const [column, value] of Object.entries(row)) if (JSON.stringify(now?.[column]) !== JSON.stringify(value)) columns.add(`${table}.${now ? column : '*'}`);
+    for (const [column, value] of Object.entries(row))
+      if (JSON.stringify(now?.[column]) !== JSON.stringify(value)) columns.add(`${table}.${now ? column : '*'}`);
   }
   return columns;
 }
 
 const commands = listed.filter(({ operation }) => operation.kind === 'command');
-const carries = (path: string) => commands.some((each) => each.path === path && each.operation.kind === 'command' && each.operation.edits !== undefined);
+const carries = (path: string) =>
+  commands.some(
+    (each) => each.path === path && each.operation.kind === 'command' && each.operation.edits !== undefined,
+  );
 const typedBy = new Map<string, string[]>();
 
 describe.each(commands.map(({ path }) => [path]))('%s', (path) => {
@@ -63,10 +70,30 @@ describe.each(commands.map(({ path }) => [path]))('%s', (path) => {
     const { nursery, rows: own } = await cloneNursery(server, { nurseryId: first.nurseryId, rows });
     const ask = askerOf(nursery);
     // The day's roll comes first, so that what it changes is not taken for the command's doing.
-    expect(await ask('plants.addContainer', { commandId: randomUUID(), body: { containerId: randomUUID(), code: 'first', kind: 'pot', name: 'First', volumeMl: null, depthMm: null, widthMm: null, lengthMm: null, cells: null, tradeClass: null, note: '' } })).toMatchObject({ ok: true });
+    expect(
+      await ask('plants.addContainer', {
+        commandId: randomUUID(),
+        body: {
+          containerId: randomUUID(),
+          code: 'first',
+          kind: 'pot',
+          name: 'First',
+          volumeMl: null,
+          depthMm: null,
+          widthMm: null,
+          lengthMm: null,
+          cells: null,
+          tradeClass: null,
+          note: '',
+        },
+      }),
+    ).toMatchObject({ ok: true });
     const before = await everything(nursery.nurseryId);
-    for (const body of bodiesOf(path, withNewIds(own))) expect(await ask(path, { commandId: randomUUID(), body })).toMatchObject({ ok: true });
-    const typed = [...changed(before, await everything(nursery.nurseryId))].filter((column) => !Object.hasOwn(NOT_TYPED, column) && !Object.hasOwn(NOT_TYPED, column.replace(/\..*/, '.*')));
+    for (const body of bodiesOf(path, withNewIds(own)))
+      expect(await ask(path, { commandId: randomUUID(), body })).toMatchObject({ ok: true });
+    const typed = [...changed(before, await everything(nursery.nurseryId))].filter(
+      (column) => !Object.hasOwn(NOT_TYPED, column) && !Object.hasOwn(NOT_TYPED, column.replace(/\..*/, '.*')),
+    );
     typedBy.set(path, typed);
     if (!carries(path) && !Object.hasOwn(NO_EDITION_NEEDED, path)) expect({ path, typed }).toEqual({ path, typed: [] });
   });
@@ -75,7 +102,11 @@ describe.each(commands.map(({ path }) => [path]))('%s', (path) => {
 const SOUNDS_SO = /\.(edit|change|revise|set|rename|correct|reverse)/;
 
 it('lists nothing that carries an edition, is no command, or neither changes anything nor sounds so', () => {
-  expect(Object.keys(NO_EDITION_NEEDED).filter((path) => carries(path) || ((typedBy.get(path) ?? []).length === 0 && !SOUNDS_SO.test(path)))).toEqual([]);
+  expect(
+    Object.keys(NO_EDITION_NEEDED).filter(
+      (path) => carries(path) || ((typedBy.get(path) ?? []).length === 0 && !SOUNDS_SO.test(path)),
+    ),
+  ).toEqual([]);
 });
 
 it('has a decision for every command that is called after a change', () => {

@@ -31,21 +31,28 @@ async function openForm(path: string, start: Body = {}) {
   const ask = askerOf(nursery);
   const [sample] = bodiesOf(path, withNewIds(own)) as Body[];
   const body: Body = { ...sample, ...start };
-  const save = (change: Body, read: Body, commandId = randomUUID()) => ask(path, { commandId, body: { ...body, ...change, ...read } });
+  const save = (change: Body, read: Body, commandId = randomUUID()) =>
+    ask(path, { commandId, body: { ...body, ...change, ...read } });
   const edition = editionOf(await save({}, {}));
   const everything = async () => {
-    const [row] = await server.sql<{ stored: string }>(`SELECT version || ' ' || (SELECT count(*) FROM command c WHERE c.nursery_id = n.id) AS stored FROM nursery n WHERE id = $1`, [nursery.nurseryId]);
+    const [row] = await server.sql<{ stored: string }>(
+      `SELECT version || ' ' || (SELECT count(*) FROM command c WHERE c.nursery_id = n.id) AS stored FROM nursery n WHERE id = $1`,
+      [nursery.nurseryId],
+    );
     return row?.stored;
   };
   const was = (change: Body) => Object.fromEntries(Object.keys(change).map((field) => [field, body[field] ?? null]));
   /** As if somebody else of the nursery had saved last: some commands are the owner's alone, and there is one owner. */
-  const byAnother = () => server.sql(`BEGIN; SET LOCAL session_replication_role = replica;
+  const byAnother = () =>
+    server.sql(`BEGIN; SET LOCAL session_replication_role = replica;
     UPDATE command SET person_id = '${nursery.people.viewer.personId}' WHERE nursery_id = '${nursery.nurseryId}'; COMMIT;`);
   return { save, edition, everything, was, byAnother };
 }
 
 it('knows two edits of one row for every command that edits in place', () => {
-  const editing = listed.filter(({ operation }) => operation.kind === 'command' && operation.edits !== undefined).map(({ path }) => path);
+  const editing = listed
+    .filter(({ operation }) => operation.kind === 'command' && operation.edits !== undefined)
+    .map(({ path }) => path);
   expect(Object.keys(twoEdits).sort()).toEqual(editing.filter((path) => path !== 'stock.openPlace').sort());
 });
 
@@ -59,12 +66,21 @@ describe.each(Object.entries(twoEdits))('%s', (path, { first: start, theirs, min
     const before = await everything();
     const refused = await save(mine, { edition });
     expect(refused).toMatchObject({
-      ok: false, code: 'edited-meanwhile', data: { edition: editionOf(saved), by: 'Test owner', fields: [{ field, stored: theirs[field], sent: mine[field] }], stored: theirs },
+      ok: false,
+      code: 'edited-meanwhile',
+      data: {
+        edition: editionOf(saved),
+        by: 'Test owner',
+        fields: [{ field, stored: theirs[field], sent: mine[field] }],
+        stored: theirs,
+      },
     });
     expect(await everything()).toBe(before);
     const again = await save(mine, { edition: editionOf(saved) });
     expect(editionOf(again)).toBeGreaterThan(editionOf(saved));
-    expect(await save(theirs, { edition: editionOf(saved) })).toMatchObject({ data: { fields: [{ field, stored: mine[field], sent: theirs[field] }] } });
+    expect(await save(theirs, { edition: editionOf(saved) })).toMatchObject({
+      data: { fields: [{ field, stored: mine[field], sent: theirs[field] }] },
+    });
   });
 
   it('counts an entry that names no edition as typed over a row that nobody else had edited', async () => {
@@ -92,7 +108,10 @@ describe.each(Object.entries(twoEdits))('%s', (path, { first: start, theirs, min
     expect(mixed).toMatchObject({ ok: true });
     const settled = await everything();
     // Whoever sends exactly what both made of it changes nothing.
-    expect(await save({ ...other, ...mine }, { edition: editionOf(saved) })).toMatchObject({ ok: true, answer: { edition: editionOf(mixed) } });
+    expect(await save({ ...other, ...mine }, { edition: editionOf(saved) })).toMatchObject({
+      ok: true,
+      answer: { edition: editionOf(mixed) },
+    });
     expect(await everything()).not.toBe(settled);
   });
 });

@@ -38,6 +38,9 @@ describe('cancelling an order of which nothing was pulled', () => {
 
   it('refuses a day that is still to come', async () => {
     const { orderId } = await story.order([{ units: 1 }]);
-    expect(await refusalOf(gardens().cancelOrder(sent({ orderId, happenedOn: '2026-05-21' })))).toMatchObject({ code: 'day-in-future', field: 'happenedOn' });
+    expect(await refusalOf(gardens().cancelOrder(sent({ orderId, happenedOn: '2026-05-21' })))).toMatchObject({
+      code: 'day-in-future',
+      field: 'happenedOn',
+    });
   });
 });

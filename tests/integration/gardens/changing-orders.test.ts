@@ -17,13 +17,16 @@ describe('changing an order', () => {
   });
   afterAll(() => database.drop());
   const gardens = (role: 'owner' | 'grower' = 'grower') => nursery.as(role).gardens;
-  const rankOf = async ({ orderId, lineId }: { orderId: string; lineId: string }) => (await story.lineOf(orderId, lineId)).rank;
+  const rankOf = async ({ orderId, lineId }: { orderId: string; lineId: string }) =>
+    (await story.lineOf(orderId, lineId)).rank;
 
   it('to a day that nobody minds keeps its turn and its plants', async () => {
     const lotId = await story.addLot({ units: 20, plantByOn: '2026-08-01' });
     const order = await story.order([{ units: 8 }]);
     await story.order([{ units: 8 }]);
-    expect(await gardens().changeDay(sent({ orderId: order.orderId, dueOn: '2026-07-15' }))).toMatchObject({ keepsRank: true });
+    expect(await gardens().changeDay(sent({ orderId: order.orderId, dueOn: '2026-07-15' }))).toMatchObject({
+      keepsRank: true,
+    });
     expect([await rankOf(order), await story.heldBy(order.lineId)]).toEqual([1, { [lotId]: 8 }]);
     expect((await story.read(order.orderId)).dueOn).toBe('2026-07-15');
   });
@@ -32,9 +35,18 @@ describe('changing an order', () => {
     await story.addLot({ units: 20, plantByOn: '2026-06-15' });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
     const refusal = await refusalOf(gardens().changeDay(sent({ orderId, dueOn: '2026-07-01' })));
-    expect(refusal).toMatchObject({ code: 'would-shorten', data: { lines: [{ lineId, filledNow: 8, filledThen: 0, shorterBy: 8 }] } });
+    expect(refusal).toMatchObject({
+      code: 'would-shorten',
+      data: { lines: [{ lineId, filledNow: 8, filledThen: 0, shorterBy: 8 }] },
+    });
     expect((await story.read(orderId)).dueOn).toBe('2026-06-01');
-    expect((await refusalOf(gardens().changeDay(sent({ orderId, dueOn: '2026-07-01', acceptedShortages: [{ lineId, units: 7 }] })))).code).toBe('would-shorten');
+    expect(
+      (
+        await refusalOf(
+          gardens().changeDay(sent({ orderId, dueOn: '2026-07-01', acceptedShortages: [{ lineId, units: 7 }] })),
+        )
+      ).code,
+    ).toBe('would-shorten');
     await gardens().changeDay(sent({ orderId, dueOn: '2026-07-01', acceptedShortages: [{ lineId, units: 8 }] }));
     expect(await story.read(orderId)).toMatchObject({ dueOn: '2026-07-01', shortUnits: 8 });
   });
@@ -43,11 +55,20 @@ describe('changing an order', () => {
     await story.addLot({ units: 10, plantByOn: '2026-06-15' });
     const late = await story.order([{ units: 8 }], { dueOn: '2026-07-01' });
     const early = await story.order([{ units: 8 }], { dueOn: '2026-06-01' });
-    const tried = await nursery.as('viewer').promises.whatIf({ kind: 'move-order', orderId: late.orderId, dueOn: '2026-06-01' });
-    expect(tried).toMatchObject({ keepsRank: false, lines: [{ lineId: late.lineId, filledNow: 0, filledThen: 2, shorterBy: 0 }] });
-    expect(await gardens().changeDay(sent({ orderId: late.orderId, dueOn: '2026-06-01' }))).toMatchObject({ keepsRank: false });
+    const tried = await nursery
+      .as('viewer')
+      .promises.whatIf({ kind: 'move-order', orderId: late.orderId, dueOn: '2026-06-01' });
+    expect(tried).toMatchObject({
+      keepsRank: false,
+      lines: [{ lineId: late.lineId, filledNow: 0, filledThen: 2, shorterBy: 0 }],
+    });
+    expect(await gardens().changeDay(sent({ orderId: late.orderId, dueOn: '2026-06-01' }))).toMatchObject({
+      keepsRank: false,
+    });
     expect([await rankOf(late), await rankOf(early)]).toEqual([3, 2]);
-    expect([(await story.read(late.orderId)).reservedUnits, (await story.read(early.orderId)).reservedUnits]).toEqual([2, 8]);
+    expect([(await story.read(late.orderId)).reservedUnits, (await story.read(early.orderId)).reservedUnits]).toEqual([
+      2, 8,
+    ]);
   });
 
   it('keeps its turn against others only at the owner’s word, who sees the names', async () => {
@@ -55,10 +76,20 @@ describe('changing an order', () => {
     const late = await story.order([{ units: 8 }], { dueOn: '2026-07-01' });
     const early = await story.order([{ units: 8 }], { dueOn: '2026-06-01' });
     const wish = { orderId: late.orderId, dueOn: '2026-06-01', keepRank: true };
-    expect(await refusalOf(gardens('grower').changeDay(sent(wish)))).toMatchObject({ code: 'not-allowed', field: 'keepRank' });
-    expect(await refusalOf(gardens('owner').changeDay(sent(wish)))).toMatchObject({ code: 'would-shorten', data: { lines: [{ lineId: early.lineId, orderCode: early.code, clientName: 'Fen Hollow', shorterBy: 6 }] } });
-    expect(await gardens('owner').changeDay(sent({ ...wish, acceptedShortages: [{ lineId: early.lineId, units: 6 }] }))).toMatchObject({ keepsRank: true });
-    expect([(await story.read(late.orderId)).reservedUnits, (await story.read(early.orderId)).reservedUnits]).toEqual([8, 2]);
+    expect(await refusalOf(gardens('grower').changeDay(sent(wish)))).toMatchObject({
+      code: 'not-allowed',
+      field: 'keepRank',
+    });
+    expect(await refusalOf(gardens('owner').changeDay(sent(wish)))).toMatchObject({
+      code: 'would-shorten',
+      data: { lines: [{ lineId: early.lineId, orderCode: early.code, clientName: 'Fen Hollow', shorterBy: 6 }] },
+    });
+    expect(
+      await gardens('owner').changeDay(sent({ ...wish, acceptedShortages: [{ lineId: early.lineId, units: 6 }] })),
+    ).toMatchObject({ keepsRank: true });
+    expect([(await story.read(late.orderId)).reservedUnits, (await story.read(early.orderId)).reservedUnits]).toEqual([
+      8, 2,
+    ]);
   });
 
   it('asks for more plants and keeps its turn where there are enough', async () => {
@@ -74,7 +105,9 @@ describe('changing an order', () => {
     const order = await story.order([{ units: 8 }]);
     const other = await story.order([{ units: 8 }]);
     expect(await gardens().editLine(sent({ lineId: order.lineId, units: 16 }))).toMatchObject({ keepsRank: false });
-    expect([(await story.read(order.orderId)).reservedUnits, (await story.read(other.orderId)).reservedUnits]).toEqual([12, 8]);
+    expect([(await story.read(order.orderId)).reservedUnits, (await story.read(other.orderId)).reservedUnits]).toEqual([
+      12, 8,
+    ]);
   });
 
   it('asks for fewer plants and frees the rest for others', async () => {
@@ -82,30 +115,51 @@ describe('changing an order', () => {
     const order = await story.order([{ units: 8 }]);
     const other = await story.order([{ units: 8 }]);
     await gardens().editLine(sent({ lineId: order.lineId, units: 3 }));
-    expect([(await story.read(order.orderId)).reservedUnits, (await story.read(other.orderId)).reservedUnits]).toEqual([3, 7]);
+    expect([(await story.read(order.orderId)).reservedUnits, (await story.read(other.orderId)).reservedUnits]).toEqual([
+      3, 7,
+    ]);
   });
 
   it('cannot want fewer than were pulled and planted already', async () => {
     const lotId = await story.addLot({ units: 10 });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
     await story.pull(orderId, [{ lineId, lotId, units: 5 }]);
-    await nursery.as('crew').gardens.plantOrder(sent({ orderId, happenedOn: '2026-05-20', rows: [{ lineId, lotId, units: 2 }] }));
-    expect(await refusalOf(gardens().editLine(sent({ lineId, units: 4 })))).toEqual({ code: 'below-what-happened', data: { least: 5, staged: 3, delivered: 2 }, field: 'units' });
+    await nursery
+      .as('crew')
+      .gardens.plantOrder(sent({ orderId, happenedOn: '2026-05-20', rows: [{ lineId, lotId, units: 2 }] }));
+    expect(await refusalOf(gardens().editLine(sent({ lineId, units: 4 })))).toEqual({
+      code: 'below-what-happened',
+      data: { least: 5, staged: 3, delivered: 2 },
+      field: 'units',
+    });
   });
 
   it('takes another plant as well, and is served from it at once', async () => {
     const other = await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN' });
     const lotId = await story.addLot({ units: 10, plantId: other });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
-    await gardens().editLine(sent({ lineId, units: 8, alternatives: [{ plantId: other, containerId: story.containerId, penalty: 2 }] }));
+    await gardens().editLine(
+      sent({ lineId, units: 8, alternatives: [{ plantId: other, containerId: story.containerId, penalty: 2 }] }),
+    );
     expect(await story.heldBy(lineId)).toEqual({ [lotId]: 8 });
-    expect((await story.lineOf(orderId, lineId)).alternatives).toEqual([{ plantId: other, scientificName: 'Asclepias incarnata', containerId: story.containerId, containerCode: 'tall-1l', penalty: 2 }]);
+    expect((await story.lineOf(orderId, lineId)).alternatives).toEqual([
+      {
+        plantId: other,
+        scientificName: 'Asclepias incarnata',
+        containerId: story.containerId,
+        containerCode: 'tall-1l',
+        penalty: 2,
+      },
+    ]);
   });
 
   it('to conditions that its plants do not meet is refused with what it would lose', async () => {
     await story.addLot({ units: 10 });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
-    expect(await refusalOf(gardens().editLine(sent({ lineId, units: 8, seedZone: '3a' })))).toMatchObject({ code: 'would-shorten', data: { lines: [{ lineId, shorterBy: 8 }] } });
+    expect(await refusalOf(gardens().editLine(sent({ lineId, units: 8, seedZone: '3a' })))).toMatchObject({
+      code: 'would-shorten',
+      data: { lines: [{ lineId, shorterBy: 8 }] },
+    });
     await gardens().editLine(sent({ lineId, units: 8, seedZone: '3a', acceptedShortages: [{ lineId, units: 8 }] }));
     expect(await story.read(orderId)).toMatchObject({ shortUnits: 8 });
   });
@@ -113,8 +167,14 @@ describe('changing an order', () => {
   it('to untreated plants looks at treatments though no line asked about them before', async () => {
     await nursery.sql('UPDATE plant SET larval_host = false WHERE nursery_id = $1', [nursery.nurseryId]);
     const lotId = await story.addLot({ units: 10 });
-    await nursery.as('grower').stock.treatLots(sent({ lotIds: [lotId], product: 'Soap', applicator: 'Robin', treatedAt: '2026-05-20T12:00:00Z' }));
+    await nursery
+      .as('grower')
+      .stock.treatLots(
+        sent({ lotIds: [lotId], product: 'Soap', applicator: 'Robin', treatedAt: '2026-05-20T12:00:00Z' }),
+      );
     const { lineId } = await story.order([{ units: 8 }]);
-    expect((await refusalOf(gardens().editLine(sent({ lineId, units: 8, untreated: true })))).code).toBe('would-shorten');
+    expect((await refusalOf(gardens().editLine(sent({ lineId, units: 8, untreated: true })))).code).toBe(
+      'would-shorten',
+    );
   });
 });

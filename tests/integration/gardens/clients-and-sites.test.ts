@@ -24,40 +24,89 @@ describe('clients, sites and beds', () => {
     await story.order([{ units: 3 }], { dueOn: '2026-06-01' });
     const all = await gardens('viewer').listClients({});
     expect(all.rows.map(({ name, openOrders, nextDueOn, sites }) => ({ name, openOrders, nextDueOn, sites }))).toEqual([
-      { name: 'Alder Lane', openOrders: 0, nextDueOn: null, sites: 0 }, { name: 'Fen Hollow', openOrders: 1, nextDueOn: '2026-06-01', sites: 1 },
+      { name: 'Alder Lane', openOrders: 0, nextDueOn: null, sites: 0 },
+      { name: 'Fen Hollow', openOrders: 1, nextDueOn: '2026-06-01', sites: 1 },
     ]);
-    expect((await gardens('viewer').listClients({ search: 'hollow' })).rows.map(({ name }) => name)).toEqual(['Fen Hollow']);
+    expect((await gardens('viewer').listClients({ search: 'hollow' })).rows.map(({ name }) => name)).toEqual([
+      'Fen Hollow',
+    ]);
     expect((await gardens('viewer').listClients({ search: '%' })).rows).toEqual([]);
   });
 
   it('are changed as a whole', async () => {
-    await gardens().editClient(sent({ clientId: story.clientId, name: 'Fen Hollow Farm', phone: '555 0100', leadDays: 3, note: 'Gate code by phone.' }));
-    await gardens().editSite(sent({ siteId: story.siteId, name: 'North slope', address: '1 Fen Road', region: 'WI', livestockNear: true }));
+    await gardens().editClient(
+      sent({
+        clientId: story.clientId,
+        name: 'Fen Hollow Farm',
+        phone: '555 0100',
+        leadDays: 3,
+        note: 'Gate code by phone.',
+      }),
+    );
+    await gardens().editSite(
+      sent({ siteId: story.siteId, name: 'North slope', address: '1 Fen Road', region: 'WI', livestockNear: true }),
+    );
     const bedId = randomUUID();
     await gardens().addBed(sent({ bedId, siteId: story.siteId, name: 'By the gate' }));
-    await gardens().editBed(sent({ bedId, name: 'By the well', areaCm2: 60_000, sun: 'part-sun' as const, moisture: 'moist' as const }));
+    await gardens().editBed(
+      sent({ bedId, name: 'By the well', areaCm2: 60_000, sun: 'part-sun' as const, moisture: 'moist' as const }),
+    );
     const client = await gardens('viewer').readClient({ clientId: story.clientId });
-    expect(client).toMatchObject({ name: 'Fen Hollow Farm', phone: '555 0100', email: null, leadDays: 3, note: 'Gate code by phone.' });
-    expect(client.siteRows).toEqual([{
-      edition: expect.any(Number),
-      id: story.siteId, clientId: story.clientId, clientName: 'Fen Hollow Farm', name: 'North slope', address: '1 Fen Road', region: 'WI', livestockNear: true, note: '',
-      beds: [{ id: bedId, edition: expect.any(Number), siteId: story.siteId, name: 'By the well', areaCm2: 60_000, sun: 'part-sun', moisture: 'moist', note: '', plantedUnits: 0 }],
-    }]);
+    expect(client).toMatchObject({
+      name: 'Fen Hollow Farm',
+      phone: '555 0100',
+      email: null,
+      leadDays: 3,
+      note: 'Gate code by phone.',
+    });
+    expect(client.siteRows).toEqual([
+      {
+        edition: expect.any(Number),
+        id: story.siteId,
+        clientId: story.clientId,
+        clientName: 'Fen Hollow Farm',
+        name: 'North slope',
+        address: '1 Fen Road',
+        region: 'WI',
+        livestockNear: true,
+        note: '',
+        beds: [
+          {
+            id: bedId,
+            edition: expect.any(Number),
+            siteId: story.siteId,
+            name: 'By the well',
+            areaCm2: 60_000,
+            sun: 'part-sun',
+            moisture: 'moist',
+            note: '',
+            plantedUnits: 0,
+          },
+        ],
+      },
+    ]);
   });
 
   it('lose all that is personal when it is asked for, and keep what was planted', async () => {
     const lotId = await story.addLot({ units: 10 });
-    await gardens().editSite(sent({ siteId: story.siteId, name: 'South slope', address: '1 Fen Road', note: 'Beware of the dog.' }));
+    await gardens().editSite(
+      sent({ siteId: story.siteId, name: 'South slope', address: '1 Fen Road', note: 'Beware of the dog.' }),
+    );
     const { orderId, lineId } = await story.order([{ units: 4 }]);
     await story.pull(orderId, [{ lineId, lotId, units: 4 }]);
     await gardens('crew').plantOrder(sent({ orderId, happenedOn: '2026-05-20', rows: [{ lineId, lotId, units: 4 }] }));
-    expect(await refusalOf(gardens('owner').blankClient(sent({ clientId: story.clientId })))).toMatchObject({ code: 'orders-are-open', data: { orders: ['G-26-001'] } });
+    expect(await refusalOf(gardens('owner').blankClient(sent({ clientId: story.clientId })))).toMatchObject({
+      code: 'orders-are-open',
+      data: { orders: ['G-26-001'] },
+    });
     await gardens('crew').finishOrder(sent({ orderId }));
     await gardens('owner').blankClient(sent({ clientId: story.clientId }));
     const client = await gardens('viewer').readClient({ clientId: story.clientId });
     expect(client).toMatchObject({ isBlanked: true, name: '—', email: null, phone: null, address: null, note: '' });
     expect(JSON.stringify(client)).not.toMatch(/Fen|dog|South/);
-    expect((await gardens('viewer').readSite({ siteId: story.siteId })).planted.map(({ units, lotId: of }) => [of, units])).toEqual([[lotId, 4]]);
+    expect(
+      (await gardens('viewer').readSite({ siteId: story.siteId })).planted.map(({ units, lotId: of }) => [of, units]),
+    ).toEqual([[lotId, 4]]);
     expect((await gardens('viewer').listClients({})).rows).toEqual([]);
   });
 
@@ -68,23 +117,34 @@ describe('clients, sites and beds', () => {
       () => gardens().addSite(sent({ siteId: randomUUID(), clientId: story.clientId, name: 'New' })),
       () => gardens().editSite(sent({ siteId: story.siteId, name: 'New' })),
       () => gardens().addBed(sent({ bedId: randomUUID(), siteId: story.siteId, name: 'New' })),
-      () => gardens().addOrder(sent({ orderId: randomUUID(), clientId: story.clientId, kind: 'pickup' as const, dueOn: '2026-06-01' })),
+      () =>
+        gardens().addOrder(
+          sent({ orderId: randomUUID(), clientId: story.clientId, kind: 'pickup' as const, dueOn: '2026-06-01' }),
+        ),
       () => gardens('owner').blankClient(sent({ clientId: story.clientId })),
-    ]) expect((await refusalOf(attempt())).code).toBe('client-blanked');
+    ])
+      expect((await refusalOf(attempt())).code).toBe('client-blanked');
   });
 
   it('may be blanked by the owner alone', async () => {
-    expect((await refusalOf(gardens('grower').blankClient(sent({ clientId: story.clientId })))).code).toBe('not-allowed');
+    expect((await refusalOf(gardens('grower').blankClient(sent({ clientId: story.clientId })))).code).toBe(
+      'not-allowed',
+    );
   });
 
   it('are added once: the same id is refused a second time', async () => {
-    expect((await refusalOf(gardens().addClient(sent({ clientId: story.clientId, name: 'Twin' })))).code).toBe('id-taken');
-    expect((await refusalOf(gardens().addSite(sent({ siteId: story.siteId, clientId: story.clientId, name: 'Twin' })))).code).toBe('id-taken');
+    expect((await refusalOf(gardens().addClient(sent({ clientId: story.clientId, name: 'Twin' })))).code).toBe(
+      'id-taken',
+    );
+    expect(
+      (await refusalOf(gardens().addSite(sent({ siteId: story.siteId, clientId: story.clientId, name: 'Twin' })))).code,
+    ).toBe('id-taken');
   });
 
   it('that do not exist here are not found, whichever way they are named', async () => {
     const nobody = randomUUID();
-    const expected = async (work: Promise<unknown>, field: string) => expect(await refusalOf(work)).toMatchObject({ code: 'not-found', field });
+    const expected = async (work: Promise<unknown>, field: string) =>
+      expect(await refusalOf(work)).toMatchObject({ code: 'not-found', field });
     await expected(gardens().editClient(sent({ clientId: nobody, name: 'X' })), 'clientId');
     await expected(gardens().addSite(sent({ siteId: randomUUID(), clientId: nobody, name: 'X' })), 'clientId');
     await expected(gardens().editSite(sent({ siteId: nobody, name: 'X' })), 'siteId');

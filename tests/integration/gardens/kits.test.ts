@@ -34,11 +34,28 @@ describe('a kit', () => {
   const gardens = () => nursery.as('grower').gardens;
   const part = (plantId: string, units: number, containerId = story.containerId) => ({ plantId, containerId, units });
   const parts = () => [part(story.plantId, 3), part(otherId, 2)];
-  const check = (on = '2026-06-01') => nursery.as('viewer').gardens.checkKit({ kitId, on, siteId: story.siteId, clientId: story.clientId });
-  const kitLine = (plantId: string, units: number, kits = 2): NewLine => ({ lineId: randomUUID(), ...part(plantId, units), kit: { kitId, units: kits } });
+  const check = (on = '2026-06-01') =>
+    nursery.as('viewer').gardens.checkKit({ kitId, on, siteId: story.siteId, clientId: story.clientId });
+  const kitLine = (plantId: string, units: number, kits = 2): NewLine => ({
+    lineId: randomUUID(),
+    ...part(plantId, units),
+    kit: { kitId, units: kits },
+  });
   const order = (lines: NewLine[]) => {
     const orderId = randomUUID();
-    return { orderId, saved: gardens().addOrder(sent({ orderId, clientId: story.clientId, siteId: story.siteId, kind: 'installation' as const, dueOn: '2026-06-01', lines })) };
+    return {
+      orderId,
+      saved: gardens().addOrder(
+        sent({
+          orderId,
+          clientId: story.clientId,
+          siteId: story.siteId,
+          kind: 'installation' as const,
+          dueOn: '2026-06-01',
+          lines,
+        }),
+      ),
+    };
   };
 
   it('adds a line for each of its components, times how many, which remember it', async () => {
@@ -50,20 +67,38 @@ describe('a kit', () => {
       { id: lineIds[0], scientificName: 'Asclepias tuberosa', units: 6, kit: { name: 'Monarch bed', units: 2 } },
       { id: lineIds[1], scientificName: 'Monarda fistulosa', units: 4, kit: { name: 'Monarch bed', units: 2 } },
     ]);
-    expect([await story.heldBy(lineIds[0] ?? ''), await story.heldBy(lineIds[1] ?? '')]).toEqual([{ [lots[0] ?? '']: 6 }, { [lots[1] ?? '']: 4 }]);
+    expect([await story.heldBy(lineIds[0] ?? ''), await story.heldBy(lineIds[1] ?? '')]).toEqual([
+      { [lots[0] ?? '']: 6 },
+      { [lots[1] ?? '']: 4 },
+    ]);
   });
 
   it('comes with a new order too, whose other lines belong to none', async () => {
-    const { orderId, saved } = order([kitLine(story.plantId, 6), kitLine(otherId, 4), { ...kitLine(story.plantId, 1), kit: null }]);
+    const { orderId, saved } = order([
+      kitLine(story.plantId, 6),
+      kitLine(otherId, 4),
+      { ...kitLine(story.plantId, 1), kit: null },
+    ]);
     await saved;
-    expect((await story.read(orderId)).lineRows.map(({ units, kit }) => [units, kit?.units ?? null])).toEqual([[6, 2], [4, 2], [1, null]]);
+    expect((await story.read(orderId)).lineRows.map(({ units, kit }) => [units, kit?.units ?? null])).toEqual([
+      [6, 2],
+      [4, 2],
+      [1, null],
+    ]);
   });
 
   it('can be promised as often as its scarcest component allows', async () => {
     await story.addLot({ units: 20 });
     await story.addLot({ units: 9, plantId: otherId });
     await story.order([{ units: 2, plantId: otherId }]);
-    expect(await check()).toMatchObject({ on: '2026-06-01', kits: 3, components: [{ units: 3, promisableUnits: 20 }, { units: 2, promisableUnits: 7 }] });
+    expect(await check()).toMatchObject({
+      on: '2026-06-01',
+      kits: 3,
+      components: [
+        { units: 3, promisableUnits: 20 },
+        { units: 2, promisableUnits: 7 },
+      ],
+    });
   });
 
   it('can be promised fewer times where an earlier line may take one component or the other', async () => {
@@ -81,7 +116,11 @@ describe('a kit', () => {
 
   it('counts trays whole, and takes whole trays only', async () => {
     const trayId = await story.addContainer({ code: 'plug-72', kind: 'tray', volumeMl: 60, cells: 72 });
-    expect(await refusalOf(gardens().editKit(sent({ kitId, name: 'Monarch bed', components: [part(story.plantId, 50, trayId)] })))).toMatchObject({ code: 'whole-trays-only', field: 'components.0.units', data: { below: null, above: 72 } });
+    expect(
+      await refusalOf(
+        gardens().editKit(sent({ kitId, name: 'Monarch bed', components: [part(story.plantId, 50, trayId)] })),
+      ),
+    ).toMatchObject({ code: 'whole-trays-only', field: 'components.0.units', data: { below: null, above: 72 } });
     await gardens().editKit(sent({ kitId, name: 'Monarch bed', components: [part(story.plantId, 144, trayId)] }));
     await story.addLot({ units: 300, containerId: trayId });
     expect(await check()).toMatchObject({ kits: 2, components: [{ promisableUnits: 288 }] });
@@ -91,16 +130,34 @@ describe('a kit', () => {
     const { orderId } = await story.order([]);
     await gardens().addKitLines(sent({ orderId, kitId, units: 1, lineIds: [randomUUID(), randomUUID()] }));
     await gardens().editKit(sent({ kitId, name: 'Monarch corner', components: [part(otherId, 5)] }));
-    expect((await story.read(orderId)).lineRows.map(({ units, kit }) => [units, kit?.name])).toEqual([[3, 'Monarch corner'], [2, 'Monarch corner']]);
-    expect(await refusalOf(gardens().addKitLines(sent({ orderId, kitId, units: 1, lineIds: [randomUUID(), randomUUID()] })))).toMatchObject({ code: 'kit-changed', field: 'kitId' });
-    expect(await refusalOf(order([kitLine(otherId, 4)]).saved)).toMatchObject({ code: 'not-of-kit', field: 'lines.0.units', data: { kit: 'Monarch corner', units: 10 } });
-    expect(await refusalOf(order([kitLine(story.plantId, 6)]).saved)).toMatchObject({ code: 'not-of-kit', data: { units: null } });
+    expect((await story.read(orderId)).lineRows.map(({ units, kit }) => [units, kit?.name])).toEqual([
+      [3, 'Monarch corner'],
+      [2, 'Monarch corner'],
+    ]);
+    expect(
+      await refusalOf(gardens().addKitLines(sent({ orderId, kitId, units: 1, lineIds: [randomUUID(), randomUUID()] }))),
+    ).toMatchObject({ code: 'kit-changed', field: 'kitId' });
+    expect(await refusalOf(order([kitLine(otherId, 4)]).saved)).toMatchObject({
+      code: 'not-of-kit',
+      field: 'lines.0.units',
+      data: { kit: 'Monarch corner', units: 10 },
+    });
+    expect(await refusalOf(order([kitLine(story.plantId, 6)]).saved)).toMatchObject({
+      code: 'not-of-kit',
+      data: { units: null },
+    });
   });
 
   it('has a name of its own and names each component once', async () => {
-    const again = (more: object) => refusalOf(gardens().addKit(sent({ kitId: randomUUID(), name: 'Another', note: '', components: parts(), ...more })));
+    const again = (more: object) =>
+      refusalOf(
+        gardens().addKit(sent({ kitId: randomUUID(), name: 'Another', note: '', components: parts(), ...more })),
+      );
     expect(await again({ name: 'monarch BED' })).toMatchObject({ code: 'kit-name-taken', field: 'name' });
-    expect(await again({ components: [...parts(), part(otherId, 1)] })).toMatchObject({ code: 'component-twice', field: 'components.2.plantId' });
+    expect(await again({ components: [...parts(), part(otherId, 1)] })).toMatchObject({
+      code: 'component-twice',
+      field: 'components.2.plantId',
+    });
     expect(await again({ components: [part(randomUUID(), 1)] })).toMatchObject({ code: 'not-found' });
     expect(await again({ kitId })).toMatchObject({ code: 'id-taken', field: 'kitId' });
   });
@@ -109,11 +166,16 @@ describe('a kit', () => {
     const { orderId } = await story.order([]);
     const lineId = randomUUID();
     await gardens().addKitLines(sent({ orderId, kitId, units: 1, lineIds: [lineId, randomUUID()] }));
-    expect(await nursery.as('viewer').gardens.listKits({})).toMatchObject([{ id: kitId, name: 'Monarch bed', components: [{ units: 3 }, { units: 2 }] }]);
+    expect(await nursery.as('viewer').gardens.listKits({})).toMatchObject([
+      { id: kitId, name: 'Monarch bed', components: [{ units: 3 }, { units: 2 }] },
+    ]);
     await gardens().retireKit(sent({ kitId }));
     expect(await nursery.as('viewer').gardens.listKits({})).toEqual([]);
     const asking = [
-      () => gardens().addKitLines(sent({ orderId, kitId, units: 1, lineIds: [randomUUID(), randomUUID()] })), () => check(), () => gardens().retireKit(sent({ kitId })), () => order([kitLine(story.plantId, 6)]).saved,
+      () => gardens().addKitLines(sent({ orderId, kitId, units: 1, lineIds: [randomUUID(), randomUUID()] })),
+      () => check(),
+      () => gardens().retireKit(sent({ kitId })),
+      () => order([kitLine(story.plantId, 6)]).saved,
     ];
     for (const ask of asking) expect(await refusalOf(ask())).toMatchObject({ code: 'kit-retired' });
     expect((await story.lineOf(orderId, lineId)).kit).toEqual({ name: 'Monarch bed', units: 1 });

@@ -18,15 +18,34 @@ describe('garden orders', () => {
   });
   afterAll(() => database.drop());
   const gardens = (role: 'owner' | 'grower' | 'crew' | 'viewer' = 'grower') => nursery.as(role).gardens;
-  const newOrder = (change: object) => ({ orderId: randomUUID(), clientId: story.clientId, siteId: story.siteId, kind: 'installation' as const, dueOn: '2026-06-01', ...change });
-  const lineOfStory = (change: object = {}) => ({ lineId: randomUUID(), plantId: story.plantId, containerId: story.containerId, units: 3, ...change });
+  const newOrder = (change: object) => ({
+    orderId: randomUUID(),
+    clientId: story.clientId,
+    siteId: story.siteId,
+    kind: 'installation' as const,
+    dueOn: '2026-06-01',
+    ...change,
+  });
+  const lineOfStory = (change: object = {}) => ({
+    lineId: randomUUID(),
+    plantId: story.plantId,
+    containerId: story.containerId,
+    units: 3,
+    ...change,
+  });
 
   it('get a code of their year and lines in the order of their turn', async () => {
     const first = await story.order([{ units: 3 }, { units: 4 }]);
     const second = await story.order([{ units: 5 }]);
     expect([first.code, second.code]).toEqual(['G-26-001', 'G-26-002']);
-    const ranks = [...(await story.read(first.orderId)).lineRows, ...(await story.read(second.orderId)).lineRows].map(({ rank, units }) => [rank, units]);
-    expect(ranks).toEqual([[1, 3], [2, 4], [3, 5]]);
+    const ranks = [...(await story.read(first.orderId)).lineRows, ...(await story.read(second.orderId)).lineRows].map(
+      ({ rank, units }) => [rank, units],
+    );
+    expect(ranks).toEqual([
+      [1, 3],
+      [2, 4],
+      [3, 5],
+    ]);
   });
 
   it('are booked once though they are sent twice', async () => {
@@ -39,7 +58,14 @@ describe('garden orders', () => {
   it('show what they want, hold and lack', async () => {
     await story.addLot({ units: 10 });
     const { orderId } = await story.order([{ units: 8 }, { units: 6 }]);
-    expect(await story.read(orderId)).toMatchObject({ lines: 2, wantedUnits: 14, reservedUnits: 10, stagedUnits: 0, deliveredUnits: 0, shortUnits: 4 });
+    expect(await story.read(orderId)).toMatchObject({
+      lines: 2,
+      wantedUnits: 14,
+      reservedUnits: 10,
+      stagedUnits: 0,
+      deliveredUnits: 0,
+      shortUnits: 4,
+    });
   });
 
   it('are listed by state, kind, day, words and shortage, and paged', async () => {
@@ -48,7 +74,8 @@ describe('garden orders', () => {
     const short = await story.order([{ units: 3 }], { dueOn: '2026-07-01', kind: 'pickup' });
     const done = await story.order([{ units: 3 }], { dueOn: '2026-05-01' });
     await gardens('crew').finishOrder(sent({ orderId: done.orderId }));
-    const codes = async (filter: Parameters<ReturnType<typeof gardens>['listOrders']>[0]) => (await gardens('viewer').listOrders(filter)).rows.map(({ code }) => code);
+    const codes = async (filter: Parameters<ReturnType<typeof gardens>['listOrders']>[0]) =>
+      (await gardens('viewer').listOrders(filter)).rows.map(({ code }) => code);
     expect(await codes({})).toEqual([full.code, short.code]);
     expect(await codes({ state: null })).toEqual([done.code, full.code, short.code]);
     expect(await codes({ shortOnly: true })).toEqual([short.code]);
@@ -66,9 +93,15 @@ describe('garden orders', () => {
   it('flag plants by scientific name that share a common name, are not native, or harm livestock', async () => {
     const namesake = await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN' });
     for (const plantId of [story.plantId, namesake]) {
-      await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'common', 'Milkweed', 'milkweed')`, [nursery.nurseryId, randomUUID(), plantId]);
+      await nursery.sql(
+        `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'common', 'Milkweed', 'milkweed')`,
+        [nursery.nurseryId, randomUUID(), plantId],
+      );
     }
-    await nursery.sql(`UPDATE plant SET native_regions = '{WI}', handling = '{keep-from-livestock}' WHERE nursery_id = $1 AND id = $2`, [nursery.nurseryId, story.plantId]);
+    await nursery.sql(
+      `UPDATE plant SET native_regions = '{WI}', handling = '{keep-from-livestock}' WHERE nursery_id = $1 AND id = $2`,
+      [nursery.nurseryId, story.plantId],
+    );
     await gardens().editSite(sent({ siteId: story.siteId, name: 'South slope', region: 'MN', livestockNear: true }));
     const { orderId, lineId } = await story.order([{ units: 1 }]);
     const line = await story.lineOf(orderId, lineId);
@@ -91,7 +124,11 @@ describe('garden orders', () => {
     const lotId = await story.addLot({ units: 10 });
     const { orderId, lineId, code } = await story.order([{ units: 8 }]);
     await story.pull(orderId, [{ lineId, lotId, units: 5 }]);
-    expect(await refusalOf(gardens().cancelOrder(sent({ orderId, happenedOn: '2026-05-20' })))).toMatchObject({ code: 'plants-are-staged', data: { order: code, units: 5 }, field: 'placeId' });
+    expect(await refusalOf(gardens().cancelOrder(sent({ orderId, happenedOn: '2026-05-20' })))).toMatchObject({
+      code: 'plants-are-staged',
+      data: { order: code, units: 5 },
+      field: 'placeId',
+    });
     const cancelled = sent({ orderId, happenedOn: '2026-05-20', placeId: story.placeId });
     await gardens().cancelOrder(cancelled);
     expect(await story.unitsOf(lotId)).toBe(10);
@@ -121,7 +158,8 @@ describe('garden orders', () => {
       () => gardens().cancelOrder(sent({ orderId, happenedOn: '2026-05-20' })),
       () => gardens('crew').finishOrder(sent({ orderId })),
       () => gardens().issuePullList(sent({ orderId })),
-    ]) expect((await refusalOf(attempt())).code).toBe('order-not-open');
+    ])
+      expect((await refusalOf(attempt())).code).toBe('order-not-open');
   });
 
   it('take a note at any time', async () => {
@@ -144,45 +182,80 @@ describe('garden orders', () => {
   });
 
   it('are refused without a site to plant at, at another client’s site, or in another site’s bed', async () => {
-    expect(await refusalOf(gardens().addOrder(sent(newOrder({ siteId: null }))))).toMatchObject({ code: 'site-needed', field: 'siteId' });
+    expect(await refusalOf(gardens().addOrder(sent(newOrder({ siteId: null }))))).toMatchObject({
+      code: 'site-needed',
+      field: 'siteId',
+    });
     const other = { clientId: randomUUID(), siteId: randomUUID(), bedId: randomUUID() };
     await gardens().addClient(sent({ clientId: other.clientId, name: 'Alder Lane' }));
     await gardens().addSite(sent({ siteId: other.siteId, clientId: other.clientId, name: 'Yard' }));
     await gardens().addBed(sent({ bedId: other.bedId, siteId: other.siteId, name: 'Front' }));
-    expect(await refusalOf(gardens().addOrder(sent(newOrder({ siteId: other.siteId }))))).toMatchObject({ code: 'site-of-other-client', data: { site: 'Yard' }, field: 'siteId' });
-    expect(await refusalOf(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ bedId: other.bedId })] }))))).toMatchObject({ code: 'bed-of-other-site', data: { bed: 'Front' }, field: 'lines.0.bedId' });
+    expect(await refusalOf(gardens().addOrder(sent(newOrder({ siteId: other.siteId }))))).toMatchObject({
+      code: 'site-of-other-client',
+      data: { site: 'Yard' },
+      field: 'siteId',
+    });
+    expect(
+      await refusalOf(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ bedId: other.bedId })] })))),
+    ).toMatchObject({ code: 'bed-of-other-site', data: { bed: 'Front' }, field: 'lines.0.bedId' });
   });
 
   it('are refused where an alternative stands twice or is what was asked for', async () => {
     const asked = { plantId: story.plantId, containerId: story.containerId };
-    expect(await refusalOf(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ alternatives: [asked] })] }))))).toMatchObject({ code: 'alternative-twice', field: 'lines.0.alternatives' });
+    expect(
+      await refusalOf(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ alternatives: [asked] })] })))),
+    ).toMatchObject({ code: 'alternative-twice', field: 'lines.0.alternatives' });
   });
 
   it('are refused with ids of nobody, beside the field', async () => {
     const nobody = randomUUID();
     const { orderId, lineId } = await story.order([{ units: 3 }]);
-    const expected = async (work: Promise<unknown>, field: string) => expect(await refusalOf(work)).toMatchObject({ code: 'not-found', field });
+    const expected = async (work: Promise<unknown>, field: string) =>
+      expect(await refusalOf(work)).toMatchObject({ code: 'not-found', field });
     await expected(gardens().addOrder(sent(newOrder({ clientId: nobody }))), 'clientId');
     await expected(gardens().addOrder(sent(newOrder({ siteId: nobody }))), 'siteId');
-    await expected(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ plantId: nobody })] }))), 'lines.0.plantId');
-    await expected(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ containerId: nobody })] }))), 'lines.0.containerId');
+    await expected(
+      gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ plantId: nobody })] }))),
+      'lines.0.plantId',
+    );
+    await expected(
+      gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ containerId: nobody })] }))),
+      'lines.0.containerId',
+    );
     await expected(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ bedId: nobody })] }))), 'bedId');
     await expected(gardens().addLine(sent({ orderId: nobody, ...lineOfStory() })), 'orderId');
-    await expected(gardens().addLine(sent({ orderId, ...lineOfStory({ alternatives: [{ plantId: nobody, containerId: story.containerId }] }) })), 'alternatives');
+    await expected(
+      gardens().addLine(
+        sent({ orderId, ...lineOfStory({ alternatives: [{ plantId: nobody, containerId: story.containerId }] }) }),
+      ),
+      'alternatives',
+    );
     await expected(gardens().editLine(sent({ lineId: nobody, units: 3 })), 'lineId');
     await expected(gardens().editLine(sent({ lineId, units: 3, bedId: nobody })), 'bedId');
     await expected(gardens().changeDay(sent({ orderId: nobody, dueOn: '2026-07-01' })), 'orderId');
     await expected(gardens('viewer').readOrder({ orderId: nobody }), 'orderId');
     await expected(gardens('viewer').readPullList({ orderId: nobody }), 'orderId');
-    await expected(nursery.as('viewer').promises.whatIf({ kind: 'move-order', orderId: nobody, dueOn: '2026-07-01' }), 'orderId');
+    await expected(
+      nursery.as('viewer').promises.whatIf({ kind: 'move-order', orderId: nobody, dueOn: '2026-07-01' }),
+      'orderId',
+    );
     await expected(nursery.as('viewer').promises.demandFor({ supplyId: nobody }), 'supplyId');
     await expected(nursery.as('viewer').promises.offersFor({ lineId: nobody }), 'lineId');
-    await expected(nursery.as('viewer').promises.offersFor({ plantId: nobody, containerId: story.containerId, on: '2026-06-01' }), 'plantId');
+    await expected(
+      nursery.as('viewer').promises.offersFor({ plantId: nobody, containerId: story.containerId, on: '2026-06-01' }),
+      'plantId',
+    );
   });
 
   it('are refused with units that are none and days that do not exist', async () => {
-    expect(await refusalOf(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ units: 0 })] }))))).toMatchObject({ code: 'invalid-input', field: 'lines.0.units' });
-    expect(await refusalOf(gardens().addOrder(sent(newOrder({ dueOn: '2026-02-30' }))))).toMatchObject({ code: 'invalid-input', field: 'dueOn' });
+    expect(await refusalOf(gardens().addOrder(sent(newOrder({ lines: [lineOfStory({ units: 0 })] }))))).toMatchObject({
+      code: 'invalid-input',
+      field: 'lines.0.units',
+    });
+    expect(await refusalOf(gardens().addOrder(sent(newOrder({ dueOn: '2026-02-30' }))))).toMatchObject({
+      code: 'invalid-input',
+      field: 'dueOn',
+    });
   });
 
   it('are for growers to make and for everyone to see', async () => {

@@ -30,7 +30,14 @@ describe('pulling plants for an order', () => {
     expect(Object.values(await story.heldBy(lineId)).sort()).toEqual([3, 6]);
     expect(Object.keys(await story.heldBy(lineId)).sort()).toEqual([`${lotId}*`, `${second}*`].sort());
     const list = await gardens('viewer').readPullList({ orderId });
-    expect(list).toMatchObject({ issuedOn: today, clientName: 'Fen Hollow', siteName: 'South slope', short: [], staged: [], notPotted: [] });
+    expect(list).toMatchObject({
+      issuedOn: today,
+      clientName: 'Fen Hollow',
+      siteName: 'South slope',
+      short: [],
+      staged: [],
+      notPotted: [],
+    });
     expect(list.rows.map(({ placeCode }) => placeCode)).toEqual(['ALLEY', 'BENCH']);
     expect(list.rows.reduce((sum, { units }) => sum + units, 0)).toBe(9);
   });
@@ -38,15 +45,27 @@ describe('pulling plants for an order', () => {
   it('lays a lot that stands in several places out over them, for two lines never the same plant twice', async () => {
     const lotId = await story.addLot({ units: 10 });
     const yard = await story.addPlace({ code: 'ALLEY' });
-    await nursery.as('crew').stock.moveLot(sent({ lotId, units: 4, placeId: story.placeId, toPlaceId: yard, happenedOn: today }));
+    await nursery
+      .as('crew')
+      .stock.moveLot(sent({ lotId, units: 4, placeId: story.placeId, toPlaceId: yard, happenedOn: today }));
     const { orderId } = await story.order([{ units: 3 }, { units: 5 }]);
     const list = await gardens('viewer').readPullList({ orderId });
-    expect(list.rows.map(({ placeCode, units }) => [placeCode, units]).sort()).toEqual([['ALLEY', 1], ['ALLEY', 3], ['BENCH', 4]]);
+    expect(list.rows.map(({ placeCode, units }) => [placeCode, units]).sort()).toEqual([
+      ['ALLEY', 1],
+      ['ALLEY', 3],
+      ['BENCH', 4],
+    ]);
   });
 
   it('tells how each plant is handled and what can hurt', async () => {
-    await nursery.sql(`UPDATE plant SET handling = '{leave-root-ball-intact,wear-gloves}' WHERE nursery_id = $1 AND id = $2`, [nursery.nurseryId, story.plantId]);
-    await nursery.sql(`INSERT INTO plant_fact (nursery_id, plant_id, field, value, standing) VALUES ($1, $2, 'sapCaution', '"Its sap harms the eye."', 'from memory')`, [nursery.nurseryId, story.plantId]);
+    await nursery.sql(
+      `UPDATE plant SET handling = '{leave-root-ball-intact,wear-gloves}' WHERE nursery_id = $1 AND id = $2`,
+      [nursery.nurseryId, story.plantId],
+    );
+    await nursery.sql(
+      `INSERT INTO plant_fact (nursery_id, plant_id, field, value, standing) VALUES ($1, $2, 'sapCaution', '"Its sap harms the eye."', 'from memory')`,
+      [nursery.nurseryId, story.plantId],
+    );
     const { orderId } = await story.order([{ units: 3 }]);
     const { plants, workCautions, short } = await gardens('viewer').readPullList({ orderId });
     expect(plants).toHaveLength(1);
@@ -65,7 +84,9 @@ describe('pulling plants for an order', () => {
     expect([await story.unitsOf(lotId), await story.heldBy(lineId)]).toEqual([15, { [`${lotId}*`]: 3 }]);
     const page = await story.read(orderId);
     expect(page).toMatchObject({ stagedUnits: 5, reservedUnits: 3, shortUnits: 0 });
-    expect(page.entries.map(({ id, kind, units, personName }) => ({ id, kind, units, personName }))).toEqual([{ id: entryId, kind: 'pull', units: 5, personName: 'Test crew' }]);
+    expect(page.entries.map(({ id, kind, units, personName }) => ({ id, kind, units, personName }))).toEqual([
+      { id: entryId, kind: 'pull', units: 5, personName: 'Test crew' },
+    ]);
   });
 
   it('is counted once though the answer was lost and it was sent again', async () => {
@@ -100,11 +121,28 @@ describe('pulling plants for an order', () => {
     const lotId = await story.addLot({ units: 10 });
     const wrong = await story.addLot({ plantId: await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN' }) });
     const held = await story.addLot({ units: 10 });
-    await nursery.as('grower').stock.holdMany(sent({ lotIds: [held], reason: 'quarantine' as const, happenedOn: today }));
+    await nursery
+      .as('grower')
+      .stock.holdMany(sent({ lotIds: [held], reason: 'quarantine' as const, happenedOn: today }));
     const { orderId, lineId } = await story.order([{ units: 30 }]);
-    expect(await refusalOf(story.pull(orderId, [{ lineId, lotId: held, units: 1 }]))).toMatchObject({ code: 'lot-held', data: { reasons: ['quarantine'] }, field: 'lotId' });
-    expect(await refusalOf(story.pull(orderId, [{ lineId, lotId: wrong, units: 1 }]))).toMatchObject({ code: 'not-accepted', data: { accepted: ['Asclepias tuberosa, tall-1l'] }, field: 'lotId' });
-    expect(await refusalOf(story.pull(orderId, [{ lineId, lotId, units: 6 }, { lineId, lotId, units: 5 }]))).toMatchObject({ code: 'not-enough-units', data: { wanted: 11, available: 10 }, field: 'rows.1.units' });
+    expect(await refusalOf(story.pull(orderId, [{ lineId, lotId: held, units: 1 }]))).toMatchObject({
+      code: 'lot-held',
+      data: { reasons: ['quarantine'] },
+      field: 'lotId',
+    });
+    expect(await refusalOf(story.pull(orderId, [{ lineId, lotId: wrong, units: 1 }]))).toMatchObject({
+      code: 'not-accepted',
+      data: { accepted: ['Asclepias tuberosa, tall-1l'] },
+      field: 'lotId',
+    });
+    expect(
+      await refusalOf(
+        story.pull(orderId, [
+          { lineId, lotId, units: 6 },
+          { lineId, lotId, units: 5 },
+        ]),
+      ),
+    ).toMatchObject({ code: 'not-enough-units', data: { wanted: 11, available: 10 }, field: 'rows.1.units' });
     expect(await story.unitsOf(lotId)).toBe(10);
   });
 
@@ -114,7 +152,16 @@ describe('pulling plants for an order', () => {
     const other = await story.order([{ units: 3 }]);
     const [lineId = '', withdrawn = ''] = mine.lineIds;
     await gardens('grower').withdrawLine(sent({ lineId: withdrawn }));
-    const attempt = (row: object, happenedOn = today) => refusalOf(gardens().pullForOrder(sent({ orderId: mine.orderId, happenedOn, rows: [{ lineId, lotId, placeId: story.placeId, units: 1, ...row }] })));
+    const attempt = (row: object, happenedOn = today) =>
+      refusalOf(
+        gardens().pullForOrder(
+          sent({
+            orderId: mine.orderId,
+            happenedOn,
+            rows: [{ lineId, lotId, placeId: story.placeId, units: 1, ...row }],
+          }),
+        ),
+      );
     expect(await attempt({ lineId: other.lineId })).toMatchObject({ code: 'not-found', field: 'lineId' });
     expect(await attempt({ lineId: withdrawn })).toMatchObject({ code: 'line-withdrawn', field: 'lineId' });
     expect(await attempt({ lotId: randomUUID() })).toMatchObject({ code: 'not-found', field: 'lotId' });
@@ -138,6 +185,13 @@ describe('pulling plants for an order', () => {
     await story.order([{ units: 1 }], { dueOn: '2026-07-25' });
     await story.pull(orderId, [{ lineId, lotId, units: 5 }]);
     const rows = await gardens('viewer').listToPull({ withinDays: 7 });
-    expect(rows.map(({ orderId: of, toPullUnits, stagedUnits, shortUnits }) => ({ of, toPullUnits, stagedUnits, shortUnits }))).toEqual([{ of: orderId, toPullUnits: 3, stagedUnits: 5, shortUnits: 0 }]);
+    expect(
+      rows.map(({ orderId: of, toPullUnits, stagedUnits, shortUnits }) => ({
+        of,
+        toPullUnits,
+        stagedUnits,
+        shortUnits,
+      })),
+    ).toEqual([{ of: orderId, toPullUnits: 3, stagedUnits: 5, shortUnits: 0 }]);
   });
 });

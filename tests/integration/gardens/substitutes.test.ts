@@ -28,15 +28,31 @@ async function addRule(kind: Kind, penalty: number, reach: { plantId?: string; g
   await gardens().addSubstitutionRule(sent({ ruleId, kind, reach, penalty }));
   return ruleId;
 }
-const listed = async () => (await nursery.as('viewer').gardens.listSubstitutionRules({})).map(({ kind, penalty, plants, untoldPlants, standing }) => ({ kind, penalty, plants, untoldPlants, standing }));
-const offered = (more: object = {}) => nursery.as('viewer').gardens.alternativesFor({ plantId: story.plantId, containerId: story.containerId, siteId: story.siteId, ...more });
-const shortly = async (more: object = {}) => (await offered(more)).alternatives.map(({ scientificName, containerName, penalty }) => `${scientificName}, ${containerName}: ${penalty}`);
+const listed = async () =>
+  (await nursery.as('viewer').gardens.listSubstitutionRules({})).map(
+    ({ kind, penalty, plants, untoldPlants, standing }) => ({ kind, penalty, plants, untoldPlants, standing }),
+  );
+const offered = (more: object = {}) =>
+  nursery
+    .as('viewer')
+    .gardens.alternativesFor({ plantId: story.plantId, containerId: story.containerId, siteId: story.siteId, ...more });
+const shortly = async (more: object = {}) =>
+  (await offered(more)).alternatives.map(
+    ({ scientificName, containerName, penalty }) => `${scientificName}, ${containerName}: ${penalty}`,
+  );
 async function plantOf(name: string, code: string, nativeRegions: string[]) {
   const plantId = await story.addPlant({ name, code, larvalHost: false });
-  await nursery.sql('UPDATE plant SET native_regions = $3 WHERE nursery_id = $1 AND id = $2', [nursery.nurseryId, plantId, nativeRegions]);
+  await nursery.sql('UPDATE plant SET native_regions = $3 WHERE nursery_id = $1 AND id = $2', [
+    nursery.nurseryId,
+    plantId,
+    nativeRegions,
+  ]);
   return plantId;
 }
-async function tell(plantId: string, { heightCm = [60, 90] as [number, number], sun = 'full sun', bloomMonths = [6, 7] } = {}) {
+async function tell(
+  plantId: string,
+  { heightCm = [60, 90] as [number, number], sun = 'full sun', bloomMonths = [6, 7] } = {},
+) {
   const { setPlantFact } = nursery.as('grower').plants;
   await setPlantFact(sent({ plantId, field: 'heightCm', value: heightCm }));
   await setPlantFact(sent({ plantId, field: 'sun', value: sun }));
@@ -46,18 +62,25 @@ async function tell(plantId: string, { heightCm = [60, 90] as [number, number], 
 describe('the rules of a nursery', () => {
   it('are added, changed and retired, each an own setting', async () => {
     const ruleId = await addRule('another-size', 2);
-    expect(await listed()).toEqual([{ kind: 'another-size', penalty: 2, plants: 1, untoldPlants: 0, standing: 'own setting' }]);
+    expect(await listed()).toEqual([
+      { kind: 'another-size', penalty: 2, plants: 1, untoldPlants: 0, standing: 'own setting' },
+    ]);
     await gardens().editSubstitutionRule(sent({ ruleId, penalty: 5, note: 'costs a trip' }));
     expect(await listed()).toMatchObject([{ penalty: 5 }]);
     await gardens().retireSubstitutionRule(sent({ ruleId }));
     expect(await listed()).toEqual([]);
-    expect(await refusalOf(gardens().editSubstitutionRule(sent({ ruleId, penalty: 3 })))).toMatchObject({ code: 'rule-retired' });
+    expect(await refusalOf(gardens().editSubstitutionRule(sent({ ruleId, penalty: 3 })))).toMatchObject({
+      code: 'rule-retired',
+    });
     expect(await refusalOf(gardens().retireSubstitutionRule(sent({ ruleId })))).toMatchObject({ code: 'rule-retired' });
   });
 
   it('do not contradict each other: the same kind for the same plants is there once, until it is retired', async () => {
     const ruleId = await addRule('same-genus', 2, { genus: 'Asclepias' });
-    expect(await refusalOf(addRule('same-genus', 9, { genus: 'asclepias' }))).toMatchObject({ code: 'rule-exists', data: { ruleId } });
+    expect(await refusalOf(addRule('same-genus', 9, { genus: 'asclepias' }))).toMatchObject({
+      code: 'rule-exists',
+      data: { ruleId },
+    });
     await addRule('same-genus', 3);
     await addRule('another-size', 3, { genus: 'Asclepias' });
     await gardens().retireSubstitutionRule(sent({ ruleId }));
@@ -66,8 +89,14 @@ describe('the rules of a nursery', () => {
   });
 
   it('reach one plant or a genus, not both, and a plant that is there', async () => {
-    expect(await refusalOf(addRule('another-size', 2, { plantId: story.plantId, genus: 'Asclepias' }))).toMatchObject({ code: 'invalid-input', field: 'reach' });
-    expect(await refusalOf(addRule('another-size', 2, { plantId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'reach.plantId' });
+    expect(await refusalOf(addRule('another-size', 2, { plantId: story.plantId, genus: 'Asclepias' }))).toMatchObject({
+      code: 'invalid-input',
+      field: 'reach',
+    });
+    expect(await refusalOf(addRule('another-size', 2, { plantId: randomUUID() }))).toMatchObject({
+      code: 'not-found',
+      field: 'reach.plantId',
+    });
   });
 
   it('of the same habit say for how many plants nobody has told height, light and bloom', async () => {
@@ -92,14 +121,21 @@ describe('while a line is typed', () => {
   });
 
   it('another plant of the genus is offered when it is native to the region of the site, whatever its common name', async () => {
-    for (const [name, code, regions] of [['Asclepias verticillata', 'ASVE', ['IA']], ['Asclepias speciosa', 'ASSP', ['ND']], ['Asclepias curassavica', 'ASCU', []]] as const) {
+    for (const [name, code, regions] of [
+      ['Asclepias verticillata', 'ASVE', ['IA']],
+      ['Asclepias speciosa', 'ASSP', ['ND']],
+      ['Asclepias curassavica', 'ASCU', []],
+    ] as const) {
       await story.addLot({ units: 5, plantId: await plantOf(name, code, [...regions]) });
     }
     await nursery.sql(`UPDATE plant SET vernacular_name = 'milkweed' WHERE nursery_id = $1`, [nursery.nurseryId]);
     await addRule('same-genus', 3, { genus: 'Asclepias' });
     expect(await shortly()).toEqual(['Asclepias verticillata, tall-1l: 3']);
     expect((await offered()).notNative).toEqual(['Asclepias curassavica', 'Asclepias speciosa']);
-    expect(await offered({ siteId: null })).toMatchObject({ alternatives: [], idle: [{ kind: 'same-genus', why: 'no-region' }] });
+    expect(await offered({ siteId: null })).toMatchObject({
+      alternatives: [],
+      idle: [{ kind: 'same-genus', why: 'no-region' }],
+    });
   });
 
   it('another plant of the same height, light and season is offered with what it shares, and only a native one where natives are asked for', async () => {
@@ -108,11 +144,20 @@ describe('while a line is typed', () => {
     const untold = await plantOf('Lupinus perennis', 'LUPE', ['IA']);
     for (const plantId of [native, foreign, untold]) await story.addLot({ units: 5, plantId });
     await addRule('same-habit', 6);
-    expect(await offered()).toMatchObject({ alternatives: [], idle: [{ kind: 'same-habit', why: 'untold', untold: ['height', 'light', 'bloom'] }] });
+    expect(await offered()).toMatchObject({
+      alternatives: [],
+      idle: [{ kind: 'same-habit', why: 'untold', untold: ['height', 'light', 'bloom'] }],
+    });
     for (const plantId of [story.plantId, native, foreign]) await tell(plantId);
     const { alternatives, ...rest } = await offered();
     expect(alternatives).toMatchObject([
-      { scientificName: 'Coreopsis palmata', native: true, onHandUnits: 5, growingUnits: 0, shared: { heightClass: 'medium', lights: ['full-sun'], bloomMonths: [6, 7] } },
+      {
+        scientificName: 'Coreopsis palmata',
+        native: true,
+        onHandUnits: 5,
+        growingUnits: 0,
+        shared: { heightClass: 'medium', lights: ['full-sun'], bloomMonths: [6, 7] },
+      },
       { scientificName: 'Zinnia elegans', native: false },
     ]);
     expect(rest).toMatchObject({ idle: [], untold: ['Lupinus perennis'], notNative: [] });
@@ -122,22 +167,33 @@ describe('while a line is typed', () => {
   it('what is taken becomes an ordinary alternative, which fills the line and stays when the rule goes', async () => {
     const lotId = await story.addLot({ units: 9, containerId: bigId });
     const ruleId = await addRule('another-size', 7);
-    const alternatives = (await offered()).alternatives.map(({ plantId, containerId, penalty }) => ({ plantId, containerId, penalty }));
+    const alternatives = (await offered()).alternatives.map(({ plantId, containerId, penalty }) => ({
+      plantId,
+      containerId,
+      penalty,
+    }));
     const { orderId, lineId } = await story.order([{ units: 4, alternatives }]);
     expect(await story.heldBy(lineId)).toEqual({ [lotId]: 4 });
     await gardens().retireSubstitutionRule(sent({ ruleId }));
-    expect((await story.lineOf(orderId, lineId)).alternatives).toMatchObject([{ containerCode: 'tall-4l', penalty: 7 }]);
+    expect((await story.lineOf(orderId, lineId)).alternatives).toMatchObject([
+      { containerCode: 'tall-4l', penalty: 7 },
+    ]);
     expect(await story.heldBy(lineId)).toEqual({ [lotId]: 4 });
   });
 
   it('what nobody here has is not found', async () => {
     expect(await refusalOf(offered({ plantId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'plantId' });
-    expect(await refusalOf(offered({ containerId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'containerId' });
+    expect(await refusalOf(offered({ containerId: randomUUID() }))).toMatchObject({
+      code: 'not-found',
+      field: 'containerId',
+    });
     expect(await refusalOf(offered({ siteId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'siteId' });
   });
 });
 
 it('a rule is never deleted', async () => {
   await addRule('another-size', 2);
-  await expect(nursery.sql('DELETE FROM substitution_rule WHERE nursery_id = $1', [nursery.nurseryId])).rejects.toThrow(/never deleted/);
+  await expect(nursery.sql('DELETE FROM substitution_rule WHERE nursery_id = $1', [nursery.nurseryId])).rejects.toThrow(
+    /never deleted/,
+  );
 });

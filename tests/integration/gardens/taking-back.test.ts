@@ -32,11 +32,17 @@ describe('an order whose only line was withdrawn', () => {
     const { orderId, lineId } = await story.order([{ units: 5 }]);
     await story.pull(orderId, [{ lineId, lotId, placeId: story.placeId, units: 3 }]);
     const crew = nursery.as('crew').gardens;
-    const { entryId } = await crew.plantOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, units: 3 }] }));
+    const { entryId } = await crew.plantOrder(
+      sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, units: 3 }] }),
+    );
     await nursery.as('grower').gardens.withdrawLine(sent({ lineId }));
     await nursery.as('grower').stock.reverseEntry(sent({ entryId }));
-    expect(await refusalOf(crew.plantOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, units: 3 }] })))).toMatchObject({ code: 'line-withdrawn' });
-    await crew.returnFromOrder(sent({ orderId, happenedOn: today, placeId: story.placeId, rows: [{ lineId, lotId, returnedUnits: 3 }] }));
+    expect(
+      await refusalOf(crew.plantOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, units: 3 }] }))),
+    ).toMatchObject({ code: 'line-withdrawn' });
+    await crew.returnFromOrder(
+      sent({ orderId, happenedOn: today, placeId: story.placeId, rows: [{ lineId, lotId, returnedUnits: 3 }] }),
+    );
     expect(await story.unitsOf(lotId)).toBe(20);
   });
 });

@@ -19,11 +19,17 @@ afterAll(async () => {
   await database.drop();
 });
 
-const post = (payload: string, url = '/trpc/people.signIn') => app.inject({ method: 'POST', url, payload, headers: { 'content-type': 'application/json' } });
+const post = (payload: string, url = '/trpc/people.signIn') =>
+  app.inject({ method: 'POST', url, payload, headers: { 'content-type': 'application/json' } });
 const signIn = (password: string) => JSON.stringify(sent({ email: 'nobody@example.test', password }));
 const ofBytes = (bytes: number) => signIn('a'.repeat(bytes - Buffer.byteLength(signIn(''))));
 const nested = (levels: number) => `${'['.repeat(levels)}${']'.repeat(levels)}`;
-const wrongForm = { code: 'invalid-input', message: 'invalid-input', data: { issues: [{ path: '', problem: 'wrong-form' }] }, requestId: expect.any(String) };
+const wrongForm = {
+  code: 'invalid-input',
+  message: 'invalid-input',
+  data: { issues: [{ path: '', problem: 'wrong-form' }] },
+  requestId: expect.any(String),
+};
 
 describe('a body', () => {
   test('is read up to 256 kB', async () => {
@@ -32,7 +38,15 @@ describe('a body', () => {
 
   test('of more is refused, and the most is said', async () => {
     const answer = await post(ofBytes(256 * 1024 + 1));
-    expect([answer.statusCode, answer.json()]).toEqual([413, { code: 'body-too-large', message: 'body-too-large', data: { mostKilobytes: 256 }, requestId: expect.any(String) }]);
+    expect([answer.statusCode, answer.json()]).toEqual([
+      413,
+      {
+        code: 'body-too-large',
+        message: 'body-too-large',
+        data: { mostKilobytes: 256 },
+        requestId: expect.any(String),
+      },
+    ]);
   });
 
   test('of 32 levels is read', async () => {
@@ -69,14 +83,21 @@ describe('who sends too slowly', () => {
 
   const drip = () => pause(patienceMs / 8);
   const start = ['POST /trpc/people.signIn HTTP/1.1\r\n', 'Host: 127.0.0.1\r\n', 'Content-Type: application/json\r\n'];
-  const timedOut = { status: 408, json: { code: 'invalid-input', message: 'invalid-input', requestId: expect.any(String) } };
+  const timedOut = {
+    status: 408,
+    json: { code: 'invalid-input', message: 'invalid-input', requestId: expect.any(String) },
+  };
 
   test('headers is cut', async () => {
-    expect(await exchange(port, [...start, ...Array.from({ length: 40 }, (_, at) => `X-${at}: a\r\n`)], drip)).toMatchObject(timedOut);
+    expect(
+      await exchange(port, [...start, ...Array.from({ length: 40 }, (_, at) => `X-${at}: a\r\n`)], drip),
+    ).toMatchObject(timedOut);
   });
 
   test('a body is cut', async () => {
-    expect(await exchange(port, [...start, 'Content-Length: 1000\r\n\r\n', ...Array.from({ length: 40 }, () => 'a')], drip)).toMatchObject(timedOut);
+    expect(
+      await exchange(port, [...start, 'Content-Length: 1000\r\n\r\n', ...Array.from({ length: 40 }, () => 'a')], drip),
+    ).toMatchObject(timedOut);
   });
 
   test('is cut within thirty seconds where nobody set another patience', () => {

@@ -34,7 +34,12 @@ afterAll(async () => {
 });
 
 const get = (url: string, headers: Record<string, string> = {}) => app.inject({ method: 'GET', url, headers });
-const told = (code: keyof typeof ERRORS, data: object = {}) => ({ code, message: code, data, requestId: expect.stringMatching(/^[\w-]{36}$/) });
+const told = (code: keyof typeof ERRORS, data: object = {}) => ({
+  code,
+  message: code,
+  data,
+  requestId: expect.stringMatching(/^[\w-]{36}$/),
+});
 
 test('our own failure tells its request id and nothing else', async () => {
   const answer = await get('/broken');
@@ -42,7 +47,17 @@ test('our own failure tells its request id and nothing else', async () => {
 });
 
 describe('what is not there', () => {
-  test.each(['/trpc', '/trpc/a/b', '/paper', '/paper/nothing', '/calendar', '/calendar/a/b', '/live/more', '/health/more', '/ready/more'])('at the interface %s is told as JSON, also to a browser', async (url) => {
+  test.each([
+    '/trpc',
+    '/trpc/a/b',
+    '/paper',
+    '/paper/nothing',
+    '/calendar',
+    '/calendar/a/b',
+    '/live/more',
+    '/health/more',
+    '/ready/more',
+  ])('at the interface %s is told as JSON, also to a browser', async (url) => {
     const answer = await get(url, { accept: 'text/html' });
     expect([answer.statusCode, answer.json()]).toEqual([404, told('not-found', { what: 'page' })]);
   });
@@ -56,10 +71,13 @@ describe('what is not there', () => {
     expect((await get('/stock/lots', { accept: 'text/html' })).body).toBe('<!doctype html>');
   });
 
-  test.each([`/calendar/${'a'.repeat(43)}.ics`, '/calendar/nonsense'])('as a calendar, %s, has the same form', async (url) => {
-    const answer = await get(url);
-    expect([answer.statusCode, answer.json()]).toEqual([404, told('not-found', { what: 'page' })]);
-  });
+  test.each([`/calendar/${'a'.repeat(43)}.ics`, '/calendar/nonsense'])(
+    'as a calendar, %s, has the same form',
+    async (url) => {
+      const answer = await get(url);
+      expect([answer.statusCode, answer.json()]).toEqual([404, told('not-found', { what: 'page' })]);
+    },
+  );
 
   test('as a paper has the same form', async () => {
     const answer = await get('/paper/protocols/nonsense.pdf', { cookie });
@@ -74,12 +92,19 @@ describe('who may not', () => {
   });
 
   test('is told so in the same form when a write is forged', async () => {
-    const answer = await app.inject({ method: 'POST', url: '/trpc/people.signOut', payload: '{}', headers: { 'content-type': 'application/json', origin: 'https://elsewhere.example' } });
+    const answer = await app.inject({
+      method: 'POST',
+      url: '/trpc/people.signOut',
+      payload: '{}',
+      headers: { 'content-type': 'application/json', origin: 'https://elsewhere.example' },
+    });
     expect([answer.statusCode, answer.json()]).toEqual([403, told('forged-request')]);
   });
 });
 
 test('no two requests have one id', async () => {
-  const ids = await Promise.all(Array.from({ length: 20 }, async () => (await get('/paper/nothing')).json<{ requestId: string }>().requestId));
+  const ids = await Promise.all(
+    Array.from({ length: 20 }, async () => (await get('/paper/nothing')).json<{ requestId: string }>().requestId),
+  );
   expect(new Set(ids).size).toBe(20);
 });

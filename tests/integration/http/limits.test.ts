@@ -26,7 +26,12 @@ const open = async (parts: Partial<AppParts> = {}) => {
   await app.ready();
 };
 const batch = (procedure: string, calls: number, remoteAddress = '192.0.2.1') =>
-  app.inject({ method: 'GET', url: `/trpc/${Array(calls).fill(procedure).join(',')}?batch=1&input=${encodeURIComponent('{}')}`, headers: { cookie }, remoteAddress });
+  app.inject({
+    method: 'GET',
+    url: `/trpc/${Array(calls).fill(procedure).join(',')}?batch=1&input=${encodeURIComponent('{}')}`,
+    headers: { cookie },
+    remoteAddress,
+  });
 
 describe('a batch', () => {
   test('of twenty calls is answered', async () => {
@@ -54,7 +59,15 @@ describe('the limit of an address', () => {
     expect([(await batch('people.me', 20)).statusCode, (await batch('people.me', 10)).statusCode]).toEqual([200, 200]);
     const answer = await batch('people.me', 1);
     const { data } = answer.json<{ data: { waitSeconds: number } }>();
-    expect([answer.statusCode, answer.json()]).toEqual([429, { code: 'too-many-requests', message: 'too-many-requests', data: { waitSeconds: expect.any(Number) }, requestId: expect.any(String) }]);
+    expect([answer.statusCode, answer.json()]).toEqual([
+      429,
+      {
+        code: 'too-many-requests',
+        message: 'too-many-requests',
+        data: { waitSeconds: expect.any(Number) },
+        requestId: expect.any(String),
+      },
+    ]);
     expect(data.waitSeconds).toBeGreaterThan(0);
     expect(data.waitSeconds).toBeLessThanOrEqual(60);
     expect(answer.headers['retry-after']).toBe(String(data.waitSeconds));
@@ -86,14 +99,27 @@ describe('the limit of an address', () => {
 });
 
 describe('heavy reads of one person', () => {
-  const heavy = () => app.inject({ method: 'GET', url: `/trpc/planning.readPlan?input=${encodeURIComponent('{}')}`, headers: { cookie }, remoteAddress: '192.0.2.1' });
+  const heavy = () =>
+    app.inject({
+      method: 'GET',
+      url: `/trpc/planning.readPlan?input=${encodeURIComponent('{}')}`,
+      headers: { cookie },
+      remoteAddress: '192.0.2.1',
+    });
 
   test('are worked at two at a time, some wait, and the rest are told to come back', async () => {
     await open();
     const answers = await Promise.all(Array.from({ length: 60 }, heavy));
     const statuses = answers.map(({ statusCode }) => statusCode);
     const refused = answers.filter(({ statusCode }) => statusCode === 503);
-    expect({ done: statuses.filter((status) => status === 200).length, refused: refused.length }).toEqual({ done: 20, refused: 40 });
-    expect(refused[0]?.json().error.data).toMatchObject({ code: 'too-much-at-once', class: 'retry', requestId: expect.any(String) });
+    expect({ done: statuses.filter((status) => status === 200).length, refused: refused.length }).toEqual({
+      done: 20,
+      refused: 40,
+    });
+    expect(refused[0]?.json().error.data).toMatchObject({
+      code: 'too-much-at-once',
+      class: 'retry',
+      requestId: expect.any(String),
+    });
   });
 });

@@ -48,11 +48,29 @@ describe.each(['trace', 'info', 'warn', 'error'])('a log at the level %s', (leve
     const secret = path.slice('/calendar/'.length, -'.ics'.length);
     const line = await openLine(database.url);
     const { address, port } = await open(level, line.url);
-    const headers = { cookie: `a=1; rootclock_session=${token}; __Host-rootclock_session=${token}x`, referer: `${address}${path}` };
-    const urls = [path, `${path}?language=es`, `${path}/more`, `/calendar/%${secret.charCodeAt(0).toString(16)}${secret.slice(1)}.ics`, `/broken${path}`, '/trpc/people.me', `/trpc/people.me?input=${secret}`, `/live?of=${secret}`];
+    const headers = {
+      cookie: `a=1; rootclock_session=${token}; __Host-rootclock_session=${token}x`,
+      referer: `${address}${path}`,
+    };
+    const urls = [
+      path,
+      `${path}?language=es`,
+      `${path}/more`,
+      `/calendar/%${secret.charCodeAt(0).toString(16)}${secret.slice(1)}.ics`,
+      `/broken${path}`,
+      '/trpc/people.me',
+      `/trpc/people.me?input=${secret}`,
+      `/live?of=${secret}`,
+    ];
     for (const url of urls) await look(`${address}${url}`, headers);
-    await exchange(port, `GET ${path} HTTP/1.1\r\nHost: \r\nCookie: rootclock_session=${token}\r\nConnection: close\r\n\r\n`);
-    await exchange(port, `GET ${path} HTTP/1.1\r\nHost: a\r\nCookie: rootclock_session=${token}\r\nContent-Length: x\r\n\r\n`);
+    await exchange(
+      port,
+      `GET ${path} HTTP/1.1\r\nHost: \r\nCookie: rootclock_session=${token}\r\nConnection: close\r\n\r\n`,
+    );
+    await exchange(
+      port,
+      `GET ${path} HTTP/1.1\r\nHost: a\r\nCookie: rootclock_session=${token}\r\nContent-Length: x\r\n\r\n`,
+    );
     // From here on every look-up fails, with the secret's hash among its parameters.
     await line.close();
     for (const url of [path, '/trpc/people.me', '/live']) await look(`${address}${url}`, headers);
@@ -65,8 +83,25 @@ describe.each(['trace', 'info', 'warn', 'error'])('a log at the level %s', (leve
 test('a log says which request failed', async () => {
   const { address } = await open('warn');
   const { requestId } = (await (await fetch(`${address}/broken/of-course`)).json()) as { requestId: string };
-  const failures = written.map((line) => JSON.parse(line) as { level: number; requestId?: string; err?: { message: string }; req?: { url: string; method: string } }).filter(({ err }) => err);
-  expect(failures).toEqual([expect.objectContaining({ level: 50, requestId, err: expect.objectContaining({ message: expect.stringMatching(/^broken at/) }), req: expect.objectContaining({ method: 'GET', url: '/broken/of-course' }) })]);
+  const failures = written
+    .map(
+      (line) =>
+        JSON.parse(line) as {
+          level: number;
+          requestId?: string;
+          err?: { message: string };
+          req?: { url: string; method: string };
+        },
+    )
+    .filter(({ err }) => err);
+  expect(failures).toEqual([
+    expect.objectContaining({
+      level: 50,
+      requestId,
+      err: expect.objectContaining({ message: expect.stringMatching(/^broken at/) }),
+      req: expect.objectContaining({ method: 'GET', url: '/broken/of-course' }),
+    }),
+  ]);
 });
 
 test('a log of warnings is not filled by those who watch over the server, hang up, or ask for what is not there', async () => {
@@ -82,7 +117,12 @@ test('a log of warnings is not filled by those who watch over the server, hang u
     await once(socket, 'close');
   };
   const head = `HTTP/1.1\r\nHost: a\r\nCookie: rootclock_session=${token}\r\n`;
-  for (const start of ['', 'GET ', `GET /live ${head}\r\n`, `POST /trpc/people.signIn ${head}Content-Type: application/json\r\nContent-Length: 100\r\n\r\n{`]) {
+  for (const start of [
+    '',
+    'GET ',
+    `GET /live ${head}\r\n`,
+    `POST /trpc/people.signIn ${head}Content-Type: application/json\r\nContent-Length: 100\r\n\r\n{`,
+  ]) {
     for (let i = 0; i < 5; i += 1) await hangUp(start);
   }
   await (await fetch(`${address}/health`)).arrayBuffer();

@@ -19,8 +19,12 @@ afterAll(async () => {
   await database.drop();
 });
 
-const send = (line: string, headers: string[], body = '') => exchange(port, `${[line, ...headers, 'Connection: close'].join('\r\n')}\r\n\r\n${body}`);
-const refused = (status: number, code = 'invalid-input') => ({ status, json: { code, message: code, data: expect.anything(), requestId: expect.stringMatching(/^[\w-]{36}$/) } });
+const send = (line: string, headers: string[], body = '') =>
+  exchange(port, `${[line, ...headers, 'Connection: close'].join('\r\n')}\r\n\r\n${body}`);
+const refused = (status: number, code = 'invalid-input') => ({
+  status,
+  json: { code, message: code, data: expect.anything(), requestId: expect.stringMatching(/^[\w-]{36}$/) },
+});
 const host = 'Host: 127.0.0.1';
 
 describe('a host that is none', () => {
@@ -39,9 +43,12 @@ describe('a host that is none', () => {
     expect(await send('GET /health HTTP/1.1', headers)).toMatchObject(refused(400));
   });
 
-  test.each(['127.0.0.1', 'nursery.example:8443', '[::1]:4310', 'LOCALHOST', 'my_server.lan'])('is not suspected in %s', async (name) => {
-    expect((await send('GET /health HTTP/1.1', [`Host: ${name}`])).json).toEqual({ live: true });
-  });
+  test.each(['127.0.0.1', 'nursery.example:8443', '[::1]:4310', 'LOCALHOST', 'my_server.lan'])(
+    'is not suspected in %s',
+    async (name) => {
+      expect((await send('GET /health HTTP/1.1', [`Host: ${name}`])).json).toEqual({ live: true });
+    },
+  );
 
   test('is not asked of those who watch over the server in the oldest way', async () => {
     expect((await send('GET /health HTTP/1.0', [])).json).toEqual({ live: true });
@@ -77,10 +84,14 @@ describe('what cannot be read', () => {
   });
 
   test('as the length that it says', async () => {
-    expect(await send('POST /trpc/people.me HTTP/1.1', [host, 'Content-Type: application/json', 'Content-Length: two'])).toMatchObject(refused(400));
+    expect(
+      await send('POST /trpc/people.me HTTP/1.1', [host, 'Content-Type: application/json', 'Content-Length: two']),
+    ).toMatchObject(refused(400));
   });
 
   test('as a type of content', async () => {
-    expect(await send('POST /trpc/people.signIn HTTP/1.1', [host, 'Content-Type: text/plain', 'Content-Length: 2'], '{}')).toMatchObject(refused(415));
+    expect(
+      await send('POST /trpc/people.signIn HTTP/1.1', [host, 'Content-Type: text/plain', 'Content-Length: 2'], '{}'),
+    ).toMatchObject(refused(415));
   });
 });

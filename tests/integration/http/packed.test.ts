@@ -37,17 +37,35 @@ afterAll(async () => {
 });
 
 const get = async (url: string, encodings: string) => {
-  const { headers, rawPayload } = await app.inject({ method: 'GET', url, headers: { cookie, accept: 'text/html', 'accept-encoding': encodings } });
-  return { encoding: headers['content-encoding'], vary: headers.vary, keeping: headers['cache-control'], bytes: rawPayload };
+  const { headers, rawPayload } = await app.inject({
+    method: 'GET',
+    url,
+    headers: { cookie, accept: 'text/html', 'accept-encoding': encodings },
+  });
+  return {
+    encoding: headers['content-encoding'],
+    vary: headers.vary,
+    keeping: headers['cache-control'],
+    bytes: rawPayload,
+  };
 };
-const read = (procedures: string, input: object) => `/trpc/${procedures}?batch=1&input=${encodeURIComponent(JSON.stringify(input))}`;
+const read = (procedures: string, input: object) =>
+  `/trpc/${procedures}?batch=1&input=${encodeURIComponent(JSON.stringify(input))}`;
 const plants = read('plants.listPlants', { 0: {} });
 
 describe('a file', () => {
   test.each(['/assets/main-4f3a.js', '/', '/stock/lots'])('%s goes out as it was packed', async (url) => {
-    const [best, common, plain] = [await get(url, 'gzip, deflate, br'), await get(url, 'gzip'), await get(url, 'identity')];
+    const [best, common, plain] = [
+      await get(url, 'gzip, deflate, br'),
+      await get(url, 'gzip'),
+      await get(url, 'identity'),
+    ];
     expect([best.encoding, common.encoding, plain.encoding]).toEqual(['br', 'gzip', undefined]);
-    expect([brotliDecompressSync(best.bytes), gunzipSync(common.bytes), plain.bytes].map(String)).toEqual([script, script, script]);
+    expect([brotliDecompressSync(best.bytes), gunzipSync(common.bytes), plain.bytes].map(String)).toEqual([
+      script,
+      script,
+      script,
+    ]);
     expect(best.vary).toContain('accept-encoding');
   });
 
@@ -78,13 +96,20 @@ describe('an answer', () => {
 
   test('to a command, which may hold a new secret, is not', async () => {
     const answer = await app.inject({
-      method: 'POST', url: '/trpc/people.createCalendarAddress', payload: sent({}), headers: { cookie, 'content-type': 'application/json', 'accept-encoding': 'br' },
+      method: 'POST',
+      url: '/trpc/people.createCalendarAddress',
+      payload: sent({}),
+      headers: { cookie, 'content-type': 'application/json', 'accept-encoding': 'br' },
     });
     expect([answer.statusCode, answer.headers['content-encoding']]).toEqual([200, undefined]);
   });
 
   test('is none for a page of another site, which could learn from its length', async () => {
-    const answer = await app.inject({ method: 'GET', url: plants, headers: { cookie, 'sec-fetch-site': 'cross-site' } });
+    const answer = await app.inject({
+      method: 'GET',
+      url: plants,
+      headers: { cookie, 'sec-fetch-site': 'cross-site' },
+    });
     expect([answer.statusCode, answer.json().code]).toEqual([403, 'forged-request']);
   });
 });

@@ -23,7 +23,8 @@ afterAll(async () => {
   await database.drop();
 });
 
-const keeping = async (url: string, headers: Record<string, string> = { cookie }) => (await app.inject({ method: 'GET', url, headers })).headers['cache-control'];
+const keeping = async (url: string, headers: Record<string, string> = { cookie }) =>
+  (await app.inject({ method: 'GET', url, headers })).headers['cache-control'];
 
 describe('nothing keeps', () => {
   test.each([
@@ -38,14 +39,22 @@ describe('nothing keeps', () => {
   });
 
   test('the answer of a command', async () => {
-    const answer = await app.inject({ method: 'POST', url: '/trpc/people.signOut', payload: sent({}), headers: { 'content-type': 'application/json' } });
+    const answer = await app.inject({
+      method: 'POST',
+      url: '/trpc/people.signOut',
+      payload: sent({}),
+      headers: { 'content-type': 'application/json' },
+    });
     expect([answer.statusCode, answer.headers['cache-control']]).toEqual([200, 'no-store']);
   });
 
   test('a printed page', async () => {
     await nursery.as('owner').plants.loadReference(sent({}));
     await nursery.as('owner').propagation.loadReferenceProtocols(sent({}));
-    const [{ id } = { id: '' }] = await nursery.sql<{ id: string }>('SELECT id FROM protocol_version WHERE nursery_id = $1 LIMIT 1', [nursery.nurseryId]);
+    const [{ id } = { id: '' }] = await nursery.sql<{ id: string }>(
+      'SELECT id FROM protocol_version WHERE nursery_id = $1 LIMIT 1',
+      [nursery.nurseryId],
+    );
     const answer = await app.inject({ method: 'GET', url: `/paper/protocols/${id}.pdf`, headers: { cookie } });
     expect([answer.statusCode, answer.headers['cache-control']]).toEqual([200, 'no-store']);
   });

@@ -59,7 +59,13 @@ describe('what came up', () => {
     await batches.count(batchId, 40, '2026-04-01');
     const { entryId } = await batches.count(batchId, 90, '2026-04-10');
     await close(batchId);
-    await reverse((await nursery.sql<{ id: string }>(`SELECT id FROM entry WHERE nursery_id = $1 AND kind = 'close'`, [nursery.nurseryId]))[0]?.id ?? '');
+    await reverse(
+      (
+        await nursery.sql<{ id: string }>(`SELECT id FROM entry WHERE nursery_id = $1 AND kind = 'close'`, [
+          nursery.nurseryId,
+        ])
+      )[0]?.id ?? '',
+    );
     await reverse(entryId);
     await close(batchId);
     expect((await evidence())['seed/emergence']).toEqual({ tried: 100, passed: 40, batches: 1 });
@@ -68,7 +74,13 @@ describe('what came up', () => {
   it('knows nothing of a batch whose start was taken back', async () => {
     const { batchId, entryId } = await batches.start({ units: 50 });
     await close(batchId);
-    await reverse((await nursery.sql<{ id: string }>(`SELECT id FROM entry WHERE nursery_id = $1 AND kind = 'close'`, [nursery.nurseryId]))[0]?.id ?? '');
+    await reverse(
+      (
+        await nursery.sql<{ id: string }>(`SELECT id FROM entry WHERE nursery_id = $1 AND kind = 'close'`, [
+          nursery.nurseryId,
+        ])
+      )[0]?.id ?? '',
+    );
     await reverse(entryId);
     expect(await evidence()).toEqual({});
   });
@@ -81,7 +93,9 @@ describe('what came up', () => {
 
   it('counts cells that were put right as tried', async () => {
     const { batchId } = await batches.start({ units: 100 });
-    await batches.propagation.correctBatchUnits(sent({ batchId, units: 90, countKind: 'counted' as const, happenedOn: '2026-03-05' }));
+    await batches.propagation.correctBatchUnits(
+      sent({ batchId, units: 90, countKind: 'counted' as const, happenedOn: '2026-03-05' }),
+    );
     await batches.count(batchId, 45, '2026-04-01');
     await close(batchId);
     expect((await evidence())['seed/emergence']).toEqual({ tried: 90, passed: 45, batches: 1 });
@@ -93,7 +107,20 @@ describe('what came up', () => {
     await close(flat.batchId);
     expect((await evidence())['seed/emergence']).toBeUndefined();
     const batchId = randomUUID();
-    await batches.propagation.startBatch(sent({ batchId, plantId: batches.plantId, sourceId: batches.sourceId, method: 'seed' as const, unit: 'tray' as const, units: 2, seedsSown: 500, containerId: batches.flatId, placeId: batches.benchId, happenedOn: '2026-03-01' }));
+    await batches.propagation.startBatch(
+      sent({
+        batchId,
+        plantId: batches.plantId,
+        sourceId: batches.sourceId,
+        method: 'seed' as const,
+        unit: 'tray' as const,
+        units: 2,
+        seedsSown: 500,
+        containerId: batches.flatId,
+        placeId: batches.benchId,
+        happenedOn: '2026-03-01',
+      }),
+    );
     await batches.count(batchId, 300, '2026-04-01');
     await close(batchId);
     expect((await evidence())['seed/emergence']).toEqual({ tried: 500, passed: 300, batches: 1 });
@@ -126,14 +153,21 @@ describe('what came up', () => {
 
   it('is kept apart by the name of the protocol, and added up over batches', async () => {
     const scarified = await addProtocol(nursery, { plantId: batches.plantId, label: 'scarified' });
-    for (const [units, up, version] of [[100, 90, scarified], [40, 30, scarified], [100, 15, null]] as const) {
+    for (const [units, up, version] of [
+      [100, 90, scarified],
+      [40, 30, scarified],
+      [100, 15, null],
+    ] as const) {
       const { batchId } = await batches.start({ units });
       await nursery.sql('UPDATE batch SET protocol_version_id = $2 WHERE id = $1', [batchId, version]);
       await batches.count(batchId, up, '2026-04-01');
       await close(batchId);
     }
     const shown = await evidence();
-    expect([shown['seed/emergence/scarified'], shown['seed/emergence']]).toEqual([{ tried: 140, passed: 120, batches: 2 }, { tried: 100, passed: 15, batches: 1 }]);
+    expect([shown['seed/emergence/scarified'], shown['seed/emergence']]).toEqual([
+      { tried: 140, passed: 120, batches: 2 },
+      { tried: 100, passed: 15, batches: 1 },
+    ]);
   });
 
   it('is rooting where pieces were stuck', async () => {
@@ -157,7 +191,9 @@ describe('what was pricked out', () => {
     const { batchId } = await batches.start({ units: 100 });
     await batches.count(batchId, 80, '2026-04-01');
     await batches.pot(batchId, 40, 38, '2026-05-01');
-    await batches.propagation.loseFromBatch(sent({ batchId, units: 5, cause: 'rot' as const, happenedOn: '2026-05-02' }));
+    await batches.propagation.loseFromBatch(
+      sent({ batchId, units: 5, cause: 'rot' as const, happenedOn: '2026-05-02' }),
+    );
     expect((await evidence())['seed/pricking-out']).toEqual({ tried: 45, passed: 38, batches: 1 });
   });
 
@@ -172,6 +208,9 @@ describe('what was pricked out', () => {
     const { batchId } = await batches.start({ units: 50 });
     await batches.pot(batchId, 50, 42, '2026-05-01', { firstAlive: '2026-04' });
     const shown = await evidence();
-    expect([shown['seed/emergence'], shown['seed/pricking-out']]).toEqual([{ tried: 50, passed: 42, batches: 1 }, undefined]);
+    expect([shown['seed/emergence'], shown['seed/pricking-out']]).toEqual([
+      { tried: 50, passed: 42, batches: 1 },
+      undefined,
+    ]);
   });
 });

@@ -25,9 +25,12 @@ afterAll(async () => {
 
 const stock = () => nursery.as('grower').stock;
 const grown = async () => (await evidenceOf(nursery, batches.plantId))['seed/growing-on'];
-const lose = (lotId: string, units: number, happenedOn: string) => stock().loseFromLot(sent({ lotId, units, cause: 'rot' as const, happenedOn }));
-const sell = (lotId: string, units: number, happenedOn: string) => stock().sellFromLot(sent({ lotId, units, happenedOn }));
-const check = (lotId: string, happenedOn: string) => stock().observeMany(sent({ lotIds: [lotId], kind: 'root-ball' as const, result: 'holds' as const, happenedOn }));
+const lose = (lotId: string, units: number, happenedOn: string) =>
+  stock().loseFromLot(sent({ lotId, units, cause: 'rot' as const, happenedOn }));
+const sell = (lotId: string, units: number, happenedOn: string) =>
+  stock().sellFromLot(sent({ lotId, units, happenedOn }));
+const check = (lotId: string, happenedOn: string) =>
+  stock().observeMany(sent({ lotIds: [lotId], kind: 'root-ball' as const, result: 'holds' as const, happenedOn }));
 
 async function potted(units: number, versionId: string | null = null) {
   const { batchId } = await batches.start({ units });
@@ -61,7 +64,20 @@ describe('what was grown on', () => {
   it('goes on in other pots until it is ready', async () => {
     const { lotId } = await potted(50);
     const bigger = randomUUID();
-    await stock().potUpLot(sent({ lotId, into: [{ lotId: bigger, containerId: await batches.stock.addContainer({ code: 'tall-4l' }), placeId: batches.benchId, units: 40 }], happenedOn: '2026-06-01' }));
+    await stock().potUpLot(
+      sent({
+        lotId,
+        into: [
+          {
+            lotId: bigger,
+            containerId: await batches.stock.addContainer({ code: 'tall-4l' }),
+            placeId: batches.benchId,
+            units: 40,
+          },
+        ],
+        happenedOn: '2026-06-01',
+      }),
+    );
     await lose(bigger, 4, '2026-06-10');
     await check(bigger, '2026-07-01');
     expect(await grown()).toEqual({ tried: 40, passed: 36, batches: 1 });
@@ -71,7 +87,20 @@ describe('what was grown on', () => {
     const { lotId } = await potted(50);
     await check(lotId, '2026-06-01');
     const bigger = randomUUID();
-    await stock().potUpLot(sent({ lotId, into: [{ lotId: bigger, containerId: await batches.stock.addContainer({ code: 'tall-4l' }), placeId: batches.benchId, units: 40 }], happenedOn: '2026-06-02' }));
+    await stock().potUpLot(
+      sent({
+        lotId,
+        into: [
+          {
+            lotId: bigger,
+            containerId: await batches.stock.addContainer({ code: 'tall-4l' }),
+            placeId: batches.benchId,
+            units: 40,
+          },
+        ],
+        happenedOn: '2026-06-02',
+      }),
+    );
     await lose(bigger, 40, '2026-06-10');
     expect(await grown()).toEqual({ tried: 50, passed: 50, batches: 1 });
   });
@@ -79,11 +108,20 @@ describe('what was grown on', () => {
   it('of a merged lot is shared by what each batch brought in', async () => {
     const scarified = await addProtocol(nursery, { plantId: batches.plantId, label: 'scarified' });
     const [one, other, merged] = [await potted(30, scarified), await potted(10), randomUUID()];
-    await stock().mergeLots(sent({ lotIds: [one.lotId, other.lotId], into: { lotId: merged, placeId: batches.benchId }, happenedOn: '2026-05-10' }));
+    await stock().mergeLots(
+      sent({
+        lotIds: [one.lotId, other.lotId],
+        into: { lotId: merged, placeId: batches.benchId },
+        happenedOn: '2026-05-10',
+      }),
+    );
     await lose(merged, 8, '2026-06-01');
     await check(merged, '2026-07-01');
     const shown = await evidenceOf(nursery, batches.plantId);
-    expect([shown['seed/growing-on/scarified'], shown['seed/growing-on']]).toEqual([{ tried: 30, passed: 24, batches: 1 }, { tried: 10, passed: 8, batches: 1 }]);
+    expect([shown['seed/growing-on/scarified'], shown['seed/growing-on']]).toEqual([
+      { tried: 30, passed: 24, batches: 1 },
+      { tried: 10, passed: 8, batches: 1 },
+    ]);
   });
 
   it('forgets losses and sales that were taken back', async () => {
@@ -103,7 +141,12 @@ describe('what was grown on', () => {
   });
 
   it('says nothing of plants that were bought', async () => {
-    await batches.stock.addLot({ plantId: batches.plantId, containerId: batches.potId, sourceId: batches.sourceId, placeId: batches.benchId });
+    await batches.stock.addLot({
+      plantId: batches.plantId,
+      containerId: batches.potId,
+      sourceId: batches.sourceId,
+      placeId: batches.benchId,
+    });
     expect(await evidenceOf(nursery, batches.plantId)).toEqual({});
   });
 });

@@ -10,7 +10,13 @@ const PLACEBO = { died: [1, 1, 2, 2, 3, 4, 4, 5, 5, 8, 8, 8, 8, 11, 11, 12, 12, 
 
 /** Weeks, at risk, events, share left and its standard error, as published. */
 const PUBLISHED: [number, number, number, number, number][] = [
-  [6, 21, 3, 0.857, 0.0764], [7, 17, 1, 0.807, 0.0869], [10, 15, 1, 0.753, 0.0963], [13, 12, 1, 0.69, 0.1068], [16, 11, 1, 0.627, 0.1141], [22, 7, 1, 0.538, 0.1282], [23, 6, 1, 0.448, 0.1346],
+  [6, 21, 3, 0.857, 0.0764],
+  [7, 17, 1, 0.807, 0.0869],
+  [10, 15, 1, 0.753, 0.0963],
+  [13, 12, 1, 0.69, 0.1068],
+  [16, 11, 1, 0.627, 0.1141],
+  [22, 7, 1, 0.538, 0.1282],
+  [23, 6, 1, 0.448, 0.1346],
 ];
 
 const POTTED_ON = '2025-03-03';
@@ -30,16 +36,38 @@ afterAll(async () => {
 async function grow(code: string, { died, left }: { died: number[]; left: number[] }) {
   const stock = stockOf(nursery);
   const plantId = await stock.addPlant({ name: `Asclepias ${code.toLowerCase()}`, code });
-  const rows = { plantId, containerId: await stock.addContainer({ code: `pot-${code}` }), sourceId: await stock.addSource(plantId), placeId: await stock.addPlace(), units: 1, pottedOn: POTTED_ON };
-  for (const weeks of died) await nursery.as('grower').stock.loseFromLot(sent({ lotId: await stock.addLot(rows), units: 1, cause: 'unknown' as const, happenedOn: addDays(POTTED_ON, weeks * 7) }));
-  for (const weeks of left) await nursery.as('grower').stock.sellFromLot(sent({ lotId: await stock.addLot(rows), units: 1, happenedOn: addDays(POTTED_ON, weeks * 7) }));
+  const rows = {
+    plantId,
+    containerId: await stock.addContainer({ code: `pot-${code}` }),
+    sourceId: await stock.addSource(plantId),
+    placeId: await stock.addPlace(),
+    units: 1,
+    pottedOn: POTTED_ON,
+  };
+  for (const weeks of died)
+    await nursery.as('grower').stock.loseFromLot(
+      sent({
+        lotId: await stock.addLot(rows),
+        units: 1,
+        cause: 'unknown' as const,
+        happenedOn: addDays(POTTED_ON, weeks * 7),
+      }),
+    );
+  for (const weeks of left)
+    await nursery
+      .as('grower')
+      .stock.sellFromLot(
+        sent({ lotId: await stock.addLot(rows), units: 1, happenedOn: addDays(POTTED_ON, weeks * 7) }),
+      );
   const { survivals } = await nursery.as('grower').propagation.readPlantRecord({ plantId });
   return survivals[0];
 }
 
 it('a published trial, kept as lots of one plant each, ends in its published table', async () => {
   const curve = await grow('TREA', TREATED);
-  expect(curve?.steps.map(({ days, atRisk, died }) => [days / 7, atRisk, died])).toEqual(PUBLISHED.map(([weeks, atRisk, died]) => [weeks, atRisk, died]));
+  expect(curve?.steps.map(({ days, atRisk, died }) => [days / 7, atRisk, died])).toEqual(
+    PUBLISHED.map(([weeks, atRisk, died]) => [weeks, atRisk, died]),
+  );
   for (const [index, [, , , survival, standardError]] of PUBLISHED.entries()) {
     expect(curve?.steps[index]?.survival).toBeCloseTo(survival, 3);
     expect(curve?.steps[index]?.standardError).toBeCloseTo(standardError, 4);

@@ -99,7 +99,9 @@ function openLine() {
 async function expectHeard({ told }: ReturnType<typeof openLine>): Promise<void> {
   await expect.poll(() => told.stale.length).toBeGreaterThan(0);
   told.stale.length = 0;
-  await nursery.as('grower').stock.addPlace(sent({ placeId: randomUUID(), code: `B-${randomUUID().slice(0, 8)}`, kind: 'bench' as const }));
+  await nursery
+    .as('grower')
+    .stock.addPlace(sent({ placeId: randomUUID(), code: `B-${randomUUID().slice(0, 8)}`, kind: 'bench' as const }));
   await expect.poll(() => told.stale.some((which) => which === 'all' || which.includes('stock'))).toBe(true);
 }
 
@@ -107,14 +109,27 @@ const page = '<!doctype html><title>Please wait</title>';
 const answers: [string, Between][] = [
   ...[400, 401, 403, 404, 429, 500, 502, 503, 504].flatMap((status): [string, Between][] => [
     [`${status} with a page`, (answer) => void answer.writeHead(status, { 'content-type': 'text/html' }).end(page)],
-    [`${status} with JSON`, (answer) => void answer.writeHead(status, { 'content-type': 'application/json' }).end('{"message":"no"}')],
+    [
+      `${status} with JSON`,
+      (answer) => void answer.writeHead(status, { 'content-type': 'application/json' }).end('{"message":"no"}'),
+    ],
   ]),
   ['200 with a page', (answer) => void answer.writeHead(200, { 'content-type': 'text/html' }).end(page)],
-  ['200 with a stream that ends at once', (answer) => void answer.writeHead(200, { 'content-type': 'text/event-stream' }).end()],
-  ['200 with a stream of somebody else’s', (answer) => void answer.writeHead(200, { 'content-type': 'text/event-stream' }).end('event: hello\ndata: {}\n\n')],
+  [
+    '200 with a stream that ends at once',
+    (answer) => void answer.writeHead(200, { 'content-type': 'text/event-stream' }).end(),
+  ],
+  [
+    '200 with a stream of somebody else’s',
+    (answer) => void answer.writeHead(200, { 'content-type': 'text/event-stream' }).end('event: hello\ndata: {}\n\n'),
+  ],
   ['204', (answer) => void answer.writeHead(204).end()],
   ['a redirect to a page', (answer) => void answer.writeHead(302, { location: '/sign-in' }).end()],
-  ['a line cut in the midst of the answer', (answer) => answer.writeHead(200, { 'content-type': 'text/event-stream' }).write('event: conn', () => answer.destroy())],
+  [
+    'a line cut in the midst of the answer',
+    (answer) =>
+      answer.writeHead(200, { 'content-type': 'text/event-stream' }).write('event: conn', () => answer.destroy()),
+  ],
   ['a line cut before any answer', (answer) => answer.destroy()],
 ];
 

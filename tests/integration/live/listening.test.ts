@@ -33,16 +33,23 @@ afterEach(async () => {
 /** The connections of this database that listen, as PostgreSQL itself sees them. */
 async function listeners(): Promise<number[]> {
   const rows = await nursery.sql<{ pid: number }>(
-    `SELECT pid FROM pg_stat_activity WHERE datname = current_database() AND application_name = 'rootclock live'`);
+    `SELECT pid FROM pg_stat_activity WHERE datname = current_database() AND application_name = 'rootclock live'`,
+  );
   return rows.map(({ pid }) => pid);
 }
 
-const addPlace = () => nursery.as('grower').stock.addPlace(sent({ placeId: randomUUID(), code: `B-${randomUUID().slice(0, 8)}`, kind: 'bench' as const }));
+const addPlace = () =>
+  nursery
+    .as('grower')
+    .stock.addPlace(sent({ placeId: randomUUID(), code: `B-${randomUUID().slice(0, 8)}`, kind: 'bench' as const }));
 
 /** Somebody's entry is heard by the page that was opened, within the time in which a server has to be back. */
 async function expectHeard(heard: Awaited<ReturnType<typeof hear>>): Promise<void> {
   await addPlace();
-  const [{ version } = { version: 0 }] = await nursery.sql<{ version: number }>('SELECT version::int FROM nursery WHERE id = $1', [nursery.nurseryId]);
+  const [{ version } = { version: 0 }] = await nursery.sql<{ version: number }>(
+    'SELECT version::int FROM nursery WHERE id = $1',
+    [nursery.nurseryId],
+  );
   await expect.poll(() => heard.words.at(-1)?.version, { timeout: 20_000 }).toBe(version);
 }
 
@@ -61,7 +68,9 @@ describe('the listening connection', () => {
     for (let round = 0; round < 4; round++) {
       const [before] = await listeners();
       await nursery.sql('SELECT pg_terminate_backend($1)', [before]);
-      await expect.poll(async () => (await listeners()).filter((pid) => pid !== before), { timeout: 20_000 }).toHaveLength(1);
+      await expect
+        .poll(async () => (await listeners()).filter((pid) => pid !== before), { timeout: 20_000 })
+        .toHaveLength(1);
       await expectHeard(heard);
     }
     expect(await listeners()).toHaveLength(1);
@@ -73,7 +82,9 @@ describe('the listening connection', () => {
     const name = pg.escapeIdentifier(new URL(database.url).pathname.slice(1));
     for (let round = 0; round < 2; round++) {
       await nursery.sql(`ALTER DATABASE ${name} CONNECTION LIMIT 0`);
-      await nursery.sql('SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid = ANY ($1)', [await listeners()]);
+      await nursery.sql('SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid = ANY ($1)', [
+        await listeners(),
+      ]);
       const before = line.tried();
       await expect.poll(() => line.tried() - before, { timeout: 20_000 }).toBeGreaterThanOrEqual(3);
       expect(await listeners()).toEqual([]);
@@ -106,9 +117,22 @@ describe('the listening connection', () => {
     const known = heard.words.length;
     const id = nursery.nurseryId;
     const odd = [
-      '', 'no json', '{', 'null', '7', '"x"', '[]', '{}', `{"nursery":"${id}"}`, `{"nursery":"${id}","version":"9","features":[]}`,
-      `{"nursery":"${id}","version":1.5,"features":[]}`, `{"nursery":"${id}","version":-1,"features":[]}`, `{"nursery":"${id}","version":9,"features":"stock"}`,
-      `{"nursery":"${id}","version":9,"features":[7]}`, `{"nursery":"no uuid","version":9,"features":[]}`, `{"nursery":"${id}","person":7}`,
+      '',
+      'no json',
+      '{',
+      'null',
+      '7',
+      '"x"',
+      '[]',
+      '{}',
+      `{"nursery":"${id}"}`,
+      `{"nursery":"${id}","version":"9","features":[]}`,
+      `{"nursery":"${id}","version":1.5,"features":[]}`,
+      `{"nursery":"${id}","version":-1,"features":[]}`,
+      `{"nursery":"${id}","version":9,"features":"stock"}`,
+      `{"nursery":"${id}","version":9,"features":[7]}`,
+      `{"nursery":"no uuid","version":9,"features":[]}`,
+      `{"nursery":"${id}","person":7}`,
       `{"nursery":"${id}","version":9,"features":${JSON.stringify(Array.from({ length: 500 }, () => 'stock'))}}`,
     ];
     for (const payload of odd) await nursery.sql('SELECT pg_notify($1, $2)', ['rootclock', payload]);

@@ -22,7 +22,8 @@ beforeEach(async () => {
   server = await openServer(database);
   nurseries = {};
   // From west to east: their midnights lie up to a day apart.
-  for (const zone of ['Pacific/Honolulu', 'America/Chicago', 'Europe/Berlin', 'Pacific/Auckland']) nurseries[zone] = await server.addNursery({ zone });
+  for (const zone of ['Pacific/Honolulu', 'America/Chicago', 'Europe/Berlin', 'Pacific/Auckland'])
+    nurseries[zone] = await server.addNursery({ zone });
 });
 afterEach(async () => {
   await server.close();
@@ -35,7 +36,9 @@ function timerOn(parts: Pick<Server, 'runner'> & { database: Server['app'] }) {
   let asked: (ms: number) => void = () => {};
   const failures: unknown[] = [];
   const timer = new DayTimer({
-    ...parts, chance: () => 0, failed: (error) => void failures.push(error),
+    ...parts,
+    chance: () => 0,
+    failed: (error) => void failures.push(error),
     after: (ms, run) => {
       waiting = run;
       asked(ms);
@@ -43,32 +46,46 @@ function timerOn(parts: Pick<Server, 'runner'> & { database: Server['app'] }) {
     },
   });
   timer.start();
-  const look = () => new Promise<number>((resolve) => {
-    asked = resolve;
-    waiting?.();
-  });
+  const look = () =>
+    new Promise<number>((resolve) => {
+      asked = resolve;
+      waiting?.();
+    });
   return { timer, look, failures, isWaiting: () => waiting !== null };
 }
 
 async function rolled(): Promise<Record<string, string | null>> {
-  const rows = await server.sql<{ zone: string; day: string | null }>('SELECT zone, rolled_on::text AS day FROM nursery');
+  const rows = await server.sql<{ zone: string; day: string | null }>(
+    'SELECT zone, rolled_on::text AS day FROM nursery',
+  );
   return Object.fromEntries(rows.map(({ zone, day }) => [zone, day]));
 }
 
-const rolls = async () => (await server.sql<{ n: number }>(`SELECT count(*)::int AS n FROM command WHERE name = 'roll-day'`))[0]?.n;
+const rolls = async () =>
+  (await server.sql<{ n: number }>(`SELECT count(*)::int AS n FROM command WHERE name = 'roll-day'`))[0]?.n;
 
 describe('the timer of days', () => {
   test('rolls each nursery after the midnight of its own zone, and no other', async () => {
     const { look, failures } = timerOn({ database: server.app, runner: server.runner });
     server.clock.set('2026-05-20T09:00:00Z');
     await look();
-    expect(await rolled()).toEqual({ 'Pacific/Honolulu': '2026-05-19', 'America/Chicago': '2026-05-20', 'Europe/Berlin': '2026-05-20', 'Pacific/Auckland': '2026-05-20' });
+    expect(await rolled()).toEqual({
+      'Pacific/Honolulu': '2026-05-19',
+      'America/Chicago': '2026-05-20',
+      'Europe/Berlin': '2026-05-20',
+      'Pacific/Auckland': '2026-05-20',
+    });
     server.clock.set('2026-05-20T11:59:00Z');
     // Two hours past midnight in Honolulu, one minute before it in Auckland.
     expect(await look()).toBe(60_000);
     server.clock.set('2026-05-20T12:00:30Z');
     await look();
-    expect(await rolled()).toEqual({ 'Pacific/Honolulu': '2026-05-20', 'America/Chicago': '2026-05-20', 'Europe/Berlin': '2026-05-20', 'Pacific/Auckland': '2026-05-21' });
+    expect(await rolled()).toEqual({
+      'Pacific/Honolulu': '2026-05-20',
+      'America/Chicago': '2026-05-20',
+      'Europe/Berlin': '2026-05-20',
+      'Pacific/Auckland': '2026-05-21',
+    });
     expect(failures).toEqual([]);
   });
 
@@ -83,7 +100,12 @@ describe('the timer of days', () => {
 
   test('rolls a day once, however many servers do it at the same moment', async () => {
     const others = Array.from({ length: 3 }, () => openDatabase(database.url));
-    const timers = others.map((other) => timerOn({ database: other, runner: createRunner({ database: other, replan, rollDay, foreseeRoll, clock: server.clock.now }) }));
+    const timers = others.map((other) =>
+      timerOn({
+        database: other,
+        runner: createRunner({ database: other, replan, rollDay, foreseeRoll, clock: server.clock.now }),
+      }),
+    );
     for (let day = 20; day < 24; day++) {
       server.clock.set(`2026-05-${day}`);
       await Promise.all(timers.map(({ look }) => look()));
@@ -120,7 +142,10 @@ describe('the timer of days', () => {
 
   test('holds no connection while it waits, and none and no timer after it was stopped', async () => {
     const one = openDatabase(database.url, 1);
-    const { timer, look, isWaiting } = timerOn({ database: one, runner: createRunner({ database: one, replan, rollDay, foreseeRoll, clock: server.clock.now }) });
+    const { timer, look, isWaiting } = timerOn({
+      database: one,
+      runner: createRunner({ database: one, replan, rollDay, foreseeRoll, clock: server.clock.now }),
+    });
     await look();
     // Its pool has a single connection: this would wait for ever if the timer kept it.
     expect(await one.$queryRaw`SELECT 1 AS n`).toEqual([{ n: 1 }]);

@@ -86,7 +86,12 @@ describe('a stream', () => {
     const [ending, staying] = [await hear(address, `rootclock_session=${token}`), await hearAs('crew')];
     const payload = sent({});
     const cookie = `rootclock_session=${token}`;
-    const out = await app.inject({ method: 'POST', url: '/trpc/people.signOut', payload, headers: { cookie, 'content-type': 'application/json' } });
+    const out = await app.inject({
+      method: 'POST',
+      url: '/trpc/people.signOut',
+      payload,
+      headers: { cookie, 'content-type': 'application/json' },
+    });
     expect(out.statusCode).toBe(200);
     expect(await ending.ended).toBe('not-signed-in');
     expect(await Promise.race([staying.ended, 'open'])).toBe('open');
@@ -127,7 +132,9 @@ describe('a stream', () => {
     const all: Awaited<ReturnType<typeof hear>>[] = [];
     for (let opened = 0; opened < 12; opened++) all.push(await hear(address, cookie));
     expect(await Promise.all(all.slice(0, 2).map(({ ended }) => ended))).toEqual([null, null]);
-    await nursery.as('grower').stock.addPlace(sent({ placeId: '00000000-0000-4000-8000-0000000000b1', code: 'B1', kind: 'bench' as const }));
+    await nursery
+      .as('grower')
+      .stock.addPlace(sent({ placeId: '00000000-0000-4000-8000-0000000000b1', code: 'B1', kind: 'bench' as const }));
     await expect.poll(() => [...all.slice(2), other].filter(({ words }) => words.length < 2)).toEqual([]);
     for (const { close } of [...all, other]) close();
   });
@@ -142,7 +149,8 @@ describe('a page that does not take what it is told', () => {
     const features = Array.from({ length: 40 }, (_, index) => `feature-with-a-long-name-${index}`);
     await nursery.sql(
       `SELECT pg_notify('rootclock', json_build_object('nursery', $1::text, 'version', v, 'features', $2::text[])::text) FROM generate_series(1, $3) v`,
-      [nursery.nurseryId, features, times]);
+      [nursery.nurseryId, features, times],
+    );
   }
 
   test('fills no memory of the server, and hears the newest when it reads again', async () => {
@@ -152,7 +160,9 @@ describe('a page that does not take what it is told', () => {
     const [lazy, keen] = [await hearAs('crew'), await hearAs('viewer')];
     lazy.pause();
     for (let round = 0; round < ROUNDS; round++) await flood(1_000);
-    await nursery.sql(`SELECT pg_notify('rootclock', $1)`, [JSON.stringify({ nursery: nursery.nurseryId, version: 2_000, features: [] })]);
+    await nursery.sql(`SELECT pg_notify('rootclock', $1)`, [
+      JSON.stringify({ nursery: nursery.nurseryId, version: 2_000, features: [] }),
+    ]);
     await expect.poll(() => keen.words.at(-1)?.version, { timeout: 60_000 }).toBe(2_000);
     expect(Math.max(...[...sockets].map(({ writableLength }) => writableLength))).toBeLessThan(200_000);
     lazy.resume();

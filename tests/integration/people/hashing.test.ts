@@ -24,8 +24,14 @@ describe('others are served while', () => {
     ['a password is hashed', () => passwordHash('slow river under moss')],
     ['a password is checked against none', () => isPassword('slow river under moss', null, 'strangers')],
     ['a secret of a command is hashed for the log', () => slowHash('slow river under moss', 'salt')],
-    ['a command with a secret is hashed for the log', () => inputHashOf({ deep: [{ password: 'slow river under moss' }] }, 'salt')],
-    ['an odd password is judged, which takes long', () => requireUncommon('e3a4@s5$1!0oil7t+2z%e3a4@s5$1!0oil7t+2z%').catch(() => undefined)],
+    [
+      'a command with a secret is hashed for the log',
+      () => inputHashOf({ deep: [{ password: 'slow river under moss' }] }, 'salt'),
+    ],
+    [
+      'an odd password is judged, which takes long',
+      () => requireUncommon('e3a4@s5$1!0oil7t+2z%e3a4@s5$1!0oil7t+2z%').catch(() => undefined),
+    ],
   ])('%s', async (_, work) => {
     await work();
     expect(await servesOthersDuring(work)).toBe(true);
@@ -48,7 +54,8 @@ describe('the queue of slow hashing', () => {
       queue.take(name.startsWith('known') ? 'known' : 'strangers', async () => {
         order.push(name);
         await first.work();
-      }));
+      }),
+    );
     await new Promise((resolve) => setImmediate(resolve));
     expect(order).toEqual(['stranger 1', 'stranger 2']);
     first.let();

@@ -26,21 +26,43 @@ beforeEach(() => clock.set(new Date(clock.now().getTime() + 2 * 86_400_000).toIS
 
 async function addPerson(secret = password, more: { name?: string; email?: string } = {}) {
   const personId = randomUUID();
-  const person = { personId, name: 'Test Person', email: `${personId.slice(0, 8)}@example.test`, role: 'crew' as const, ...more };
+  const person = {
+    personId,
+    name: 'Test Person',
+    email: `${personId.slice(0, 8)}@example.test`,
+    role: 'crew' as const,
+    ...more,
+  };
   await nursery.as('owner').people.addPerson(sent({ ...person, password: secret }));
   return person;
 }
 const enter = (email: string, secret: string) => door.browser().post('people.signIn', { email, password: secret });
 
 describe('a new password', () => {
-  test.each([['1234567890'], ['password123'], ['qwertyuiop'], ['aaaaaaaaaaaa'], ['PASSWORD123'], ['Password1!'], ['abcabcabcabc'], ['contraseña123'], ['iloveyou2020']])('%s is refused as one of the first that anybody tries', async (secret) => {
+  test.each([
+    ['1234567890'],
+    ['password123'],
+    ['qwertyuiop'],
+    ['aaaaaaaaaaaa'],
+    ['PASSWORD123'],
+    ['Password1!'],
+    ['abcabcabcabc'],
+    ['contraseña123'],
+    ['iloveyou2020'],
+  ])('%s is refused as one of the first that anybody tries', async (secret) => {
     expect(await refusalOf(addPerson(secret))).toMatchObject({ code: 'common-password', field: 'password' });
   });
 
-  test.each([['Ottoline Brackwater', 'x@example.test', 'sunny brackwater 88'], ['Ann Lee', 'marshwren@example.test', 'big marsh-wren moss'], ['Ann Lee', 'y@example.test', 'my test nursery moss']])(
-    'of %s (%s) that holds a name anybody knows is refused: %s', async (name, email, secret) => {
-      expect(await refusalOf(addPerson(secret, { name, email }))).toMatchObject({ code: 'known-name-password', field: 'password' });
+  test.each([
+    ['Ottoline Brackwater', 'x@example.test', 'sunny brackwater 88'],
+    ['Ann Lee', 'marshwren@example.test', 'big marsh-wren moss'],
+    ['Ann Lee', 'y@example.test', 'my test nursery moss'],
+  ])('of %s (%s) that holds a name anybody knows is refused: %s', async (name, email, secret) => {
+    expect(await refusalOf(addPerson(secret, { name, email }))).toMatchObject({
+      code: 'known-name-password',
+      field: 'password',
     });
+  });
 
   test('with the same letters as the name inside a longer word of another kind is taken', async () => {
     await addPerson('slow plannedlane moss', { name: 'Ann Lee' });
@@ -51,8 +73,16 @@ describe('a new password', () => {
     const browser = door.browser();
     await browser.post('people.signIn', { email, password });
     const refused = {
-      'people.changeOwnPassword': async () => codeOf(await browser.post('people.changeOwnPassword', { currentPassword: password, password: 'password123' })),
-      'people.changePerson': async () => (await refusalOf(nursery.as('owner').people.changePerson(sent({ personId, name, role, ended: false, password: 'password123' })))).code,
+      'people.changeOwnPassword': async () =>
+        codeOf(await browser.post('people.changeOwnPassword', { currentPassword: password, password: 'password123' })),
+      'people.changePerson': async () =>
+        (
+          await refusalOf(
+            nursery
+              .as('owner')
+              .people.changePerson(sent({ personId, name, role, ended: false, password: 'password123' })),
+          )
+        ).code,
     }[procedure];
     expect(await refused?.()).toBe('common-password');
   });
@@ -61,10 +91,21 @@ describe('a new password', () => {
     const empty = await createDatabase();
     const fresh = await openDoor(empty, { clock: clock.now });
     try {
-      const begin = async (secret: string) => codeOf(await fresh.browser().post('people.createFirstOwner', {
-        nurseryName: 'New Ground', zone: 'America/Chicago', name: 'Ottoline Brackwater', email: 'x@example.test', password: secret,
-      }));
-      expect([await begin('password123'), await begin('on new-ground we live'), await begin(password)]).toEqual(['common-password', 'known-name-password', undefined]);
+      const begin = async (secret: string) =>
+        codeOf(
+          await fresh.browser().post('people.createFirstOwner', {
+            nurseryName: 'New Ground',
+            zone: 'America/Chicago',
+            name: 'Ottoline Brackwater',
+            email: 'x@example.test',
+            password: secret,
+          }),
+        );
+      expect([await begin('password123'), await begin('on new-ground we live'), await begin(password)]).toEqual([
+        'common-password',
+        'known-name-password',
+        undefined,
+      ]);
     } finally {
       await fresh.close();
       await empty.drop();
@@ -88,7 +129,10 @@ describe('one word on two keyboards', () => {
 
   test('is taken as it was typed when it was stored before', async () => {
     const { email, personId } = await addPerson();
-    await nursery.sql('UPDATE person SET password_hash = $2 WHERE id = $1', [personId, await hash('cafe\u0301 under the moss')]);
+    await nursery.sql('UPDATE person SET password_hash = $2 WHERE id = $1', [
+      personId,
+      await hash('cafe\u0301 under the moss'),
+    ]);
     expect((await enter(email, 'cafe\u0301 under the moss')).statusCode).toBe(200);
     expect(codeOf(await enter(email, 'caf\u00e9 under the moss'))).toBe('wrong-sign-in');
   });
@@ -96,7 +140,9 @@ describe('one word on two keyboards', () => {
   test('is one address', async () => {
     const { email } = await addPerson(password, { email: 'jos\u00e9-one@example.test' });
     expect((await enter('jose\u0301-one@example.test', password)).statusCode).toBe(200);
-    expect(await refusalOf(addPerson(password, { email: 'JOSE\u0301-one@example.test' }))).toMatchObject({ code: 'email-taken' });
+    expect(await refusalOf(addPerson(password, { email: 'JOSE\u0301-one@example.test' }))).toMatchObject({
+      code: 'email-taken',
+    });
     expect(email).toBe('jos\u00e9-one@example.test');
   });
 });
@@ -104,7 +150,9 @@ describe('one word on two keyboards', () => {
 describe('one’s own password', () => {
   test('is changed by nobody without the present one, not even by an owner who changes people', async () => {
     const { personId, personName: name } = nursery.people.owner;
-    const change = nursery.as('owner').people.changePerson(sent({ personId, name, role: 'owner', ended: false, password: 'quiet barn behind hills' }));
+    const change = nursery
+      .as('owner')
+      .people.changePerson(sent({ personId, name, role: 'owner', ended: false, password: 'quiet barn behind hills' }));
     expect(await refusalOf(change)).toMatchObject({ code: 'own-password', field: 'password' });
   });
 });

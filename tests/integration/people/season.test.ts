@@ -32,7 +32,16 @@ describe('a first owner', () => {
     ['2026-10-31T20:00:00Z', 'Pacific/Auckland', '2027-10-31'],
     ['2025-12-31T20:00:00Z', 'Pacific/Auckland', '2026-10-31'],
   ])('at %s in %s gets a season that ends on %s', async (at, zone, endsOn) => {
-    await createFirstOwner({ database: server.app, now: new Date(at) }, { nurseryName: 'New', zone, name: 'Somebody', email: 'somebody@example.test', password: 'more than ten characters' });
+    await createFirstOwner(
+      { database: server.app, now: new Date(at) },
+      {
+        nurseryName: 'New',
+        zone,
+        name: 'Somebody',
+        email: 'somebody@example.test',
+        password: 'more than ten characters',
+      },
+    );
     expect(await server.sql('SELECT season_end_on::text AS "endsOn" FROM nursery')).toEqual([{ endsOn }]);
   });
 });
@@ -49,8 +58,14 @@ describe('a season that has passed', () => {
     await database.drop();
   });
 
-  const endsOn = async () => (await nursery.sql<{ endsOn: string }>('SELECT season_end_on::text AS "endsOn" FROM nursery WHERE id = $1', [nursery.nurseryId]))[0]?.endsOn;
-  const setEnd = (day: string) => nursery.sql('UPDATE nursery SET season_end_on = $2 WHERE id = $1', [nursery.nurseryId, day]);
+  const endsOn = async () =>
+    (
+      await nursery.sql<{ endsOn: string }>('SELECT season_end_on::text AS "endsOn" FROM nursery WHERE id = $1', [
+        nursery.nurseryId,
+      ])
+    )[0]?.endsOn;
+  const setEnd = (day: string) =>
+    nursery.sql('UPDATE nursery SET season_end_on = $2 WHERE id = $1', [nursery.nurseryId, day]);
   const beginDay = (day: string) => {
     nursery.clock.set(day);
     return nursery.as('grower').gardens.addClient(sent({ clientId: randomUUID(), name: `Of ${day}` }));
@@ -73,7 +88,12 @@ describe('a season that has passed', () => {
     await setEnd('2033-04-30');
     const story = await gardenStory(nursery);
     await story.addLot({ units: 10, pottedOn: '2033-03-01', rootCheckedOn: '2033-03-01' });
-    const declining = await story.addLot({ units: 10, pottedOn: '2033-03-01', rootCheckedOn: '2033-03-01', plantByOn: '2033-09-01' });
+    const declining = await story.addLot({
+      units: 10,
+      pottedOn: '2033-03-01',
+      rootCheckedOn: '2033-03-01',
+      plantByOn: '2033-09-01',
+    });
     const { lineId } = await story.order([{ units: 10 }], { dueOn: '2033-06-01' });
     await beginDay('2033-05-01');
     expect(await endsOn()).toBe('2034-04-30');
@@ -85,7 +105,12 @@ describe('a season that has passed', () => {
   it('is reckoned as the next one by reads before the day’s first write', async () => {
     await setEnd('2033-05-01');
     nursery.clock.set('2033-05-02');
-    const season = query({ name: 'season', input: operations.people.listPeople.input, roles: ['viewer'], read: (context) => loadSeason(context, []) });
+    const season = query({
+      name: 'season',
+      input: operations.people.listPeople.input,
+      roles: ['viewer'],
+      read: (context) => loadSeason(context, []),
+    });
     expect(await nursery.runner.read(season, nursery.people.viewer, {})).toMatchObject({ horizonOn: '2034-05-01' });
     expect(await endsOn()).toBe('2033-05-01');
   });

@@ -35,24 +35,40 @@ async function addOwner(role: 'owner' | 'crew' = 'owner') {
 }
 
 async function turnOn(browser: Browser) {
-  const { secret, address } = resultOf<{ secret: string; address: string }>(await browser.post('people.beginSecondStep', { password }));
-  const { recoveryCodes } = resultOf<{ recoveryCodes: string[] }>(await browser.post('people.finishSecondStep', { code: codeNow(secret) }));
+  const { secret, address } = resultOf<{ secret: string; address: string }>(
+    await browser.post('people.beginSecondStep', { password }),
+  );
+  const { recoveryCodes } = resultOf<{ recoveryCodes: string[] }>(
+    await browser.post('people.finishSecondStep', { code: codeNow(secret) }),
+  );
   later(60);
   return { secret, address, recoveryCodes };
 }
-const enter = (email: string, code?: string) => door.browser().post('people.signIn', { email, password, ...(code === undefined ? {} : { code }) });
+const enter = (email: string, code?: string) =>
+  door.browser().post('people.signIn', { email, password, ...(code === undefined ? {} : { code }) });
 
 describe('a second step', () => {
   test('is set up with the password and a first code, and tells apps whose it is', async () => {
     const { browser, email } = await addOwner();
-    expect(codeOf(await browser.post('people.beginSecondStep', { password: 'not the password' }))).toBe('wrong-password');
-    const { secret, address } = resultOf<{ secret: string; address: string }>(await browser.post('people.beginSecondStep', { password }));
+    expect(codeOf(await browser.post('people.beginSecondStep', { password: 'not the password' }))).toBe(
+      'wrong-password',
+    );
+    const { secret, address } = resultOf<{ secret: string; address: string }>(
+      await browser.post('people.beginSecondStep', { password }),
+    );
     expect(address).toBe(`otpauth://totp/Rootclock:${encodeURIComponent(email)}?secret=${secret}&issuer=Rootclock`);
-    expect(codeOf(await browser.post('people.finishSecondStep', { code: codeNow(secret) === '000000' ? '000001' : '000000' }))).toBe('wrong-code');
+    expect(
+      codeOf(
+        await browser.post('people.finishSecondStep', { code: codeNow(secret) === '000000' ? '000001' : '000000' }),
+      ),
+    ).toBe('wrong-code');
     // Until then nobody is asked for a code.
     expect((await enter(email)).statusCode).toBe(200);
     await browser.post('people.finishSecondStep', { code: codeNow(secret) });
-    expect(resultOf(await browser.get('people.readSecondStep'))).toEqual({ since: clock.now().toISOString(), codesLeft: 10 });
+    expect(resultOf(await browser.get('people.readSecondStep'))).toEqual({
+      since: clock.now().toISOString(),
+      codesLeft: 10,
+    });
     expect(codeOf(await enter(email))).toBe('second-step-needed');
     expect(codeOf(await browser.post('people.beginSecondStep', { password }))).toBe('second-step-changed');
   });
@@ -62,7 +78,12 @@ describe('a second step', () => {
     const { secret } = await turnOn(browser);
     const code = codeNow(secret);
     const answers = await Promise.all(Array.from({ length: 4 }, () => enter(email, code)));
-    expect(answers.map((answer) => codeOf(answer) ?? 'in').sort()).toEqual(['in', 'wrong-code', 'wrong-code', 'wrong-code']);
+    expect(answers.map((answer) => codeOf(answer) ?? 'in').sort()).toEqual([
+      'in',
+      'wrong-code',
+      'wrong-code',
+      'wrong-code',
+    ]);
     later(60);
     expect((await enter(email, ` ${codeNow(secret).slice(0, 3)} ${codeNow(secret).slice(3)}`)).statusCode).toBe(200);
   });
@@ -98,17 +119,23 @@ describe('a second step', () => {
   test('says nothing to who does not know the password', async () => {
     const { browser, email } = await addOwner();
     await turnOn(browser);
-    expect(codeOf(await door.browser().post('people.signIn', { email, password: 'not the password' }))).toBe('wrong-sign-in');
+    expect(codeOf(await door.browser().post('people.signIn', { email, password: 'not the password' }))).toBe(
+      'wrong-sign-in',
+    );
   });
 
   test('is turned off with the password and a code', async () => {
     const { browser, email } = await addOwner();
     const { secret, recoveryCodes } = await turnOn(browser);
-    expect(codeOf(await browser.post('people.endSecondStep', { password: 'not the password', code: codeNow(secret) }))).toBe('wrong-password');
+    expect(
+      codeOf(await browser.post('people.endSecondStep', { password: 'not the password', code: codeNow(secret) })),
+    ).toBe('wrong-password');
     expect(codeOf(await browser.post('people.endSecondStep', { password, code: 'ZZZZ-ZZZZ' }))).toBe('wrong-code');
     expect((await browser.post('people.endSecondStep', { password, code: recoveryCodes[0]! })).statusCode).toBe(200);
     expect((await enter(email)).statusCode).toBe(200);
-    expect(await nursery.sql('SELECT FROM recovery_code c JOIN person p ON p.id = c.person_id WHERE p.email = $1', [email])).toEqual([]);
+    expect(
+      await nursery.sql('SELECT FROM recovery_code c JOIN person p ON p.id = c.person_id WHERE p.email = $1', [email]),
+    ).toEqual([]);
   });
 
   test('is taken off by another owner, who sees who has one', async () => {
@@ -118,7 +145,9 @@ describe('a second step', () => {
     await nursery.as('owner').people.removeSecondStep(sent({ personId }));
     expect(await nursery.as('owner').people.listSecondSteps({})).not.toContain(personId);
     expect((await enter(email)).statusCode).toBe(200);
-    expect(await refusalOf(nursery.as('owner').people.removeSecondStep(sent({ personId: randomUUID() })))).toMatchObject({ code: 'not-found' });
+    expect(
+      await refusalOf(nursery.as('owner').people.removeSecondStep(sent({ personId: randomUUID() }))),
+    ).toMatchObject({ code: 'not-found' });
   });
 
   test('is not taken off oneself that way, without password and code', async () => {
@@ -136,7 +165,10 @@ describe('a second step', () => {
   test('leaves its secret and codes in no log of commands, and codes only as hashes', async () => {
     const { browser } = await addOwner();
     const { secret, recoveryCodes } = await turnOn(browser);
-    const kept = JSON.stringify([await nursery.sql('SELECT * FROM command'), await nursery.sql(`SELECT encode(hash, 'escape') FROM recovery_code`)]);
+    const kept = JSON.stringify([
+      await nursery.sql('SELECT * FROM command'),
+      await nursery.sql(`SELECT encode(hash, 'escape') FROM recovery_code`),
+    ]);
     for (const each of [secret, ...recoveryCodes]) expect(kept).not.toContain(each);
   });
 });

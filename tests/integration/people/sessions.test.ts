@@ -18,7 +18,10 @@ const clock = testClock('2026-05-20');
 beforeAll(async () => {
   database = await createDatabase();
   nursery = await openNursery(database);
-  [door, secure] = await Promise.all([openDoor(database, { clock: clock.now }), openDoor(database, { clock: clock.now, secureCookies: true })]);
+  [door, secure] = await Promise.all([
+    openDoor(database, { clock: clock.now }),
+    openDoor(database, { clock: clock.now, secureCookies: true }),
+  ]);
 });
 afterAll(async () => {
   await Promise.all([door.close(), secure.close()]);
@@ -30,12 +33,16 @@ beforeEach(() => clock.set('2026-05-20'));
 async function addPerson() {
   const personId = randomUUID();
   const email = `${personId.slice(0, 8)}@example.test`;
-  await nursery.as('owner').people.addPerson(sent({ personId, name: 'Test Person', email, role: 'crew' as const, password }));
+  await nursery
+    .as('owner')
+    .people.addPerson(sent({ personId, name: 'Test Person', email, role: 'crew' as const, password }));
   return { personId, email };
 }
-const signIn = async (browser: Browser, email: string) => expect((await browser.post('people.signIn', { email, password })).statusCode).toBe(200);
+const signIn = async (browser: Browser, email: string) =>
+  expect((await browser.post('people.signIn', { email, password })).statusCode).toBe(200);
 const isIn = async (browser: Browser) => (await browser.get('people.me')).statusCode === 200;
-const sessionsOf = async (browser: Browser) => resultOf<contracts.SessionRow[]>(await browser.get('people.listSessions'));
+const sessionsOf = async (browser: Browser) =>
+  resultOf<contracts.SessionRow[]>(await browser.get('people.listSessions'));
 
 describe('cookies', () => {
   test.each([
@@ -45,9 +52,22 @@ describe('cookies', () => {
     const { email } = await addPerson();
     const browser = at().browser();
     const answer = await browser.post('people.signIn', { email, password });
-    const cookies = answer.cookies as { name: string; path: string; httpOnly?: boolean; secure?: boolean; sameSite?: string; domain?: string }[];
+    const cookies = answer.cookies as {
+      name: string;
+      path: string;
+      httpOnly?: boolean;
+      secure?: boolean;
+      sameSite?: string;
+      domain?: string;
+    }[];
     expect(cookies.map(({ name }) => name).sort()).toEqual(names);
-    for (const cookie of cookies) expect(cookie).toMatchObject({ path: '/', httpOnly: true, sameSite: 'Lax', ...(isSecure ? { secure: true } : {}) });
+    for (const cookie of cookies)
+      expect(cookie).toMatchObject({
+        path: '/',
+        httpOnly: true,
+        sameSite: 'Lax',
+        ...(isSecure ? { secure: true } : {}),
+      });
     expect(cookies.map(({ domain }) => domain)).toEqual([undefined, undefined]);
     expect(await isIn(browser)).toBe(true);
     await browser.post('people.signOut', {});
@@ -76,9 +96,21 @@ describe('the sessions of a person', () => {
     expect(await sessionsOf(desk)).toMatchObject([{ here: true, seenAt: '2026-05-21T09:10:00.000Z' }, { here: false }]);
     clock.set('2026-05-21T11:05:00Z');
     await isIn(phone);
-    expect((await sessionsOf(desk))).toMatchObject([
-      { browser: 'Chrome', system: 'Linux', openedAt: '2026-05-21T09:10:00.000Z', seenAt: '2026-05-21T11:00:00.000Z', here: true },
-      { browser: 'Firefox', system: 'Android', openedAt: '2026-05-20T17:00:00.000Z', seenAt: '2026-05-21T11:00:00.000Z', here: false },
+    expect(await sessionsOf(desk)).toMatchObject([
+      {
+        browser: 'Chrome',
+        system: 'Linux',
+        openedAt: '2026-05-21T09:10:00.000Z',
+        seenAt: '2026-05-21T11:00:00.000Z',
+        here: true,
+      },
+      {
+        browser: 'Firefox',
+        system: 'Android',
+        openedAt: '2026-05-20T17:00:00.000Z',
+        seenAt: '2026-05-21T11:00:00.000Z',
+        here: false,
+      },
     ]);
   });
 
@@ -94,7 +126,10 @@ describe('the sessions of a person', () => {
     expect(await isIn(phone)).toBe(true);
     await desk.post('people.endSession', { sessionId: phoneId });
     expect([await isIn(phone), await isIn(desk)]).toEqual([false, true]);
-    const known = await nursery.sql(`SELECT FROM token t JOIN person p ON p.id = t.person_id WHERE p.email = $1 AND t.kind = 'device' AND t.revoked_at IS NULL`, [email]);
+    const known = await nursery.sql(
+      `SELECT FROM token t JOIN person p ON p.id = t.person_id WHERE p.email = $1 AND t.kind = 'device' AND t.revoked_at IS NULL`,
+      [email],
+    );
     expect(known).toHaveLength(1);
   });
 
@@ -124,7 +159,10 @@ describe('the sessions of a person', () => {
     const shared = door.browser();
     await signIn(shared, first.email);
     await signIn(shared, second.email);
-    const known = await nursery.sql(`SELECT person_id FROM token WHERE kind = 'device' AND revoked_at IS NULL AND person_id IN ($1, $2)`, [first.personId, second.personId]);
+    const known = await nursery.sql(
+      `SELECT person_id FROM token WHERE kind = 'device' AND revoked_at IS NULL AND person_id IN ($1, $2)`,
+      [first.personId, second.personId],
+    );
     expect(known).toHaveLength(2);
     expect(await sessionsOf(shared)).toHaveLength(1);
   });
@@ -134,7 +172,11 @@ describe('a device', () => {
   test('is no longer known once the owner sets a new password', async () => {
     const { email, personId } = await addPerson();
     await signIn(door.browser(), email);
-    await nursery.as('owner').people.changePerson(sent({ personId, name: 'Test Person', role: 'crew', ended: false, password: 'quiet barn behind hills' }));
+    await nursery
+      .as('owner')
+      .people.changePerson(
+        sent({ personId, name: 'Test Person', role: 'crew', ended: false, password: 'quiet barn behind hills' }),
+      );
     expect(await nursery.sql(`SELECT FROM token WHERE person_id = $1 AND revoked_at IS NULL`, [personId])).toEqual([]);
   });
 
@@ -142,7 +184,10 @@ describe('a device', () => {
     const { email, personId } = await addPerson();
     const browser = door.browser();
     await signIn(browser, email);
-    const [stored] = await nursery.sql<{ hash: Buffer }>(`SELECT hash FROM token WHERE person_id = $1 AND kind = 'device'`, [personId]);
+    const [stored] = await nursery.sql<{ hash: Buffer }>(
+      `SELECT hash FROM token WHERE person_id = $1 AND kind = 'device'`,
+      [personId],
+    );
     expect(stored?.hash).toHaveLength(32);
     expect(browser.jar.get('rootclock_device')).toHaveLength(43);
   });
@@ -155,10 +200,23 @@ describe('what nobody can use any more', () => {
     await door.browser({ address: '10.77.0.1' }).post('people.signIn', { email, password: 'guessing wildly' });
     await nursery.as('crew').people.createCalendarAddress(sent({}));
     await nursery.as('crew').people.revokeCalendarAddress(sent({}));
-    const left = () => nursery.sql<{ kind: string }>(`SELECT kind FROM token WHERE person_id IN ($1, $2) ORDER BY kind`, [personId, nursery.people.crew.personId]);
+    const left = () =>
+      nursery.sql<{ kind: string }>(`SELECT kind FROM token WHERE person_id IN ($1, $2) ORDER BY kind`, [
+        personId,
+        nursery.people.crew.personId,
+      ]);
     expect(await left()).toHaveLength(3);
     nursery.clock.set('2026-07-20');
-    await nursery.as('owner').people.editNursery(sent({ name: 'Proving Ground', zone: 'America/Chicago', region: null, units: 'us', noticeDays: 30, seasonEndOn: '2026-11-15' }));
+    await nursery.as('owner').people.editNursery(
+      sent({
+        name: 'Proving Ground',
+        zone: 'America/Chicago',
+        region: null,
+        units: 'us',
+        noticeDays: 30,
+        seasonEndOn: '2026-11-15',
+      }),
+    );
     expect((await left()).map(({ kind }) => kind)).toEqual(['device']);
     expect(await nursery.sql('SELECT FROM sign_in_pace')).toEqual([]);
   });

@@ -26,25 +26,45 @@ async function whileWaiting<Answer>(write: () => Promise<Answer>, change: string
   await holder.query('UPDATE nursery SET version = version WHERE id = $1', [nursery.nurseryId]);
   const written = write();
   written.catch(() => undefined);
-  await expect.poll(async () => (await nursery.sql(`SELECT FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'`)).length, { timeout: 10_000 }).toBe(1);
+  await expect
+    .poll(
+      async () =>
+        (
+          await nursery.sql(
+            `SELECT FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'`,
+          )
+        ).length,
+      { timeout: 10_000 },
+    )
+    .toBe(1);
   await holder.query(change, values);
   await holder.query('COMMIT');
   return written;
 }
 
-const nameOfNursery = async () => (await nursery.sql<{ name: string }>('SELECT name FROM nursery WHERE id = $1', [nursery.nurseryId]))[0]?.name;
-const settings = (name: string) => sent({ name, zone: 'America/Denver', region: null, units: 'us' as const, noticeDays: 30, seasonEndOn: '2026-11-15' });
+const nameOfNursery = async () =>
+  (await nursery.sql<{ name: string }>('SELECT name FROM nursery WHERE id = $1', [nursery.nurseryId]))[0]?.name;
+const settings = (name: string) =>
+  sent({ name, zone: 'America/Denver', region: null, units: 'us' as const, noticeDays: 30, seasonEndOn: '2026-11-15' });
 
 describe('a write that waits for the nursery', () => {
   test('is not done when its person is removed meanwhile', async () => {
-    const work = whileWaiting(() => nursery.as('owner').people.editNursery(settings('Written by nobody')), 'UPDATE membership SET ended_at = $2 WHERE person_id = $1', [nursery.people.owner.personId, nursery.clock.now()]);
+    const work = whileWaiting(
+      () => nursery.as('owner').people.editNursery(settings('Written by nobody')),
+      'UPDATE membership SET ended_at = $2 WHERE person_id = $1',
+      [nursery.people.owner.personId, nursery.clock.now()],
+    );
     expect(await refusalOf(work)).toMatchObject({ code: 'not-signed-in' });
     expect(await nameOfNursery()).toBe('Test nursery');
     await nursery.sql('UPDATE membership SET ended_at = NULL WHERE person_id = $1', [nursery.people.owner.personId]);
   });
 
   test('is not done when its person is given a role that may not', async () => {
-    const work = whileWaiting(() => nursery.as('owner').people.editNursery(settings('Written by a viewer')), `UPDATE membership SET role = 'viewer' WHERE person_id = $1`, [nursery.people.owner.personId]);
+    const work = whileWaiting(
+      () => nursery.as('owner').people.editNursery(settings('Written by a viewer')),
+      `UPDATE membership SET role = 'viewer' WHERE person_id = $1`,
+      [nursery.people.owner.personId],
+    );
     expect(await refusalOf(work)).toMatchObject({ code: 'not-allowed', data: { role: 'viewer' } });
     expect(await nameOfNursery()).toBe('Test nursery');
     await nursery.sql(`UPDATE membership SET role = 'owner' WHERE person_id = $1`, [nursery.people.owner.personId]);
@@ -58,15 +78,23 @@ describe('a write that waits for the nursery', () => {
 
 describe('a calendar address', () => {
   test('asked for twenty times at once is one that works', async () => {
-    const made = await Promise.all(Array.from({ length: 20 }, () => nursery.as('crew').people.createCalendarAddress(sent({}))));
+    const made = await Promise.all(
+      Array.from({ length: 20 }, () => nursery.as('crew').people.createCalendarAddress(sent({}))),
+    );
     expect(new Set(made.map(({ path }) => path)).size).toBe(20);
-    const live = await nursery.sql(`SELECT FROM token WHERE person_id = $1 AND kind = 'calendar' AND revoked_at IS NULL`, [nursery.people.crew.personId]);
+    const live = await nursery.sql(
+      `SELECT FROM token WHERE person_id = $1 AND kind = 'calendar' AND revoked_at IS NULL`,
+      [nursery.people.crew.personId],
+    );
     expect(live).toHaveLength(1);
   });
 
   test('cannot be two in the database itself', async () => {
-    const insert = () => nursery.sql(`INSERT INTO token (hash, kind, nursery_id, person_id, created_at, expires_at) VALUES (sha256($3), 'calendar', $1, $2, $4, $4)`,
-      [nursery.nurseryId, nursery.people.viewer.personId, Buffer.from(randomUUID()), nursery.clock.now()]);
+    const insert = () =>
+      nursery.sql(
+        `INSERT INTO token (hash, kind, nursery_id, person_id, created_at, expires_at) VALUES (sha256($3), 'calendar', $1, $2, $4, $4)`,
+        [nursery.nurseryId, nursery.people.viewer.personId, Buffer.from(randomUUID()), nursery.clock.now()],
+      );
     await insert();
     await expect(insert()).rejects.toMatchObject({ code: '23505', constraint: 'token_calendar_key' });
   });

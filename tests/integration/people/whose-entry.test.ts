@@ -46,7 +46,11 @@ describe('an entry that names its person', () => {
   test('is told apart before role and content, so that it is not parked for what another may not do', async () => {
     const entry = { ...sent(place('A3')), personId: personOf('owner') };
     expect(await refusalOf(nursery.as('viewer').stock.addPlace(entry))).toMatchObject({ code: 'another-person' });
-    expect(await refusalOf(nursery.as('grower').stock.addPlace({ ...sent({ code: 3 } as never), personId: personOf('owner') }))).toMatchObject({ code: 'another-person' });
+    expect(
+      await refusalOf(
+        nursery.as('grower').stock.addPlace({ ...sent({ code: 3 } as never), personId: personOf('owner') }),
+      ),
+    ).toMatchObject({ code: 'another-person' });
   });
 
   test('finds the answer that was stored before envelopes named anybody', async () => {
@@ -64,22 +68,38 @@ describe('an entry that names its person', () => {
 describe('over HTTP', () => {
   const post = async (role: 'owner' | 'grower', procedure: string, payload: object, cookie?: string) =>
     app.inject({
-      method: 'POST', url: `/trpc/${procedure}`, payload, headers: { 'content-type': 'application/json', cookie: cookie ?? `rootclock_session=${await sessionOf(nursery, role)}` },
+      method: 'POST',
+      url: `/trpc/${procedure}`,
+      payload,
+      headers: {
+        'content-type': 'application/json',
+        cookie: cookie ?? `rootclock_session=${await sessionOf(nursery, role)}`,
+      },
     });
 
   test('it answers 409 with a code of its own', async () => {
     const answer = await post('owner', 'stock.addPlace', { ...sent(place('B1')), personId: personOf('grower') });
-    expect([answer.statusCode, answer.json().error.data]).toMatchObject([409, { code: 'another-person', class: 'access' }]);
+    expect([answer.statusCode, answer.json().error.data]).toMatchObject([
+      409,
+      { code: 'another-person', class: 'access' },
+    ]);
   });
 
   test('signing out ends no session but one’s own', async () => {
     const cookie = `rootclock_session=${await sessionOf(nursery, 'owner')}`;
     const me = () => app.inject({ url: '/trpc/people.me', headers: { cookie } });
-    expect((await post('owner', 'people.signOut', { ...sent({}), personId: personOf('grower') }, cookie)).json().error.data.code).toBe('another-person');
+    expect(
+      (await post('owner', 'people.signOut', { ...sent({}), personId: personOf('grower') }, cookie)).json().error.data
+        .code,
+    ).toBe('another-person');
     expect((await me()).json().result.data.person.id).toBe(personOf('owner'));
-    expect((await post('owner', 'people.signOut', { ...sent({}), personId: personOf('owner') }, cookie)).statusCode).toBe(200);
+    expect(
+      (await post('owner', 'people.signOut', { ...sent({}), personId: personOf('owner') }, cookie)).statusCode,
+    ).toBe(200);
     expect((await me()).statusCode).toBe(401);
-    expect((await post('owner', 'people.signOut', { ...sent({}), personId: personOf('owner') }, cookie)).statusCode).toBe(200);
+    expect(
+      (await post('owner', 'people.signOut', { ...sent({}), personId: personOf('owner') }, cookie)).statusCode,
+    ).toBe(200);
   });
 
   test('a calendar address is not made, and not ended, in another’s name', async () => {
@@ -92,13 +112,33 @@ describe('over HTTP', () => {
   test('every answer carries the server’s instant, and those of procedures the session’s person', async () => {
     const cookie = `rootclock_session=${await sessionOf(nursery, 'owner')}`;
     const now = String(nursery.clock.now().getTime());
-    const urls = ['/trpc/people.me', '/trpc/people.setupState', '/trpc/no.such', '/health', '/no-such-page', '/paper/protocols/x.pdf'];
+    const urls = [
+      '/trpc/people.me',
+      '/trpc/people.setupState',
+      '/trpc/no.such',
+      '/health',
+      '/no-such-page',
+      '/paper/protocols/x.pdf',
+    ];
     const answers = await Promise.all(urls.map(async (url) => app.inject({ url, headers: { cookie } })));
     expect(answers.map(({ headers }) => headers['rootclock-now'])).toEqual(urls.map(() => now));
-    expect(answers.slice(0, 3).map(({ headers }) => headers['rootclock-person'])).toEqual([personOf('owner'), personOf('owner'), personOf('owner')]);
+    expect(answers.slice(0, 3).map(({ headers }) => headers['rootclock-person'])).toEqual([
+      personOf('owner'),
+      personOf('owner'),
+      personOf('owner'),
+    ]);
     const nobody = await app.inject({ url: '/trpc/people.me' });
-    expect([nobody.statusCode, nobody.headers['rootclock-person'], nobody.headers['rootclock-now']]).toEqual([401, '', now]);
-    const forged = await app.inject({ method: 'POST', url: '/trpc/people.signOut', headers: { origin: 'https://elsewhere.test', 'content-type': 'application/json' }, payload: '{}' });
+    expect([nobody.statusCode, nobody.headers['rootclock-person'], nobody.headers['rootclock-now']]).toEqual([
+      401,
+      '',
+      now,
+    ]);
+    const forged = await app.inject({
+      method: 'POST',
+      url: '/trpc/people.signOut',
+      headers: { origin: 'https://elsewhere.test', 'content-type': 'application/json' },
+      payload: '{}',
+    });
     expect([forged.statusCode, forged.headers['rootclock-now']]).toEqual([403, now]);
   });
 });

@@ -26,7 +26,8 @@ afterAll(async () => {
   await database.drop();
 });
 
-const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+const median = (values: readonly number[]) =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 
 async function timedRead(): Promise<number> {
   const started = performance.now();
@@ -40,14 +41,24 @@ it('reads are answered while a large plan is reckoned and more of them wait than
 
   const plan = { isDone: false };
   const started = performance.now();
-  const large = planner.ask(planFacts({ plants: 200, weeks: 52, seed: 2, capacityCm2: 2_900_000 })).then(() => performance.now() - started).finally(() => void (plan.isDone = true));
+  const large = planner
+    .ask(planFacts({ plants: 200, weeks: 52, seed: 2, capacityCm2: 2_900_000 }))
+    .then(() => performance.now() - started)
+    .finally(() => void (plan.isDone = true));
   const waiting = Array.from({ length: PLANS }, () => nursery.as('viewer').planning.readPlan({}));
   const during: number[] = [];
   while (!plan.isDone) during.push(await timedRead());
   const planMs = await large;
   await Promise.all(waiting);
 
-  const figures = { planMs: Math.round(planMs), reads: during.length, idleMs: median(idle), duringMs: median(during), times: median(during) / median(idle), longestMs: Math.max(...during) };
+  const figures = {
+    planMs: Math.round(planMs),
+    reads: during.length,
+    idleMs: median(idle),
+    duringMs: median(during),
+    times: median(during) / median(idle),
+    longestMs: Math.max(...during),
+  };
   console.info('reads while a plan is reckoned:', JSON.stringify(figures));
   expect(during.length).toBeGreaterThanOrEqual(LEAST_READS);
   expect(figures.longestMs).toBeLessThan(planMs);

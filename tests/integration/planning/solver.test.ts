@@ -25,32 +25,61 @@ function most({ groups, limits }: Programme): number {
   return walk(0, limits);
 }
 
-const programmes: fc.Arbitrary<Programme> = fc.integer({ min: 1, max: 4 }).chain((count) => {
-  const takes = fc.subarray(Array.from({ length: count }, (_, limit) => limit)).chain((rows) => fc.tuple(...rows.map((limit) => fc.integer({ min: 1, max: 5000 }).map((amount) => ({ limit, amount })))));
-  const group = fc.array(fc.record({ worth: fc.integer({ min: 1, max: 100_000 }), takes }), { minLength: 1, maxLength: 3 });
-  return fc.record({ groups: fc.array(group, { minLength: 1, maxLength: 6 }), limits: fc.array(fc.integer({ min: 0, max: 12_000 }), { minLength: count, maxLength: count }) });
-}).map(({ groups, limits }) => ({ limits, groups: groups.map((group, at) => group.map((choice, nth) => ({ ...choice, name: `x${at}_${nth}` }))) }));
+const programmes: fc.Arbitrary<Programme> = fc
+  .integer({ min: 1, max: 4 })
+  .chain((count) => {
+    const takes = fc
+      .subarray(Array.from({ length: count }, (_, limit) => limit))
+      .chain((rows) =>
+        fc.tuple(...rows.map((limit) => fc.integer({ min: 1, max: 5000 }).map((amount) => ({ limit, amount })))),
+      );
+    const group = fc.array(fc.record({ worth: fc.integer({ min: 1, max: 100_000 }), takes }), {
+      minLength: 1,
+      maxLength: 3,
+    });
+    return fc.record({
+      groups: fc.array(group, { minLength: 1, maxLength: 6 }),
+      limits: fc.array(fc.integer({ min: 0, max: 12_000 }), { minLength: count, maxLength: count }),
+    });
+  })
+  .map(({ groups, limits }) => ({
+    limits,
+    groups: groups.map((group, at) => group.map((choice, nth) => ({ ...choice, name: `x${at}_${nth}` }))),
+  }));
 
 describe('the solver', () => {
   it('finds the most that any choice is worth, within the limits', async () => {
-    await fc.assert(fc.asyncProperty(programmes, async (programme) => {
-      const { chosen, within } = await solve(programme);
-      const taken = programme.groups.map((group) => group.filter(({ name }) => chosen.includes(name)));
-      expect(taken.every((group) => group.length <= 1)).toBe(true);
-      for (const [limit, room] of programme.limits.entries()) expect(taken.flat().reduce((sum, { takes }) => sum + (takes.find((take) => take.limit === limit)?.amount ?? 0), 0)).toBeLessThanOrEqual(room);
-      expect([taken.flat().reduce((sum, { worth }) => sum + worth, 0), within]).toEqual([most(programme), 0]);
-    }), { seed: 71, numRuns: 150 });
+    await fc.assert(
+      fc.asyncProperty(programmes, async (programme) => {
+        const { chosen, within } = await solve(programme);
+        const taken = programme.groups.map((group) => group.filter(({ name }) => chosen.includes(name)));
+        expect(taken.every((group) => group.length <= 1)).toBe(true);
+        for (const [limit, room] of programme.limits.entries())
+          expect(
+            taken.flat().reduce((sum, { takes }) => sum + (takes.find((take) => take.limit === limit)?.amount ?? 0), 0),
+          ).toBeLessThanOrEqual(room);
+        expect([taken.flat().reduce((sum, { worth }) => sum + worth, 0), within]).toEqual([most(programme), 0]);
+      }),
+      { seed: 71, numRuns: 150 },
+    );
   });
-  it('chooses nothing where there is nothing to choose', async () => expect(await solve({ groups: [], limits: [] })).toEqual({ chosen: [], within: 0 }));
+  it('chooses nothing where there is nothing to choose', async () =>
+    expect(await solve({ groups: [], limits: [] })).toEqual({ chosen: [], within: 0 }));
 });
 
 describe('a large plan with too little room', () => {
   it('is the same each time, keeps within the benches, and says how far from the best it can be', async () => {
     const facts = planFacts({ plants: 60, weeks: 52, seed: 5, capacityCm2: 900_000 });
     const plan = await productionPlan(facts, solve);
-    expect(await productionPlan({ ...facts, demands: [...facts.demands].reverse(), protocols: [...facts.protocols].reverse() }, solve)).toEqual(plan);
+    expect(
+      await productionPlan(
+        { ...facts, demands: [...facts.demands].reverse(), protocols: [...facts.protocols].reverse() },
+        solve,
+      ),
+    ).toEqual(plan);
     expect(plan.gaps.some(({ reason }) => reason === 'no-space')).toBe(true);
-    for (const { plannedCm2, standingCm2 } of plan.weeks) expect(plannedCm2).toBeLessThanOrEqual(Math.max(0, 900_000 - standingCm2));
+    for (const { plannedCm2, standingCm2 } of plan.weeks)
+      expect(plannedCm2).toBeLessThanOrEqual(Math.max(0, 900_000 - standingCm2));
     expect(plan.within).toBeLessThan(0.05);
   });
 });
@@ -67,9 +96,14 @@ describe('the planning thread', () => {
 
   it('answers what is asked one after the other, as the arithmetic does without it', async () => {
     const asked = planner();
-    const [first, second] = await Promise.all([asked.ask(small), asked.ask(planFacts({ plants: 2, weeks: 52, seed: 2, capacityCm2: null }))]);
+    const [first, second] = await Promise.all([
+      asked.ask(small),
+      asked.ask(planFacts({ plants: 2, weeks: 52, seed: 2, capacityCm2: null })),
+    ]);
     expect(first).toEqual(await productionPlan(small, solve));
-    expect(second).toEqual(await productionPlan(planFacts({ plants: 2, weeks: 52, seed: 2, capacityCm2: null }), solve));
+    expect(second).toEqual(
+      await productionPlan(planFacts({ plants: 2, weeks: 52, seed: 2, capacityCm2: null }), solve),
+    );
   });
 
   it('refuses what takes too long, and answers the next one by a new thread', async () => {

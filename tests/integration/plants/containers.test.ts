@@ -16,13 +16,24 @@ afterAll(async () => {
 });
 
 const plants = () => nursery.as('grower').plants;
-const pot = { name: 'own pot', kind: 'pot' as const, volumeMl: 700, depthMm: 150, widthMm: 90, lengthMm: 90, cells: null, tradeClass: null, note: '' };
+const pot = {
+  name: 'own pot',
+  kind: 'pot' as const,
+  volumeMl: 700,
+  depthMm: 150,
+  widthMm: 90,
+  lengthMm: 90,
+  cells: null,
+  tradeClass: null,
+  note: '',
+};
 async function addContainer(code: string, more: object = {}) {
   const containerId = randomUUID();
   await plants().addContainer(sent({ containerId, code, ...pot, ...more }));
   return containerId;
 }
-const byCode = async (code: string, retired = false) => (await plants().listContainers({ retired })).find((container) => container.code === code);
+const byCode = async (code: string, retired = false) =>
+  (await plants().listContainers({ retired })).find((container) => container.code === code);
 
 describe('a container', () => {
   test('of the nursery’s own stands beside those of the reference', async () => {
@@ -31,7 +42,16 @@ describe('a container', () => {
   });
 
   test('measured by the nursery is its own, renamed it stands on the word it stood on', async () => {
-    const { id, isRetired: _, inUse: __, code: ___, kind: ____, standing: _____, source: ______, ...measures } = (await byCode('tall-1l'))!;
+    const {
+      id,
+      isRetired: _,
+      inUse: __,
+      code: ___,
+      kind: ____,
+      standing: _____,
+      source: ______,
+      ...measures
+    } = (await byCode('tall-1l'))!;
     await plants().editContainer(sent({ containerId: id, ...measures, name: 'tall litre' }));
     expect(await byCode('tall-1l')).toMatchObject({ name: 'tall litre', standing: 'assumed' });
     await plants().editContainer(sent({ containerId: id, ...measures, volumeMl: 940 }));
@@ -61,18 +81,30 @@ describe('a container', () => {
   test('that is not there cannot be changed or retired', async () => {
     const containerId = randomUUID();
     const { kind: _, ...measures } = pot;
-    const refusals = [await refusalOf(plants().editContainer(sent({ containerId, ...measures }))), await refusalOf(plants().retireContainer(sent({ containerId }))), await refusalOf(plants().restoreContainer(sent({ containerId })))];
-    expect(refusals.map(({ code, field }) => [code, field])).toEqual([['not-found', 'containerId'], ['not-found', 'containerId'], ['not-found', 'containerId']]);
+    const refusals = [
+      await refusalOf(plants().editContainer(sent({ containerId, ...measures }))),
+      await refusalOf(plants().retireContainer(sent({ containerId }))),
+      await refusalOf(plants().restoreContainer(sent({ containerId }))),
+    ];
+    expect(refusals.map(({ code, field }) => [code, field])).toEqual([
+      ['not-found', 'containerId'],
+      ['not-found', 'containerId'],
+      ['not-found', 'containerId'],
+    ]);
   });
 
   test.each(['crew', 'viewer'] as const)('is not for a %s to add', async (role) => {
-    expect(await refusalOf(nursery.as(role).plants.addContainer(sent({ containerId: randomUUID(), code: 'x1', ...pot })))).toMatchObject({ code: 'not-allowed' });
+    expect(
+      await refusalOf(nursery.as(role).plants.addContainer(sent({ containerId: randomUUID(), code: 'x1', ...pot }))),
+    ).toMatchObject({ code: 'not-allowed' });
   });
 });
 
 describe('the regions', () => {
   test('are those of the reference and any that a plant names', async () => {
-    await plants().addPlant(sent({ plantId: randomUUID(), scientificName: 'Ipomopsis rubra', rootHabit: 'taproot', nativeRegions: ['TX'] }));
+    await plants().addPlant(
+      sent({ plantId: randomUUID(), scientificName: 'Ipomopsis rubra', rootHabit: 'taproot', nativeRegions: ['TX'] }),
+    );
     const codes = (await plants().listRegions({})).map(({ code }) => code);
     expect(codes).toEqual(expect.arrayContaining(['WI', 'MN', 'TX']));
   });

@@ -12,9 +12,18 @@ beforeAll(async () => {
   database = await createDatabase();
   nursery = await openNursery(database);
   stock = stockOf(nursery);
-  await nursery.sql(`INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`, [nursery.nurseryId, randomUUID()]);
-  for (const [opens, closes] of [['04-15', '06-15'], ['09-01', '10-15']]) {
-    await nursery.sql(`INSERT INTO planting_window (nursery_id, id, opens_md, closes_md, standing) VALUES ($1, $2, $3, $4, 'assumed')`, [nursery.nurseryId, randomUUID(), opens, closes]);
+  await nursery.sql(
+    `INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`,
+    [nursery.nurseryId, randomUUID()],
+  );
+  for (const [opens, closes] of [
+    ['04-15', '06-15'],
+    ['09-01', '10-15'],
+  ]) {
+    await nursery.sql(
+      `INSERT INTO planting_window (nursery_id, id, opens_md, closes_md, standing) VALUES ($1, $2, $3, $4, 'assumed')`,
+      [nursery.nurseryId, randomUUID(), opens, closes],
+    );
   }
 });
 afterAll(async () => {
@@ -25,24 +34,42 @@ afterAll(async () => {
 /** A lot whose clock was reckoned, as any command that touches it does. */
 async function addClockedLot(pottedOn: string, units = 11) {
   const lot = await stock.addReadyLot({ units, pottedOn });
-  await nursery.as('crew').stock.loseFromLot(sent({ lotId: lot.lotId, units: 1, cause: 'rot', happenedOn: '2026-05-20' }));
+  await nursery
+    .as('crew')
+    .stock.loseFromLot(sent({ lotId: lot.lotId, units: 1, cause: 'rot', happenedOn: '2026-05-20' }));
   return lot;
 }
-const rowOf = async (lotId: string, filter: object = {}) => (await nursery.as('viewer').potLife.readBoard({ perPage: 200, ...filter })).rows.find((row) => row.id === lotId);
+const rowOf = async (lotId: string, filter: object = {}) =>
+  (await nursery.as('viewer').potLife.readBoard({ perPage: 200, ...filter })).rows.find((row) => row.id === lotId);
 
 describe('the board', () => {
   test('gives the plant-by day of a one-year limit pulled back to the autumn window, and the rule behind it', async () => {
     const { lotId } = await addClockedLot('2026-04-14');
     expect(await rowOf(lotId)).toMatchObject({
-      kind: 'lot', onHandUnits: 10, freeUnits: 10, plantByOn: '2026-10-15', limitOn: '2027-04-14', state: 'window', clockOn: '2026-04-14', band: 'ample',
-      rule: { basis: 'confined', span: 'P1Y', standing: 'common practice', reach: { genus: 'Asclepias' } }, window: { opensMd: '09-01', closesMd: '10-15' }, dormant: false, potUpHelps: false,
+      kind: 'lot',
+      onHandUnits: 10,
+      freeUnits: 10,
+      plantByOn: '2026-10-15',
+      limitOn: '2027-04-14',
+      state: 'window',
+      clockOn: '2026-04-14',
+      band: 'ample',
+      rule: { basis: 'confined', span: 'P1Y', standing: 'common practice', reach: { genus: 'Asclepias' } },
+      window: { opensMd: '09-01', closesMd: '10-15' },
+      dormant: false,
+      potUpHelps: false,
     });
   });
 
   test('tells a lot without a window from one that is overdue', async () => {
     const overdue = await addClockedLot('2025-05-01');
     const none = await addClockedLot('2025-07-01');
-    expect(await rowOf(overdue.lotId)).toMatchObject({ state: 'window', plantByOn: '2026-05-01', band: 'past', daysLeft: -19 });
+    expect(await rowOf(overdue.lotId)).toMatchObject({
+      state: 'window',
+      plantByOn: '2026-05-01',
+      band: 'past',
+      daysLeft: -19,
+    });
     nursery.clock.set('2026-06-20');
     expect(await rowOf(none.lotId)).toMatchObject({ plantByOn: '2026-06-15', band: 'past' });
     nursery.clock.set('2026-05-20');
@@ -81,7 +108,10 @@ describe('the board', () => {
   test('counts nothing of held stock as free', async () => {
     const { lotId } = await addClockedLot('2026-04-14');
     const [entry] = await nursery.sql<{ id: string }>('SELECT created_entry_id AS id FROM lot WHERE id = $1', [lotId]);
-    await nursery.sql(`INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on) VALUES ($1, $2, $3, 'quarantine', $4, '2026-05-20')`, [nursery.nurseryId, randomUUID(), lotId, entry?.id]);
+    await nursery.sql(
+      `INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on) VALUES ($1, $2, $3, 'quarantine', $4, '2026-05-20')`,
+      [nursery.nurseryId, randomUUID(), lotId, entry?.id],
+    );
     expect(await rowOf(lotId)).toMatchObject({ freeUnits: 0, holds: ['quarantine'] });
     expect(await rowOf(lotId, { free: true })).toBeUndefined();
   });

@@ -19,15 +19,59 @@ type Step =
 
 const at = fc.nat({ max: 11 });
 const units = fc.integer({ min: 1, max: 25 });
-const steps: fc.Arbitrary<Step[]> = fc.array(fc.oneof(
-  { weight: 4, arbitrary: fc.record({ kind: fc.constant('order' as const), units, day: fc.nat({ max: 60 }), alternative: fc.boolean() }) },
-  { weight: 6, arbitrary: fc.record({ kind: fc.constantFrom('lose' as const, 'return' as const, 'plant' as const, 'pull' as const), at, units }) },
-  { weight: 4, arbitrary: fc.record({ kind: fc.constantFrom('hold' as const, 'release' as const, 'issue' as const, 'cancel' as const, 'unpin' as const), at }) },
-  { weight: 2, arbitrary: fc.record({ kind: fc.constant('move' as const), at, days: fc.integer({ min: -20, max: 40 }) }) },
-  { weight: 6, arbitrary: fc.record({ kind: fc.constantFrom('resize' as const, 'pin' as const, 'pin' as const), at, units }) },
-  { weight: 6, arbitrary: fc.record({ kind: fc.constantFrom('split' as const, 'pot-up' as const, 'pot' as const, 'merge' as const), at, units, other: at }) },
-  { weight: 2, arbitrary: fc.record({ kind: fc.constant('undo' as const), back: fc.nat({ max: 2 }) }) },
-), { minLength: 4, maxLength: 16 });
+const steps: fc.Arbitrary<Step[]> = fc.array(
+  fc.oneof(
+    {
+      weight: 4,
+      arbitrary: fc.record({
+        kind: fc.constant('order' as const),
+        units,
+        day: fc.nat({ max: 60 }),
+        alternative: fc.boolean(),
+      }),
+    },
+    {
+      weight: 6,
+      arbitrary: fc.record({
+        kind: fc.constantFrom('lose' as const, 'return' as const, 'plant' as const, 'pull' as const),
+        at,
+        units,
+      }),
+    },
+    {
+      weight: 4,
+      arbitrary: fc.record({
+        kind: fc.constantFrom(
+          'hold' as const,
+          'release' as const,
+          'issue' as const,
+          'cancel' as const,
+          'unpin' as const,
+        ),
+        at,
+      }),
+    },
+    {
+      weight: 2,
+      arbitrary: fc.record({ kind: fc.constant('move' as const), at, days: fc.integer({ min: -20, max: 40 }) }),
+    },
+    {
+      weight: 6,
+      arbitrary: fc.record({ kind: fc.constantFrom('resize' as const, 'pin' as const, 'pin' as const), at, units }),
+    },
+    {
+      weight: 6,
+      arbitrary: fc.record({
+        kind: fc.constantFrom('split' as const, 'pot-up' as const, 'pot' as const, 'merge' as const),
+        at,
+        units,
+        other: at,
+      }),
+    },
+    { weight: 2, arbitrary: fc.record({ kind: fc.constant('undo' as const), back: fc.nat({ max: 2 }) }) },
+  ),
+  { minLength: 4, maxLength: 16 },
+);
 
 /** Refusals are part of any course; every other error fails the test. */
 async function tried<Done>(work: Promise<Done>): Promise<Done | undefined> {
@@ -56,7 +100,12 @@ describe('whatever happens to plants and orders', () => {
   }
 
   /** Plants that get another label, in the pot they had or in the other one. */
-  async function relabel(nursery: TestNursery, story: GardenStory, { lots, batchId, done }: Course, step: Extract<Step, { other: number }>): Promise<void> {
+  async function relabel(
+    nursery: TestNursery,
+    story: GardenStory,
+    { lots, batchId, done }: Course,
+    step: Extract<Step, { other: number }>,
+  ): Promise<void> {
     const { propagation, stock } = nursery.as('owner');
     const { placeId, containerId } = story;
     const lotId = lots[step.at % lots.length] ?? '';
@@ -64,10 +113,36 @@ describe('whatever happens to plants and orders', () => {
     const newId = randomUUID();
     const isIntoExisting = step.kind === 'pot' && step.other % 2 === 1;
     const made = await tried<{ entryId: string }>(
-      step.kind === 'split' ? stock.splitLot(sent({ lotId, happenedOn: today, into: [{ lotId: newId, placeId, units: step.units }] }))
-        : step.kind === 'pot-up' ? stock.potUpLot(sent({ lotId, happenedOn: today, into: [{ lotId: newId, containerId: otherContainer, placeId, units: step.units, readyOn: today }] }))
-          : step.kind === 'merge' ? stock.mergeLots(sent({ lotIds: [lotId, other], happenedOn: today, into: { lotId: newId, placeId } }))
-            : propagation.potBatch(sent({ batchId, happenedOn: today, lots: [{ lotId: isIntoExisting ? lotId : newId, into: isIntoExisting ? 'existing' as const : 'new' as const, containerId, placeId, unitsOut: step.units, pottedUnits: step.units, readyOn: today }] })));
+      step.kind === 'split'
+        ? stock.splitLot(sent({ lotId, happenedOn: today, into: [{ lotId: newId, placeId, units: step.units }] }))
+        : step.kind === 'pot-up'
+          ? stock.potUpLot(
+              sent({
+                lotId,
+                happenedOn: today,
+                into: [{ lotId: newId, containerId: otherContainer, placeId, units: step.units, readyOn: today }],
+              }),
+            )
+          : step.kind === 'merge'
+            ? stock.mergeLots(sent({ lotIds: [lotId, other], happenedOn: today, into: { lotId: newId, placeId } }))
+            : propagation.potBatch(
+                sent({
+                  batchId,
+                  happenedOn: today,
+                  lots: [
+                    {
+                      lotId: isIntoExisting ? lotId : newId,
+                      into: isIntoExisting ? ('existing' as const) : ('new' as const),
+                      containerId,
+                      placeId,
+                      unitsOut: step.units,
+                      pottedUnits: step.units,
+                      readyOn: today,
+                    },
+                  ],
+                }),
+              ),
+    );
     if (!made) return;
     done.push(made.entryId);
     if (!isIntoExisting) lots.unshift(newId);
@@ -78,7 +153,11 @@ describe('whatever happens to plants and orders', () => {
     const { lots, orders, done, batchId } = course;
     if (step.kind === 'order') {
       const alternatives = step.alternative ? [{ plantId: story.plantId, containerId: otherContainer }] : [];
-      orders.push(await story.order([{ units: step.units, alternatives }], { dueOn: new Date(Date.UTC(2026, 4, 20 + step.day)).toISOString().slice(0, 10) }));
+      orders.push(
+        await story.order([{ units: step.units, alternatives }], {
+          dueOn: new Date(Date.UTC(2026, 4, 20 + step.day)).toISOString().slice(0, 10),
+        }),
+      );
       return;
     }
     if (step.kind === 'undo') {
@@ -91,23 +170,48 @@ describe('whatever happens to plants and orders', () => {
     const supplyId = step.at % 4 === 3 ? batchId : lotId;
     const order = orders[step.at % Math.max(1, orders.length)];
     if (step.kind === 'lose') await tried(story.lose(lotId, step.units));
-    if (step.kind === 'hold') await tried(stock.holdMany(sent({ lotIds: [lotId], reason: 'inspector' as const, happenedOn: today })));
-    if (step.kind === 'release') await tried(stock.releaseLot(sent({ lotId, reason: 'inspector' as const, releaseReason: 'Seen.', happenedOn: today })));
+    if (step.kind === 'hold')
+      await tried(stock.holdMany(sent({ lotIds: [lotId], reason: 'inspector' as const, happenedOn: today })));
+    if (step.kind === 'release')
+      await tried(
+        stock.releaseLot(sent({ lotId, reason: 'inspector' as const, releaseReason: 'Seen.', happenedOn: today })),
+      );
     if (!order) return;
     const { orderId, lineId } = order;
     if (step.kind === 'pull') await tried(story.pull(orderId, [{ lineId, lotId, units: step.units }]));
-    if (step.kind === 'plant') await tried(gardens.plantOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, units: step.units }] })));
-    if (step.kind === 'return') await tried(gardens.returnFromOrder(sent({ orderId, happenedOn: today, placeId: story.placeId, rows: [{ lineId, lotId, returnedUnits: step.units }] })));
+    if (step.kind === 'plant')
+      await tried(
+        gardens.plantOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, units: step.units }] })),
+      );
+    if (step.kind === 'return')
+      await tried(
+        gardens.returnFromOrder(
+          sent({
+            orderId,
+            happenedOn: today,
+            placeId: story.placeId,
+            rows: [{ lineId, lotId, returnedUnits: step.units }],
+          }),
+        ),
+      );
     if (step.kind === 'issue') await tried(gardens.issuePullList(sent({ orderId })));
-    if (step.kind === 'cancel') await tried(gardens.cancelOrder(sent({ orderId, happenedOn: today, placeId: story.placeId })));
+    if (step.kind === 'cancel')
+      await tried(gardens.cancelOrder(sent({ orderId, happenedOn: today, placeId: story.placeId })));
     if (step.kind === 'unpin') await tried(promises.unpinReservation(sent({ lineId, supplyId })));
     if (step.kind === 'pin') await tried(promises.pinReservation(sent({ lineId, supplyId, units: step.units })));
     if (step.kind === 'resize') await tried(gardens.editLine(sent({ lineId, units: step.units })));
-    if (step.kind === 'move') await tried(gardens.changeDay(sent({ orderId, dueOn: new Date(Date.UTC(2026, 5, 1 + step.days)).toISOString().slice(0, 10) })));
+    if (step.kind === 'move')
+      await tried(
+        gardens.changeDay(
+          sent({ orderId, dueOn: new Date(Date.UTC(2026, 5, 1 + step.days)).toISOString().slice(0, 10) }),
+        ),
+      );
   }
   let otherContainer = randomUUID();
 
-  const faults = (nursery: TestNursery) => nursery.sql<{ fault: string }>(`
+  const faults = (nursery: TestNursery) =>
+    nursery.sql<{ fault: string }>(
+      `
     WITH on_hand AS (
       SELECT l.id, l.plant_id, l.container_id, l.plant_by_on, coalesce((SELECT sum(units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place'), 0) AS units,
              coalesce((SELECT sum(units) FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved,
@@ -125,30 +229,51 @@ describe('whatever happens to plants and orders', () => {
     UNION ALL SELECT 'a line is short while plants that serve it are free' FROM line n
       WHERE n.state = 'open' AND n.units > n.reserved_units + n.staged_units + n.delivered_units
         AND EXISTS (SELECT 1 FROM on_hand h WHERE NOT h.held AND h.units > h.reserved AND h.plant_id = n.plant_id AND coalesce(h.plant_by_on >= n.day, true)
-                      AND (h.container_id = n.container_id OR EXISTS (SELECT 1 FROM line_alternative x WHERE x.nursery_id = $1 AND x.line_id = n.line_id AND x.container_id = h.container_id)))`, [nursery.nurseryId]);
+                      AND (h.container_id = n.container_id OR EXISTS (SELECT 1 FROM line_alternative x WHERE x.nursery_id = $1 AND x.line_id = n.line_id AND x.container_id = h.container_id)))`,
+      [nursery.nurseryId],
+    );
 
   it('no plant is promised twice, no line is short beside free plants, and what is stored is what a fresh plan would be', async () => {
-    await fc.assert(fc.asyncProperty(steps, async (course) => {
-      const nursery = await openNursery(database);
-      try {
-        const story = await gardenStory(nursery);
-        otherContainer = await story.addContainer({ code: 'tall-2l' });
-        const lots = [await story.addLot({ units: 30, plantByOn: '2026-06-15' }), await story.addLot({ units: 20 }), await story.addLot({ units: 15, containerId: otherContainer })];
-        const batchId = randomUUID();
-        await nursery.as('owner').propagation.startBatch(sent({
-          batchId, plantId: story.plantId, sourceId: story.sourceId, method: 'cutting' as const, unit: 'piece' as const, containerId: null, units: 40, placeId: story.placeId, happenedOn: '2026-04-01',
-          targetContainerId: story.containerId, cautiousUnits: 25, readyOn: '2026-06-10',
-        }));
-        const drawn: Course = { lots, batchId, orders: [], done: [] };
-        for (const step of course) {
-          await follow(nursery, story, drawn, step);
-          expect({ step, faults: await faults(nursery) }).toEqual({ step, faults: [] });
-          const { stored, fresh } = await readFreshPlan(nursery);
-          expect({ step, stored }).toEqual({ step, stored: fresh });
+    await fc.assert(
+      fc.asyncProperty(steps, async (course) => {
+        const nursery = await openNursery(database);
+        try {
+          const story = await gardenStory(nursery);
+          otherContainer = await story.addContainer({ code: 'tall-2l' });
+          const lots = [
+            await story.addLot({ units: 30, plantByOn: '2026-06-15' }),
+            await story.addLot({ units: 20 }),
+            await story.addLot({ units: 15, containerId: otherContainer }),
+          ];
+          const batchId = randomUUID();
+          await nursery.as('owner').propagation.startBatch(
+            sent({
+              batchId,
+              plantId: story.plantId,
+              sourceId: story.sourceId,
+              method: 'cutting' as const,
+              unit: 'piece' as const,
+              containerId: null,
+              units: 40,
+              placeId: story.placeId,
+              happenedOn: '2026-04-01',
+              targetContainerId: story.containerId,
+              cautiousUnits: 25,
+              readyOn: '2026-06-10',
+            }),
+          );
+          const drawn: Course = { lots, batchId, orders: [], done: [] };
+          for (const step of course) {
+            await follow(nursery, story, drawn, step);
+            expect({ step, faults: await faults(nursery) }).toEqual({ step, faults: [] });
+            const { stored, fresh } = await readFreshPlan(nursery);
+            expect({ step, stored }).toEqual({ step, stored: fresh });
+          }
+        } finally {
+          await nursery.close();
         }
-      } finally {
-        await nursery.close();
-      }
-    }), { numRuns: 25, seed: 20_261_124 });
+      }),
+      { numRuns: 25, seed: 20_261_124 },
+    );
   }, 240_000);
 });

@@ -29,29 +29,60 @@ async function pinStory(nursery: TestNursery) {
   const { promises, propagation, stock } = nursery.as('grower');
   const { placeId, containerId, plantId, sourceId } = story;
 
-  const order = (units: number) => story.order([{ units, alternatives: [{ plantId, containerId: bigId, penalty: 1 }] }], { dueOn });
-  const pin = (lineId: string, supplyId: string, units: number) => promises.pinReservation(sent({ lineId, supplyId, units }));
+  const order = (units: number) =>
+    story.order([{ units, alternatives: [{ plantId, containerId: bigId, penalty: 1 }] }], { dueOn });
+  const pin = (lineId: string, supplyId: string, units: number) =>
+    promises.pinReservation(sent({ lineId, supplyId, units }));
   async function startBatch() {
     const batchId = randomUUID();
-    await propagation.startBatch(sent({
-      batchId, plantId, sourceId, method: 'seed' as const, unit: 'cell' as const, containerId: trayId, units: CELLS, placeId, happenedOn: '2026-03-01',
-      targetContainerId: containerId, cautiousUnits: CELLS, readyOn: '2026-06-15',
-    }));
-    await propagation.countBatch(sent({ batchId, emergedUnits: CELLS, countKind: 'counted' as const, happenedOn: '2026-04-10' }));
+    await propagation.startBatch(
+      sent({
+        batchId,
+        plantId,
+        sourceId,
+        method: 'seed' as const,
+        unit: 'cell' as const,
+        containerId: trayId,
+        units: CELLS,
+        placeId,
+        happenedOn: '2026-03-01',
+        targetContainerId: containerId,
+        cautiousUnits: CELLS,
+        readyOn: '2026-06-15',
+      }),
+    );
+    await propagation.countBatch(
+      sent({ batchId, emergedUnits: CELLS, countKind: 'counted' as const, happenedOn: '2026-04-10' }),
+    );
     return batchId;
   }
-  async function pot(batchId: string, units: number, lotId: string = randomUUID(), into: 'new' | 'existing' = 'new'): Promise<Made> {
-    const { entryId } = await propagation.potBatch(sent({ batchId, happenedOn: today, lots: [{ lotId, into, containerId, placeId, unitsOut: units, pottedUnits: units }] }));
+  async function pot(
+    batchId: string,
+    units: number,
+    lotId: string = randomUUID(),
+    into: 'new' | 'existing' = 'new',
+  ): Promise<Made> {
+    const { entryId } = await propagation.potBatch(
+      sent({
+        batchId,
+        happenedOn: today,
+        lots: [{ lotId, into, containerId, placeId, unitsOut: units, pottedUnits: units }],
+      }),
+    );
     return { lotId, entryId };
   }
   async function split(lotId: string, units: number): Promise<Made> {
     const childId = randomUUID();
-    const { entryId } = await stock.splitLot(sent({ lotId, into: [{ lotId: childId, placeId, units }], happenedOn: today }));
+    const { entryId } = await stock.splitLot(
+      sent({ lotId, into: [{ lotId: childId, placeId, units }], happenedOn: today }),
+    );
     return { lotId: childId, entryId };
   }
   async function potUp(lotId: string, units: number, readyOn: string | null = today): Promise<Made> {
     const childId = randomUUID();
-    const { entryId } = await stock.potUpLot(sent({ lotId, into: [{ lotId: childId, containerId: bigId, placeId, units, readyOn }], happenedOn: today }));
+    const { entryId } = await stock.potUpLot(
+      sent({ lotId, into: [{ lotId: childId, containerId: bigId, placeId, units, readyOn }], happenedOn: today }),
+    );
     return { lotId: childId, entryId };
   }
   async function merge(lotIds: string[]): Promise<Made> {
@@ -60,7 +91,10 @@ async function pinStory(nursery: TestNursery) {
     return { lotId: childId, entryId };
   }
   const undo = (entryId: string) => stock.reverseEntry(sent({ entryId }));
-  const pinnedOf = async (lineId: string) => Object.entries(await story.heldBy(lineId)).filter(([supply]) => supply.endsWith('*')).reduce((sum, [, units]) => sum + units, 0);
+  const pinnedOf = async (lineId: string) =>
+    Object.entries(await story.heldBy(lineId))
+      .filter(([supply]) => supply.endsWith('*'))
+      .reduce((sum, [, units]) => sum + units, 0);
 
   return { ...story, bigId, order, pin, startBatch, pot, split, potUp, merge, undo, pinnedOf };
 }
@@ -110,7 +144,9 @@ describe('pins that meet', () => {
     const lot = await story.addLot({ units: 150, containerId: trayId });
     const { orderId } = await story.order(1);
     const lineId = randomUUID();
-    await nursery.as('grower').gardens.addLine(sent({ orderId, lineId, plantId: story.plantId, containerId: trayId, units: 100 }));
+    await nursery
+      .as('grower')
+      .gardens.addLine(sent({ orderId, lineId, plantId: story.plantId, containerId: trayId, units: 100 }));
     await story.pin(lineId, lot, 100);
     const { lotId } = await story.split(lot, 80);
     expect(await story.heldBy(lineId)).toEqual({ [`${lot}*`]: 50, [`${lotId}*`]: 50 });
@@ -121,7 +157,9 @@ describe('pins that meet', () => {
     const { lotId } = await story.split(lot, 10);
     const { lineId } = await story.order(10);
     await story.pin(lineId, lot, 10);
-    await nursery.as('crew').stock.loseMany(sent({ lotIds: [lot, lotId], units: 4, cause: 'weather' as const, happenedOn: today }));
+    await nursery
+      .as('crew')
+      .stock.loseMany(sent({ lotIds: [lot, lotId], units: 4, cause: 'weather' as const, happenedOn: today }));
     expect(await story.heldBy(lineId)).toEqual({ [`${lot}*`]: 6, [lotId]: 4 });
   });
 });
@@ -134,14 +172,41 @@ type Step =
   | { kind: 'undo'; back: number };
 
 const which = fc.nat({ max: 9 });
-const aPin = fc.record({ kind: fc.constant('pin' as const), line: which, supply: which, units: fc.integer({ min: 1, max: 25 }) });
-const steps: fc.Arbitrary<Step[]> = fc.tuple(fc.array(aPin, { minLength: 2, maxLength: 4 }), fc.array(fc.oneof(
-  { weight: 3, arbitrary: aPin },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constantFrom('split' as const, 'pot-up' as const), lot: which, share: fc.integer({ min: 1, max: 4 }) }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('merge' as const), lot: which, other: which }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('pot' as const), units: fc.integer({ min: 1, max: 40 }), into: fc.option(which) }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('undo' as const), back: fc.nat({ max: 2 }) }) },
-), { minLength: 4, maxLength: 10 })).map(([pins, others]) => [...pins, ...others]);
+const aPin = fc.record({
+  kind: fc.constant('pin' as const),
+  line: which,
+  supply: which,
+  units: fc.integer({ min: 1, max: 25 }),
+});
+const steps: fc.Arbitrary<Step[]> = fc
+  .tuple(
+    fc.array(aPin, { minLength: 2, maxLength: 4 }),
+    fc.array(
+      fc.oneof(
+        { weight: 3, arbitrary: aPin },
+        {
+          weight: 3,
+          arbitrary: fc.record({
+            kind: fc.constantFrom('split' as const, 'pot-up' as const),
+            lot: which,
+            share: fc.integer({ min: 1, max: 4 }),
+          }),
+        },
+        { weight: 3, arbitrary: fc.record({ kind: fc.constant('merge' as const), lot: which, other: which }) },
+        {
+          weight: 3,
+          arbitrary: fc.record({
+            kind: fc.constant('pot' as const),
+            units: fc.integer({ min: 1, max: 40 }),
+            into: fc.option(which),
+          }),
+        },
+        { weight: 3, arbitrary: fc.record({ kind: fc.constant('undo' as const), back: fc.nat({ max: 2 }) }) },
+      ),
+      { minLength: 4, maxLength: 10 },
+    ),
+  )
+  .map(([pins, others]) => [...pins, ...others]);
 
 describe('pins, whatever is merged, split, potted, potted up and undone', () => {
   async function tried<Done>(work: Promise<Done>, refusals: string[]): Promise<Done | null> {
@@ -166,25 +231,45 @@ describe('pins, whatever is merged, split, potted, potted up and undone', () => 
     done: string[];
   }
 
-  async function doStep(story: Story, { batchId, lines, lots, potted, done }: Course, step: Step): Promise<Made | null> {
+  async function doStep(
+    story: Story,
+    { batchId, lines, lots, potted, done }: Course,
+    step: Step,
+  ): Promise<Made | null> {
     switch (step.kind) {
       case 'pin':
-        await tried(story.pin(at(lines, step.line), at([...lots, batchId], step.supply), step.units), ['does-not-serve', 'more-than-line-needs', 'pinned-by-others', 'would-shorten']);
+        await tried(story.pin(at(lines, step.line), at([...lots, batchId], step.supply), step.units), [
+          'does-not-serve',
+          'more-than-line-needs',
+          'pinned-by-others',
+          'would-shorten',
+        ]);
         return null;
       case 'undo': {
         const entryId = done.at(-1 - step.back);
         if (entryId) await tried(story.undo(entryId), ['units-have-gone', 'already-reversed']);
         return null;
       }
-      case 'merge': return tried(story.merge([at(lots, step.lot), at(lots, step.other)]), ['nothing-there', 'lots-differ', 'invalid-input']);
+      case 'merge':
+        return tried(story.merge([at(lots, step.lot), at(lots, step.other)]), [
+          'nothing-there',
+          'lots-differ',
+          'invalid-input',
+        ]);
       case 'pot': {
         const into = step.into === null || potted.length === 0 ? null : at(potted, step.into);
-        return tried(into === null ? story.pot(batchId, step.units) : story.pot(batchId, step.units, into, 'existing'), ['not-enough-units', 'batch-closed', 'lot-not-of-batch']);
+        return tried(
+          into === null ? story.pot(batchId, step.units) : story.pot(batchId, step.units, into, 'existing'),
+          ['not-enough-units', 'batch-closed', 'lot-not-of-batch'],
+        );
       }
       default: {
         const lotId = at(lots, step.lot);
         const units = Math.max(1, Math.ceil((await story.unitsOf(lotId)) / step.share));
-        return tried(step.kind === 'split' ? story.split(lotId, units) : story.potUp(lotId, units), ['not-enough-units', 'nothing-there']);
+        return tried(step.kind === 'split' ? story.split(lotId, units) : story.potUp(lotId, units), [
+          'not-enough-units',
+          'nothing-there',
+        ]);
       }
     }
   }
@@ -192,11 +277,20 @@ describe('pins, whatever is merged, split, potted, potted up and undone', () => 
   /** Follows a course and answers how many entries carried pinned plants from one lot or batch to another. */
   async function follow(story: Story, drawn: readonly Step[], nursery: TestNursery): Promise<number> {
     const course: Course = {
-      batchId: await story.startBatch(), lots: [await story.addLot({ units: 30 }), await story.addLot({ units: 20 })], potted: [], done: [],
+      batchId: await story.startBatch(),
+      lots: [await story.addLot({ units: 30 }), await story.addLot({ units: 20 })],
+      potted: [],
+      done: [],
       lines: [(await story.order(30)).lineId, (await story.order(25)).lineId, (await story.order(40)).lineId],
     };
     const pinned = () => Promise.all(course.lines.map((lineId) => story.pinnedOf(lineId)));
-    const places = async () => JSON.stringify(await nursery.sql('SELECT line_id, supply_id, units FROM reservation WHERE nursery_id = $1 AND pinned ORDER BY 1, 2', [nursery.nurseryId]));
+    const places = async () =>
+      JSON.stringify(
+        await nursery.sql(
+          'SELECT line_id, supply_id, units FROM reservation WHERE nursery_id = $1 AND pinned ORDER BY 1, 2',
+          [nursery.nurseryId],
+        ),
+      );
     let carried = 0;
     for (const step of drawn) {
       const [before, stood] = [await pinned(), await places()];
@@ -208,7 +302,7 @@ describe('pins, whatever is merged, split, potted, potted up and undone', () => 
       }
       if (step.kind !== 'pin') {
         expect({ step, pinned: await pinned() }).toEqual({ step, pinned: before });
-        if (stood !== await places()) carried += 1;
+        if (stood !== (await places())) carried += 1;
       }
       const { stored, fresh } = await readFreshPlan(nursery);
       expect({ step, stored }).toEqual({ step, stored: fresh });
@@ -218,14 +312,17 @@ describe('pins, whatever is merged, split, potted, potted up and undone', () => 
 
   it('are as many for each line after as before, since all the plants are still there', async () => {
     let carried = 0;
-    await fc.assert(fc.asyncProperty(steps, async (course) => {
-      const nursery = await openNursery(database);
-      try {
-        carried += await follow(await pinStory(nursery), course, nursery);
-      } finally {
-        await nursery.close();
-      }
-    }), { numRuns: 25, seed: 20_261_130 });
+    await fc.assert(
+      fc.asyncProperty(steps, async (course) => {
+        const nursery = await openNursery(database);
+        try {
+          carried += await follow(await pinStory(nursery), course, nursery);
+        } finally {
+          await nursery.close();
+        }
+      }),
+      { numRuns: 25, seed: 20_261_130 },
+    );
     expect(carried).toBeGreaterThan(25);
   }, 240_000);
 });

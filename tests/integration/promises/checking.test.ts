@@ -18,17 +18,35 @@ describe('whether plants can be promised', () => {
   afterAll(() => database.drop());
 
   const check = (units: number, more: object = {}) =>
-    nursery.as('viewer').promises.checkPromise({ plantId: story.plantId, containerId: story.containerId, siteId: story.siteId, clientId: story.clientId, on: '2026-06-01', units, ...more });
+    nursery.as('viewer').promises.checkPromise({
+      plantId: story.plantId,
+      containerId: story.containerId,
+      siteId: story.siteId,
+      clientId: story.clientId,
+      on: '2026-06-01',
+      units,
+      ...more,
+    });
 
   it('is answered with the lots they would come from', async () => {
     const lotId = await story.addLot({ units: 9, plantByOn: '2026-06-15' });
-    expect(await check(6)).toMatchObject({ units: 6, firstOn: '2026-06-01', from: [{ supplyId: lotId, supplyKind: 'lot', units: 6, plantByOn: '2026-06-15' }], reasons: [], instead: [] });
+    expect(await check(6)).toMatchObject({
+      units: 6,
+      firstOn: '2026-06-01',
+      from: [{ supplyId: lotId, supplyKind: 'lot', units: 6, plantByOn: '2026-06-15' }],
+      reasons: [],
+      instead: [],
+    });
   });
 
   it('is answered with as many as shorten nobody, and with the orders that hold the rest', async () => {
     await story.addLot({ units: 9 });
     const { code } = await story.order([{ units: 5 }]);
-    expect(await check(6)).toMatchObject({ units: 4, firstOn: null, reasons: [{ reason: 'promised', units: 5, codes: [code] }] });
+    expect(await check(6)).toMatchObject({
+      units: 4,
+      firstOn: null,
+      reasons: [{ reason: 'promised', units: 5, codes: [code] }],
+    });
   });
 
   it('counts plants for which an earlier line may take others', async () => {
@@ -44,14 +62,26 @@ describe('whether plants can be promised', () => {
   it('names the first day on which all of them are ready', async () => {
     await story.addLot({ units: 4 });
     const growing = await story.addLot({ units: 4 });
-    await nursery.sql('UPDATE lot SET ready_on = $3 WHERE nursery_id = $1 AND id = $2', [nursery.nurseryId, growing, '2026-06-20']);
-    expect(await check(6)).toMatchObject({ units: 4, firstOn: '2026-06-20', reasons: [{ reason: 'not-ready', units: 4, day: '2026-06-20' }] });
+    await nursery.sql('UPDATE lot SET ready_on = $3 WHERE nursery_id = $1 AND id = $2', [
+      nursery.nurseryId,
+      growing,
+      '2026-06-20',
+    ]);
+    expect(await check(6)).toMatchObject({
+      units: 4,
+      firstOn: '2026-06-20',
+      reasons: [{ reason: 'not-ready', units: 4, day: '2026-06-20' }],
+    });
   });
 
   it('names the last day before on which all of them may still leave, the client’s lead kept', async () => {
     await story.addLot({ units: 4, plantByOn: '2026-06-15' });
     await nursery.as('grower').gardens.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 5 }));
-    expect(await check(4, { siteId: null, on: '2026-06-12' })).toMatchObject({ units: 0, firstOn: null, lastBeforeOn: '2026-06-10' });
+    expect(await check(4, { siteId: null, on: '2026-06-12' })).toMatchObject({
+      units: 0,
+      firstOn: null,
+      lastBeforeOn: '2026-06-10',
+    });
   });
 
   it('counts what the line takes instead, and what is tied to others as promised', async () => {
@@ -80,8 +110,14 @@ describe('whether plants can be promised', () => {
 
   it('does not offer a plant that is not native where the site lies', async () => {
     const sister = await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN' });
-    await nursery.sql(`UPDATE plant SET native_regions = '{WI}' WHERE nursery_id = $1 AND id = $2`, [nursery.nurseryId, sister]);
-    await nursery.sql(`UPDATE site SET region = 'IA' WHERE nursery_id = $1 AND id = $2`, [nursery.nurseryId, story.siteId]);
+    await nursery.sql(`UPDATE plant SET native_regions = '{WI}' WHERE nursery_id = $1 AND id = $2`, [
+      nursery.nurseryId,
+      sister,
+    ]);
+    await nursery.sql(`UPDATE site SET region = 'IA' WHERE nursery_id = $1 AND id = $2`, [
+      nursery.nurseryId,
+      story.siteId,
+    ]);
     await story.addLot({ units: 20, plantId: sister });
     expect((await check(10)).instead).toEqual([]);
   });

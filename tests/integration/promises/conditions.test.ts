@@ -25,7 +25,8 @@ describe('what a line asks of the plants themselves', () => {
     await nursery.sql(`UPDATE source SET ${columns} WHERE nursery_id = $1 AND id = $2`, [nursery.nurseryId, sourceId]);
     return sourceId;
   };
-  const reasonsOf = async ({ orderId, lineId }: { orderId: string; lineId: string }) => (await story.lineOf(orderId, lineId)).reasons.map(({ reason, units }) => `${reason} ${units}`).sort();
+  const reasonsOf = async ({ orderId, lineId }: { orderId: string; lineId: string }) =>
+    (await story.lineOf(orderId, lineId)).reasons.map(({ reason, units }) => `${reason} ${units}`).sort();
   const treat = (lotIds: string[], happened = `${today}T12:00:00Z`) =>
     nursery.as('grower').stock.treatLots(sent({ lotIds, product: 'Soap', applicator: 'Robin', treatedAt: happened }));
 
@@ -51,7 +52,10 @@ describe('what a line asks of the plants themselves', () => {
     const clean = await story.addLot({ units: 5 });
     const treated = await story.addLot({ units: 6 });
     await story.addLot({ units: 7, sourceId: await sourceWith(`kind = 'bought-plants'`) });
-    const stated = await story.addLot({ units: 2, sourceId: await sourceWith(`kind = 'bought-plants', pesticide_statement = 'Untreated.'`) });
+    const stated = await story.addLot({
+      units: 2,
+      sourceId: await sourceWith(`kind = 'bought-plants', pesticide_statement = 'Untreated.'`),
+    });
     await treat([treated]);
     const order = await story.order([{ units: 20, untreated: true }]);
     expect(await story.heldBy(order.lineId)).toEqual({ [clean]: 5, [stated]: 2 });
@@ -63,7 +67,11 @@ describe('what a line asks of the plants themselves', () => {
     const parent = await story.addLot({ units: 30 });
     const split = async (happenedOn: string) => {
       const newLotId = randomUUID();
-      await nursery.as('grower').stock.splitLot(sent({ lotId: parent, into: [{ lotId: newLotId, placeId: story.placeId, units: 5 }], happenedOn }));
+      await nursery
+        .as('grower')
+        .stock.splitLot(
+          sent({ lotId: parent, into: [{ lotId: newLotId, placeId: story.placeId, units: 5 }], happenedOn }),
+        );
       return newLotId;
     };
     const before = await split('2026-05-10');
@@ -80,24 +88,56 @@ describe('what a line asks of the plants themselves', () => {
     const trayId = await story.addContainer({ code: 'plug-50', kind: 'tray', volumeMl: 110, cells: 50 });
     const packsId = randomUUID();
     const seed = { plantId: story.plantId, sourceId: story.sourceId, method: 'seed' as const };
-    await propagation.startBatch(sent({ ...seed, batchId: packsId, unit: 'pack' as const, containerId: null, units: 4, placeId: coldId, happenedOn: '2026-02-01' }));
+    await propagation.startBatch(
+      sent({
+        ...seed,
+        batchId: packsId,
+        unit: 'pack' as const,
+        containerId: null,
+        units: 4,
+        placeId: coldId,
+        happenedOn: '2026-02-01',
+      }),
+    );
     const draw = async (happenedOn: string, cautiousUnits: number) => {
       const batchId = randomUUID();
-      await propagation.startBatch(sent({
-        ...seed, batchId, unit: 'cell' as const, containerId: trayId, units: 50, placeId: story.placeId, fromPacks: { batchId: packsId, units: 1 }, happenedOn, targetContainerId: story.containerId, cautiousUnits,
-        readyOn: today,
-      }));
+      await propagation.startBatch(
+        sent({
+          ...seed,
+          batchId,
+          unit: 'cell' as const,
+          containerId: trayId,
+          units: 50,
+          placeId: story.placeId,
+          fromPacks: { batchId: packsId, units: 1 },
+          happenedOn,
+          targetContainerId: story.containerId,
+          cautiousUnits,
+          readyOn: today,
+        }),
+      );
       return batchId;
     };
     const before = await draw('2026-03-01', 8);
-    await stock.treatPlace(sent({ placeId: coldId, product: 'Soap', applicator: 'Robin', treatedAt: '2026-03-05T12:00:00Z' }));
+    await stock.treatPlace(
+      sent({ placeId: coldId, product: 'Soap', applicator: 'Robin', treatedAt: '2026-03-05T12:00:00Z' }),
+    );
     const after = await draw('2026-03-10', 9);
     const { lineId } = await story.order([{ units: 50, untreated: true }]);
     expect(await story.heldBy(lineId)).toEqual({ [before]: 8 });
 
     const lotId = randomUUID();
-    await propagation.potBatch(sent({ batchId: after, happenedOn: today, firstAlive: '2026-04', lots: [{ lotId, containerId: story.containerId, placeId: story.placeId, unitsOut: 10, pottedUnits: 10 }] }));
-    expect((await stock.readLot({ lotId })).treatments).toMatchObject([{ product: 'Soap', on: { kind: 'batch', id: packsId } }]);
+    await propagation.potBatch(
+      sent({
+        batchId: after,
+        happenedOn: today,
+        firstAlive: '2026-04',
+        lots: [{ lotId, containerId: story.containerId, placeId: story.placeId, unitsOut: 10, pottedUnits: 10 }],
+      }),
+    );
+    expect((await stock.readLot({ lotId })).treatments).toMatchObject([
+      { product: 'Soap', on: { kind: 'batch', id: packsId } },
+    ]);
   });
 
   it('a treatment that was taken back counts no more', async () => {

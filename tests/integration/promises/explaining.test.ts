@@ -22,7 +22,12 @@ describe('why a line holds its plants', () => {
     const soon = await story.addLot({ units: 5, plantByOn: '2026-06-15' });
     await story.addLot({ units: 5 });
     const { lineId } = await story.order([{ units: 4 }]);
-    expect(await explain(lineId)).toMatchObject({ linesBefore: 0, rows: [{ supplyId: soon, units: 4, reason: 'leaves-first', plantByOn: '2026-06-15', instead: { plantByOn: null } }] });
+    expect(await explain(lineId)).toMatchObject({
+      linesBefore: 0,
+      rows: [
+        { supplyId: soon, units: 4, reason: 'leaves-first', plantByOn: '2026-06-15', instead: { plantByOn: null } },
+      ],
+    });
   });
 
   it('is told by whom else the plants that must leave sooner are promised to', async () => {
@@ -30,7 +35,10 @@ describe('why a line holds its plants', () => {
     await story.addLot({ units: 5 });
     const first = await story.order([{ units: 5 }]);
     const second = await story.order([{ units: 5 }], { dueOn: '2026-06-10' });
-    expect(await explain(second.lineId)).toMatchObject({ linesBefore: 1, rows: [{ reason: 'rest-is-promised', sooner: [{ plantByOn: '2026-06-15', orders: [first.code] }] }] });
+    expect(await explain(second.lineId)).toMatchObject({
+      linesBefore: 1,
+      rows: [{ reason: 'rest-is-promised', sooner: [{ plantByOn: '2026-06-15', orders: [first.code] }] }],
+    });
   });
 
   it('is that somebody tied them', async () => {

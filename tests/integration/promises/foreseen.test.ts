@@ -9,12 +9,22 @@ const WITHIN_MS = 30_000;
 afterAll(() => allocator.stop());
 
 const shuffled = <Row>(rows: readonly Row[], orders: readonly number[]): Row[] =>
-  rows.map((row, at) => ({ row, order: orders[at % orders.length] ?? 0 })).sort((a, b) => a.order - b.order).map(({ row }) => row);
+  rows
+    .map((row, at) => ({ row, order: orders[at % orders.length] ?? 0 }))
+    .sort((a, b) => a.order - b.order)
+    .map(({ row }) => row);
 
-const readOtherwise = ({ supply, demand, current, ...rest }: AllocationInstance, orders: readonly number[]): AllocationInstance => ({
+const readOtherwise = (
+  { supply, demand, current, ...rest }: AllocationInstance,
+  orders: readonly number[],
+): AllocationInstance => ({
   ...rest,
   supply: shuffled(supply, orders),
-  demand: shuffled(demand, orders).map((line) => ({ ...line, accepts: shuffled(line.accepts, orders), refuses: shuffled(line.refuses ?? [], orders) })),
+  demand: shuffled(demand, orders).map((line) => ({
+    ...line,
+    accepts: shuffled(line.accepts, orders),
+    refuses: shuffled(line.refuses ?? [], orders),
+  })),
   current: shuffled(current ?? [], orders),
 });
 
@@ -23,19 +33,27 @@ const orders = fc.array(fc.integer(), { minLength: 3, maxLength: 31 });
 
 describe('a solution that was foreseen', () => {
   it('is taken for the same instance read in any other order', async () => {
-    await fc.assert(fc.asyncProperty(instances, orders, async (instance, otherwise) => {
-      await allocator.foresee(instance);
-      expect(await allocator.solve(readOtherwise(instance, otherwise), WITHIN_MS)).toBe(await allocator.solve(instance, WITHIN_MS));
-    }), { numRuns: 60 });
+    await fc.assert(
+      fc.asyncProperty(instances, orders, async (instance, otherwise) => {
+        await allocator.foresee(instance);
+        expect(await allocator.solve(readOtherwise(instance, otherwise), WITHIN_MS)).toBe(
+          await allocator.solve(instance, WITHIN_MS),
+        );
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('is not taken where a single number moved', async () => {
-    await fc.assert(fc.asyncProperty(instances, async (instance) => {
-      await allocator.foresee(instance);
-      const [first, ...others] = instance.supply;
-      if (!first) return;
-      const moved = { ...instance, supply: [{ ...first, unitValue: first.unitValue + 1 }, ...others] };
-      expect(await allocator.solve(moved, WITHIN_MS)).not.toBe(await allocator.solve(instance, WITHIN_MS));
-    }), { numRuns: 20 });
+    await fc.assert(
+      fc.asyncProperty(instances, async (instance) => {
+        await allocator.foresee(instance);
+        const [first, ...others] = instance.supply;
+        if (!first) return;
+        const moved = { ...instance, supply: [{ ...first, unitValue: first.unitValue + 1 }, ...others] };
+        expect(await allocator.solve(moved, WITHIN_MS)).not.toBe(await allocator.solve(instance, WITHIN_MS));
+      }),
+      { numRuns: 20 },
+    );
   });
 });

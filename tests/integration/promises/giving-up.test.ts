@@ -25,7 +25,10 @@ describe('when less is left than was promised', () => {
     const first = await story.order([{ units: 8 }]);
     const last = await story.order([{ units: 8 }]);
     await story.lose(lotId, 10);
-    expect([await story.heldBy(first.lineId), await story.heldBy(last.lineId)]).toEqual([{ [lotId]: 8 }, { [lotId]: 2 }]);
+    expect([await story.heldBy(first.lineId), await story.heldBy(last.lineId)]).toEqual([
+      { [lotId]: 8 },
+      { [lotId]: 2 },
+    ]);
     const { rows } = await nursery.as('viewer').promises.listShort({});
     expect(rows.map(({ lineId, shortUnits }) => [lineId, shortUnits])).toEqual([[last.lineId, 6]]);
   });
@@ -44,7 +47,10 @@ describe('when less is left than was promised', () => {
     const late = await story.order([{ units: 8 }]);
     await nursery.as('grower').promises.pinReservation(sent({ lineId: late.lineId, supplyId: lotId, units: 8 }));
     await story.lose(lotId, 10);
-    expect([await story.heldBy(early.lineId), await story.heldBy(late.lineId)]).toEqual([{ [lotId]: 2 }, { [`${lotId}*`]: 8 }]);
+    expect([await story.heldBy(early.lineId), await story.heldBy(late.lineId)]).toEqual([
+      { [lotId]: 2 },
+      { [`${lotId}*`]: 8 },
+    ]);
   });
 
   it('even pinned units go, last turn first, when the plants are gone', async () => {
@@ -59,26 +65,42 @@ describe('when less is left than was promised', () => {
     const lotId = await story.addLot({ units: 20 });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
     await nursery.as('grower').gardens.issuePullList(sent({ orderId }));
-    await nursery.as('grower').stock.holdMany(sent({ lotIds: [lotId], reason: 'inspector' as const, happenedOn: today }));
+    await nursery
+      .as('grower')
+      .stock.holdMany(sent({ lotIds: [lotId], reason: 'inspector' as const, happenedOn: today }));
     expect(await story.heldBy(lineId)).toEqual({});
-    expect((await story.lineOf(orderId, lineId)).reasons).toEqual([{ reason: 'held', units: 20, codes: [expect.any(String)], day: null }]);
-    await nursery.as('grower').stock.releaseLot(sent({ lotId, reason: 'inspector' as const, releaseReason: 'The inspector was here.', happenedOn: today }));
+    expect((await story.lineOf(orderId, lineId)).reasons).toEqual([
+      { reason: 'held', units: 20, codes: [expect.any(String)], day: null },
+    ]);
+    await nursery
+      .as('grower')
+      .stock.releaseLot(
+        sent({ lotId, reason: 'inspector' as const, releaseReason: 'The inspector was here.', happenedOn: today }),
+      );
     expect(await story.heldBy(lineId)).toEqual({ [lotId]: 8 });
   });
 
   it('plants brought to a quarantine place are promised to nobody', async () => {
     const lotId = await story.addLot({ units: 20 });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
-    await nursery.as('crew').stock.moveMany(sent({ lotIds: [lotId], toPlaceId: story.quarantineId, happenedOn: today }));
+    await nursery
+      .as('crew')
+      .stock.moveMany(sent({ lotIds: [lotId], toPlaceId: story.quarantineId, happenedOn: today }));
     expect(await story.heldBy(lineId)).toEqual({});
-    expect((await story.lineOf(orderId, lineId)).reasons.map(({ reason, units }) => [reason, units])).toEqual([['held', 20]]);
+    expect((await story.lineOf(orderId, lineId)).reasons.map(({ reason, units }) => [reason, units])).toEqual([
+      ['held', 20],
+    ]);
   });
 
   it('a lot that turns out to be another plant gives its promises up', async () => {
     const lotId = await story.addLot({ units: 20 });
     const other = await story.addPlant({ name: 'Asclepias incarnata', code: 'ASIN' });
     const { lineId } = await story.order([{ units: 8 }]);
-    await nursery.as('grower').stock.reIdentifyLot(sent({ lotId, plantId: other, happenedOn: today, note: 'Leaves are opposite and the stand is wet.' }));
+    await nursery
+      .as('grower')
+      .stock.reIdentifyLot(
+        sent({ lotId, plantId: other, happenedOn: today, note: 'Leaves are opposite and the stand is wet.' }),
+      );
     expect(await story.heldBy(lineId)).toEqual({});
   });
 
@@ -87,7 +109,11 @@ describe('when less is left than was promised', () => {
     const { orderId, lineId } = await story.order([{ units: 18 }]);
     await nursery.as('grower').gardens.issuePullList(sent({ orderId }));
     const newLotId = randomUUID();
-    await nursery.as('grower').stock.splitLot(sent({ lotId, into: [{ lotId: newLotId, placeId: story.placeId, units: 12 }], happenedOn: today }));
+    await nursery
+      .as('grower')
+      .stock.splitLot(
+        sent({ lotId, into: [{ lotId: newLotId, placeId: story.placeId, units: 12 }], happenedOn: today }),
+      );
     expect(await story.heldBy(lineId)).toEqual({ [`${lotId}*`]: 8, [`${newLotId}*`]: 10 });
   });
 

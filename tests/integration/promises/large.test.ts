@@ -56,7 +56,11 @@ describe('the promises of a large nursery', () => {
   it('are solved again where something moved in between', async () => {
     nursery.clock.set('2026-05-22');
     foresee.mockImplementationOnce(async () => {
-      await nursery.sql('UPDATE lot SET ready_on = $3 WHERE nursery_id = $1 AND id = ANY ($2)', [nursery.nurseryId, lotIds.slice(0, 20), '2026-07-01']);
+      await nursery.sql('UPDATE lot SET ready_on = $3 WHERE nursery_id = $1 AND id = ANY ($2)', [
+        nursery.nurseryId,
+        lotIds.slice(0, 20),
+        '2026-07-01',
+      ]);
     });
     await nursery.as('grower').gardens.addClient(sent({ clientId: randomUUID(), name: 'Somebody else' }));
     await expectPlanned();
@@ -68,7 +72,15 @@ describe('the promises of a large nursery', () => {
       places.push((await nursery.as('viewer').stock.listPlaces({})).length);
       return inThread(instance, withinMs);
     });
-    await nursery.as('crew').stock.countLot(sent({ lotId: lotIds[40] ?? '', placeId: story.placeId, countedUnits: 40, countKind: 'counted' as const, happenedOn: '2026-05-20' }));
+    await nursery.as('crew').stock.countLot(
+      sent({
+        lotId: lotIds[40] ?? '',
+        placeId: story.placeId,
+        countedUnits: 40,
+        countKind: 'counted' as const,
+        happenedOn: '2026-05-20',
+      }),
+    );
     expect(places).toEqual([2]);
     await expectPlanned();
   });

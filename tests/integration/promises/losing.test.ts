@@ -18,23 +18,41 @@ beforeEach(async () => {
 });
 afterAll(() => database.drop());
 
-const codeOf = async (lotId: string) => (await nursery.sql<{ code: string }>('SELECT code FROM lot WHERE id = $1', [lotId]))[0]?.code ?? '';
+const codeOf = async (lotId: string) =>
+  (await nursery.sql<{ code: string }>('SELECT code FROM lot WHERE id = $1', [lotId]))[0]?.code ?? '';
 const rows = async () => (await nursery.as('viewer').promises.listLosses({})).rows;
 /** Order, units short, and what was lost by which kind of entry of what. */
-const losses = async () => (await rows()).map(({ orderCode, shortUnits, causes }) => [orderCode, shortUnits, ...causes.map(({ units, source, entryKind, codes, whys }) => `${units} by ${entryKind ?? source} of ${codes.join(', ')}: ${whys.join(', ')}`)]);
-const settled = () => nursery.sql<{ how: string; note: string }>('SELECT settled_how AS how, note FROM line_loss WHERE nursery_id = $1 ORDER BY settled_how, note', [nursery.nurseryId]);
+const losses = async () =>
+  (await rows()).map(({ orderCode, shortUnits, causes }) => [
+    orderCode,
+    shortUnits,
+    ...causes.map(
+      ({ units, source, entryKind, codes, whys }) =>
+        `${units} by ${entryKind ?? source} of ${codes.join(', ')}: ${whys.join(', ')}`,
+    ),
+  ]);
+const settled = () =>
+  nursery.sql<{ how: string; note: string }>(
+    'SELECT settled_how AS how, note FROM line_loss WHERE nursery_id = $1 ORDER BY settled_how, note',
+    [nursery.nurseryId],
+  );
 
 describe('when a batch', () => {
   let batches: Awaited<ReturnType<typeof batchesOf>>;
   beforeEach(async () => {
     batches = await batchesOf(nursery, { code: 'ASIN', name: 'Asclepias incarnata' });
   });
-  const orderOfBatch = (units: number, dueOn = '2026-06-20') => story.order([{ units, plantId: batches.plantId, containerId: batches.potId }], { dueOn });
+  const orderOfBatch = (units: number, dueOn = '2026-06-20') =>
+    story.order([{ units, plantId: batches.plantId, containerId: batches.potId }], { dueOn });
 
   it('turns out worse, the lines that lose plants are named, the last in turn first to lose', async () => {
     const { batchId, code } = await batches.start({ units: 100, cautiousUnits: 40, readyOn: '2026-06-15' });
     // The nearest day stands first on the list, though its turn is the last.
-    const [first, second, third] = [await orderOfBatch(15), await orderOfBatch(15), await orderOfBatch(10, '2026-06-18')];
+    const [first, second, third] = [
+      await orderOfBatch(15),
+      await orderOfBatch(15),
+      await orderOfBatch(10, '2026-06-18'),
+    ];
     expect(await losses()).toEqual([]);
     await batches.propagation.loseFromBatch(sent({ batchId, units: 88, cause: 'rot' as const, happenedOn: today }));
     expect(await losses()).toEqual([
@@ -42,17 +60,42 @@ describe('when a batch', () => {
       [first.code, 3, `3 by lose of ${code}: gone`],
       [second.code, 15, `15 by lose of ${code}: gone`],
     ]);
-    expect((await rows())[0]).toMatchObject({ orderId: third.orderId, clientName: 'Fen Hollow', scientificName: 'Asclepias incarnata', dueOn: '2026-06-18', units: 10, causes: [{ personName: 'Test grower', happenedOn: today }] });
+    expect((await rows())[0]).toMatchObject({
+      orderId: third.orderId,
+      clientName: 'Fen Hollow',
+      scientificName: 'Asclepias incarnata',
+      dueOn: '2026-06-18',
+      units: 10,
+      causes: [{ personName: 'Test grower', happenedOn: today }],
+    });
   });
 
   it('is late, only lines whose day is before its new one lose', async () => {
     const { batchId, code } = await batches.start({ units: 100, cautiousUnits: 40, readyOn: '2026-06-15' });
     const early = await orderOfBatch(15, '2026-06-20');
     await orderOfBatch(15, '2026-07-20');
-    await batches.propagation.setBatchForecast(sent({ batchId, cautiousUnits: 40, usualUnits: null, targetContainerId: batches.potId, readyOn: '2026-07-10', happenedOn: today }));
+    await batches.propagation.setBatchForecast(
+      sent({
+        batchId,
+        cautiousUnits: 40,
+        usualUnits: null,
+        targetContainerId: batches.potId,
+        readyOn: '2026-07-10',
+        happenedOn: today,
+      }),
+    );
     expect(await losses()).toEqual([[early.code, 15, `15 by observe of ${code}: not-ready`]]);
     // On time after all.
-    await batches.propagation.setBatchForecast(sent({ batchId, cautiousUnits: 40, usualUnits: null, targetContainerId: batches.potId, readyOn: '2026-06-16', happenedOn: today }));
+    await batches.propagation.setBatchForecast(
+      sent({
+        batchId,
+        cautiousUnits: 40,
+        usualUnits: null,
+        targetContainerId: batches.potId,
+        readyOn: '2026-06-16',
+        happenedOn: today,
+      }),
+    );
     expect(await losses()).toEqual([]);
     expect(await settled()).toEqual([{ how: 'whole', note: '' }]);
   });
@@ -82,9 +125,13 @@ describe('when a lot', () => {
   it('is held, its lines lose until it is released', async () => {
     const lotId = await story.addLot({ units: 10 });
     const { code } = await story.order([{ units: 6 }]);
-    await nursery.as('grower').stock.holdMany(sent({ lotIds: [lotId], reason: 'inspector' as const, happenedOn: today }));
+    await nursery
+      .as('grower')
+      .stock.holdMany(sent({ lotIds: [lotId], reason: 'inspector' as const, happenedOn: today }));
     expect(await losses()).toEqual([[code, 6, `6 by hold of ${await codeOf(lotId)}: held`]]);
-    await nursery.as('grower').stock.releaseLot(sent({ lotId, reason: 'inspector' as const, releaseReason: 'Seen.', happenedOn: today }));
+    await nursery
+      .as('grower')
+      .stock.releaseLot(sent({ lotId, reason: 'inspector' as const, releaseReason: 'Seen.', happenedOn: today }));
     expect(await losses()).toEqual([]);
   });
 
@@ -92,7 +139,9 @@ describe('when a lot', () => {
     const lotId = await story.addLot({ units: 10 });
     const { code } = await story.order([{ units: 6 }]);
     const otherPlantId = await story.addPlant({ code: 'ASSY', name: 'Asclepias syriaca' });
-    await nursery.as('grower').stock.reIdentifyLot(sent({ lotId, plantId: otherPlantId, happenedOn: today, note: 'Leaves are opposite.' }));
+    await nursery
+      .as('grower')
+      .stock.reIdentifyLot(sent({ lotId, plantId: otherPlantId, happenedOn: today, note: 'Leaves are opposite.' }));
     expect(await losses()).toEqual([[code, 6, `6 by re-identify of ${await codeOf(lotId)}: not-accepted`]]);
   });
 
@@ -108,7 +157,10 @@ describe('when a lot', () => {
     expect(await losses()).toEqual([[code, 2, `3 by lose of ${lotCode}: gone`, `2 by lose of ${lotCode}: gone`]]);
     await nursery.as('grower').stock.reverseEntry(sent({ entryId: one.entryId }));
     expect(await losses()).toEqual([]);
-    expect(await settled()).toEqual([{ how: 'whole', note: '' }, { how: 'whole', note: '' }]);
+    expect(await settled()).toEqual([
+      { how: 'whole', note: '' },
+      { how: 'whole', note: '' },
+    ]);
   });
 
   it('passes its plant-by day overnight, its lines lose by the day alone', async () => {
@@ -128,7 +180,9 @@ describe('what people do to an order themselves', () => {
     const released = await story.order([{ units: 5 }]);
     const pulled = await story.order([{ units: 5 }]);
     const { gardens, promises } = nursery.as('grower');
-    await gardens.changeDay(sent({ orderId: moved.orderId, dueOn: '2026-07-01', acceptedShortages: [{ lineId: moved.lineId, units: 5 }] }));
+    await gardens.changeDay(
+      sent({ orderId: moved.orderId, dueOn: '2026-07-01', acceptedShortages: [{ lineId: moved.lineId, units: 5 }] }),
+    );
     await promises.releaseReservation(sent({ lineId: released.lineId, supplyId: lotId }));
     await gardens.editLine(sent({ lineId: pulled.lineId, units: 4 }));
     await story.pull(pulled.orderId, [{ lineId: pulled.lineId, lotId, units: 3 }]);
@@ -141,7 +195,14 @@ describe('what people do to an order themselves', () => {
     const lotId = await story.addLot({ units: 5 });
     const first = await story.order([{ units: 5 }]);
     const second = await story.order([{ units: 5 }]);
-    await nursery.as('grower').promises.pinReservation(sent({ lineId: second.lineId, supplyId: lotId, units: 2, acceptedShortages: [{ lineId: first.lineId, units: 2 }] }));
+    await nursery.as('grower').promises.pinReservation(
+      sent({
+        lineId: second.lineId,
+        supplyId: lotId,
+        units: 2,
+        acceptedShortages: [{ lineId: first.lineId, units: 2 }],
+      }),
+    );
     expect(await losses()).toEqual([[first.code, 2, `2 by order of ${await codeOf(lotId)}: to-others`]]);
   });
 });
@@ -149,9 +210,18 @@ describe('what people do to an order themselves', () => {
 describe('a loss is no longer shown', () => {
   it('once its order wants no more than it has, its line is withdrawn, or its order is over', async () => {
     const lotId = await story.addLot({ units: 15 });
-    const [fewer, withdrawn, cancelled] = [await story.order([{ units: 5 }]), await story.order([{ units: 5 }, { units: 1 }]), await story.order([{ units: 4 }])];
+    const [fewer, withdrawn, cancelled] = [
+      await story.order([{ units: 5 }]),
+      await story.order([{ units: 5 }, { units: 1 }]),
+      await story.order([{ units: 4 }]),
+    ];
     await story.lose(lotId, 12);
-    expect((await losses()).map(([code, short]) => [code, short])).toEqual([[fewer.code, 2], [withdrawn.code, 5], [withdrawn.code, 1], [cancelled.code, 4]]);
+    expect((await losses()).map(([code, short]) => [code, short])).toEqual([
+      [fewer.code, 2],
+      [withdrawn.code, 5],
+      [withdrawn.code, 1],
+      [cancelled.code, 4],
+    ]);
     const { gardens } = nursery.as('grower');
     await gardens.editLine(sent({ lineId: fewer.lineId, units: 3 }));
     await gardens.withdrawLine(sent({ lineId: withdrawn.lineId }));
@@ -165,11 +235,18 @@ describe('a loss is no longer shown', () => {
     await story.lose(lotId, 2);
     await story.lose(lotId, 1);
     const lossId = (await rows())[0]?.lossId ?? '';
-    expect(await refusalOf(nursery.as('crew').promises.setLossAside(sent({ lossId, note: 'Known.' })))).toMatchObject({ code: 'not-allowed' });
+    expect(await refusalOf(nursery.as('crew').promises.setLossAside(sent({ lossId, note: 'Known.' })))).toMatchObject({
+      code: 'not-allowed',
+    });
     await nursery.as('grower').promises.setLossAside(sent({ lossId, note: 'The client takes seven.' }));
     expect(await losses()).toEqual([]);
-    expect(await settled()).toEqual([{ how: 'set-aside', note: 'The client takes seven.' }, { how: 'set-aside', note: 'The client takes seven.' }]);
-    expect(await refusalOf(nursery.as('grower').promises.setLossAside(sent({ lossId, note: 'Again.' })))).toMatchObject({ code: 'loss-is-settled', data: { order: code, how: 'set-aside', on: today } });
+    expect(await settled()).toEqual([
+      { how: 'set-aside', note: 'The client takes seven.' },
+      { how: 'set-aside', note: 'The client takes seven.' },
+    ]);
+    expect(await refusalOf(nursery.as('grower').promises.setLossAside(sent({ lossId, note: 'Again.' })))).toMatchObject(
+      { code: 'loss-is-settled', data: { order: code, how: 'set-aside', on: today } },
+    );
     await story.lose(lotId, 4);
     expect(await losses()).toEqual([[code, 7, `4 by lose of ${await codeOf(lotId)}: gone`]]);
   });

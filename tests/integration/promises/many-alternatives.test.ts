@@ -27,15 +27,29 @@ describe('four hundred lines with twenty alternatives each', () => {
     for (let at = 0; at < PLANTS; at++) {
       const letters = String.fromCharCode(65 + (at % 26), 65 + Math.floor(at / 26));
       plants.push(await story.addPlant({ name: `Proba ${letters.toLowerCase()}folia`, code: `PR${letters}` }));
-      for (let lot = 0; lot < LOTS_A_PLANT; lot++) lots.push(await story.addLot({ plantId: plants[at] ?? '', units: 60 + lot }));
+      for (let lot = 0; lot < LOTS_A_PLANT; lot++)
+        lots.push(await story.addLot({ plantId: plants[at] ?? '', units: 60 + lot }));
     }
     ({ orderId } = await story.order([]));
-    const lines = Array.from({ length: LINES }, (_, at) => ({ id: randomUUID(), rank: 1000 + at, plant: plants[at % PLANTS], units: 1 + (at % 9) }));
-    await nursery.sql(`INSERT INTO order_line (nursery_id, id, order_id, rank, plant_id, container_id, units)
-      SELECT $1, n.id, $2, n.rank, n.plant, $3, n.units FROM jsonb_to_recordset($4) AS n (id uuid, rank int, plant uuid, units int)`, [nursery.nurseryId, orderId, story.containerId, JSON.stringify(lines)]);
-    const others = lines.flatMap(({ id }, at) => Array.from({ length: 20 }, (_, nth) => ({ id, plant: plants[(at + 1 + nth) % PLANTS], penalty: 1 + nth })));
-    await nursery.sql(`INSERT INTO line_alternative (nursery_id, line_id, plant_id, container_id, penalty)
-      SELECT $1, n.id, n.plant, $2, n.penalty FROM jsonb_to_recordset($3) AS n (id uuid, plant uuid, penalty int)`, [nursery.nurseryId, story.containerId, JSON.stringify(others)]);
+    const lines = Array.from({ length: LINES }, (_, at) => ({
+      id: randomUUID(),
+      rank: 1000 + at,
+      plant: plants[at % PLANTS],
+      units: 1 + (at % 9),
+    }));
+    await nursery.sql(
+      `INSERT INTO order_line (nursery_id, id, order_id, rank, plant_id, container_id, units)
+      SELECT $1, n.id, $2, n.rank, n.plant, $3, n.units FROM jsonb_to_recordset($4) AS n (id uuid, rank int, plant uuid, units int)`,
+      [nursery.nurseryId, orderId, story.containerId, JSON.stringify(lines)],
+    );
+    const others = lines.flatMap(({ id }, at) =>
+      Array.from({ length: 20 }, (_, nth) => ({ id, plant: plants[(at + 1 + nth) % PLANTS], penalty: 1 + nth })),
+    );
+    await nursery.sql(
+      `INSERT INTO line_alternative (nursery_id, line_id, plant_id, container_id, penalty)
+      SELECT $1, n.id, n.plant, $2, n.penalty FROM jsonb_to_recordset($3) AS n (id uuid, plant uuid, penalty int)`,
+      [nursery.nurseryId, story.containerId, JSON.stringify(others)],
+    );
   });
   afterEach(() => void vi.restoreAllMocks());
   afterAll(async () => {
@@ -44,10 +58,29 @@ describe('four hundred lines with twenty alternatives each', () => {
     await database.drop();
   });
 
-  const addLine = () => nursery.as('grower').gardens.addLine(sent({ orderId, lineId: randomUUID(), plantId: plants[0] ?? '', containerId: story.containerId, units: 3, alternatives: plants.slice(1, 21).map((plantId) => ({ plantId, containerId: story.containerId })) }));
+  const addLine = () =>
+    nursery.as('grower').gardens.addLine(
+      sent({
+        orderId,
+        lineId: randomUUID(),
+        plantId: plants[0] ?? '',
+        containerId: story.containerId,
+        units: 3,
+        alternatives: plants.slice(1, 21).map((plantId) => ({ plantId, containerId: story.containerId })),
+      }),
+    );
   const takesTooLong = () => vi.spyOn(allocator, 'solve').mockRejectedValue(new NotSolvedInTime('as asked'));
-  const reserved = async () => (await nursery.sql<{ units: number }>('SELECT coalesce(sum(units), 0)::int AS units FROM reservation WHERE nursery_id = $1', [nursery.nurseryId]))[0]?.units ?? 0;
-  const lose = (lotId: string) => nursery.as('crew').stock.loseFromLot(sent({ lotId, units: 60, cause: 'weather' as const, happenedOn: '2026-05-20' }));
+  const reserved = async () =>
+    (
+      await nursery.sql<{ units: number }>(
+        'SELECT coalesce(sum(units), 0)::int AS units FROM reservation WHERE nursery_id = $1',
+        [nursery.nurseryId],
+      )
+    )[0]?.units ?? 0;
+  const lose = (lotId: string) =>
+    nursery
+      .as('crew')
+      .stock.loseFromLot(sent({ lotId, units: 60, cause: 'weather' as const, happenedOn: '2026-05-20' }));
 
   it('take one line more in the time of a command', async () => {
     await addLine();
@@ -59,14 +92,22 @@ describe('four hundred lines with twenty alternatives each', () => {
   it('refuse one line more that cannot be planned in time, with what can be done, and keep everything as it was', async () => {
     takesTooLong();
     const before = await reserved();
-    expect(await refusalOf(addLine())).toMatchObject({ code: 'too-many-lines-share', data: { lines: LINES + 2, plants: PLANTS } });
+    expect(await refusalOf(addLine())).toMatchObject({
+      code: 'too-many-lines-share',
+      data: { lines: LINES + 2, plants: PLANTS },
+    });
     expect(await reserved()).toBe(before);
   });
 
   it('let what happened to plants be booked all the same: the last rank gives up, nothing new is given, and the next plan fills it again', async () => {
     takesTooLong();
     const before = await reserved();
-    const [lotId = ''] = (await nursery.sql<{ id: string }>('SELECT lot_id::text AS id FROM reservation WHERE nursery_id = $1 GROUP BY lot_id ORDER BY sum(units) DESC LIMIT 1', [nursery.nurseryId])).map(({ id }) => id);
+    const [lotId = ''] = (
+      await nursery.sql<{ id: string }>(
+        'SELECT lot_id::text AS id FROM reservation WHERE nursery_id = $1 GROUP BY lot_id ORDER BY sum(units) DESC LIMIT 1',
+        [nursery.nurseryId],
+      )
+    ).map(({ id }) => id);
     await lose(lotId);
     expect(await story.unitsOf(lotId)).toBeLessThan(3);
     expect(await reserved()).toBeLessThan(before);

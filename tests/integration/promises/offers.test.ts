@@ -27,7 +27,15 @@ describe('what could go where', () => {
     const { lineId } = await story.order([{ units: 10 }]);
     const { on, offers, reasons } = await promises().offersFor({ lineId });
     expect(on).toBe('2026-06-01');
-    expect(offers.map(({ supplyId, onHandUnits, reservedUnits, freeUnits, leaveByOn }) => ({ supplyId, onHandUnits, reservedUnits, freeUnits, leaveByOn }))).toEqual([
+    expect(
+      offers.map(({ supplyId, onHandUnits, reservedUnits, freeUnits, leaveByOn }) => ({
+        supplyId,
+        onHandUnits,
+        reservedUnits,
+        freeUnits,
+        leaveByOn,
+      })),
+    ).toEqual([
       { supplyId: sooner, onHandUnits: 7, reservedUnits: 7, freeUnits: 0, leaveByOn: '2026-06-15' },
       { supplyId: later, onHandUnits: 8, reservedUnits: 3, freeUnits: 5, leaveByOn: '2026-10-15' },
       { supplyId: never, onHandUnits: 9, reservedUnits: 0, freeUnits: 9, leaveByOn: null },
@@ -39,22 +47,37 @@ describe('what could go where', () => {
     const lotId = await story.addLot({ units: 9 });
     const { lineId } = await story.order([{ units: 2 }]);
     await nursery.as('grower').promises.releaseReservation(sent({ lineId, supplyId: lotId }));
-    expect((await promises().offersFor({ lineId })).offers.map(({ supplyId, releasedByHand }) => [supplyId, releasedByHand])).toEqual([[lotId, true]]);
+    expect(
+      (await promises().offersFor({ lineId })).offers.map(({ supplyId, releasedByHand }) => [supplyId, releasedByHand]),
+    ).toEqual([[lotId, true]]);
   });
 
   it('answers for an item on a day that nobody has ordered yet, with the client’s lead', async () => {
     await nursery.as('grower').gardens.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
     const lotId = await story.addLot({ units: 7, plantByOn: '2026-06-15' });
     const ask = { plantId: story.plantId, containerId: story.containerId, clientId: story.clientId };
-    expect((await promises().offersFor({ ...ask, on: '2026-06-05' })).offers.map(({ supplyId, leaveByOn }) => [supplyId, leaveByOn])).toEqual([[lotId, '2026-06-05']]);
+    expect(
+      (await promises().offersFor({ ...ask, on: '2026-06-05' })).offers.map(({ supplyId, leaveByOn }) => [
+        supplyId,
+        leaveByOn,
+      ]),
+    ).toEqual([[lotId, '2026-06-05']]);
     const late = await promises().offersFor({ ...ask, on: '2026-06-06' });
-    expect([late.offers, late.reasons.map(({ reason, units, day }) => ({ reason, units, day }))]).toEqual([[], [{ reason: 'past-plant-by', units: 7, day: '2026-06-05' }]]);
+    expect([late.offers, late.reasons.map(({ reason, units, day }) => ({ reason, units, day }))]).toEqual([
+      [],
+      [{ reason: 'past-plant-by', units: 7, day: '2026-06-05' }],
+    ]);
   });
 
   it('answers for an item with what others hold of it', async () => {
     await story.addLot({ units: 7 });
     const { code } = await story.order([{ units: 5 }]);
-    const { reasons } = await promises().offersFor({ plantId: story.plantId, containerId: story.containerId, on: '2026-06-01', untreated: true });
+    const { reasons } = await promises().offersFor({
+      plantId: story.plantId,
+      containerId: story.containerId,
+      on: '2026-06-01',
+      untreated: true,
+    });
     expect(reasons).toEqual([{ reason: 'promised', units: 5, codes: [code], day: null }]);
   });
 
@@ -65,7 +88,15 @@ describe('what could go where', () => {
     const late = await story.order([{ units: 5 }], { dueOn: '2026-07-01' });
     const demand = await promises().demandFor({ supplyId: lotId });
     expect(demand).toMatchObject({ onHandUnits: 7, reservedUnits: 7, freeUnits: 0, plantByOn: '2026-06-15' });
-    expect(demand.lines.map(({ lineId, reservedHereUnits, shortUnits, serves, reasons }) => ({ lineId, reservedHereUnits, shortUnits, serves, reasons }))).toEqual([
+    expect(
+      demand.lines.map(({ lineId, reservedHereUnits, shortUnits, serves, reasons }) => ({
+        lineId,
+        reservedHereUnits,
+        shortUnits,
+        serves,
+        reasons,
+      })),
+    ).toEqual([
       { lineId: first.lineId, reservedHereUnits: 5, shortUnits: 0, serves: true, reasons: [] },
       { lineId: second.lineId, reservedHereUnits: 2, shortUnits: 3, serves: true, reasons: [] },
       { lineId: late.lineId, reservedHereUnits: 0, shortUnits: 5, serves: false, reasons: ['past-plant-by'] },
@@ -83,17 +114,51 @@ describe('what could go where', () => {
     await story.order([{ units: 7, plantId: stranger }]);
     const { lines } = await promises().demandFor({ supplyId: lotId });
     expect(lines.map(({ lineId, serves, savedUnits, needs }) => ({ lineId, serves, savedUnits, needs }))).toEqual([
-      { lineId: late.lineId, serves: false, savedUnits: 3, needs: { alternative: false, conditions: [], fromOn: null, untilOn: '2026-06-15', isTooLate: false } },
-      { lineId: zoned.lineId, serves: false, savedUnits: 4, needs: { alternative: false, conditions: ['provenance-unknown'], fromOn: null, untilOn: null, isTooLate: false } },
-      { lineId: both.lineId, serves: false, savedUnits: 6, needs: { alternative: true, conditions: ['provenance-unknown'], fromOn: null, untilOn: '2026-06-15', isTooLate: false } },
-      { lineId: other.lineId, serves: false, savedUnits: 5, needs: { alternative: true, conditions: [], fromOn: null, untilOn: null, isTooLate: false } },
+      {
+        lineId: late.lineId,
+        serves: false,
+        savedUnits: 3,
+        needs: { alternative: false, conditions: [], fromOn: null, untilOn: '2026-06-15', isTooLate: false },
+      },
+      {
+        lineId: zoned.lineId,
+        serves: false,
+        savedUnits: 4,
+        needs: {
+          alternative: false,
+          conditions: ['provenance-unknown'],
+          fromOn: null,
+          untilOn: null,
+          isTooLate: false,
+        },
+      },
+      {
+        lineId: both.lineId,
+        serves: false,
+        savedUnits: 6,
+        needs: {
+          alternative: true,
+          conditions: ['provenance-unknown'],
+          fromOn: null,
+          untilOn: '2026-06-15',
+          isTooLate: false,
+        },
+      },
+      {
+        lineId: other.lineId,
+        serves: false,
+        savedUnits: 5,
+        needs: { alternative: true, conditions: [], fromOn: null, untilOn: null, isTooLate: false },
+      },
     ]);
   });
 
   it('says of a lot whose last day is over that no day of an order would do', async () => {
     const lotId = await story.addLot({ units: 9, plantByOn: '2026-05-01' });
     const { lineId } = await story.order([{ units: 3 }]);
-    expect((await promises().demandFor({ supplyId: lotId })).lines).toMatchObject([{ lineId, savedUnits: 0, needs: { untilOn: null, isTooLate: true } }]);
+    expect((await promises().demandFor({ supplyId: lotId })).lines).toMatchObject([
+      { lineId, savedUnits: 0, needs: { untilOn: null, isTooLate: true } },
+    ]);
   });
 
   it('lists every open line that is short, the nearest day first, by pages', async () => {
@@ -105,7 +170,8 @@ describe('what could go where', () => {
     await nursery.as('grower').gardens.cancelOrder(sent({ orderId: cancelled.orderId, happenedOn: '2026-05-20' }));
     const short = await promises().listShort({});
     expect(short.rows.map(({ orderId, shortUnits, filledUnits }) => ({ orderId, shortUnits, filledUnits }))).toEqual([
-      { orderId: sooner.orderId, shortUnits: 3, filledUnits: 0 }, { orderId: later.orderId, shortUnits: 4, filledUnits: 0 },
+      { orderId: sooner.orderId, shortUnits: 3, filledUnits: 0 },
+      { orderId: later.orderId, shortUnits: 4, filledUnits: 0 },
     ]);
     const second = await promises().listShort({ page: 2, perPage: 1 });
     expect([second.total, second.rows.map(({ orderId }) => orderId)]).toEqual([2, [later.orderId]]);
@@ -120,12 +186,29 @@ describe('what could go where', () => {
       () => promises().offersFor({ lineId }),
       () => promises().demandFor({ supplyId: lotId }),
       () => promises().whatIf({ kind: 'move-order', orderId, dueOn: '2026-07-01' }),
-      () => promises().offersFor({ plantId: story.plantId, containerId: story.containerId, on: '2026-06-01', siteId: theirs.siteId }),
-      () => promises().offersFor({ plantId: story.plantId, containerId: story.containerId, on: '2026-06-01', clientId: theirs.clientId }),
+      () =>
+        promises().offersFor({
+          plantId: story.plantId,
+          containerId: story.containerId,
+          on: '2026-06-01',
+          siteId: theirs.siteId,
+        }),
+      () =>
+        promises().offersFor({
+          plantId: story.plantId,
+          containerId: story.containerId,
+          on: '2026-06-01',
+          clientId: theirs.clientId,
+        }),
       () => nursery.as('viewer').gardens.readOrder({ orderId }),
       () => nursery.as('owner').gardens.cancelOrder(sent({ orderId, happenedOn: '2026-05-20' })),
       () => nursery.as('owner').promises.pinReservation(sent({ lineId, supplyId: lotId, units: 1 })),
-      () => nursery.as('owner').gardens.addOrder(sent({ orderId: randomUUID(), clientId: theirs.clientId, kind: 'pickup' as const, dueOn: '2026-06-01' })),
+      () =>
+        nursery
+          .as('owner')
+          .gardens.addOrder(
+            sent({ orderId: randomUUID(), clientId: theirs.clientId, kind: 'pickup' as const, dueOn: '2026-06-01' }),
+          ),
     ];
     for (const attempt of attempts) expect((await refusalOf(attempt())).code).toBe('not-found');
     await other.close();

@@ -41,10 +41,27 @@ describe('tying plants to a line by hand', () => {
     const pin = { lineId: second.lineId, supplyId: lotId, units: 6 };
     const refusal = await refusalOf(promises().pinReservation(sent(pin)));
     expect(refusal.code).toBe('would-shorten');
-    expect(refusal.data?.lines).toEqual([expect.objectContaining({ lineId: first.lineId, orderCode: first.code, filledNow: 8, filledThen: 4, shorterBy: 4 })]);
-    expect((await refusalOf(promises().pinReservation(sent({ ...pin, acceptedShortages: [{ lineId: first.lineId, units: 3 }] })))).code).toBe('would-shorten');
+    expect(refusal.data?.lines).toEqual([
+      expect.objectContaining({
+        lineId: first.lineId,
+        orderCode: first.code,
+        filledNow: 8,
+        filledThen: 4,
+        shorterBy: 4,
+      }),
+    ]);
+    expect(
+      (
+        await refusalOf(
+          promises().pinReservation(sent({ ...pin, acceptedShortages: [{ lineId: first.lineId, units: 3 }] })),
+        )
+      ).code,
+    ).toBe('would-shorten');
     await promises().pinReservation(sent({ ...pin, acceptedShortages: [{ lineId: first.lineId, units: 4 }] }));
-    expect([await story.heldBy(first.lineId), await story.heldBy(second.lineId)]).toEqual([{ [lotId]: 4 }, { [`${lotId}*`]: 6 }]);
+    expect([await story.heldBy(first.lineId), await story.heldBy(second.lineId)]).toEqual([
+      { [lotId]: 4 },
+      { [`${lotId}*`]: 6 },
+    ]);
   });
 
   it('is undone by unpinning, and the plants float again', async () => {
@@ -61,7 +78,9 @@ describe('tying plants to a line by hand', () => {
     const { orderId, lineId } = await story.order([{ units: 8 }]);
     await promises().releaseReservation(sent({ lineId, supplyId: released }));
     expect(await story.heldBy(lineId)).toEqual({});
-    expect((await story.lineOf(orderId, lineId)).reasons.map(({ reason, units }) => [reason, units])).toEqual([['released-by-hand', 10]]);
+    expect((await story.lineOf(orderId, lineId)).reasons.map(({ reason, units }) => [reason, units])).toEqual([
+      ['released-by-hand', 10],
+    ]);
     await promises().pinReservation(sent({ lineId, supplyId: released, units: 2 }));
     expect(await story.heldBy(lineId)).toEqual({ [`${released}*`]: 2, [released]: 6 });
   });
@@ -81,27 +100,43 @@ describe('tying plants to a line by hand', () => {
     const wrong = await story.addLot({ plantId: other });
     const past = await story.addLot({ plantByOn: '2026-05-25' });
     const { lineId } = await story.order([{ units: 8 }]);
-    expect((await refusalOf(promises().pinReservation(sent({ lineId, supplyId: wrong, units: 1 })))).data?.reasons).toEqual(['not-accepted']);
-    expect((await refusalOf(promises().pinReservation(sent({ lineId, supplyId: past, units: 1 })))).data?.reasons).toEqual(['past-plant-by']);
-    await nursery.as('grower').stock.holdMany(sent({ lotIds: [past], reason: 'mother-stock' as const, happenedOn: '2026-05-20' }));
-    expect((await refusalOf(promises().pinReservation(sent({ lineId, supplyId: past, units: 1 })))).data?.reasons).toEqual(['held', 'past-plant-by']);
+    expect(
+      (await refusalOf(promises().pinReservation(sent({ lineId, supplyId: wrong, units: 1 })))).data?.reasons,
+    ).toEqual(['not-accepted']);
+    expect(
+      (await refusalOf(promises().pinReservation(sent({ lineId, supplyId: past, units: 1 })))).data?.reasons,
+    ).toEqual(['past-plant-by']);
+    await nursery
+      .as('grower')
+      .stock.holdMany(sent({ lotIds: [past], reason: 'mother-stock' as const, happenedOn: '2026-05-20' }));
+    expect(
+      (await refusalOf(promises().pinReservation(sent({ lineId, supplyId: past, units: 1 })))).data?.reasons,
+    ).toEqual(['held', 'past-plant-by']);
   });
 
   it('refuses more than the line needs and more than others have left', async () => {
     const lotId = await story.addLot({ units: 10 });
     const first = await story.order([{ units: 8 }]);
     const second = await story.order([{ units: 8 }]);
-    expect(await refusalOf(promises().pinReservation(sent({ lineId: first.lineId, supplyId: lotId, units: 9 })))).toEqual({ code: 'more-than-line-needs', data: { wanted: 9, open: 8 }, field: 'units' });
+    expect(
+      await refusalOf(promises().pinReservation(sent({ lineId: first.lineId, supplyId: lotId, units: 9 }))),
+    ).toEqual({ code: 'more-than-line-needs', data: { wanted: 9, open: 8 }, field: 'units' });
     await promises().pinReservation(sent({ lineId: first.lineId, supplyId: lotId, units: 8 }));
-    expect(await refusalOf(promises().pinReservation(sent({ lineId: second.lineId, supplyId: lotId, units: 3 })))).toMatchObject({ code: 'pinned-by-others', data: { wanted: 3, available: 2 }, field: 'units' });
+    expect(
+      await refusalOf(promises().pinReservation(sent({ lineId: second.lineId, supplyId: lotId, units: 3 }))),
+    ).toMatchObject({ code: 'pinned-by-others', data: { wanted: 3, available: 2 }, field: 'units' });
   });
 
   it('refuses to unpin or release what is not there', async () => {
     const lotId = await story.addLot({ units: 10 });
     const { lineId } = await story.order([{ units: 8 }]);
     const spare = await story.addLot({ units: 10 });
-    expect((await refusalOf(promises().unpinReservation(sent({ lineId, supplyId: lotId })))).code).toBe('nothing-reserved');
-    expect((await refusalOf(promises().releaseReservation(sent({ lineId, supplyId: spare })))).code).toBe('nothing-reserved');
+    expect((await refusalOf(promises().unpinReservation(sent({ lineId, supplyId: lotId })))).code).toBe(
+      'nothing-reserved',
+    );
+    expect((await refusalOf(promises().releaseReservation(sent({ lineId, supplyId: spare })))).code).toBe(
+      'nothing-reserved',
+    );
   });
 
   it('refuses lines of orders that are over, withdrawn lines, and ids of nobody', async () => {
@@ -110,16 +145,22 @@ describe('tying plants to a line by hand', () => {
     await nursery.as('crew').gardens.finishOrder(sent({ orderId: over.orderId }));
     const withdrawn = await story.order([{ units: 2 }]);
     await nursery.as('grower').gardens.withdrawLine(sent({ lineId: withdrawn.lineId }));
-    const attempt = (lineId: string, supplyId: string) => refusalOf(promises().pinReservation(sent({ lineId, supplyId, units: 1 })));
+    const attempt = (lineId: string, supplyId: string) =>
+      refusalOf(promises().pinReservation(sent({ lineId, supplyId, units: 1 })));
     expect((await attempt(over.lineId, lotId)).code).toBe('order-not-open');
     expect((await attempt(withdrawn.lineId, lotId)).code).toBe('line-withdrawn');
     expect(await attempt(randomUUID(), lotId)).toMatchObject({ code: 'not-found', field: 'lineId' });
-    expect(await attempt((await story.order([{ units: 2 }])).lineId, randomUUID())).toMatchObject({ code: 'not-found', field: 'supplyId' });
+    expect(await attempt((await story.order([{ units: 2 }])).lineId, randomUUID())).toMatchObject({
+      code: 'not-found',
+      field: 'supplyId',
+    });
   });
 
   it('is for growers', async () => {
     const lotId = await story.addLot({ units: 10 });
     const { lineId } = await story.order([{ units: 8 }]);
-    expect((await refusalOf(nursery.as('crew').promises.pinReservation(sent({ lineId, supplyId: lotId, units: 1 })))).code).toBe('not-allowed');
+    expect(
+      (await refusalOf(nursery.as('crew').promises.pinReservation(sent({ lineId, supplyId: lotId, units: 1 })))).code,
+    ).toBe('not-allowed');
   });
 });

@@ -21,9 +21,14 @@ beforeEach(async () => {
 afterAll(() => database.drop());
 
 const check = (lotId: string, result: 'holds' | 'not-yet', readyOn: string | null = null) =>
-  nursery.as('crew').stock.observeMany(sent({ lotIds: [lotId], kind: 'root-ball' as const, result, readyOn, happenedOn: today }));
+  nursery
+    .as('crew')
+    .stock.observeMany(sent({ lotIds: [lotId], kind: 'root-ball' as const, result, readyOn, happenedOn: today }));
 const readyOn = async (lotId: string) => (await nursery.as('viewer').stock.readLot({ lotId })).readyOn;
-const ask = () => nursery.as('viewer').promises.checkPromise({ plantId: story.plantId, containerId: story.containerId, units: 8, on: '2026-06-01' });
+const ask = () =>
+  nursery
+    .as('viewer')
+    .promises.checkPromise({ plantId: story.plantId, containerId: story.containerId, units: 8, on: '2026-06-01' });
 const item = () => ({ plantId: story.plantId, containerId: story.containerId, placeId: story.placeId });
 
 describe('a lot without a day', () => {
@@ -34,7 +39,9 @@ describe('a lot without a day', () => {
     await check(lotId, 'not-yet');
     expect(await readyOn(lotId)).toBeNull();
     expect(await story.heldBy(lineId)).toEqual({});
-    expect((await story.lineOf(orderId, lineId)).reasons).toMatchObject([{ reason: 'not-ready', units: 10, day: null }]);
+    expect((await story.lineOf(orderId, lineId)).reasons).toMatchObject([
+      { reason: 'not-ready', units: 10, day: null },
+    ]);
     expect(await ask()).toMatchObject({ units: 0, firstOn: null, reasons: [{ reason: 'not-ready', day: null }] });
     expect((await nursery.as('viewer').promises.offersFor({ lineId })).offers).toEqual([]);
     const { lines } = await nursery.as('viewer').promises.demandFor({ supplyId: lotId });
@@ -43,7 +50,10 @@ describe('a lot without a day', () => {
     expect(tried.lines).toMatchObject([{ lineId, filledThen: 0 }]);
     const { stored, fresh } = await readFreshPlan(nursery);
     expect(stored).toEqual(fresh);
-    expect((await nursery.as('viewer').potLife.readBoard({})).rows.find((row) => row.id === lotId)).toMatchObject({ readyOn: null, rootCheckedOn: null });
+    expect((await nursery.as('viewer').potLife.readBoard({})).rows.find((row) => row.id === lotId)).toMatchObject({
+      readyOn: null,
+      rootCheckedOn: null,
+    });
 
     await check(lotId, 'not-yet', '2026-05-28');
     expect(await story.heldBy(lineId)).toEqual({ [lotId]: 8 });
@@ -55,7 +65,13 @@ describe('a lot without a day', () => {
     const from = await story.addContainer({ code: 'plug', volumeMl: 100 });
     const plugs = await story.addLot({ units: 10, containerId: from });
     const lotId = randomUUID();
-    await nursery.as('crew').stock.potUpLot(sent({ lotId: plugs, happenedOn: today, into: [{ lotId, containerId: story.containerId, placeId: story.placeId, units: 10 }] }));
+    await nursery.as('crew').stock.potUpLot(
+      sent({
+        lotId: plugs,
+        happenedOn: today,
+        into: [{ lotId, containerId: story.containerId, placeId: story.placeId, units: 10 }],
+      }),
+    );
     const { lineId } = await story.order([{ units: 8 }]);
     expect(await story.heldBy(lineId)).toEqual({});
     expect((await ask()).units).toBe(0);
@@ -76,16 +92,31 @@ describe('what comes into the nursery as it stands', () => {
   it('is expected to be ready since it stood so, checked or not', async () => {
     const [opened, bought] = [randomUUID(), randomUUID()];
     const { stock } = nursery.as('grower');
-    await stock.receiveOpening(sent({ happenedOn: today, rows: [{ lotId: opened, ...item(), units: 5, since: '2026-04-10' }] }));
-    await stock.receiveBought(sent({ happenedOn: today, quarantine: false, lines: [{ lotId: bought, ...item(), form: 'pots' as const, receivedUnits: 4 }] }));
-    expect([await readyOn(opened), (await nursery.as('viewer').stock.readLot({ lotId: opened })).rootCheckedOn]).toEqual(['2026-04-10', null]);
+    await stock.receiveOpening(
+      sent({ happenedOn: today, rows: [{ lotId: opened, ...item(), units: 5, since: '2026-04-10' }] }),
+    );
+    await stock.receiveBought(
+      sent({
+        happenedOn: today,
+        quarantine: false,
+        lines: [{ lotId: bought, ...item(), form: 'pots' as const, receivedUnits: 4 }],
+      }),
+    );
+    expect([
+      await readyOn(opened),
+      (await nursery.as('viewer').stock.readLot({ lotId: opened })).rootCheckedOn,
+    ]).toEqual(['2026-04-10', null]);
     const { lineId } = await story.order([{ units: 9 }]);
     expect(await story.heldBy(lineId)).toEqual({ [opened]: 5, [bought]: 4 });
   });
 
   it('is so again when its only check is taken back, also where the check had found no day', async () => {
     const opened = randomUUID();
-    await nursery.as('grower').stock.receiveOpening(sent({ happenedOn: today, rows: [{ lotId: opened, ...item(), units: 5, since: '2026-04-10' }] }));
+    await nursery
+      .as('grower')
+      .stock.receiveOpening(
+        sent({ happenedOn: today, rows: [{ lotId: opened, ...item(), units: 5, since: '2026-04-10' }] }),
+      );
     await nursery.sql('UPDATE lot SET ready_on = NULL WHERE nursery_id = $1 AND id = $2', [nursery.nurseryId, opened]);
     const { entryId } = await check(opened, 'not-yet');
     await nursery.as('grower').stock.reverseEntry(sent({ entryId }));

@@ -17,7 +17,8 @@ vi.mock('node:worker_threads', async (importOriginal) => {
 });
 
 /** Answers what it is asked as it is, after so many milliseconds of work that hears nothing. */
-const ECHO = new URL(`data:text/javascript,${encodeURIComponent(`
+const ECHO = new URL(
+  `data:text/javascript,${encodeURIComponent(`
   import { parentPort } from 'node:worker_threads';
   parentPort.on('message', ({ question }) => {
     const until = performance.now() + question.ms;
@@ -25,9 +26,15 @@ const ECHO = new URL(`data:text/javascript,${encodeURIComponent(`
     parentPort.postMessage({ answer: question.ms, error: null });
   });
   parentPort.postMessage('ready');
-`)}`);
+`)}`,
+);
 
-const open = (patienceMs = 30_000) => new Thread<{ ms: number }, number>({ entry: ECHO, patienceMs, tooLong: (seconds) => new Error(`not within ${seconds} seconds`) });
+const open = (patienceMs = 30_000) =>
+  new Thread<{ ms: number }, number>({
+    entry: ECHO,
+    patienceMs,
+    tooLong: (seconds) => new Error(`not within ${seconds} seconds`),
+  });
 
 describe('a thread', () => {
   let thread: ReturnType<typeof open>;

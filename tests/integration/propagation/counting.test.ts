@@ -24,14 +24,26 @@ describe('counting a batch', () => {
     await batches.count(batchId, 0, '2026-04-01');
     expect((await batches.page(batchId)).confinedOn).toBeNull();
     await batches.count(batchId, 31, '2026-04-25');
-    expect(await batches.page(batchId)).toMatchObject({ confinedOn: '2026-04-25', containerOn: '2026-04-25', daysSinceConfined: 25 });
+    expect(await batches.page(batchId)).toMatchObject({
+      confinedOn: '2026-04-25',
+      containerOn: '2026-04-25',
+      daysSinceConfined: 25,
+    });
   });
 
   it('moves the clock back when an earlier emergence is written down later', async () => {
     const { batchId } = await batches.start();
     await batches.count(batchId, 60, '2026-04-25');
     await batches.count(batchId, 4, '2026-04-10');
-    expect(await batches.page(batchId)).toMatchObject({ confinedOn: '2026-04-10', emergedUnits: 60, emergedOn: '2026-04-25', course: [{ on: '2026-04-10', emergedUnits: 4 }, { on: '2026-04-25', emergedUnits: 60 }] });
+    expect(await batches.page(batchId)).toMatchObject({
+      confinedOn: '2026-04-10',
+      emergedUnits: 60,
+      emergedOn: '2026-04-25',
+      course: [
+        { on: '2026-04-10', emergedUnits: 4 },
+        { on: '2026-04-25', emergedUnits: 60 },
+      ],
+    });
   });
 
   it('starts no clock in an open flat', async () => {
@@ -77,7 +89,11 @@ describe('counting a batch', () => {
 
   it('refuses more cells with plants than stand, naming both numbers', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(batches.count(batchId, 101, '2026-04-20'))).toMatchObject({ code: 'more-emerged-than-units', field: 'emergedUnits', data: { emerged: 101, standing: 100 } });
+    expect(await refusalOf(batches.count(batchId, 101, '2026-04-20'))).toMatchObject({
+      code: 'more-emerged-than-units',
+      field: 'emergedUnits',
+      data: { emerged: 101, standing: 100 },
+    });
   });
 
   it('lets a count of the day before potting name the cells that stood then', async () => {
@@ -89,7 +105,10 @@ describe('counting a batch', () => {
 
   it('refuses a day before the batch began', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(batches.count(batchId, 3, '2026-02-28'))).toMatchObject({ code: 'day-too-early', data: { earliest: '2026-03-01' } });
+    expect(await refusalOf(batches.count(batchId, 3, '2026-02-28'))).toMatchObject({
+      code: 'day-too-early',
+      data: { earliest: '2026-03-01' },
+    });
   });
 
   it('refuses a day in the future', async () => {
@@ -99,7 +118,10 @@ describe('counting a batch', () => {
 
   it.each([-1, 2.5])('refuses a count of %s', async (emergedUnits) => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(batches.count(batchId, emergedUnits, '2026-04-20'))).toMatchObject({ code: 'invalid-input', field: 'emergedUnits' });
+    expect(await refusalOf(batches.count(batchId, emergedUnits, '2026-04-20'))).toMatchObject({
+      code: 'invalid-input',
+      field: 'emergedUnits',
+    });
   });
 
   it('takes the same command once', async () => {
@@ -122,6 +144,8 @@ describe('thinning', () => {
 
   it('refuses a day before the batch began', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(batches.propagation.thinBatch(sent({ batchId, happenedOn: '2026-02-01' })))).toMatchObject({ code: 'day-too-early' });
+    expect(await refusalOf(batches.propagation.thinBatch(sent({ batchId, happenedOn: '2026-02-01' })))).toMatchObject({
+      code: 'day-too-early',
+    });
   });
 });

@@ -18,8 +18,14 @@ afterAll(async () => {
   await database.drop();
 });
 
-const lose = (batchId: string, units: number, more: { cause?: 'failed' | 'looks-dead'; happenedOn?: string; confirmed?: boolean; placeId?: string } = {}) =>
-  batches.propagation.loseFromBatch(sent({ batchId, units, cause: 'failed' as const, happenedOn: '2026-04-20', ...more }));
+const lose = (
+  batchId: string,
+  units: number,
+  more: { cause?: 'failed' | 'looks-dead'; happenedOn?: string; confirmed?: boolean; placeId?: string } = {},
+) =>
+  batches.propagation.loseFromBatch(
+    sent({ batchId, units, cause: 'failed' as const, happenedOn: '2026-04-20', ...more }),
+  );
 const move = (batchId: string, more: { units?: number; toPlaceId?: string; fromPlaceId?: string } = {}) =>
   batches.propagation.moveBatch(sent({ batchId, toPlaceId: batches.frameId, happenedOn: '2026-04-20', ...more }));
 const correct = (batchId: string, units: number, placeId: string | null = null) =>
@@ -40,7 +46,10 @@ describe('writing off', () => {
 
   it('refuses more than stand, naming both numbers', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(lose(batchId, 101))).toMatchObject({ code: 'not-enough-units', data: { wanted: 101, available: 100 } });
+    expect(await refusalOf(lose(batchId, 101))).toMatchObject({
+      code: 'not-enough-units',
+      data: { wanted: 101, available: 100 },
+    });
   });
 
   it('asks which place is meant where the batch stands in two', async () => {
@@ -53,7 +62,10 @@ describe('writing off', () => {
 
   it('asks once more before plants are called dead that may only be dormant', async () => {
     const { batchId } = await batches.start({ on: '2025-06-01' });
-    expect(await refusalOf(lose(batchId, 30, { cause: 'looks-dead' }))).toMatchObject({ code: 'may-be-dormant', field: 'cause' });
+    expect(await refusalOf(lose(batchId, 30, { cause: 'looks-dead' }))).toMatchObject({
+      code: 'may-be-dormant',
+      field: 'cause',
+    });
     await lose(batchId, 30, { cause: 'looks-dead', confirmed: true });
     expect((await batches.page(batchId)).standingUnits).toBe(70);
   });
@@ -79,40 +91,68 @@ describe('moving', () => {
 
   it('refuses to move it where it stands', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(move(batchId, { toPlaceId: batches.benchId }))).toMatchObject({ code: 'batch-already-there' });
+    expect(await refusalOf(move(batchId, { toPlaceId: batches.benchId }))).toMatchObject({
+      code: 'batch-already-there',
+    });
   });
 
   it('refuses an unknown place', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(move(batchId, { toPlaceId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'toPlaceId' });
+    expect(await refusalOf(move(batchId, { toPlaceId: randomUUID() }))).toMatchObject({
+      code: 'not-found',
+      field: 'toPlaceId',
+    });
   });
 
   it('refuses a place that is closed, naming until when', async () => {
     const { batchId } = await batches.start();
     const closedId = await batches.stock.addPlace();
-    await nursery.sql(`UPDATE place SET closed_until_at = '2026-05-22T12:00:00Z', closed_reason = 'sprayed' WHERE id = $1`, [closedId]);
-    expect(await refusalOf(move(batchId, { toPlaceId: closedId }))).toMatchObject({ code: 'place-closed', field: 'toPlaceId', data: { reason: 'sprayed' } });
+    await nursery.sql(
+      `UPDATE place SET closed_until_at = '2026-05-22T12:00:00Z', closed_reason = 'sprayed' WHERE id = $1`,
+      [closedId],
+    );
+    expect(await refusalOf(move(batchId, { toPlaceId: closedId }))).toMatchObject({
+      code: 'place-closed',
+      field: 'toPlaceId',
+      data: { reason: 'sprayed' },
+    });
   });
 
   it('refuses more than stand', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(move(batchId, { units: 101 }))).toMatchObject({ code: 'not-enough-units', data: { available: 100 } });
+    expect(await refusalOf(move(batchId, { units: 101 }))).toMatchObject({
+      code: 'not-enough-units',
+      data: { available: 100 },
+    });
   });
 });
 
 describe('what may be promised of a batch', () => {
-  const forecast = (batchId: string, cautiousUnits: number, more: { readyOn?: string; targetContainerId?: string } = {}) =>
-    batches.propagation.setBatchForecast(sent({ batchId, happenedOn: '2026-04-20', cautiousUnits, targetContainerId: batches.potId, ...more }));
+  const forecast = (
+    batchId: string,
+    cautiousUnits: number,
+    more: { readyOn?: string; targetContainerId?: string } = {},
+  ) =>
+    batches.propagation.setBatchForecast(
+      sent({ batchId, happenedOn: '2026-04-20', cautiousUnits, targetContainerId: batches.potId, ...more }),
+    );
 
   it('is set by an entry on the batch', async () => {
     const { batchId } = await batches.start();
     await forecast(batchId, 64, { readyOn: '2026-07-01' });
-    expect(await batches.page(batchId)).toMatchObject({ cautiousUnits: 64, readyOn: '2026-07-01', targetContainerId: batches.potId });
+    expect(await batches.page(batchId)).toMatchObject({
+      cautiousUnits: 64,
+      readyOn: '2026-07-01',
+      targetContainerId: batches.potId,
+    });
   });
 
   it('is not more than the cells that stand', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(forecast(batchId, 101))).toMatchObject({ code: 'cautious-over-units', data: { cautious: 101, standing: 100 } });
+    expect(await refusalOf(forecast(batchId, 101))).toMatchObject({
+      code: 'cautious-over-units',
+      data: { cautious: 101, standing: 100 },
+    });
   });
 
   it('may be more than the flats that stand', async () => {
@@ -123,17 +163,27 @@ describe('what may be promised of a batch', () => {
 
   it('is not for an unknown container', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(forecast(batchId, 10, { targetContainerId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'targetContainerId' });
+    expect(await refusalOf(forecast(batchId, 10, { targetContainerId: randomUUID() }))).toMatchObject({
+      code: 'not-found',
+      field: 'targetContainerId',
+    });
   });
 
   it('is not ready before the batch began', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(forecast(batchId, 10, { readyOn: '2026-02-01' }))).toMatchObject({ code: 'day-too-early', field: 'readyOn' });
+    expect(await refusalOf(forecast(batchId, 10, { readyOn: '2026-02-01' }))).toMatchObject({
+      code: 'day-too-early',
+      field: 'readyOn',
+    });
   });
 
   it('is a grower’s to say', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(nursery.as('crew').propagation.setBatchForecast(sent({ batchId, happenedOn: '2026-04-20', cautiousUnits: 1 })))).toMatchObject({ code: 'not-allowed' });
+    expect(
+      await refusalOf(
+        nursery.as('crew').propagation.setBatchForecast(sent({ batchId, happenedOn: '2026-04-20', cautiousUnits: 1 })),
+      ),
+    ).toMatchObject({ code: 'not-allowed' });
   });
 });
 
@@ -166,11 +216,16 @@ describe('correcting the number of cells', () => {
 });
 
 describe('closing', () => {
-  const close = (batchId: string, more: { writeOffCause?: 'failed' } = {}) => batches.propagation.closeBatch(sent({ batchId, happenedOn: '2026-05-01', ...more }));
+  const close = (batchId: string, more: { writeOffCause?: 'failed' } = {}) =>
+    batches.propagation.closeBatch(sent({ batchId, happenedOn: '2026-05-01', ...more }));
 
   it('is refused while something is unaccounted for, naming how much', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(close(batchId))).toMatchObject({ code: 'units-left', data: { left: 100, unit: 'cell' }, field: 'writeOffCause' });
+    expect(await refusalOf(close(batchId))).toMatchObject({
+      code: 'units-left',
+      data: { left: 100, unit: 'cell' },
+      field: 'writeOffCause',
+    });
   });
 
   it('writes the rest off with its cause in the same entry', async () => {
@@ -183,7 +238,10 @@ describe('closing', () => {
   it('happens once', async () => {
     const { batchId } = await batches.start();
     await close(batchId, { writeOffCause: 'failed' });
-    expect(await refusalOf(close(batchId, { writeOffCause: 'failed' }))).toMatchObject({ code: 'batch-closed', data: { closedOn: '2026-05-01' } });
+    expect(await refusalOf(close(batchId, { writeOffCause: 'failed' }))).toMatchObject({
+      code: 'batch-closed',
+      data: { closedOn: '2026-05-01' },
+    });
   });
 
   it('lets a count of an earlier day still be written down', async () => {

@@ -15,8 +15,14 @@ beforeAll(async () => {
   database = await createDatabase();
   nursery = await openNursery(database);
   batches = await batchesOf(nursery);
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'common', 'Butterfly weed', 'butterfly weed')`, [nursery.nurseryId, randomUUID(), batches.plantId]);
-  await nursery.sql(`INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`, [nursery.nurseryId, randomUUID()]);
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'common', 'Butterfly weed', 'butterfly weed')`,
+    [nursery.nurseryId, randomUUID(), batches.plantId],
+  );
+  await nursery.sql(
+    `INSERT INTO pot_life_rule (nursery_id, id, basis, span, genus, standing) VALUES ($1, $2, 'confined', 'P1Y', 'Asclepias', 'common practice')`,
+    [nursery.nurseryId, randomUUID()],
+  );
   ({ batchId: sown } = await batches.start({ on: '2025-04-01' }));
   await batches.count(sown, 70, '2025-06-01');
   ({ batchId: stuck } = await batches.start({ method: 'cutting', unit: 'piece', units: 30, on: '2026-05-01' }));
@@ -28,7 +34,8 @@ afterAll(async () => {
   await database.drop();
 });
 
-const ids = async (input: Parameters<typeof batches.propagation.listBatches>[0]) => (await batches.propagation.listBatches(input)).rows.map((row) => row.batchId);
+const ids = async (input: Parameters<typeof batches.propagation.listBatches>[0]) =>
+  (await batches.propagation.listBatches(input)).rows.map((row) => row.batchId);
 
 describe('the list of batches', () => {
   it('shows the open ones, the one that must leave its cells first at the top', async () => {
@@ -37,7 +44,15 @@ describe('the list of batches', () => {
 
   it('tells what stands, what came up, how long ago and how near the plant-by day is', async () => {
     const { rows } = await batches.propagation.listBatches({});
-    expect(rows[0]).toMatchObject({ standingUnits: 100, emergedUnits: 70, daysSinceStart: 414, daysSinceConfined: 353, plantByOn: '2026-06-01', band: 'due', daysLeft: 12 });
+    expect(rows[0]).toMatchObject({
+      standingUnits: 100,
+      emergedUnits: 70,
+      daysSinceStart: 414,
+      daysSinceConfined: 353,
+      plantByOn: '2026-06-01',
+      band: 'due',
+      daysLeft: 12,
+    });
     expect(rows[1]).toMatchObject({ plantByOn: null, band: 'unlimited' });
   });
 
@@ -59,7 +74,10 @@ describe('the list of batches', () => {
   });
 
   it('comes in pages', async () => {
-    expect(await batches.propagation.listBatches({ perPage: 1, page: 2, sort: 'startedOn' })).toMatchObject({ total: 2, rows: [{ batchId: stuck }] });
+    expect(await batches.propagation.listBatches({ perPage: 1, page: 2, sort: 'startedOn' })).toMatchObject({
+      total: 2,
+      rows: [{ batchId: stuck }],
+    });
   });
 
   it('is empty for another nursery', async () => {
@@ -73,11 +91,18 @@ describe('the list of batches', () => {
 describe('a batch’s page', () => {
   it('tells its whole story, the newest day first', async () => {
     const { story } = await batches.page(sown);
-    expect(story.map((entry) => [entry.kind, entry.happenedOn, entry.personName])).toEqual([['count', '2025-06-01', 'Test grower'], ['start', '2025-04-01', 'Test grower']]);
+    expect(story.map((entry) => [entry.kind, entry.happenedOn, entry.personName])).toEqual([
+      ['count', '2025-06-01', 'Test grower'],
+      ['start', '2025-04-01', 'Test grower'],
+    ]);
   });
 
   it('names the rule that binds it', async () => {
-    expect((await batches.page(sown)).rule).toMatchObject({ basis: 'confined', span: 'P1Y', standing: 'common practice' });
+    expect((await batches.page(sown)).rule).toMatchObject({
+      basis: 'confined',
+      span: 'P1Y',
+      standing: 'common practice',
+    });
   });
 
   it('answers for a batch that does not exist as for another nursery’s', async () => {

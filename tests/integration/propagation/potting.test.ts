@@ -35,7 +35,12 @@ describe('potting from a batch', () => {
   it('gives the lot the clock of its cells and a new one for its pot', async () => {
     const batchId = await counted();
     const { lotId } = await batches.pot(batchId, 60, 60, '2026-05-10');
-    expect(await batches.lot(lotId)).toMatchObject({ confined_on: '2026-04-10', confined_standing: 'recorded', container_on: '2026-05-10', potted_on: '2026-05-10' });
+    expect(await batches.lot(lotId)).toMatchObject({
+      confined_on: '2026-04-10',
+      confined_standing: 'recorded',
+      container_on: '2026-05-10',
+      potted_on: '2026-05-10',
+    });
   });
 
   it('remembers the first emergence of plugs that overwintered in their trays', async () => {
@@ -61,12 +66,16 @@ describe('potting from a batch', () => {
     const batchId = await counted();
     const [small, tall] = [randomUUID(), randomUUID()];
     const tallId = await batches.stock.addContainer({ code: `tall-${tall.slice(0, 4)}` });
-    await batches.propagation.potBatch(sent({
-      batchId, happenedOn: '2026-05-10', lots: [
-        { lotId: small, containerId: batches.potId, placeId: batches.benchId, unitsOut: 30, pottedUnits: 30 },
-        { lotId: tall, containerId: tallId, placeId: batches.frameId, unitsOut: 20, pottedUnits: 21 },
-      ],
-    }));
+    await batches.propagation.potBatch(
+      sent({
+        batchId,
+        happenedOn: '2026-05-10',
+        lots: [
+          { lotId: small, containerId: batches.potId, placeId: batches.benchId, unitsOut: 30, pottedUnits: 30 },
+          { lotId: tall, containerId: tallId, placeId: batches.frameId, unitsOut: 20, pottedUnits: 21 },
+        ],
+      }),
+    );
     expect((await batches.page(batchId)).lots.map((lot) => lot.pottedUnits).sort()).toEqual([21, 30]);
   });
 
@@ -81,47 +90,74 @@ describe('potting from a batch', () => {
   it('refuses to add to a lot after the days of potting are over', async () => {
     const batchId = await counted();
     const { lotId } = await batches.pot(batchId, 30, 30, '2026-05-10');
-    expect(await refusalOf(batches.pot(batchId, 20, 22, '2026-05-18', { lotId, into: 'existing' }))).toMatchObject({ code: 'potting-is-over', data: { lastOn: '2026-05-17' }, field: 'lots.0.lotId' });
+    expect(await refusalOf(batches.pot(batchId, 20, 22, '2026-05-18', { lotId, into: 'existing' }))).toMatchObject({
+      code: 'potting-is-over',
+      data: { lastOn: '2026-05-17' },
+      field: 'lots.0.lotId',
+    });
   });
 
   it('refuses to add to the lot of another batch', async () => {
     const { lotId } = await batches.pot(await counted(), 30, 30, '2026-05-10');
-    expect(await refusalOf(batches.pot(await counted(), 20, 22, '2026-05-11', { lotId, into: 'existing' }))).toMatchObject({ code: 'lot-not-of-batch' });
+    expect(
+      await refusalOf(batches.pot(await counted(), 20, 22, '2026-05-11', { lotId, into: 'existing' })),
+    ).toMatchObject({ code: 'lot-not-of-batch' });
   });
 
   it('refuses to add to a lot of another nursery as if it did not exist', async () => {
-    expect(await refusalOf(batches.pot(await counted(), 20, 22, '2026-05-11', { lotId: randomUUID(), into: 'existing' }))).toMatchObject({ code: 'not-found', field: 'lots.0.lotId' });
+    expect(
+      await refusalOf(batches.pot(await counted(), 20, 22, '2026-05-11', { lotId: randomUUID(), into: 'existing' })),
+    ).toMatchObject({ code: 'not-found', field: 'lots.0.lotId' });
   });
 
   it('refuses more cells than stand, naming both numbers', async () => {
     const batchId = await counted();
-    expect(await refusalOf(batches.pot(batchId, 101, 101, '2026-05-10'))).toMatchObject({ code: 'not-enough-units', data: { wanted: 101, available: 100 }, field: 'lots.0.unitsOut' });
+    expect(await refusalOf(batches.pot(batchId, 101, 101, '2026-05-10'))).toMatchObject({
+      code: 'not-enough-units',
+      data: { wanted: 101, available: 100 },
+      field: 'lots.0.unitsOut',
+    });
     expect((await batches.page(batchId)).lots).toEqual([]);
   });
 
   it('refuses to pot out of cells without taking any', async () => {
-    expect(await refusalOf(batches.pot(await counted(), 0, 10, '2026-05-10'))).toMatchObject({ code: 'units-must-leave' });
+    expect(await refusalOf(batches.pot(await counted(), 0, 10, '2026-05-10'))).toMatchObject({
+      code: 'units-must-leave',
+    });
   });
 
   it.each([0, -4, 1.5])('refuses %s plants', async (plants) => {
-    expect(await refusalOf(batches.pot(await counted(), 10, plants, '2026-05-10'))).toMatchObject({ code: 'invalid-input', field: 'lots.0.pottedUnits' });
+    expect(await refusalOf(batches.pot(await counted(), 10, plants, '2026-05-10'))).toMatchObject({
+      code: 'invalid-input',
+      field: 'lots.0.pottedUnits',
+    });
   });
 
   it('refuses a day before the batch began', async () => {
-    expect(await refusalOf(batches.pot(await counted(), 10, 10, '2026-02-01'))).toMatchObject({ code: 'day-too-early' });
+    expect(await refusalOf(batches.pot(await counted(), 10, 10, '2026-02-01'))).toMatchObject({
+      code: 'day-too-early',
+    });
   });
 
   it('refuses a day in the future', async () => {
-    expect(await refusalOf(batches.pot(await counted(), 10, 10, '2026-05-21'))).toMatchObject({ code: 'day-in-future' });
+    expect(await refusalOf(batches.pot(await counted(), 10, 10, '2026-05-21'))).toMatchObject({
+      code: 'day-in-future',
+    });
   });
 
   it('refuses a new lot without a container', async () => {
-    expect(await refusalOf(batches.pot(await counted(), 10, 10, '2026-05-10', { containerId: null }))).toMatchObject({ code: 'invalid-input', field: 'lots.0.containerId' });
+    expect(await refusalOf(batches.pot(await counted(), 10, 10, '2026-05-10', { containerId: null }))).toMatchObject({
+      code: 'invalid-input',
+      field: 'lots.0.containerId',
+    });
   });
 
   it('asks when cells came up that nobody counted', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(batches.pot(batchId, 10, 10, '2026-05-10'))).toMatchObject({ code: 'first-alive-unknown', field: 'firstAlive' });
+    expect(await refusalOf(batches.pot(batchId, 10, 10, '2026-05-10'))).toMatchObject({
+      code: 'first-alive-unknown',
+      field: 'firstAlive',
+    });
   });
 
   it('takes a month for it, from its first day on and marked as assumed', async () => {
@@ -133,7 +169,10 @@ describe('potting from a batch', () => {
 
   it('refuses a first emergence before the sowing', async () => {
     const { batchId } = await batches.start();
-    expect(await refusalOf(batches.pot(batchId, 10, 10, '2026-05-10', { firstAlive: '2026-02' }))).toMatchObject({ code: 'day-too-early', field: 'firstAlive' });
+    expect(await refusalOf(batches.pot(batchId, 10, 10, '2026-05-10', { firstAlive: '2026-02' }))).toMatchObject({
+      code: 'day-too-early',
+      field: 'firstAlive',
+    });
   });
 
   it('takes the potted plants off what may still be promised', async () => {
@@ -160,6 +199,11 @@ describe('potting from a batch', () => {
   it('lets a lot be traced to its batch', async () => {
     const batchId = await counted();
     const { lotId } = await batches.pot(batchId, 10, 10, '2026-05-10');
-    expect(await nursery.sql('SELECT parent_id::text, parent_kind FROM lineage WHERE nursery_id = $1 AND child_lot_id = $2', [nursery.nurseryId, lotId])).toEqual([{ parent_id: batchId, parent_kind: 'batch' }]);
+    expect(
+      await nursery.sql(
+        'SELECT parent_id::text, parent_kind FROM lineage WHERE nursery_id = $1 AND child_lot_id = $2',
+        [nursery.nurseryId, lotId],
+      ),
+    ).toEqual([{ parent_id: batchId, parent_kind: 'batch' }]);
   });
 });

@@ -22,7 +22,16 @@ beforeEach(async () => {
   const clientId = randomUUID();
   lineId = randomUUID();
   await gardens.addClient(sent({ clientId, name: 'Fen Hollow' }));
-  await gardens.addOrder(sent({ orderId: randomUUID(), clientId, siteId: null, kind: 'pickup' as const, dueOn: '2026-06-20', lines: [{ lineId, plantId: batches.plantId, containerId: batches.potId, units: 50 }] }));
+  await gardens.addOrder(
+    sent({
+      orderId: randomUUID(),
+      clientId,
+      siteId: null,
+      kind: 'pickup' as const,
+      dueOn: '2026-06-20',
+      lines: [{ lineId, plantId: batches.plantId, containerId: batches.potId, units: 50 }],
+    }),
+  );
 });
 afterAll(async () => {
   for (const { nursery: used, database } of opened) {
@@ -31,12 +40,22 @@ afterAll(async () => {
   }
 });
 
-const held = async () => Object.fromEntries((await nursery.sql<{ supply: string; units: number }>('SELECT supply_id::text AS supply, units FROM reservation WHERE nursery_id = $1 AND line_id = $2', [nursery.nurseryId, lineId])).map((row) => [row.supply, row.units]));
+const held = async () =>
+  Object.fromEntries(
+    (
+      await nursery.sql<{ supply: string; units: number }>(
+        'SELECT supply_id::text AS supply, units FROM reservation WHERE nursery_id = $1 AND line_id = $2',
+        [nursery.nurseryId, lineId],
+      )
+    ).map((row) => [row.supply, row.units]),
+  );
 
 describe('what is promised from a batch', () => {
   it('is shown on its page', async () => {
     expect(await held()).toEqual({ [batchId]: 50 });
-    expect((await batches.page(batchId)).reservations).toMatchObject([{ clientName: 'Fen Hollow', dueOn: '2026-06-20', units: 50 }]);
+    expect((await batches.page(batchId)).reservations).toMatchObject([
+      { clientName: 'Fen Hollow', dueOn: '2026-06-20', units: 50 },
+    ]);
   });
 
   it('goes with the plants into their pots', async () => {
@@ -48,7 +67,9 @@ describe('what is promised from a batch', () => {
   });
 
   it('gives way to a loss and leaves the line short', async () => {
-    await batches.propagation.loseFromBatch(sent({ batchId, units: 70, cause: 'failed' as const, happenedOn: '2026-05-12' }));
+    await batches.propagation.loseFromBatch(
+      sent({ batchId, units: 70, cause: 'failed' as const, happenedOn: '2026-05-12' }),
+    );
     expect(await held()).toEqual({ [batchId]: 30 });
   });
 
@@ -58,7 +79,9 @@ describe('what is promised from a batch', () => {
   });
 
   it('comes back when the closing is taken back', async () => {
-    const { entryId } = await batches.propagation.closeBatch(sent({ batchId, writeOffCause: 'failed' as const, happenedOn: '2026-05-12' }));
+    const { entryId } = await batches.propagation.closeBatch(
+      sent({ batchId, writeOffCause: 'failed' as const, happenedOn: '2026-05-12' }),
+    );
     await nursery.as('grower').stock.reverseEntry(sent({ entryId }));
     expect(await held()).toEqual({ [batchId]: 50 });
   });

@@ -25,14 +25,23 @@ describe('taking back an entry of a batch', () => {
     await batches.count(batchId, 60, '2026-04-10');
     const { entryId } = await batches.count(batchId, 50, '2026-04-20');
     await reverse(entryId);
-    expect(await batches.page(batchId)).toMatchObject({ emergedUnits: 60, emergedOn: '2026-04-10', standingUnits: 100 });
+    expect(await batches.page(batchId)).toMatchObject({
+      emergedUnits: 60,
+      emergedOn: '2026-04-10',
+      standingUnits: 100,
+    });
   });
 
   it('stops the confined clock when its only count is taken back', async () => {
     const { batchId } = await batches.start();
     const { entryId } = await batches.count(batchId, 60, '2026-04-10');
     await reverse(entryId);
-    expect(await batches.page(batchId)).toMatchObject({ emergedUnits: null, confinedOn: null, containerOn: null, course: [] });
+    expect(await batches.page(batchId)).toMatchObject({
+      emergedUnits: null,
+      confinedOn: null,
+      containerOn: null,
+      course: [],
+    });
   });
 
   it('gives back cells and cautious yield when potting is taken back, and opens the batch again', async () => {
@@ -50,19 +59,26 @@ describe('taking back an entry of a batch', () => {
     await batches.count(batchId, 90, '2026-04-10');
     const { entryId, lotId } = await batches.pot(batchId, 20, 20, '2026-05-10');
     await nursery.as('grower').stock.loseFromLot(sent({ lotId, units: 1, cause: 'rot', happenedOn: '2026-05-12' }));
-    expect(await refusalOf(reverse(entryId))).toMatchObject({ code: 'units-have-gone', data: { later: [{ kind: 'lose' }] } });
+    expect(await refusalOf(reverse(entryId))).toMatchObject({
+      code: 'units-have-gone',
+      data: { later: [{ kind: 'lose' }] },
+    });
   });
 
   it('opens a batch again that was closed', async () => {
     const { batchId } = await batches.start();
-    const { entryId } = await batches.propagation.closeBatch(sent({ batchId, writeOffCause: 'failed', happenedOn: '2026-05-01' }));
+    const { entryId } = await batches.propagation.closeBatch(
+      sent({ batchId, writeOffCause: 'failed', happenedOn: '2026-05-01' }),
+    );
     await reverse(entryId);
     expect(await batches.page(batchId)).toMatchObject({ closedOn: null, standingUnits: 100 });
   });
 
   it('brings back what was expected before', async () => {
     const { batchId } = await batches.start({ cautiousUnits: 30 });
-    const { entryId } = await batches.propagation.setBatchForecast(sent({ batchId, happenedOn: '2026-04-20', cautiousUnits: 70, targetContainerId: batches.potId }));
+    const { entryId } = await batches.propagation.setBatchForecast(
+      sent({ batchId, happenedOn: '2026-04-20', cautiousUnits: 70, targetContainerId: batches.potId }),
+    );
     await reverse(entryId);
     expect((await batches.page(batchId)).cautiousUnits).toBe(30);
   });

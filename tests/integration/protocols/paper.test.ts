@@ -20,15 +20,45 @@ beforeAll(async () => {
   app = await createApp({ databaseUrl: database.url, clock: testClock().now });
   await app.ready();
   // The owner signs in over HTTP, since pages are asked for there; the rest of the nursery is made beside it.
-  const owner = { nurseryName: 'Żółw & Sons', zone: 'America/Chicago', name: 'Łucja', email: 'owner@example.test', password: 'long enough to hold' };
-  const made = await app.inject({ method: 'POST', url: '/trpc/people.createFirstOwner', headers: { 'content-type': 'application/json' }, payload: sent<object>(owner) });
+  const owner = {
+    nurseryName: 'Żółw & Sons',
+    zone: 'America/Chicago',
+    name: 'Łucja',
+    email: 'owner@example.test',
+    password: 'long enough to hold',
+  };
+  const made = await app.inject({
+    method: 'POST',
+    url: '/trpc/people.createFirstOwner',
+    headers: { 'content-type': 'application/json' },
+    payload: sent<object>(owner),
+  });
   cookies.set('own', `rootclock_session=${made.cookies[0]!.value}`);
   server = await openServer(database);
-  const [{ id }] = (await server.sql<{ id: TestNursery['nurseryId'] }>('SELECT id::text FROM nursery')) as [{ id: TestNursery['nurseryId'] }];
-  const [{ person_id } = { person_id: '' }] = await server.sql<{ person_id: string }>('SELECT person_id::text FROM membership');
-  const caller = { nurseryId: id, personId: person_id, personName: 'Łucja', email: owner.email, role: 'owner' as const };
+  const [{ id }] = (await server.sql<{ id: TestNursery['nurseryId'] }>('SELECT id::text FROM nursery')) as [
+    { id: TestNursery['nurseryId'] },
+  ];
+  const [{ person_id } = { person_id: '' }] = await server.sql<{ person_id: string }>(
+    'SELECT person_id::text FROM membership',
+  );
+  const caller = {
+    nurseryId: id,
+    personId: person_id,
+    personName: 'Łucja',
+    email: owner.email,
+    role: 'owner' as const,
+  };
   const people = { owner: caller, grower: caller, crew: caller, viewer: caller };
-  nursery = { nurseryId: id, clock: server.clock, runner: server.runner, app: server.app, people, as: server.serve(people), sql: server.sql, close: server.close };
+  nursery = {
+    nurseryId: id,
+    clock: server.clock,
+    runner: server.runner,
+    app: server.app,
+    people,
+    as: server.serve(people),
+    sql: server.sql,
+    close: server.close,
+  };
 }, 120_000);
 afterAll(async () => {
   await app.close();
@@ -37,7 +67,11 @@ afterAll(async () => {
 });
 
 const ask = (versionId: string, { cookie = cookies.get('own') ?? '', language = '' } = {}) =>
-  app.inject({ method: 'GET', url: `/paper/protocols/${versionId}.pdf${language ? `?language=${language}` : ''}`, headers: { cookie } });
+  app.inject({
+    method: 'GET',
+    url: `/paper/protocols/${versionId}.pdf${language ? `?language=${language}` : ''}`,
+    headers: { cookie },
+  });
 
 async function read(versionId: string, options: Parameters<typeof ask>[1] = {}) {
   const response = await ask(versionId, options);
@@ -48,7 +82,8 @@ async function read(versionId: string, options: Parameters<typeof ask>[1] = {}) 
   return { text: text.replaceAll(/\s+/g, ' '), pages: document.numPages, size: [width ?? 0, height ?? 0], response };
 }
 
-const versionOf = (plant: string, method: string) => referenceId(nursery.nurseryId, 'protocol-version', `${plant}/${method}`);
+const versionOf = (plant: string, method: string) =>
+  referenceId(nursery.nurseryId, 'protocol-version', `${plant}/${method}`);
 
 describe('a printed protocol', () => {
   it('says on one page what the protocol says, with the standing and the source of its figures', async () => {
@@ -57,13 +92,33 @@ describe('a printed protocol', () => {
     expect(response.headers['content-type']).toBe('application/pdf');
     expect(response.headers['content-disposition']).toBe('inline; filename="ECPA-seed-1.pdf"');
     for (const words of [
-      'Echinacea pallida', 'Propagation protocol', 'from seed', 'Propagule collection', 'Propagule processing', 'Pre-planting treatments', 'Growing area preparation', 'Establishment phase',
-      'Active growth phase', 'Hardening phase', 'Harvest', 'Storage', 'References', 'Total time to harvest', '75 days (60 to 90)', '700 days. 160 ml cone', '60, 75, 90 (from a published source [1])', '[1] Native Plant Network protocol T. Luna', 'assumed',
-    ]) expect(text).toContain(words);
+      'Echinacea pallida',
+      'Propagation protocol',
+      'from seed',
+      'Propagule collection',
+      'Propagule processing',
+      'Pre-planting treatments',
+      'Growing area preparation',
+      'Establishment phase',
+      'Active growth phase',
+      'Hardening phase',
+      'Harvest',
+      'Storage',
+      'References',
+      'Total time to harvest',
+      '75 days (60 to 90)',
+      '700 days. 160 ml cone',
+      '60, 75, 90 (from a published source [1])',
+      '[1] Native Plant Network protocol T. Luna',
+      'assumed',
+    ])
+      expect(text).toContain(words);
   });
 
   it('keeps letters such as Ż', async () => {
-    const { text } = await read((await protocolOf(nursery, { texts: { collection: 'Zażółć gęślą jaźń; Ősz, Čáp, Ñandú, Ελιά' } })).versionId);
+    const { text } = await read(
+      (await protocolOf(nursery, { texts: { collection: 'Zażółć gęślą jaźń; Ősz, Čáp, Ñandú, Ελιά' } })).versionId,
+    );
     expect(text).toContain('Zażółć gęślą jaźń; Ősz, Čáp, Ñandú, Ελιά');
     expect(text).toContain('Żółw & Sons');
     expect(text).toContain('written by Łucja');
@@ -90,9 +145,28 @@ describe('a printed protocol', () => {
 
   it('that says too much for a page is cut, and says so', async () => {
     const long = Array.from({ length: 190 }, (_, at) => `word${at}`).join(' ');
-    const texts = Object.fromEntries(contracts.PROTOCOL_TEXTS.map((field) => [field, `${field} begins. ${long} ${long}`.slice(0, 2000)]));
-    const kinds = ['scarification', 'stratification', 'sowing', 'emergence', 'pricking-out', 'growing-on', 'hardening', 'root-check', 'ready'] as const;
-    const stages = kinds.map((kind) => stage(kind, { note: `${kind} note. ${long}`, medium: 'm'.repeat(200), durationStanding: 'confirmed', durationSource: `${kind} source ${'s'.repeat(400)}` }));
+    const texts = Object.fromEntries(
+      contracts.PROTOCOL_TEXTS.map((field) => [field, `${field} begins. ${long} ${long}`.slice(0, 2000)]),
+    );
+    const kinds = [
+      'scarification',
+      'stratification',
+      'sowing',
+      'emergence',
+      'pricking-out',
+      'growing-on',
+      'hardening',
+      'root-check',
+      'ready',
+    ] as const;
+    const stages = kinds.map((kind) =>
+      stage(kind, {
+        note: `${kind} note. ${long}`,
+        medium: 'm'.repeat(200),
+        durationStanding: 'confirmed',
+        durationSource: `${kind} source ${'s'.repeat(400)}`,
+      }),
+    );
     const { text, pages } = await read((await protocolOf(nursery, { texts, stages })).versionId);
     expect(pages).toBe(1);
     expect(text).toContain('(continued on screen)');
@@ -107,13 +181,25 @@ describe('a printed protocol', () => {
   it('is one page for every reference protocol, uncut', async () => {
     for (const { plantCode, method } of referenceProtocols.filter((_, at) => at % 6 === 0)) {
       const { pages, text } = await read(versionOf(plantCode, method));
-      expect({ plantCode, method, pages, isCut: text.includes('continued on screen') }).toEqual({ plantCode, method, pages: 1, isCut: false });
+      expect({ plantCode, method, pages, isCut: text.includes('continued on screen') }).toEqual({
+        plantCode,
+        method,
+        pages: 1,
+        isCut: false,
+      });
     }
   });
 
   it('of an older version stays what it was', async () => {
     const { protocolId, versionId } = await protocolOf(nursery);
-    const body = { protocolId, versionId: randomUUID(), basedOnVersionId: versionId, startUnit: 'cell' as const, stages: [stage('emergence', { usualDays: 25 })], changeNote: 'slower here' };
+    const body = {
+      protocolId,
+      versionId: randomUUID(),
+      basedOnVersionId: versionId,
+      startUnit: 'cell' as const,
+      stages: [stage('emergence', { usualDays: 25 })],
+      changeNote: 'slower here',
+    };
     await nursery.as('owner').propagation.reviseProtocol(sent(body));
     expect((await read(versionId)).text).toContain('version 1');
     expect((await read(body.versionId)).text).toContain('7, 25, 28');
@@ -131,9 +217,12 @@ describe('the address of a printed protocol', () => {
     const response = await ask(versionId);
     expect([response.statusCode, response.json().code]).toEqual([404, 'not-found']);
   });
-  it.each(['nonsense', '------------------------------------', '00000000-0000-4000-8000-000000000000'])('answers %s as none, and with no fault', async (versionId) => {
-    const response = await ask(versionId);
-    expect(response.statusCode).toBeGreaterThanOrEqual(400);
-    expect(response.statusCode).toBeLessThan(500);
-  });
+  it.each(['nonsense', '------------------------------------', '00000000-0000-4000-8000-000000000000'])(
+    'answers %s as none, and with no fault',
+    async (versionId) => {
+      const response = await ask(versionId);
+      expect(response.statusCode).toBeGreaterThanOrEqual(400);
+      expect(response.statusCode).toBeLessThan(500);
+    },
+  );
 });

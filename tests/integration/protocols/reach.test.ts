@@ -22,8 +22,19 @@ describe('a protocol of another nursery', () => {
     const other = await server.addNursery();
     const { protocolId, versionId, plantId } = await protocolOf(nursery);
     const theirs = other.as('owner').propagation;
-    const revision = { protocolId, versionId: randomUUID(), basedOnVersionId: versionId, ...content(), changeNote: 'x' };
-    for (const work of [() => theirs.readProtocol({ protocolId }), () => theirs.reviseProtocol(sent(revision)), () => theirs.retireProtocol(sent({ protocolId })), () => theirs.restoreProtocol(sent({ protocolId }))]) {
+    const revision = {
+      protocolId,
+      versionId: randomUUID(),
+      basedOnVersionId: versionId,
+      ...content(),
+      changeNote: 'x',
+    };
+    for (const work of [
+      () => theirs.readProtocol({ protocolId }),
+      () => theirs.reviseProtocol(sent(revision)),
+      () => theirs.retireProtocol(sent({ protocolId })),
+      () => theirs.restoreProtocol(sent({ protocolId })),
+    ]) {
       expect(await refusalOf(work())).toMatchObject({ code: 'not-found', field: 'protocolId' });
     }
     expect((await theirs.listProtocols({ plantId })).rows).toEqual([]);
@@ -36,9 +47,25 @@ describe('who may', () => {
     const asked = nursery.as(role).propagation;
     expect((await asked.readProtocol({ protocolId })).protocolId).toBe(protocolId);
     for (const work of [
-      () => asked.addProtocol(sent({ protocolId: randomUUID(), versionId: randomUUID(), plantId, method: 'seed' as const, label: 'e', ...content() })),
-      () => asked.reviseProtocol(sent({ protocolId, versionId: randomUUID(), basedOnVersionId: versionId, ...content(), changeNote: 'x' })),
-      () => asked.retireProtocol(sent({ protocolId })), () => asked.restoreProtocol(sent({ protocolId })), () => asked.loadReferenceProtocols(sent({})),
-    ]) expect((await refusalOf(work())).code).toBe('not-allowed');
+      () =>
+        asked.addProtocol(
+          sent({
+            protocolId: randomUUID(),
+            versionId: randomUUID(),
+            plantId,
+            method: 'seed' as const,
+            label: 'e',
+            ...content(),
+          }),
+        ),
+      () =>
+        asked.reviseProtocol(
+          sent({ protocolId, versionId: randomUUID(), basedOnVersionId: versionId, ...content(), changeNote: 'x' }),
+        ),
+      () => asked.retireProtocol(sent({ protocolId })),
+      () => asked.restoreProtocol(sent({ protocolId })),
+      () => asked.loadReferenceProtocols(sent({})),
+    ])
+      expect((await refusalOf(work())).code).toBe('not-allowed');
   });
 });

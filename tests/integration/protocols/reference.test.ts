@@ -40,8 +40,22 @@ describe('the reference protocols', () => {
   it('keep each figure’s standing and source, and find their containers', async () => {
     await owner().loadReferenceProtocols(sent({}));
     const { version } = await owner().readProtocol({ protocolId: protocolId('ECPA', 'seed') });
-    expect(version).toMatchObject({ number: 1, personName: null, standing: 'confirmed', startContainer: { name: 'plug tray, 50 deep cells' }, targetContainer: { name: 'deep cone, 164 ml' } });
-    expect(version.stages[0]).toMatchObject({ kind: 'stratification', shortDays: 60, longDays: 90, durationStanding: 'confirmed', temperatureLowC: 1, temperatureHighC: 3, shareStanding: 'assumed' });
+    expect(version).toMatchObject({
+      number: 1,
+      personName: null,
+      standing: 'confirmed',
+      startContainer: { name: 'plug tray, 50 deep cells' },
+      targetContainer: { name: 'deep cone, 164 ml' },
+    });
+    expect(version.stages[0]).toMatchObject({
+      kind: 'stratification',
+      shortDays: 60,
+      longDays: 90,
+      durationStanding: 'confirmed',
+      temperatureLowC: 1,
+      temperatureHighC: 3,
+      shareStanding: 'assumed',
+    });
     expect(version.texts.references).toContain('Native Plant Network protocol T. Luna');
   });
 
@@ -50,7 +64,15 @@ describe('the reference protocols', () => {
     const id = protocolId('MOFI', 'seed');
     const before = await owner().readProtocol({ protocolId: id });
     const versionId = randomUUID();
-    await owner().reviseProtocol(sent({ protocolId: id, versionId, basedOnVersionId: before.currentVersionId, ...content(), changeNote: 'our own figures' }));
+    await owner().reviseProtocol(
+      sent({
+        protocolId: id,
+        versionId,
+        basedOnVersionId: before.currentVersionId,
+        ...content(),
+        changeNote: 'our own figures',
+      }),
+    );
     expect(await owner().loadReferenceProtocols(sent({}))).toEqual({ protocols: 0 });
     expect((await owner().readProtocol({ protocolId: id })).currentVersionId).toBe(versionId);
   });
@@ -58,7 +80,9 @@ describe('the reference protocols', () => {
   it('leave alone what the nursery wrote itself, and plants that it does not grow', async () => {
     const plantId = referenceId(nursery.nurseryId, 'plant', 'LUPE');
     const own = randomUUID();
-    await owner().addProtocol(sent({ protocolId: own, versionId: randomUUID(), plantId, method: 'seed' as const, ...content() }));
+    await owner().addProtocol(
+      sent({ protocolId: own, versionId: randomUUID(), plantId, method: 'seed' as const, ...content() }),
+    );
     await owner().retireProtocol(sent({ protocolId: own }));
     await nursery.as('owner').plants.retirePlant(sent({ plantId: referenceId(nursery.nurseryId, 'plant', 'RUHI') }));
     expect(await owner().loadReferenceProtocols(sent({}))).toEqual({ protocols: referenceProtocols.length - 2 });
@@ -71,7 +95,9 @@ describe('the reference protocols', () => {
   });
 
   it('are loaded by the owner alone', async () => {
-    expect((await refusalOf(nursery.as('grower').propagation.loadReferenceProtocols(sent({})))).code).toBe('not-allowed');
+    expect((await refusalOf(nursery.as('grower').propagation.loadReferenceProtocols(sent({})))).code).toBe(
+      'not-allowed',
+    );
   });
 });
 
@@ -83,11 +109,23 @@ describe('the list', () => {
     expect((await list({ text: 'bergamot' })).rows.map((row) => row.scientificName)).toEqual(['Monarda fistulosa']);
     const cuttings = await list({ method: 'root-cutting', have: 'with' });
     expect(cuttings.rows.map((row) => row.code)).toEqual(['ASSP', 'ASTU', 'ASTUA']);
-    expect(cuttings.rows.flatMap((row) => row.protocols.map((protocol) => protocol.method))).toEqual(['root-cutting', 'root-cutting', 'root-cutting']);
+    expect(cuttings.rows.flatMap((row) => row.protocols.map((protocol) => protocol.method))).toEqual([
+      'root-cutting',
+      'root-cutting',
+      'root-cutting',
+    ]);
   });
   it('says how long each takes and what gets ready', async () => {
     const [row] = (await list({ text: 'Lupinus perennis' })).rows;
-    expect(row?.protocols).toMatchObject([{ method: 'seed', standing: 'confirmed', coldDays: null, totalDays: { short: 70, usual: 103, long: 170 }, seedsPerCell: 1 }]);
+    expect(row?.protocols).toMatchObject([
+      {
+        method: 'seed',
+        standing: 'confirmed',
+        coldDays: null,
+        totalDays: { short: 70, usual: 103, long: 170 },
+        seedsPerCell: 1,
+      },
+    ]);
     // 0.9 come up, 0.9 grow on, 0.98 harden, 0.97 hold their root ball.
     expect(row?.protocols[0]?.shareReady).toBeCloseTo(0.9 * 0.9 * 0.98 * 0.97, 9);
   });

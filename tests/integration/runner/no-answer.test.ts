@@ -20,20 +20,58 @@ afterAll(async () => {
   await database.drop();
 });
 
-const codeOf = async (work: Promise<unknown>) => work.then(() => 'done', (error: unknown) => errorAnswer(error, '').code);
+const codeOf = async (work: Promise<unknown>) =>
+  work.then(
+    () => 'done',
+    (error: unknown) => errorAnswer(error, '').code,
+  );
 const within = (app: Database, work: (tx: Tx) => Promise<unknown>) => codeOf(app.$transaction(work));
 
 describe('what PostgreSQL answers is told as', () => {
   test.each([
-    ['08006', 'outcome-unknown'], ['25006', 'outcome-unknown'], ['25P03', 'outcome-unknown'], ['25P04', 'outcome-unknown'], ['26000', 'outcome-unknown'],
-    ['40001', 'outcome-unknown'], ['40P01', 'outcome-unknown'], ['53100', 'outcome-unknown'], ['53200', 'outcome-unknown'], ['53300', 'outcome-unknown'],
-    ['55P03', 'outcome-unknown'], ['57014', 'outcome-unknown'], ['57P01', 'outcome-unknown'], ['57P03', 'outcome-unknown'], ['57P05', 'outcome-unknown'],
-    ['58000', 'outcome-unknown'], ['58030', 'outcome-unknown'], ['58P01', 'outcome-unknown'], ['XX000', 'outcome-unknown'],
-    ['22003', 'invalid-input'], ['22P02', 'invalid-input'], ['23503', 'not-found'], ['23505', 'id-taken'],
-    ['0A000', 'fault'], ['22012', 'fault'], ['23502', 'fault'], ['23514', 'fault'], ['25P02', 'fault'], ['28P01', 'fault'], ['3D000', 'fault'],
-    ['42501', 'fault'], ['42601', 'fault'], ['42703', 'fault'], ['42P01', 'fault'], ['55000', 'fault'], ['P0001', 'fault'], ['XX001', 'fault'],
+    ['08006', 'outcome-unknown'],
+    ['25006', 'outcome-unknown'],
+    ['25P03', 'outcome-unknown'],
+    ['25P04', 'outcome-unknown'],
+    ['26000', 'outcome-unknown'],
+    ['40001', 'outcome-unknown'],
+    ['40P01', 'outcome-unknown'],
+    ['53100', 'outcome-unknown'],
+    ['53200', 'outcome-unknown'],
+    ['53300', 'outcome-unknown'],
+    ['55P03', 'outcome-unknown'],
+    ['57014', 'outcome-unknown'],
+    ['57P01', 'outcome-unknown'],
+    ['57P03', 'outcome-unknown'],
+    ['57P05', 'outcome-unknown'],
+    ['58000', 'outcome-unknown'],
+    ['58030', 'outcome-unknown'],
+    ['58P01', 'outcome-unknown'],
+    ['XX000', 'outcome-unknown'],
+    ['22003', 'invalid-input'],
+    ['22P02', 'invalid-input'],
+    ['23503', 'not-found'],
+    ['23505', 'id-taken'],
+    ['0A000', 'fault'],
+    ['22012', 'fault'],
+    ['23502', 'fault'],
+    ['23514', 'fault'],
+    ['25P02', 'fault'],
+    ['28P01', 'fault'],
+    ['3D000', 'fault'],
+    ['42501', 'fault'],
+    ['42601', 'fault'],
+    ['42703', 'fault'],
+    ['42P01', 'fault'],
+    ['55000', 'fault'],
+    ['P0001', 'fault'],
+    ['XX001', 'fault'],
   ])('%s is told as %s', async (sqlState, told) => {
-    expect(await within(nursery.app, (tx) => tx.$executeRawUnsafe(`DO $$ BEGIN RAISE EXCEPTION 'as asked' USING ERRCODE = '${sqlState}'; END $$`))).toBe(told);
+    expect(
+      await within(nursery.app, (tx) =>
+        tx.$executeRawUnsafe(`DO $$ BEGIN RAISE EXCEPTION 'as asked' USING ERRCODE = '${sqlState}'; END $$`),
+      ),
+    ).toBe(told);
   });
 });
 
@@ -51,15 +89,20 @@ describe('a mistake of the program is a fault', () => {
 
 describe('nobody knows the outcome', () => {
   test('when the connection was ended between two statements', async () => {
-    expect(await within(nursery.app, async (tx) => {
-      const [mine] = await tx.$queryRaw<{ pid: number }[]>`SELECT pg_backend_pid() AS pid`;
-      await nursery.sql('SELECT pg_terminate_backend($1)', [mine?.pid]);
-      await expect.poll(() => nursery.sql('SELECT 1 FROM pg_stat_activity WHERE pid = $1', [mine?.pid])).toEqual([]);
-      await tx.$queryRaw`SELECT 1`;
-    })).toBe('outcome-unknown');
+    expect(
+      await within(nursery.app, async (tx) => {
+        const [mine] = await tx.$queryRaw<{ pid: number }[]>`SELECT pg_backend_pid() AS pid`;
+        await nursery.sql('SELECT pg_terminate_backend($1)', [mine?.pid]);
+        await expect.poll(() => nursery.sql('SELECT 1 FROM pg_stat_activity WHERE pid = $1', [mine?.pid])).toEqual([]);
+        await tx.$queryRaw`SELECT 1`;
+      }),
+    ).toBe('outcome-unknown');
   });
 
-  test.each([['the connection was ended', 'pg_terminate_backend'], ['it was called off', 'pg_cancel_backend']])('when in the midst of a statement %s', async (_, end) => {
+  test.each([
+    ['the connection was ended', 'pg_terminate_backend'],
+    ['it was called off', 'pg_cancel_backend'],
+  ])('when in the midst of a statement %s', async (_, end) => {
     await nursery.sql('SELECT pg_advisory_lock(1)');
     const told = within(nursery.app, (tx) => tx.$queryRaw`SELECT pg_advisory_xact_lock(1)`);
     const waiting = `SELECT pid FROM pg_stat_activity WHERE datname = current_database() AND wait_event = 'advisory'`;
@@ -71,9 +114,11 @@ describe('nobody knows the outcome', () => {
 
   test('when a transaction took longer than it may', async () => {
     const app = openDatabase(database.url, 1, 50);
-    expect(await within(app, async (tx) => {
-      for (;;) await tx.$queryRaw`SELECT 1`;
-    })).toBe('outcome-unknown');
+    expect(
+      await within(app, async (tx) => {
+        for (;;) await tx.$queryRaw`SELECT 1`;
+      }),
+    ).toBe('outcome-unknown');
     await app.$disconnect();
   });
 
@@ -81,7 +126,11 @@ describe('nobody knows the outcome', () => {
     const app = openDatabase(database.url, 1, 50);
     await nursery.sql('SELECT pg_advisory_lock(1)');
     const before = codeOf(app.$queryRaw`SELECT pg_advisory_xact_lock(1)::text`);
-    await expect.poll(() => nursery.sql(`SELECT 1 FROM pg_stat_activity WHERE datname = current_database() AND wait_event = 'advisory'`)).toHaveLength(1);
+    await expect
+      .poll(() =>
+        nursery.sql(`SELECT 1 FROM pg_stat_activity WHERE datname = current_database() AND wait_event = 'advisory'`),
+      )
+      .toHaveLength(1);
     expect(await within(app, (tx) => tx.$queryRaw`SELECT 1`)).toBe('outcome-unknown');
     await nursery.sql('SELECT pg_advisory_unlock(1)');
     expect(await before).toBe('done');
@@ -90,11 +139,13 @@ describe('nobody knows the outcome', () => {
 
   test('when the server is stopped in the midst of it', async () => {
     const app = openDatabase(database.url);
-    expect(await within(app, async (tx) => {
-      await tx.$queryRaw`SELECT 1`;
-      await app.$disconnect();
-      await tx.$queryRaw`SELECT 1`;
-    })).toBe('outcome-unknown');
+    expect(
+      await within(app, async (tx) => {
+        await tx.$queryRaw`SELECT 1`;
+        await app.$disconnect();
+        await tx.$queryRaw`SELECT 1`;
+      }),
+    ).toBe('outcome-unknown');
   });
 
   test('when the database cannot be reached', async () => {
@@ -111,14 +162,24 @@ describe('nobody knows the outcome', () => {
     const app = await createApp({ databaseUrl: line.url });
     await app.ready();
     await line.close();
-    const response = await app.inject({ method: 'GET', url: '/trpc/people.me?input=%7B%7D', cookies: { rootclock_session: 'of somebody' } });
-    expect({ status: response.statusCode, code: response.json<{ error: { data: { code: string } } }>().error.data.code }).toEqual({ status: 503, code: 'outcome-unknown' });
+    const response = await app.inject({
+      method: 'GET',
+      url: '/trpc/people.me?input=%7B%7D',
+      cookies: { rootclock_session: 'of somebody' },
+    });
+    expect({
+      status: response.statusCode,
+      code: response.json<{ error: { data: { code: string } } }>().error.data.code,
+    }).toEqual({ status: 503, code: 'outcome-unknown' });
     await app.close();
   });
 });
 
 describe('a line that breaks at any packet of a command', () => {
-  test.each([['before it is sent', false], ['after it is sent', true]])('%s leaves the outcome unknown, and the command takes effect once', async (_, isSent) => {
+  test.each([
+    ['before it is sent', false],
+    ['after it is sent', true],
+  ])('%s leaves the outcome unknown, and the command takes effect once', async (_, isSent) => {
     const units = 1000;
     const { lotId } = await stockOf(nursery).addReadyLot({ units });
     const line = await openLine(database.url);

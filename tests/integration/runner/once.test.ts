@@ -45,14 +45,20 @@ describe('a command id', () => {
     const { lotId } = await stock.addReadyLot({ units: 10 });
     const message = sent(loss(lotId, 3));
     await nursery.as('crew').stock.loseFromLot(message);
-    expect(await refusalOf(nursery.as(role).stock.loseFromLot(sent(body(lotId), message.commandId)))).toMatchObject({ code: 'command-id-reused' });
+    expect(await refusalOf(nursery.as(role).stock.loseFromLot(sent(body(lotId), message.commandId)))).toMatchObject({
+      code: 'command-id-reused',
+    });
     expect(await stock.unitsOf(lotId)).toBe(7);
   });
 
   test('of a refused command is free again for the mended entry', async () => {
     const { lotId } = await stock.addReadyLot({ units: 10 });
     const commandId = randomUUID();
-    expect(await refusalOf(nursery.as('crew').stock.loseFromLot(sent(loss(lotId, 30), commandId)))).toMatchObject({ code: 'not-enough-units', field: 'units', data: { wanted: 30, available: 10 } });
+    expect(await refusalOf(nursery.as('crew').stock.loseFromLot(sent(loss(lotId, 30), commandId)))).toMatchObject({
+      code: 'not-enough-units',
+      field: 'units',
+      data: { wanted: 30, available: 10 },
+    });
     await nursery.as('crew').stock.loseFromLot(sent(loss(lotId, 10), commandId));
     expect(await stock.unitsOf(lotId)).toBe(0);
   });
@@ -61,8 +67,12 @@ describe('a command id', () => {
 describe('forty clients at one lot of ten', () => {
   test('take exactly ten, and the other thirty are told how many are left', async () => {
     const { lotId } = await stock.addReadyLot({ units: 10 });
-    const outcomes = await Promise.allSettled(Array.from({ length: 40 }, () => nursery.as('crew').stock.loseFromLot(sent(loss(lotId, 1)))));
-    const refused = outcomes.flatMap((outcome) => (outcome.status === 'rejected' ? [(outcome.reason as { message: string }).message] : []));
+    const outcomes = await Promise.allSettled(
+      Array.from({ length: 40 }, () => nursery.as('crew').stock.loseFromLot(sent(loss(lotId, 1)))),
+    );
+    const refused = outcomes.flatMap((outcome) =>
+      outcome.status === 'rejected' ? [(outcome.reason as { message: string }).message] : [],
+    );
     expect(outcomes.length - refused.length).toBe(10);
     expect(new Set(refused)).toEqual(new Set(['not-enough-units']));
     expect(await stock.unitsOf(lotId)).toBe(0);
@@ -83,22 +93,28 @@ describe('bad input', () => {
     ['an id that is none', { lotId: "'; DROP TABLE lot; --" }, 'lotId', 'wrong-form'],
   ])('with %s is refused beside its field', async (_, change, field, problem) => {
     const { lotId } = await stock.addReadyLot({ units: 10 });
-    const refusal = await refusalOf(nursery.as('crew').stock.loseFromLot(sent({ ...loss(lotId, 1), ...change } as ReturnType<typeof loss>)));
+    const refusal = await refusalOf(
+      nursery.as('crew').stock.loseFromLot(sent({ ...loss(lotId, 1), ...change } as ReturnType<typeof loss>)),
+    );
     expect(refusal).toMatchObject({ code: 'invalid-input', data: { issues: [{ path: field, problem }] } });
     expect(await stock.unitsOf(lotId)).toBe(10);
   });
 
   test('with a day in the future names today', async () => {
     const { lotId } = await stock.addReadyLot();
-    expect(await refusalOf(nursery.as('crew').stock.loseFromLot(sent({ ...loss(lotId, 1), happenedOn: '2026-05-21' })))).toEqual({ code: 'day-in-future', field: 'happenedOn', data: { day: '2026-05-21', today: '2026-05-20' } });
+    expect(
+      await refusalOf(nursery.as('crew').stock.loseFromLot(sent({ ...loss(lotId, 1), happenedOn: '2026-05-21' }))),
+    ).toEqual({ code: 'day-in-future', field: 'happenedOn', data: { day: '2026-05-21', today: '2026-05-20' } });
   });
 
   test('with a day before the lot was potted names the earliest', async () => {
     const { lotId } = await stock.addReadyLot({ pottedOn: '2026-04-14' });
-    expect(await refusalOf(nursery.as('crew').stock.loseFromLot(sent({ ...loss(lotId, 1), happenedOn: '2026-04-13' })))).toMatchObject({ code: 'day-too-early', data: { earliest: '2026-04-14' } });
+    expect(
+      await refusalOf(nursery.as('crew').stock.loseFromLot(sent({ ...loss(lotId, 1), happenedOn: '2026-04-13' }))),
+    ).toMatchObject({ code: 'day-too-early', data: { earliest: '2026-04-14' } });
   });
 
-  test('with another nursery\'s lot gets the answer of a lot that does not exist', async () => {
+  test("with another nursery's lot gets the answer of a lot that does not exist", async () => {
     const other = await openNursery(database);
     const { lotId } = await stockOf(other).addReadyLot();
     const theirs = await refusalOf(nursery.as('crew').stock.loseFromLot(sent(loss(lotId, 1))));
@@ -121,7 +137,12 @@ describe('the day of a nursery', () => {
     nursery.clock.set('2026-05-22');
     await nursery.as('crew').stock.loseFromLot(sent({ ...loss(lotId, 1), happenedOn: '2026-05-22' }));
     await nursery.as('crew').stock.loseFromLot(sent({ ...loss(lotId, 1), happenedOn: '2026-05-22' }));
-    expect(await nursery.sql(`SELECT count(*)::int AS rolls FROM command WHERE nursery_id = $1 AND name = 'roll-day' AND recorded_at > '2026-05-22'`, [nursery.nurseryId])).toEqual([{ rolls: 1 }]);
+    expect(
+      await nursery.sql(
+        `SELECT count(*)::int AS rolls FROM command WHERE nursery_id = $1 AND name = 'roll-day' AND recorded_at > '2026-05-22'`,
+        [nursery.nurseryId],
+      ),
+    ).toEqual([{ rolls: 1 }]);
     nursery.clock.set('2026-05-20');
   });
 });

@@ -28,20 +28,33 @@ describe('four replicates of a hundred', () => {
   ])('%j lie %i apart where %i are allowed', async (replicates, rangePercent, tolerancePercent, toRepeat) => {
     const sourceId = await story.add();
     expect(await story.test(sourceId, replicates)).toMatchObject({ rangePercent, tolerancePercent, toRepeat });
-    expect((await story.seed(sourceId)).tests).toMatchObject([{ rangePercent, tolerancePercent, toRepeat, replicates }]);
+    expect((await story.seed(sourceId)).tests).toMatchObject([
+      { rangePercent, tolerancePercent, toRepeat, replicates },
+    ]);
   });
 });
 
 describe('two replicates of a hundred', () => {
   // 7 CFR 201.55(a) prints a column for two replicates as well: 10 at a mean of 89.
-  test.each([[[94, 84], false], [[95, 83], true]])('%j are judged by their own column', async (replicates, toRepeat) => {
+  test.each([
+    [[94, 84], false],
+    [[95, 83], true],
+  ])('%j are judged by their own column', async (replicates, toRepeat) => {
     expect(await story.test(await story.add(), replicates)).toMatchObject({ tolerancePercent: 10, toRepeat });
   });
 });
 
 describe('a test of other size', () => {
-  test.each([[[30, 5], 50], [[95, 60, 90], 100], [[99], 100], [[40, 10, 44, 41], 50]])('%j of %i is kept without any tolerance', async (replicates, seedsPerReplicate) => {
-    expect(await story.test(await story.add(), replicates, { seedsPerReplicate })).toMatchObject({ tolerancePercent: null, toRepeat: false });
+  test.each([
+    [[30, 5], 50],
+    [[95, 60, 90], 100],
+    [[99], 100],
+    [[40, 10, 44, 41], 50],
+  ])('%j of %i is kept without any tolerance', async (replicates, seedsPerReplicate) => {
+    expect(await story.test(await story.add(), replicates, { seedsPerReplicate })).toMatchObject({
+      tolerancePercent: null,
+      toRepeat: false,
+    });
   });
 
   test('has the mean over all its seeds', async () => {
@@ -54,7 +67,13 @@ describe('what is known of seed', () => {
     const sourceId = await story.add();
     await story.test(sourceId, [90, 88, 92, 90], { testedOn: '2026-01-10' });
     await story.test(sourceId, [70, 74, 72, 72], { testedOn: '2026-05-10', hardShare: 0.1, dormantShare: 0.05 });
-    expect(await story.seed(sourceId)).toMatchObject({ germination: 0.72, hard: 0.1, dormant: 0.05, testedOn: '2026-05-10', testToRepeat: false });
+    expect(await story.seed(sourceId)).toMatchObject({
+      germination: 0.72,
+      hard: 0.1,
+      dormant: 0.05,
+      testedOn: '2026-05-10',
+      testToRepeat: false,
+    });
   });
 
   test('rests on no test that is to be repeated while there is a better one', async () => {
@@ -87,38 +106,64 @@ describe('what is known of seed', () => {
 
 describe('a test is refused', () => {
   test('with more sound seeds than a replicate had, beside that replicate', async () => {
-    expect(await refusalOf(story.test(await story.add(), [90, 101]))).toEqual({ code: 'replicate-over-seeds', field: 'replicates.1', data: { sound: 101, seeds: 100 } });
+    expect(await refusalOf(story.test(await story.add(), [90, 101]))).toEqual({
+      code: 'replicate-over-seeds',
+      field: 'replicates.1',
+      data: { sound: 101, seeds: 100 },
+    });
   });
 
   test('with sound, hard and dormant seed above the whole', async () => {
     expect(await refusalOf(story.test(await story.add(), [90, 90], { hardShare: 0.08, dormantShare: 0.021 }))).toEqual({
-      code: 'shares-over-whole', field: 'hardShare', data: { germinated: 0.9, hard: 0.08, dormant: 0.021 },
+      code: 'shares-over-whole',
+      field: 'hardShare',
+      data: { germinated: 0.9, hard: 0.08, dormant: 0.021 },
     });
   });
 
   test('but not for a rounding in the last place', async () => {
-    expect((await story.test(await story.add(), [2], { seedsPerReplicate: 3, hardShare: 1 / 6, dormantShare: 1 / 6 })).meanShare).toBeCloseTo(2 / 3, 5);
+    expect(
+      (await story.test(await story.add(), [2], { seedsPerReplicate: 3, hardShare: 1 / 6, dormantShare: 1 / 6 }))
+        .meanShare,
+    ).toBeCloseTo(2 / 3, 5);
   });
 
   test.each([[-0.01], [1.2]])('with a hard share of %d', async (hardShare) => {
-    expect(await refusalOf(story.test(await story.add(), [10], { hardShare }))).toMatchObject({ code: 'invalid-input', field: 'hardShare', data: { issues: [{ problem: 'not-a-share' }] } });
+    expect(await refusalOf(story.test(await story.add(), [10], { hardShare }))).toMatchObject({
+      code: 'invalid-input',
+      field: 'hardShare',
+      data: { issues: [{ problem: 'not-a-share' }] },
+    });
   });
 
   test('of a day before gathering', async () => {
-    expect(await refusalOf(story.test(await story.add({ gathered: '2026-03' }), [90], { testedOn: '2026-02-28' }))).toEqual({ code: 'day-too-early', field: 'testedOn', data: { day: '2026-02-28', earliest: '2026-03-01' } });
+    expect(
+      await refusalOf(story.test(await story.add({ gathered: '2026-03' }), [90], { testedOn: '2026-02-28' })),
+    ).toEqual({ code: 'day-too-early', field: 'testedOn', data: { day: '2026-02-28', earliest: '2026-03-01' } });
   });
 
   test('of a day to come', async () => {
-    expect(await refusalOf(story.test(await story.add(), [90], { testedOn: '2026-05-21' }))).toMatchObject({ code: 'day-in-future', field: 'testedOn' });
+    expect(await refusalOf(story.test(await story.add(), [90], { testedOn: '2026-05-21' }))).toMatchObject({
+      code: 'day-in-future',
+      field: 'testedOn',
+    });
   });
 
   test('of a bed', async () => {
-    expect((await refusalOf(story.test(await story.add({ kind: 'in-ground-bed' }), [90]))).code).toBe('source-holds-no-seed');
+    expect((await refusalOf(story.test(await story.add({ kind: 'in-ground-bed' }), [90]))).code).toBe(
+      'source-holds-no-seed',
+    );
   });
 
   test('without any replicate, and with half a seed', async () => {
-    expect(await refusalOf(story.test(await story.add(), []))).toMatchObject({ code: 'invalid-input', field: 'replicates' });
-    expect(await refusalOf(story.test(await story.add(), [9.5]))).toMatchObject({ code: 'invalid-input', field: 'replicates.0' });
+    expect(await refusalOf(story.test(await story.add(), []))).toMatchObject({
+      code: 'invalid-input',
+      field: 'replicates',
+    });
+    expect(await refusalOf(story.test(await story.add(), [9.5]))).toMatchObject({
+      code: 'invalid-input',
+      field: 'replicates.0',
+    });
   });
 
   test('under an id that is in use', async () => {
@@ -129,6 +174,9 @@ describe('a test is refused', () => {
   test('a second time from being withdrawn', async () => {
     const { testId } = await story.test(await story.add(), [90]);
     await nursery.as().sources.withdrawViabilityTest(sent({ testId }));
-    expect(await refusalOf(nursery.as().sources.withdrawViabilityTest(sent({ testId })))).toMatchObject({ code: 'test-already-withdrawn', field: 'testId' });
+    expect(await refusalOf(nursery.as().sources.withdrawViabilityTest(sent({ testId })))).toMatchObject({
+      code: 'test-already-withdrawn',
+      field: 'testId',
+    });
   });
 });

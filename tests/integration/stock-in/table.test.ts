@@ -19,19 +19,51 @@ beforeAll(async () => {
   bench = await stock.addPlace({ code: 'H1-B1' });
   await nursery.sql('UPDATE place SET parent_id = $1 WHERE id = $2', [house, bench]);
   const yard = await stock.addPlace({ code: 'Y1', kind: 'yard' });
-  const [milkweed, sedge] = [await stock.addPlant(), await stock.addPlant({ name: 'Carex bicknellii', code: 'CABI', rootHabit: 'fibrous', dormantMonths: [], lastEmergenceMd: null })];
-  await nursery.sql(`INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'common', 'Butterfly milkweed', 'butterfly milkweed')`, [nursery.nurseryId, randomUUID(), milkweed]);
-  const [pot, tray] = [await stock.addContainer(), await stock.addContainer({ code: 'plug-50', kind: 'tray', cells: 50 })];
+  const [milkweed, sedge] = [
+    await stock.addPlant(),
+    await stock.addPlant({
+      name: 'Carex bicknellii',
+      code: 'CABI',
+      rootHabit: 'fibrous',
+      dormantMonths: [],
+      lastEmergenceMd: null,
+    }),
+  ];
+  await nursery.sql(
+    `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'common', 'Butterfly milkweed', 'butterfly milkweed')`,
+    [nursery.nurseryId, randomUUID(), milkweed],
+  );
+  const [pot, tray] = [
+    await stock.addContainer(),
+    await stock.addContainer({ code: 'plug-50', kind: 'tray', cells: 50 }),
+  ];
   const [milkweedSource, sedgeSource] = [await stock.addSource(milkweed), await stock.addSource(sedge)];
   const at = { plantId: milkweed, containerId: pot, sourceId: milkweedSource, placeId: bench };
   lots.past = await stock.addLot({ ...at, units: 40, plantByOn: '2026-05-19' });
   lots.due = await stock.addLot({ ...at, units: 30, plantByOn: '2026-05-20', placeId: house });
   lots.coming = await stock.addLot({ ...at, units: 20, plantByOn: '2026-07-05', placeId: yard });
   lots.ample = await stock.addLot({ ...at, units: 10, plantByOn: '2026-10-15', containerId: tray, placeId: yard });
-  lots.unlimited = await stock.addLot({ ...at, units: 50, plantId: sedge, sourceId: sedgeSource, placeId: yard, pottedOn: '2026-05-01' });
+  lots.unlimited = await stock.addLot({
+    ...at,
+    units: 50,
+    plantId: sedge,
+    sourceId: sedgeSource,
+    placeId: yard,
+    pottedOn: '2026-05-01',
+  });
   await nursery.sql(`UPDATE lot SET plant_by_state = 'no-window' WHERE id = $1`, [lots.coming]);
-  await nursery.sql(`INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on) SELECT nursery_id, $2, id, 'quarantine', created_entry_id, '2026-05-01' FROM lot WHERE id = $1`, [lots.ample, randomUUID()]);
-  await nursery.as().stock.loseFromLot(sent({ lotId: lots.closed = await stock.addLot({ ...at, units: 3 }), units: 3, cause: 'rot', happenedOn: '2026-05-20' }));
+  await nursery.sql(
+    `INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on) SELECT nursery_id, $2, id, 'quarantine', created_entry_id, '2026-05-01' FROM lot WHERE id = $1`,
+    [lots.ample, randomUUID()],
+  );
+  await nursery.as().stock.loseFromLot(
+    sent({
+      lotId: (lots.closed = await stock.addLot({ ...at, units: 3 })),
+      units: 3,
+      cause: 'rot',
+      happenedOn: '2026-05-20',
+    }),
+  );
 });
 afterAll(async () => {
   await nursery.close();
@@ -53,8 +85,18 @@ describe('the stock table shows', () => {
 
   test('each lot with its units, places and clock', async () => {
     expect(await rowOf('past')).toMatchObject({
-      scientificName: 'Asclepias tuberosa', onHandUnits: 40, reservedUnits: 0, freeUnits: 40, stagedUnits: 0, hereUnits: null, band: 'past', daysLeft: -1, dormant: false,
-      places: [{ code: 'H1-B1', units: 40 }], holds: [], closedOn: null,
+      scientificName: 'Asclepias tuberosa',
+      onHandUnits: 40,
+      reservedUnits: 0,
+      freeUnits: 40,
+      stagedUnits: 0,
+      hereUnits: null,
+      band: 'past',
+      daysLeft: -1,
+      dormant: false,
+      places: [{ code: 'H1-B1', units: 40 }],
+      holds: [],
+      closedOn: null,
     });
   });
 
@@ -127,7 +169,11 @@ describe('the stock table is put in order', () => {
   });
 
   test('in pages that together hold every lot once', async () => {
-    const pages = [await namesIn({ perPage: 2 }), await namesIn({ perPage: 2, page: 2 }), await namesIn({ perPage: 2, page: 3 })];
+    const pages = [
+      await namesIn({ perPage: 2 }),
+      await namesIn({ perPage: 2, page: 2 }),
+      await namesIn({ perPage: 2, page: 3 }),
+    ];
     expect(pages.flat()).toEqual(['past', 'due', 'coming', 'ample', 'unlimited']);
   });
 
@@ -151,7 +197,18 @@ async function promise(lotId: string, units: number): Promise<void> {
   const [client, order, line] = [randomUUID(), randomUUID(), randomUUID()];
   const { nurseryId, sql } = nursery;
   await sql(`INSERT INTO client (nursery_id, id, name) VALUES ($1, $2, 'A client')`, [nurseryId, client]);
-  await sql(`INSERT INTO garden_order (nursery_id, id, code, client_id, kind, due_on) VALUES ($1, $2, 'G-1', $3, 'pickup', '2026-06-01')`, [nurseryId, order, client]);
-  await sql(`INSERT INTO order_line (nursery_id, id, order_id, rank, plant_id, container_id, units) SELECT $1, $2, $3, 1, plant_id, container_id, $5 FROM lot WHERE id = $4`, [nurseryId, line, order, lotId, units]);
-  await sql(`INSERT INTO reservation (nursery_id, line_id, supply_id, lot_id, units) VALUES ($1, $2, $3, $3, $4)`, [nurseryId, line, lotId, units]);
+  await sql(
+    `INSERT INTO garden_order (nursery_id, id, code, client_id, kind, due_on) VALUES ($1, $2, 'G-1', $3, 'pickup', '2026-06-01')`,
+    [nurseryId, order, client],
+  );
+  await sql(
+    `INSERT INTO order_line (nursery_id, id, order_id, rank, plant_id, container_id, units) SELECT $1, $2, $3, 1, plant_id, container_id, $5 FROM lot WHERE id = $4`,
+    [nurseryId, line, order, lotId, units],
+  );
+  await sql(`INSERT INTO reservation (nursery_id, line_id, supply_id, lot_id, units) VALUES ($1, $2, $3, $3, $4)`, [
+    nurseryId,
+    line,
+    lotId,
+    units,
+  ]);
 }

@@ -13,8 +13,10 @@ afterAll(() => story.close());
 
 const happenedOn = '2026-05-20';
 const viewer = () => story.as('viewer');
-const rowOf = async (lotId: string, onlyFree = false) => (await viewer().stock.listLots({ free: onlyFree, perPage: 200 })).rows.find((row) => row.lotId === lotId);
-const boardRowOf = async (lotId: string, onlyFree = false) => (await viewer().potLife.readBoard({ free: onlyFree, perPage: 200 })).rows.find((row) => row.id === lotId);
+const rowOf = async (lotId: string, onlyFree = false) =>
+  (await viewer().stock.listLots({ free: onlyFree, perPage: 200 })).rows.find((row) => row.lotId === lotId);
+const boardRowOf = async (lotId: string, onlyFree = false) =>
+  (await viewer().potLife.readBoard({ free: onlyFree, perPage: 200 })).rows.find((row) => row.id === lotId);
 
 const reads = [
   ['the stock table', async (lotId: string) => (await rowOf(lotId))?.freeUnits],

@@ -28,7 +28,12 @@ function read(text: string): { name: string; entries: Entry[] } {
     entries: calendar.getAllSubcomponents('vevent').map((component) => {
       const event = new ICAL.Event(component);
       return {
-        uid: event.uid, on: event.startDate.toString(), isDay: event.startDate.isDate, title: event.summary, at: event.location, words: event.description,
+        uid: event.uid,
+        on: event.startDate.toString(),
+        isDay: event.startDate.isDate,
+        title: event.summary,
+        at: event.location,
+        words: event.description,
         stamp: String(component.getFirstPropertyValue('dtstamp')),
       };
     }),
@@ -58,19 +63,31 @@ describe('the calendar of tasks', () => {
     nursery = { ...(await server.addNursery({ zone })), close: async () => {} };
     story = await taskStory(nursery);
   }
-  const address = async (role: 'owner' | 'grower' | 'viewer' = 'owner') => (await nursery.as(role).people.createCalendarAddress(sent({}))).path;
+  const address = async (role: 'owner' | 'grower' | 'viewer' = 'owner') =>
+    (await nursery.as(role).people.createCalendarAddress(sent({}))).path;
   const ask = (url: string, headers: Record<string, string> = {}) => app.inject({ method: 'GET', url, headers });
   const entries = async (path: string) => read((await ask(path)).body).entries;
 
   it('holds each open task as a whole day, with what, where and for which plant', async () => {
     await story.setDays(story.benchId, { bait: '12-01' });
-    await nursery.sql(`UPDATE place SET name = 'Long bench; east, by the well' WHERE nursery_id = $1 AND id = $2`, [nursery.nurseryId, story.benchId]);
+    await nursery.sql(`UPDATE place SET name = 'Long bench; east, by the well' WHERE nursery_id = $1 AND id = $2`, [
+      nursery.nurseryId,
+      story.benchId,
+    ]);
     const { code } = await story.start({ on: '2027-11-10', stagePosition: 2 });
     const { plantName } = (await story.list({ kinds: ['count'] })).rows[0] ?? {};
     const held = await entries(await address());
     expect(held.every(({ isDay }) => isDay)).toBe(true);
-    expect(held[0]).toMatchObject({ on: '2027-11-17', title: `Count what has come up of ${code} (${plantName})`, at: 'B2 (Long bench; east, by the well)', stamp: '2027-11-20T17:00:00Z' });
-    expect(held.find(({ title }) => title.startsWith('Bait'))).toMatchObject({ on: '2027-12-01', words: expect.stringContaining('the label is the law') as string });
+    expect(held[0]).toMatchObject({
+      on: '2027-11-17',
+      title: `Count what has come up of ${code} (${plantName})`,
+      at: 'B2 (Long bench; east, by the well)',
+      stamp: '2027-11-20T17:00:00Z',
+    });
+    expect(held.find(({ title }) => title.startsWith('Bait'))).toMatchObject({
+      on: '2027-12-01',
+      words: expect.stringContaining('the label is the law') as string,
+    });
   });
 
   it('keeps the names of tasks, whatever else changes, and tells every one by a name of its own', async () => {
@@ -104,32 +121,49 @@ describe('the calendar of tasks', () => {
     await open(zone, instant);
     const days = ['02-29', '03-12', '09-26', '11-07', '12-31', '01-01'];
     for (const cover of days) await story.setDays(await story.stock.addPlace({ code: `on-${cover}` }), { cover });
-    const listed = (await nursery.as('viewer').planning.listTasks({ from: today, until: '2029-03-01', kinds: ['cover'] })).rows;
+    const listed = (
+      await nursery.as('viewer').planning.listTasks({ from: today, until: '2029-03-01', kinds: ['cover'] })
+    ).rows;
     const held = await entries(await address());
     for (const { on, title, isDay } of held) {
       const day = on.slice(5) === '02-28' ? '02-29' : on.slice(5);
       expect({ title, isDay }).toEqual({ title: `Cover on-${day} for winter`, isDay: true });
     }
-    const ahead = (rows: { on: string }[]) => rows.map(({ on }) => on).filter((on) => on >= today).sort();
+    const ahead = (rows: { on: string }[]) =>
+      rows
+        .map(({ on }) => on)
+        .filter((on) => on >= today)
+        .sort();
     expect(ahead(held).slice(0, 6)).toEqual(ahead(listed.map(({ dueOn }) => ({ on: dueOn }))).slice(0, 6));
   });
 
-  it.each(['Pacific/Auckland', 'America/Los_Angeles', 'UTC'])('is the same whatever zone the server itself stands in: %s', async (zone) => {
-    await story.setDays(story.benchId, { cover: '02-29', uncover: '12-31' });
-    const path = await address();
-    const own = process.env.TZ;
-    process.env.TZ = zone;
-    const held = await entries(path).finally(() => void (own === undefined ? delete process.env.TZ : (process.env.TZ = own)));
-    expect(held.map(({ on }) => on)).toEqual(['2027-12-31', '2028-02-29']);
-  });
+  it.each(['Pacific/Auckland', 'America/Los_Angeles', 'UTC'])(
+    'is the same whatever zone the server itself stands in: %s',
+    async (zone) => {
+      await story.setDays(story.benchId, { cover: '02-29', uncover: '12-31' });
+      const path = await address();
+      const own = process.env.TZ;
+      process.env.TZ = zone;
+      const held = await entries(path).finally(
+        () => void (own === undefined ? delete process.env.TZ : (process.env.TZ = own)),
+      );
+      expect(held.map(({ on }) => on)).toEqual(['2027-12-31', '2028-02-29']);
+    },
+  );
 
   it('is folded at 75 octets with its signs whole, and ends its lines as the standard wants', async () => {
-    await nursery.sql(`UPDATE place SET cover_md = '12-01', code = 'ÑANDÚ', name = $3 WHERE nursery_id = $1 AND id = $2`, [nursery.nurseryId, story.benchId, '🌱 größtes Gewächshaus, südlich; “hinten” \\ '.repeat(2).trim()]);
+    await nursery.sql(
+      `UPDATE place SET cover_md = '12-01', code = 'ÑANDÚ', name = $3 WHERE nursery_id = $1 AND id = $2`,
+      [nursery.nurseryId, story.benchId, '🌱 größtes Gewächshaus, südlich; “hinten” \\ '.repeat(2).trim()],
+    );
     const { body } = await ask(await address());
     const lines = body.split('\r\n');
     expect(body.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
     expect(Math.max(...lines.map((line) => Buffer.byteLength(line)))).toBeLessThanOrEqual(75);
-    expect(read(body).entries[0]).toMatchObject({ title: 'Cover ÑANDÚ for winter', at: `ÑANDÚ (${'🌱 größtes Gewächshaus, südlich; “hinten” \\ '.repeat(2).trim()})` });
+    expect(read(body).entries[0]).toMatchObject({
+      title: 'Cover ÑANDÚ for winter',
+      at: `ÑANDÚ (${'🌱 größtes Gewächshaus, südlich; “hinten” \\ '.repeat(2).trim()})`,
+    });
   });
 
   it('carries the nursery’s name, whatever signs are in it, and speaks Spanish when its address asks for it', async () => {
@@ -137,7 +171,10 @@ describe('the calendar of tasks', () => {
     await story.setDays(story.benchId, { uncover: '12-01' });
     const path = await address();
     expect(read((await ask(path)).body).name).toBe('Fen, Hollow; & \\ Sons: tasks');
-    expect(read((await ask(`${path}?language=es`)).body)).toMatchObject({ name: 'Fen, Hollow; & \\ Sons: tareas', entries: [{ title: 'Destapar B2' }, {}] });
+    expect(read((await ask(`${path}?language=es`)).body)).toMatchObject({
+      name: 'Fen, Hollow; & \\ Sons: tareas',
+      entries: [{ title: 'Destapar B2' }, {}],
+    });
   });
 
   it('says nothing of a client but the code of the order', async () => {
@@ -151,8 +188,19 @@ describe('the calendar of tasks', () => {
 
   it('needs no cookie and sets none, and may be kept a while by the phone alone', async () => {
     const { statusCode, headers } = await ask(await address('viewer'));
-    expect({ statusCode, type: headers['content-type'], kept: headers['cache-control'], cookie: headers['set-cookie'], robots: headers['x-robots-tag'] })
-      .toEqual({ statusCode: 200, type: 'text/calendar; charset=utf-8', kept: 'private, max-age=900', cookie: undefined, robots: 'noindex' });
+    expect({
+      statusCode,
+      type: headers['content-type'],
+      kept: headers['cache-control'],
+      cookie: headers['set-cookie'],
+      robots: headers['x-robots-tag'],
+    }).toEqual({
+      statusCode: 200,
+      type: 'text/calendar; charset=utf-8',
+      kept: 'private, max-age=900',
+      cookie: undefined,
+      robots: 'noindex',
+    });
     expect(headers['x-ratelimit-limit']).toBeDefined();
   });
 
@@ -171,7 +219,9 @@ describe('the calendar of tasks', () => {
     const path = await address();
     const secret = path.slice('/calendar/'.length, -'.ics'.length);
     expect(Buffer.from(secret, 'base64url')).toHaveLength(32);
-    const stored = await nursery.sql<{ all: string }>(`SELECT (SELECT string_agg(t::text, ' ') FROM token t WHERE kind = 'calendar') || (SELECT coalesce(string_agg(c::text, ' '), '') FROM command c) AS all`);
+    const stored = await nursery.sql<{ all: string }>(
+      `SELECT (SELECT string_agg(t::text, ' ') FROM token t WHERE kind = 'calendar') || (SELECT coalesce(string_agg(c::text, ' '), '') FROM command c) AS all`,
+    );
     expect(stored[0]?.all).not.toContain(secret);
     expect(stored[0]?.all).not.toContain(Buffer.from(secret, 'base64url').toString('hex'));
   });
@@ -189,7 +239,14 @@ describe('the calendar of tasks', () => {
     expect(await nursery.as('grower').people.readCalendarAddress()).toEqual({ openedAt: null });
     expect((await ask(second)).statusCode).toBe(404);
     expect((await ask(other)).statusCode).toBe(200);
-    for (const url of [`/calendar/${'A'.repeat(43)}.ics`, '/calendar/x.ics', '/calendar/', `/calendar/${randomUUID()}`, `${other}.ics`, other.replace('.ics', '')]) {
+    for (const url of [
+      `/calendar/${'A'.repeat(43)}.ics`,
+      '/calendar/x.ics',
+      '/calendar/',
+      `/calendar/${randomUUID()}`,
+      `${other}.ics`,
+      other.replace('.ics', ''),
+    ]) {
       expect({ url, statusCode: (await ask(url)).statusCode }).toEqual({ url, statusCode: 404 });
     }
   });
@@ -203,7 +260,9 @@ describe('the calendar of tasks', () => {
   it('ends with the person’s time at the nursery, and with a new password that somebody else sets', async () => {
     const path = await address('grower');
     const { personId } = nursery.people.grower;
-    await nursery.as('owner').people.changePerson(sent({ personId, name: 'Gone', role: 'grower' as const, ended: true }));
+    await nursery
+      .as('owner')
+      .people.changePerson(sent({ personId, name: 'Gone', role: 'grower' as const, ended: true }));
     expect((await ask(path)).statusCode).toBe(404);
   });
 
@@ -213,6 +272,9 @@ describe('the calendar of tasks', () => {
     const before = nursery.nurseryId;
     await open();
     expect((await entries(await address())).length).toBe(0);
-    expect((await entries(theirs)).map(({ uid }) => uid.split('@')[1])).toEqual([`${before}.rootclock`, `${before}.rootclock`]);
+    expect((await entries(theirs)).map(({ uid }) => uid.split('@')[1])).toEqual([
+      `${before}.rootclock`,
+      `${before}.rootclock`,
+    ]);
   });
 });

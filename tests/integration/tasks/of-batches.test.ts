@@ -22,7 +22,9 @@ describe('tasks of batches and of what was potted from them', () => {
     const { batchId } = await story.start();
     expect(await story.told()).toEqual(['take-out-of-cold 2026-03-31', 'prick-out 2026-05-04']);
     nursery.clock.set('2026-03-31');
-    const { entryId } = await story.propagation.beginBatchStage(sent({ batchId, position: 1, happenedOn: '2026-03-31' }));
+    const { entryId } = await story.propagation.beginBatchStage(
+      sent({ batchId, position: 1, happenedOn: '2026-03-31' }),
+    );
     expect(await story.told()).toEqual(['count 2026-04-07', 'prick-out 2026-05-04']);
     await story.takeBack(entryId);
     expect(await story.told()).toEqual(['take-out-of-cold 2026-03-31', 'prick-out 2026-05-04']);
@@ -51,7 +53,12 @@ describe('tasks of batches and of what was potted from them', () => {
     await story.count(batchId, 60, '2026-03-10');
     const { lotId, entryId } = await story.pot(batchId, '2026-04-01');
     expect(await story.told()).toEqual(['harden 2026-05-11', 'check-root-ball 2026-05-18']);
-    expect((await story.list()).rows[0]).toMatchObject({ subject: { kind: 'lot', id: lotId }, units: 40, places: [{ code: 'B2' }], lateOn: '2026-05-31' });
+    expect((await story.list()).rows[0]).toMatchObject({
+      subject: { kind: 'lot', id: lotId },
+      units: 40,
+      places: [{ code: 'B2' }],
+      lateOn: '2026-05-31',
+    });
     await story.takeBack(entryId);
     expect(await story.told()).toEqual(['prick-out 2026-03-30']);
   });
@@ -62,9 +69,24 @@ describe('tasks of batches and of what was potted from them', () => {
     await story.count(batchId, 60, '2026-03-10');
     const { lotId } = await story.pot(batchId, '2026-04-01');
     const { stock } = nursery.as('grower');
-    await stock.splitLot(sent({ lotId, happenedOn: '2026-04-05', into: [{ lotId: randomUUID(), placeId: story.benchId, units: 10 }] }));
+    await stock.splitLot(
+      sent({ lotId, happenedOn: '2026-04-05', into: [{ lotId: randomUUID(), placeId: story.benchId, units: 10 }] }),
+    );
     expect(await story.told('harden')).toEqual(['harden 2026-05-11', 'harden 2026-05-11']);
-    await stock.potUpLot(sent({ lotId, happenedOn: '2026-04-06', into: [{ lotId: randomUUID(), containerId: await story.stock.addContainer({ code: 'big' }), placeId: story.benchId, units: 30 }] }));
+    await stock.potUpLot(
+      sent({
+        lotId,
+        happenedOn: '2026-04-06',
+        into: [
+          {
+            lotId: randomUUID(),
+            containerId: await story.stock.addContainer({ code: 'big' }),
+            placeId: story.benchId,
+            units: 30,
+          },
+        ],
+      }),
+    );
     expect(await story.told('harden')).toEqual(['harden 2026-05-11']);
   });
 
@@ -73,7 +95,10 @@ describe('tasks of batches and of what was potted from them', () => {
     nursery.clock.set('2026-05-18');
     await story.count(batchId, 60, '2026-03-10');
     const { lotId } = await story.pot(batchId, '2026-04-01');
-    const look = (result: 'holds' | 'not-yet') => nursery.as('crew').stock.observeMany(sent({ lotIds: [lotId], kind: 'root-ball' as const, result, happenedOn: '2026-05-18' }));
+    const look = (result: 'holds' | 'not-yet') =>
+      nursery
+        .as('crew')
+        .stock.observeMany(sent({ lotIds: [lotId], kind: 'root-ball' as const, result, happenedOn: '2026-05-18' }));
     const { entryId } = await look('not-yet');
     expect(await story.told('check-root-ball')).toEqual(['check-root-ball 2026-06-01']);
     await story.takeBack(entryId);

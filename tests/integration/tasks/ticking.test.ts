@@ -30,22 +30,44 @@ describe('the list of tasks and its ticks', () => {
     const tenth = await story.stock.addPlace({ code: 'B10' });
     await story.setDays(tenth, { bait: '12-01', uncover: '11-25' });
     const list = await story.list({ until: '2026-12-31' });
-    expect(list.rows.map((task) => `${task.kind} ${task.dueOn} ${task.places[0]?.code}${task.isOverdue ? ' overdue' : ''}`))
-      .toEqual(['cover 2026-11-15 B2 overdue', 'uncover 2026-11-25 B10', 'vole-bait 2026-12-01 B2', 'vole-bait 2026-12-01 B10']);
-    expect(list).toMatchObject({ total: 4, overdue: 1, kinds: [{ kind: 'cover', tasks: 1 }, { kind: 'vole-bait', tasks: 2 }, { kind: 'uncover', tasks: 1 }] });
+    expect(
+      list.rows.map((task) => `${task.kind} ${task.dueOn} ${task.places[0]?.code}${task.isOverdue ? ' overdue' : ''}`),
+    ).toEqual([
+      'cover 2026-11-15 B2 overdue',
+      'uncover 2026-11-25 B10',
+      'vole-bait 2026-12-01 B2',
+      'vole-bait 2026-12-01 B10',
+    ]);
+    expect(list).toMatchObject({
+      total: 4,
+      overdue: 1,
+      kinds: [
+        { kind: 'cover', tasks: 1 },
+        { kind: 'vole-bait', tasks: 2 },
+        { kind: 'uncover', tasks: 1 },
+      ],
+    });
   });
 
   it('answers page by page', async () => {
-    const { rows, total } = await nursery.as('viewer').planning.listTasks({ from: '2026-11-20', until: '2026-12-31', page: 2, perPage: 1 });
+    const { rows, total } = await nursery
+      .as('viewer')
+      .planning.listTasks({ from: '2026-11-20', until: '2026-12-31', page: 2, perPage: 1 });
     expect({ total, kinds: rows.map(({ kind }) => kind) }).toEqual({ total: 2, kinds: ['vole-bait'] });
   });
 
   it('holds a place with all that lies in it', async () => {
     const house = await story.stock.addPlace({ code: 'H1', kind: 'house' });
     const bay = await story.stock.addPlace({ code: 'H1a', kind: 'bay' });
-    await nursery.sql('UPDATE place SET parent_id = $3 WHERE nursery_id = $1 AND id = $2', [nursery.nurseryId, bay, house]);
+    await nursery.sql('UPDATE place SET parent_id = $3 WHERE nursery_id = $1 AND id = $2', [
+      nursery.nurseryId,
+      bay,
+      house,
+    ]);
     await story.setDays(bay, { cover: '11-30' });
-    expect((await story.list({ placeId: house, until: '2026-12-31' })).rows.map(({ subject }) => subject.code)).toEqual(['H1a']);
+    expect((await story.list({ placeId: house, until: '2026-12-31' })).rows.map(({ subject }) => subject.code)).toEqual(
+      ['H1a'],
+    );
   });
 
   it('is read by everybody and ticked by whoever works in the field', async () => {
@@ -72,14 +94,23 @@ describe('the list of tasks and its ticks', () => {
 
   it('refuses a day to come, and one before it can have been done', async () => {
     expect(await refusalOf(story.tick(key, '2026-11-21'))).toMatchObject({ code: 'day-in-future', field: 'doneOn' });
-    expect(await refusalOf(story.tick(key, '2026-05-16'))).toMatchObject({ code: 'day-too-early', field: 'doneOn', data: { earliest: '2026-05-17' } });
+    expect(await refusalOf(story.tick(key, '2026-05-16'))).toMatchObject({
+      code: 'day-too-early',
+      field: 'doneOn',
+      data: { earliest: '2026-05-17' },
+    });
   });
 
   it('refuses a name that is no task of this nursery', async () => {
     const stranger = { ...(await server.addNursery()), close: async () => {} };
     for (const named of [key, `cover/${randomUUID()}/2026`, `cover/${story.benchId}/1999`]) {
-      expect(await refusalOf(stranger.as('owner').planning.tickTask(sent({ key: named, doneOn: '2026-11-20' })))).toMatchObject({ code: 'not-found', data: { what: 'task' }, field: 'key' });
-      expect(await refusalOf(stranger.as('owner').planning.untickTask(sent({ key: named })))).toMatchObject({ code: 'not-found', field: 'key' });
+      expect(
+        await refusalOf(stranger.as('owner').planning.tickTask(sent({ key: named, doneOn: '2026-11-20' }))),
+      ).toMatchObject({ code: 'not-found', data: { what: 'task' }, field: 'key' });
+      expect(await refusalOf(stranger.as('owner').planning.untickTask(sent({ key: named })))).toMatchObject({
+        code: 'not-found',
+        field: 'key',
+      });
     }
     expect(await refusalOf(story.tick('mow/the-lawn/2026'))).toMatchObject({ code: 'invalid-input' });
   });
@@ -87,10 +118,15 @@ describe('the list of tasks and its ticks', () => {
   it('refuses to tick what an entry ends', async () => {
     await story.start({ on: '2026-11-01', stagePosition: 2 });
     const [count] = (await story.list({ kinds: ['count'] })).rows;
-    expect(await refusalOf(story.tick(count?.key ?? ''))).toMatchObject({ code: 'task-ends-by-entry', data: { kind: 'count', of: count?.subject.code } });
+    expect(await refusalOf(story.tick(count?.key ?? ''))).toMatchObject({
+      code: 'task-ends-by-entry',
+      data: { kind: 'count', of: count?.subject.code },
+    });
   });
 
   it('refuses days in the wrong order', async () => {
-    expect(await refusalOf(story.list({ from: '2026-12-01', until: '2026-11-30' }))).toMatchObject({ code: 'invalid-input' });
+    expect(await refusalOf(story.list({ from: '2026-12-01', until: '2026-11-30' }))).toMatchObject({
+      code: 'invalid-input',
+    });
   });
 });

@@ -14,7 +14,10 @@ beforeAll(async () => {
 });
 beforeEach(async () => {
   nursery = { ...(await server.addNursery()), close: server.close };
-  await nursery.sql(`INSERT INTO planting_window (nursery_id, id, opens_md, closes_md, standing) VALUES ($1, gen_random_uuid(), '04-15', '06-15', 'assumed')`, [nursery.nurseryId]);
+  await nursery.sql(
+    `INSERT INTO planting_window (nursery_id, id, opens_md, closes_md, standing) VALUES ($1, gen_random_uuid(), '04-15', '06-15', 'assumed')`,
+    [nursery.nurseryId],
+  );
   lot = await stockOf(nursery).addReadyLot({ units: 100, pottedOn: '2025-09-06' });
 });
 afterAll(async () => {
@@ -25,7 +28,13 @@ afterAll(async () => {
 const stock = () => nursery.as('grower').stock;
 const rates = () => stock().readLivingRates({ lotId: lot.lotId });
 const count = (upUnits: number, deadUnits: number, notUpUnits: number, happenedOn: string) =>
-  stock().countSpring(sent({ counts: [{ lotId: lot.lotId, placeId: lot.placeId, upUnits, deadUnits, notUpUnits }], happenedOn, confirmed: true }));
+  stock().countSpring(
+    sent({
+      counts: [{ lotId: lot.lotId, placeId: lot.placeId, upUnits, deadUnits, notUpUnits }],
+      happenedOn,
+      confirmed: true,
+    }),
+  );
 
 describe('the rates that living counts are reckoned from', () => {
   it('take winter to run from the freeze day to the opening of the first planting window', async () => {
@@ -33,7 +42,9 @@ describe('the rates that living counts are reckoned from', () => {
   });
 
   it('count plant-days and losses outside winter, beside what is assumed', async () => {
-    await stock().loseFromLot(sent({ lotId: lot.lotId, units: 10, cause: 'drought' as const, happenedOn: '2026-05-10' }));
+    await stock().loseFromLot(
+      sent({ lotId: lot.lotId, units: 10, cause: 'drought' as const, happenedOn: '2026-05-10' }),
+    );
     const { restsOn, lossRatePerDay } = await rates();
     // 70 days from 6 September to 14 November and 25 from 15 April to 9 May for a hundred, then 10 days for ninety.
     expect(restsOn).toMatchObject({ plantDays: 70 * 100 + 25 * 100 + 10 * 90, losses: 10 });
@@ -41,7 +52,7 @@ describe('the rates that living counts are reckoned from', () => {
     expect(lossRatePerDay).toBeCloseTo((10 + 0.0003 * 7300) / (10_400 + 7300), 12);
   });
 
-  it('take winter\'s dead for winter\'s, and leave those open of which nobody knows yet', async () => {
+  it("take winter's dead for winter's, and leave those open of which nobody knows yet", async () => {
     await count(70, 10, 20, '2026-05-01');
     const { restsOn, winterSurvival } = await rates();
     expect(restsOn).toMatchObject({ losses: 0, winterPlants: 80, winterLived: 70, winterLots: 1 });
@@ -55,7 +66,9 @@ describe('the rates that living counts are reckoned from', () => {
   });
 
   it('add what had been written off to winter before the count', async () => {
-    await stock().loseFromLot(sent({ lotId: lot.lotId, units: 20, cause: 'winter' as const, happenedOn: '2026-03-20' }));
+    await stock().loseFromLot(
+      sent({ lotId: lot.lotId, units: 20, cause: 'winter' as const, happenedOn: '2026-03-20' }),
+    );
     await count(80, 0, 0, '2026-05-01');
     expect((await rates()).restsOn).toMatchObject({ winterPlants: 100, winterLived: 80, losses: 0 });
   });

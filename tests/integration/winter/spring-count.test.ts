@@ -28,13 +28,27 @@ afterAll(async () => {
 });
 
 const as = (role: 'grower' | 'crew' | 'viewer' = 'grower') => nursery.as(role).stock;
-const count = (upUnits: number, deadUnits: number, notUpUnits: number, more: { on?: string; bookDifferences?: boolean; confirmed?: boolean; lotId?: string; placeId?: string } = {}) =>
-  as().countSpring(sent({
-    counts: [{ lotId: more.lotId ?? lotId, placeId: more.placeId ?? placeId, upUnits, deadUnits, notUpUnits }], happenedOn: more.on ?? '2026-05-01',
-    bookDifferences: more.bookDifferences ?? false, confirmed: more.confirmed ?? true,
-  }));
-const left = async (outside: string) => (await nursery.sql<{ units: number }>(
-  `SELECT coalesce(sum(m.from_units), 0)::int AS units FROM movement m JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id WHERE m.nursery_id = $1 AND t.outside = $2`, [nursery.nurseryId, outside]))[0]?.units;
+const count = (
+  upUnits: number,
+  deadUnits: number,
+  notUpUnits: number,
+  more: { on?: string; bookDifferences?: boolean; confirmed?: boolean; lotId?: string; placeId?: string } = {},
+) =>
+  as().countSpring(
+    sent({
+      counts: [{ lotId: more.lotId ?? lotId, placeId: more.placeId ?? placeId, upUnits, deadUnits, notUpUnits }],
+      happenedOn: more.on ?? '2026-05-01',
+      bookDifferences: more.bookDifferences ?? false,
+      confirmed: more.confirmed ?? true,
+    }),
+  );
+const left = async (outside: string) =>
+  (
+    await nursery.sql<{ units: number }>(
+      `SELECT coalesce(sum(m.from_units), 0)::int AS units FROM movement m JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id WHERE m.nursery_id = $1 AND t.outside = $2`,
+      [nursery.nurseryId, outside],
+    )
+  )[0]?.units;
 
 describe('the spring count', () => {
   it('takes the dead off as lost to winter and leaves what is not up on hand', async () => {
@@ -42,7 +56,11 @@ describe('the spring count', () => {
     expect(await stock.unitsOf(lotId)).toBe(35);
     expect(await left('lost')).toBe(5);
     const [entry] = (await as().readLot({ lotId })).entries;
-    expect(entry).toMatchObject({ kind: 'count', cause: 'winter', spring: { upUnits: 25, deadUnits: 5, notUpUnits: 10 } });
+    expect(entry).toMatchObject({
+      kind: 'count',
+      cause: 'winter',
+      spring: { upUnits: 25, deadUnits: 5, notUpUnits: 10 },
+    });
   });
 
   it('books no loss where nothing died', async () => {
@@ -53,8 +71,15 @@ describe('the spring count', () => {
 
   it('refuses numbers that do not sum to what stands there, with both, and writes nothing', async () => {
     const refusal = await refusalOf(count(20, 5, 10));
-    expect(refusal).toMatchObject({ code: 'spring-count-differs', field: 'counts', data: { lots: [{ lotId, placeId, standing: 40, counted: 35 }] } });
-    expect([await stock.unitsOf(lotId), await nursery.sql('SELECT 1 FROM spring_count WHERE nursery_id = $1', [nursery.nurseryId])]).toEqual([40, []]);
+    expect(refusal).toMatchObject({
+      code: 'spring-count-differs',
+      field: 'counts',
+      data: { lots: [{ lotId, placeId, standing: 40, counted: 35 }] },
+    });
+    expect([
+      await stock.unitsOf(lotId),
+      await nursery.sql('SELECT 1 FROM spring_count WHERE nursery_id = $1', [nursery.nurseryId]),
+    ]).toEqual([40, []]);
   });
 
   it('books fewer as unexplained when asked to', async () => {
@@ -68,16 +93,34 @@ describe('the spring count', () => {
   });
 
   it('asks once more before plants that may be dormant are written off', async () => {
-    expect(await refusalOf(count(35, 5, 0, { confirmed: false }))).toMatchObject({ code: 'may-be-dormant', field: 'counts', data: { lastEmergenceMd: '06-10' } });
+    expect(await refusalOf(count(35, 5, 0, { confirmed: false }))).toMatchObject({
+      code: 'may-be-dormant',
+      field: 'counts',
+      data: { lastEmergenceMd: '06-10' },
+    });
     expect(await count(35, 0, 5, { confirmed: false })).toMatchObject({ notUpUnits: 5 });
   });
 
   it('counts a whole place in one entry, which one reversal takes back', async () => {
     const sourceId = await stock.addSource(plantId);
-    const other = await stock.addLot({ plantId, containerId: await stock.addContainer({ code: 'tall-4l' }), sourceId, placeId, units: 10, pottedOn: '2025-09-01' });
-    const { entryId } = await as().countSpring(sent({
-      counts: [{ lotId, placeId, upUnits: 30, deadUnits: 10, notUpUnits: 0 }, { lotId: other, placeId, upUnits: 7, deadUnits: 3, notUpUnits: 0 }], happenedOn: '2026-05-01', confirmed: true,
-    }));
+    const other = await stock.addLot({
+      plantId,
+      containerId: await stock.addContainer({ code: 'tall-4l' }),
+      sourceId,
+      placeId,
+      units: 10,
+      pottedOn: '2025-09-01',
+    });
+    const { entryId } = await as().countSpring(
+      sent({
+        counts: [
+          { lotId, placeId, upUnits: 30, deadUnits: 10, notUpUnits: 0 },
+          { lotId: other, placeId, upUnits: 7, deadUnits: 3, notUpUnits: 0 },
+        ],
+        happenedOn: '2026-05-01',
+        confirmed: true,
+      }),
+    );
     expect([await stock.unitsOf(lotId), await stock.unitsOf(other)]).toEqual([30, 7]);
     await as().reverseEntry(sent({ entryId }));
     expect([await stock.unitsOf(lotId), await stock.unitsOf(other)]).toEqual([40, 10]);
@@ -92,19 +135,36 @@ describe('the spring count', () => {
     expect((await as().readLot({ lotId })).countKind).toBe('estimated');
   });
 
-  it('answers what is not this nursery\'s as not found', async () => {
-    expect(await refusalOf(count(1, 0, 0, { lotId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'counts', data: { what: 'lot' } });
-    expect(await refusalOf(count(1, 0, 0, { placeId: randomUUID() }))).toMatchObject({ code: 'not-found', field: 'counts', data: { what: 'place' } });
+  it("answers what is not this nursery's as not found", async () => {
+    expect(await refusalOf(count(1, 0, 0, { lotId: randomUUID() }))).toMatchObject({
+      code: 'not-found',
+      field: 'counts',
+      data: { what: 'lot' },
+    });
+    expect(await refusalOf(count(1, 0, 0, { placeId: randomUUID() }))).toMatchObject({
+      code: 'not-found',
+      field: 'counts',
+      data: { what: 'place' },
+    });
   });
 
   it('refuses a day before the lot was potted, and one that is still to come', async () => {
-    expect(await refusalOf(count(40, 0, 0, { on: '2025-08-31' }))).toMatchObject({ code: 'day-too-early', field: 'happenedOn' });
-    expect(await refusalOf(count(40, 0, 0, { on: '2026-05-11' }))).toMatchObject({ code: 'day-in-future', field: 'happenedOn' });
+    expect(await refusalOf(count(40, 0, 0, { on: '2025-08-31' }))).toMatchObject({
+      code: 'day-too-early',
+      field: 'happenedOn',
+    });
+    expect(await refusalOf(count(40, 0, 0, { on: '2026-05-11' }))).toMatchObject({
+      code: 'day-in-future',
+      field: 'happenedOn',
+    });
   });
 
   it('takes no lot at a place twice', async () => {
     const row = { lotId, placeId, upUnits: 20, deadUnits: 0, notUpUnits: 0 };
-    expect(await refusalOf(as().countSpring(sent({ counts: [row, row], happenedOn: '2026-05-01' })))).toMatchObject({ code: 'invalid-input', field: 'counts' });
+    expect(await refusalOf(as().countSpring(sent({ counts: [row, row], happenedOn: '2026-05-01' })))).toMatchObject({
+      code: 'invalid-input',
+      field: 'counts',
+    });
   });
 
   it('is for everybody who works in the nursery, and for no viewer', async () => {
@@ -115,10 +175,12 @@ describe('the spring count', () => {
 });
 
 describe('what has not come up', () => {
-  it('is waited for until the plant\'s last-emergence day, and asked about after it', async () => {
+  it("is waited for until the plant's last-emergence day, and asked about after it", async () => {
     await count(30, 0, 10);
     expect(await as().listNotUp({})).toEqual([]);
-    expect(await as().listNotUp({ waiting: true })).toMatchObject([{ lotId, notUpUnits: 10, standingUnits: 40, untilOn: '2026-06-10', isAsked: false }]);
+    expect(await as().listNotUp({ waiting: true })).toMatchObject([
+      { lotId, notUpUnits: 10, standingUnits: 40, untilOn: '2026-06-10', isAsked: false },
+    ]);
     server.clock.set('2026-06-11');
     expect(await as().listNotUp({})).toMatchObject([{ lotId, notUpUnits: 10, isAsked: true }]);
   });
@@ -143,19 +205,22 @@ describe('what has not come up', () => {
     await count(30, 0, 10);
     const toPlaceId = await stock.addPlace({ code: 'YARD' });
     await as().moveLot(sent({ lotId, toPlaceId, happenedOn: '2026-05-05' }));
-    expect(await as().listNotUp({ placeId: toPlaceId, waiting: true })).toMatchObject([{ placeId: toPlaceId, notUpUnits: 10 }]);
+    expect(await as().listNotUp({ placeId: toPlaceId, waiting: true })).toMatchObject([
+      { placeId: toPlaceId, notUpUnits: 10 },
+    ]);
     expect(await as().listNotUp({ placeId, waiting: true })).toEqual([]);
   });
 });
 
 describe('the sheet to count on', () => {
-  it('lists what stands at a place and in what lies in it, with this year\'s last count', async () => {
+  it("lists what stands at a place and in what lies in it, with this year's last count", async () => {
     await count(30, 0, 10);
     const bench = await stock.addPlace({ code: 'A9' });
     await nursery.sql('UPDATE place SET parent_id = $2 WHERE id = $1', [bench, placeId]);
     await as().moveLot(sent({ lotId, placeId, units: 15, toPlaceId: bench, happenedOn: '2026-05-05' }));
     expect(await as().readSpringSheet({ placeId })).toMatchObject([
-      { lotId, placeCode: 'A9', standing: 15, last: null }, { lotId, placeId, standing: 25, last: { countedOn: '2026-05-01', upUnits: 30, deadUnits: 0, notUpUnits: 10 } },
+      { lotId, placeCode: 'A9', standing: 15, last: null },
+      { lotId, placeId, standing: 25, last: { countedOn: '2026-05-01', upUnits: 30, deadUnits: 0, notUpUnits: 10 } },
     ]);
   });
 
@@ -165,8 +230,14 @@ describe('the sheet to count on', () => {
     expect(await as().readSpringSheet({ lotId })).toMatchObject([{ lotId, placeId, standing: 40, last: null }]);
   });
 
-  it('answers what is not this nursery\'s as not found', async () => {
-    expect(await refusalOf(as().readSpringSheet({ placeId: randomUUID() }))).toMatchObject({ code: 'not-found', data: { what: 'place' } });
-    expect(await refusalOf(as().readSpringSheet({ lotId: randomUUID() }))).toMatchObject({ code: 'not-found', data: { what: 'lot' } });
+  it("answers what is not this nursery's as not found", async () => {
+    expect(await refusalOf(as().readSpringSheet({ placeId: randomUUID() }))).toMatchObject({
+      code: 'not-found',
+      data: { what: 'place' },
+    });
+    expect(await refusalOf(as().readSpringSheet({ lotId: randomUUID() }))).toMatchObject({
+      code: 'not-found',
+      data: { what: 'lot' },
+    });
   });
 });

@@ -9,10 +9,13 @@ import { firstAnswer } from '../../support/allocation/first-answer.ts';
 /** Of ten instances so many are of each shape. */
 const SHAPES = [TINY, TINY, TINY, SMALL, SMALL, SMALL, SMALL, SMALL, SMALL, LARGE];
 
-const { values } = parseArgs({ options: { seed: { type: 'string', default: '1' }, cases: { type: 'string', default: '2000' } } });
+const { values } = parseArgs({
+  options: { seed: { type: 'string', default: '1' }, cases: { type: 'string', default: '2000' } },
+});
 const whole = (name: 'seed' | 'cases', least: number): number => {
   const given = Number(values[name]);
-  if (values[name] === '' || !Number.isSafeInteger(given) || given < least) throw new Error(`--${name} must be a whole number from ${least} on, not ${values[name]}`);
+  if (values[name] === '' || !Number.isSafeInteger(given) || given < least)
+    throw new Error(`--${name} must be a whole number from ${least} on, not ${values[name]}`);
   return given;
 };
 
@@ -26,8 +29,12 @@ async function run(seed: number, cases: number): Promise<number> {
     const same = (other: unknown, own: unknown) => JSON.stringify(other) === JSON.stringify(own);
     const wrong = [
       ...(await fresh.use((highs) => compare(highs, instance, answer).wrong)),
-      ...(shape !== TINY || same(firstAnswer(instance).assignments, answer.assignments) ? [] : ['it is not the first of the best answers']),
-      ...(same(allocate(shuffled(instance, number)), answer) ? [] : ['it differs when the rows stand in another order']),
+      ...(shape !== TINY || same(firstAnswer(instance).assignments, answer.assignments)
+        ? []
+        : ['it is not the first of the best answers']),
+      ...(same(allocate(shuffled(instance, number)), answer)
+        ? []
+        : ['it differs when the rows stand in another order']),
     ];
     if (wrong.length === 0) continue;
     mismatches += 1;

@@ -23,12 +23,19 @@ describe('of all whole answers', () => {
 });
 
 describe('the order of supply, demand, accepted items, refusals and holdings', () => {
-  it.each([['up to 6 lots and 6 lines', SMALL, 1000], ['up to 24 lots and 24 lines', LARGE, 150]] as const)('changes nothing in the answer to instances of %s', (_, shape, count) => {
-    const changed = Array.from({ length: count }, (__, number) => number).filter((number) => {
-      const instance = drawInstance(SEED, number, shape);
-      const answer: AllocationAnswer = allocate(instance);
-      return [1, 2].some((seed) => JSON.stringify(allocate(shuffled(instance, seed))) !== JSON.stringify(answer));
-    });
-    expect(changed).toEqual([]);
-  }, 120_000);
+  it.each([
+    ['up to 6 lots and 6 lines', SMALL, 1000],
+    ['up to 24 lots and 24 lines', LARGE, 150],
+  ] as const)(
+    'changes nothing in the answer to instances of %s',
+    (_, shape, count) => {
+      const changed = Array.from({ length: count }, (__, number) => number).filter((number) => {
+        const instance = drawInstance(SEED, number, shape);
+        const answer: AllocationAnswer = allocate(instance);
+        return [1, 2].some((seed) => JSON.stringify(allocate(shuffled(instance, seed))) !== JSON.stringify(answer));
+      });
+      expect(changed).toEqual([]);
+    },
+    120_000,
+  );
 });

@@ -1,4 +1,10 @@
-import { addDays, allocate, type AllocationDemand, type AllocationInstance, type AllocationSupply } from '@rootclock/domain';
+import {
+  addDays,
+  allocate,
+  type AllocationDemand,
+  type AllocationInstance,
+  type AllocationSupply,
+} from '@rootclock/domain';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
@@ -74,7 +80,9 @@ describe('one item, lots good for an interval of days, lines ranked by day', () 
         expect(totals.filled).toBe(mostFilled(instance.supply, instance.demand));
         for (const count of instance.demand.keys()) {
           const first = instance.demand.slice(0, count);
-          const lacking = short.filter((row) => first.some(({ id }) => id === row.demand)).reduce((sum, row) => sum + row.units, 0);
+          const lacking = short
+            .filter((row) => first.some(({ id }) => id === row.demand))
+            .reduce((sum, row) => sum + row.units, 0);
           expect(first.reduce((sum, row) => sum + row.units, 0) - lacking).toBe(mostFilled(instance.supply, first));
         }
       }),

@@ -10,22 +10,32 @@ import { drawInstance, LARGE, type Shape, SMALL, TINY } from '../../support/allo
 import { isServing } from '../../support/allocation/goals.ts';
 
 const SEED = 20_261_129;
-const shapes: [string, Shape, number][] = [['up to 4 lots and 4 lines', TINY, 1000], ['up to 6 lots and 6 lines', SMALL, 2000], ['up to 24 lots and 24 lines', LARGE, 250]];
-const drawn = (shape: Shape, count: number) => Array.from({ length: count }, (_, number) => drawInstance(SEED, number, shape));
+const shapes: [string, Shape, number][] = [
+  ['up to 4 lots and 4 lines', TINY, 1000],
+  ['up to 6 lots and 6 lines', SMALL, 2000],
+  ['up to 24 lots and 24 lines', LARGE, 250],
+];
+const drawn = (shape: Shape, count: number) =>
+  Array.from({ length: count }, (_, number) => drawInstance(SEED, number, shape));
 
 // What goes wrong in one case must not reach the next.
 const fresh = new FreshHighs();
-const wrongOf = (instance: AllocationInstance, answer?: AllocationAnswer) => fresh.use((highs) => compare(highs, instance, answer).wrong);
+const wrongOf = (instance: AllocationInstance, answer?: AllocationAnswer) =>
+  fresh.use((highs) => compare(highs, instance, answer).wrong);
 
 describe('goal by goal, allocation equals HiGHS', () => {
-  it.each(shapes)('on instances of %s', async (_, shape, count) => {
-    const differing: { number: number; wrong: string[] }[] = [];
-    for (const [number, instance] of drawn(shape, count).entries()) {
-      const wrong = await wrongOf(instance);
-      if (wrong.length > 0) differing.push({ number, wrong });
-    }
-    expect(differing).toEqual([]);
-  }, 240_000);
+  it.each(shapes)(
+    'on instances of %s',
+    async (_, shape, count) => {
+      const differing: { number: number; wrong: string[] }[] = [];
+      for (const [number, instance] of drawn(shape, count).entries()) {
+        const wrong = await wrongOf(instance);
+        if (wrong.length > 0) differing.push({ number, wrong });
+      }
+      expect(differing).toEqual([]);
+    },
+    240_000,
+  );
 
   it('and these instances hold everything that can make it hard, many times over', () => {
     const instances = drawn(SMALL, 2000);
@@ -39,14 +49,28 @@ describe('goal by goal, allocation equals HiGHS', () => {
       'a substitute': count(({ demand }) => demand.some(({ accepts }) => accepts.some(({ penalty }) => penalty > 0))),
       'a refusal': count(({ demand }) => demand.some(({ refuses = [] }) => refuses.length > 0)),
       'a pin': count((instance) => pins(instance).length > 0),
-      'pinned and floating units of one pair': count((instance) => pins(instance).some((pin) => instance.current?.some((row) => row.pinned !== true && row.supply === pin.supply && row.demand === pin.demand))),
+      'pinned and floating units of one pair': count((instance) =>
+        pins(instance).some((pin) =>
+          instance.current?.some(
+            (row) => row.pinned !== true && row.supply === pin.supply && row.demand === pin.demand,
+          ),
+        ),
+      ),
       'equal ranks': count(({ demand }) => new Set(demand.map(({ rank }) => rank)).size < demand.length),
       'a lot of nothing': count(({ supply }) => supply.some(({ units }) => units === 0)),
-      'a line on the day that a lot is ready': count(({ supply, demand }) => demand.some(({ on }) => supply.some(({ readyOn }) => readyOn === on))),
-      'a line on a plant-by day': count(({ supply, demand }) => demand.some(({ on }) => supply.some(({ plantByOn }) => plantByOn === on))),
-      'a plant-by day on the horizon': count(({ supply, horizonOn }) => supply.some(({ plantByOn }) => plantByOn === horizonOn)),
+      'a line on the day that a lot is ready': count(({ supply, demand }) =>
+        demand.some(({ on }) => supply.some(({ readyOn }) => readyOn === on)),
+      ),
+      'a line on a plant-by day': count(({ supply, demand }) =>
+        demand.some(({ on }) => supply.some(({ plantByOn }) => plantByOn === on)),
+      ),
+      'a plant-by day on the horizon': count(({ supply, horizonOn }) =>
+        supply.some(({ plantByOn }) => plantByOn === horizonOn),
+      ),
       'lots that never decline': count(({ supply }) => supply.some(({ plantByOn }) => plantByOn === null)),
-      'a holding that does not fit': count((instance) => (instance.current ?? []).some((row) => !isServing(lotOf(instance, row.supply), lineOf(instance, row.demand)))),
+      'a holding that does not fit': count((instance) =>
+        (instance.current ?? []).some((row) => !isServing(lotOf(instance, row.supply), lineOf(instance, row.demand))),
+      ),
       'a line that stays short': count((instance) => allocate(instance).short.length > 0),
     };
     expect(Object.entries(counts).filter(([, times]) => times < 60)).toEqual([]);
@@ -55,7 +79,8 @@ describe('goal by goal, allocation equals HiGHS', () => {
 
 describe('the comparison', () => {
   const instance: AllocationInstance = {
-    today: '2027-04-20', horizonOn: '2027-10-31',
+    today: '2027-04-20',
+    horizonOn: '2027-10-31',
     supply: [
       { id: 'S1', item: 'asked', units: 5, readyOn: '2027-04-01', plantByOn: '2027-06-15', unitValue: 600 },
       { id: 'S2', item: 'asked', units: 5, readyOn: '2027-04-01', plantByOn: '2027-07-15', unitValue: 600 },
@@ -63,7 +88,18 @@ describe('the comparison', () => {
       { id: 'S4', item: 'other', units: 5, readyOn: '2027-04-01', plantByOn: '2027-06-15', unitValue: 600 },
       { id: 'S5', item: 'asked', units: 5, readyOn: '2027-04-01', plantByOn: '2027-06-15', unitValue: 600 },
     ],
-    demand: [{ id: 'D1', rank: 1, on: '2027-05-12', units: 5, accepts: [{ item: 'asked', penalty: 0 }, { item: 'other', penalty: 2 }] }],
+    demand: [
+      {
+        id: 'D1',
+        rank: 1,
+        on: '2027-05-12',
+        units: 5,
+        accepts: [
+          { item: 'asked', penalty: 0 },
+          { item: 'other', penalty: 2 },
+        ],
+      },
+    ],
     current: [{ supply: 'S5', demand: 'D1', units: 5 }],
   };
   const with5Of = (supply: string, filled = 5): AllocationAnswer => {
@@ -86,6 +122,8 @@ describe('the comparison', () => {
   it('would notice totals that are not those of the assignments', async () => {
     const answer = with5Of('S5');
     expect(await wrongOf(instance, answer)).toEqual([]);
-    expect(await wrongOf(instance, { ...answer, totals: { ...answer.totals, savedValue: 1 } })).toEqual(['the total savedValue is 1, but its assignments come to 3000']);
+    expect(await wrongOf(instance, { ...answer, totals: { ...answer.totals, savedValue: 1 } })).toEqual([
+      'the total savedValue is 1, but its assignments come to 3000',
+    ]);
   });
 });

@@ -10,17 +10,28 @@ export interface Comparison {
   solves: number;
 }
 
-export function compare(highs: Highs, instance: AllocationInstance, { assignments, totals }: AllocationAnswer = allocate(instance)): Comparison {
+export function compare(
+  highs: Highs,
+  instance: AllocationInstance,
+  { assignments, totals }: AllocationAnswer = allocate(instance),
+): Comparison {
   const own = goalsOf(instance, assignments);
   const { goals, solves } = solveGoals(highs, instance);
   const filled = own.filled.reduce((sum, units) => sum + units, 0);
   const expected = { filled, penalty: own.penalty, savedValue: own.savedValue, moved: own.moved };
-  const goal = (name: keyof typeof goals) => (String(own[name]) === String(goals[name]) ? [] : [`${name} is ${own[name]}, and could be ${goals[name]}`]);
+  const goal = (name: keyof typeof goals) =>
+    String(own[name]) === String(goals[name]) ? [] : [`${name} is ${own[name]}, and could be ${goals[name]}`];
   return {
     wrong: [
       ...breaksOf(instance, assignments),
-      ...goal('filled'), ...goal('penalty'), ...goal('savedValue'), ...goal('days'), ...goal('moved'),
-      ...(['filled', 'penalty', 'savedValue', 'moved'] as const).filter((name) => totals[name] !== expected[name]).map((name) => `the total ${name} is ${totals[name]}, but its assignments come to ${expected[name]}`),
+      ...goal('filled'),
+      ...goal('penalty'),
+      ...goal('savedValue'),
+      ...goal('days'),
+      ...goal('moved'),
+      ...(['filled', 'penalty', 'savedValue', 'moved'] as const)
+        .filter((name) => totals[name] !== expected[name])
+        .map((name) => `the total ${name} is ${totals[name]}, but its assignments come to ${expected[name]}`),
     ],
     solves,
   };

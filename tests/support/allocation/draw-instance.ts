@@ -1,5 +1,12 @@
 // Instances by chance, with all that makes allocation hard close together: ties, edges of intervals, nothing there, pins, holdings that no longer fit.
-import { addDays, type AcceptedItem, type AllocationCurrent, type AllocationDemand, type AllocationInstance, type AllocationSupply } from '@rootclock/domain';
+import {
+  addDays,
+  type AcceptedItem,
+  type AllocationCurrent,
+  type AllocationDemand,
+  type AllocationInstance,
+  type AllocationSupply,
+} from '@rootclock/domain';
 import type { Chance } from '@rootclock/server/demo/random';
 import { streamOf } from '../../bench/load/chance.ts';
 import { isServing } from './goals.ts';
@@ -25,7 +32,8 @@ export function drawInstance(seed: number, number: number, shape: Shape): Alloca
   const chance = streamOf(seed, `allocation of ${shape.rows}`, number);
   const often = chance.share();
   // What is drawn from few values ties; an instance of which all ties is as likely as one of which little does.
-  const few = (least: number, most: number) => (chance.share() < often ? chance.pick([least, most]) : chance.whole(least, most));
+  const few = (least: number, most: number) =>
+    chance.share() < often ? chance.pick([least, most]) : chance.whole(least, most);
   // Half of them have lots that serve for long and lines that take most items, so that much hangs together.
   const wide = chance.share() < 0.5;
   const someDay = (last: number) => addDays(TODAY, few(0, last) - 2);
@@ -33,7 +41,14 @@ export function drawInstance(seed: number, number: number, shape: Shape): Alloca
   const supply = Array.from({ length: chance.whole(1, shape.rows) }, (_, at): AllocationSupply => {
     const readyOn = someDay(wide ? 3 : LAST_DAY);
     const plantByOn = chance.share() < 0.25 ? null : addDays(readyOn, few(wide ? 14 : 0, LAST_DAY));
-    return { id: `S${at + 1}`, item: chance.pick(items), units: chance.share() < 0.1 ? 0 : few(1, shape.units), readyOn, plantByOn, unitValue: few(0, 900) };
+    return {
+      id: `S${at + 1}`,
+      item: chance.pick(items),
+      units: chance.share() < 0.1 ? 0 : few(1, shape.units),
+      readyOn,
+      plantByOn,
+      unitValue: few(0, 900),
+    };
   });
   const edges = supply.flatMap(({ readyOn, plantByOn }) => [readyOn, ...(plantByOn === null ? [] : [plantByOn])]);
   const demand = Array.from({ length: chance.whole(1, shape.rows) }, (_, at): AllocationDemand => ({
@@ -42,18 +57,32 @@ export function drawInstance(seed: number, number: number, shape: Shape): Alloca
     on: chance.share() < 0.4 ? chance.pick(edges) : someDay(LAST_DAY),
     units: few(1, shape.units),
     refuses: supply.filter(() => chance.share() < 0.1).map(({ id }) => id),
-    accepts: items.filter(() => chance.share() < (wide ? 0.9 : 0.7)).map((item): AcceptedItem => ({ item, penalty: few(0, 3) })),
+    accepts: items
+      .filter(() => chance.share() < (wide ? 0.9 : 0.7))
+      .map((item): AcceptedItem => ({ item, penalty: few(0, 3) })),
   }));
-  return { today: TODAY, horizonOn: addDays(TODAY, few(0, LAST_DAY)), supply, demand, current: drawCurrent(chance, supply, demand, shape) };
+  return {
+    today: TODAY,
+    horizonOn: addDays(TODAY, few(0, LAST_DAY)),
+    supply,
+    demand,
+    current: drawCurrent(chance, supply, demand, shape),
+  };
 }
 
-function drawCurrent(chance: Chance, supply: readonly AllocationSupply[], demand: readonly AllocationDemand[], { units }: Shape): AllocationCurrent[] {
+function drawCurrent(
+  chance: Chance,
+  supply: readonly AllocationSupply[],
+  demand: readonly AllocationDemand[],
+  { units }: Shape,
+): AllocationCurrent[] {
   const left = new Map([...supply, ...demand].map((row) => [row.id, row.units]));
   return Array.from({ length: chance.whole(0, supply.length + demand.length) }, (): AllocationCurrent => {
     const [from, to] = [chance.pick(supply), chance.pick(demand)];
     const most = Math.min(left.get(from.id) ?? 0, left.get(to.id) ?? 0);
     // Only what serves and is there can be pinned; floating holdings may be of anything.
-    if (chance.share() > 0.35 || most === 0 || !isServing(from, to)) return { supply: from.id, demand: to.id, units: chance.whole(1, units) };
+    if (chance.share() > 0.35 || most === 0 || !isServing(from, to))
+      return { supply: from.id, demand: to.id, units: chance.whole(1, units) };
     const pinned = chance.whole(1, most);
     for (const { id } of [from, to]) left.set(id, (left.get(id) ?? 0) - pinned);
     return { supply: from.id, demand: to.id, units: pinned, pinned: true };
@@ -63,7 +92,11 @@ function drawCurrent(chance: Chance, supply: readonly AllocationSupply[], demand
 /** The same instance with every list in another order. */
 export function shuffled(instance: AllocationInstance, seed: number): AllocationInstance {
   const chance = streamOf(seed, 'order of rows');
-  const mix = <T>(rows: readonly T[]): T[] => rows.map((row) => ({ row, at: chance.share() })).sort((a, b) => a.at - b.at).map(({ row }) => row);
+  const mix = <T>(rows: readonly T[]): T[] =>
+    rows
+      .map((row) => ({ row, at: chance.share() }))
+      .sort((a, b) => a.at - b.at)
+      .map(({ row }) => row);
   return {
     ...instance,
     supply: mix(instance.supply),

@@ -3,7 +3,13 @@ import type { AllocationInstance, Assignment } from '@rootclock/domain';
 import { byPair, type Goals, goalsOf, isServing, pairKey } from './goals.ts';
 
 /** Goals as one list of numbers, of which the lowest in the order of its places is the best. */
-const ordered = ({ filled, penalty, savedValue, days, moved }: Goals): number[] => [...filled.map((units) => -units), penalty, -savedValue, days, moved];
+const ordered = ({ filled, penalty, savedValue, days, moved }: Goals): number[] => [
+  ...filled.map((units) => -units),
+  penalty,
+  -savedValue,
+  days,
+  moved,
+];
 
 function isBefore(a: readonly number[], b: readonly number[]): boolean {
   const at = a.findIndex((number, place) => number !== b[place]);
@@ -14,9 +20,14 @@ function isBefore(a: readonly number[], b: readonly number[]): boolean {
 export function firstAnswer(instance: AllocationInstance): { assignments: Assignment[]; looked: number } {
   const inOrder = <T extends { id: string }>(rows: readonly T[]) => [...rows].sort((a, b) => (a.id < b.id ? -1 : 1));
   const pins = byPair((instance.current ?? []).filter(({ pinned }) => pinned === true));
-  const pairs = inOrder(instance.supply).flatMap((from) => inOrder(instance.demand).filter((to) => isServing(from, to)).map((to) => ({ from, to, least: pins.get(pairKey(from.id, to.id)) ?? 0 })));
+  const pairs = inOrder(instance.supply).flatMap((from) =>
+    inOrder(instance.demand)
+      .filter((to) => isServing(from, to))
+      .map((to) => ({ from, to, least: pins.get(pairKey(from.id, to.id)) ?? 0 })),
+  );
   const left = new Map([...instance.supply, ...instance.demand].map(({ id, units }) => [id, units]));
-  const taking = (ids: readonly string[], units: number) => ids.forEach((id) => left.set(id, (left.get(id) ?? 0) - units));
+  const taking = (ids: readonly string[], units: number) =>
+    ids.forEach((id) => left.set(id, (left.get(id) ?? 0) - units));
   const units: number[] = pairs.map(({ least }) => least);
   for (const { from, to, least } of pairs) taking([from.id, to.id], least);
   let best: { assignments: Assignment[]; key: number[] } | undefined;
@@ -26,7 +37,9 @@ export function firstAnswer(instance: AllocationInstance): { assignments: Assign
     const pair = pairs[at];
     if (pair === undefined) {
       looked += 1;
-      const assignments = pairs.map(({ from, to }, place) => ({ supply: from.id, demand: to.id, units: units[place] ?? 0 })).filter((row) => row.units > 0);
+      const assignments = pairs
+        .map(({ from, to }, place) => ({ supply: from.id, demand: to.id, units: units[place] ?? 0 }))
+        .filter((row) => row.units > 0);
       const key = [...ordered(goalsOf(instance, assignments)), ...units.map((most) => -most)];
       if (best === undefined || isBefore(key, best.key)) best = { assignments, key };
       return;

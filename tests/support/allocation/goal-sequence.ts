@@ -16,7 +16,15 @@ interface Terms {
 
 interface Columns {
   /** By pair that serves: its goals, and what is pinned. */
-  pairs: { supply: number; demand: number; rank: number; penalty: number; value: number; days: number; pinned: number }[];
+  pairs: {
+    supply: number;
+    demand: number;
+    rank: number;
+    penalty: number;
+    value: number;
+    days: number;
+    pinned: number;
+  }[];
   /** Holdings of pairs that serve, each with a column for what it loses. */
   losing: { pair: number; column: number; units: number }[];
   /** What holdings of pairs that do not serve lose in any case. */
@@ -37,7 +45,9 @@ function columnsOf(instance: AllocationInstance): Columns {
   const columns: Columns = { pairs: [], losing: [], lost: [...held.values()].reduce((sum, units) => sum + units, 0) };
   const loses: { pair: number; units: number }[] = [];
   for (const [to, line] of demand.entries()) {
-    for (const from of [...new Set(line.accepts.map(({ item }) => item))].flatMap((item) => suppliesOf.get(item) ?? [])) {
+    for (const from of [...new Set(line.accepts.map(({ item }) => item))].flatMap(
+      (item) => suppliesOf.get(item) ?? [],
+    )) {
       const lot = supply[from];
       if (!lot || !isServing(lot, line)) continue;
       const key = pairKey(lot.id, line.id);
@@ -46,7 +56,15 @@ function columnsOf(instance: AllocationInstance): Columns {
         loses.push({ pair: columns.pairs.length, units });
         columns.lost -= units;
       }
-      columns.pairs.push({ supply: from, demand: to, rank: ranks.get(line.rank) ?? 0, penalty: penaltyOfUnit(lot, line), value: valueOfUnit(instance, lot), days: daysOfUnit(instance, lot), pinned: pins.get(key) ?? 0 });
+      columns.pairs.push({
+        supply: from,
+        demand: to,
+        rank: ranks.get(line.rank) ?? 0,
+        penalty: penaltyOfUnit(lot, line),
+        value: valueOfUnit(instance, lot),
+        days: daysOfUnit(instance, lot),
+        pinned: pins.get(key) ?? 0,
+      });
     }
   }
   columns.losing = loses.map((row, at) => ({ ...row, column: columns.pairs.length + at }));
@@ -54,7 +72,11 @@ function columnsOf(instance: AllocationInstance): Columns {
 }
 
 function modelOf(highs: Highs, { supply, demand }: AllocationInstance, { pairs, losing }: Columns): Model {
-  const rows: { lower: number; upper: number; terms: Terms }[] = [...supply, ...demand].map(({ units }) => ({ lower: -highs.infinity, upper: units, terms: { indices: [], values: [] } }));
+  const rows: { lower: number; upper: number; terms: Terms }[] = [...supply, ...demand].map(({ units }) => ({
+    lower: -highs.infinity,
+    upper: units,
+    terms: { indices: [], values: [] },
+  }));
   const add = (row: number, column: number) => {
     rows[row]?.terms.indices.push(column);
     rows[row]?.terms.values.push(1);
@@ -63,15 +85,27 @@ function modelOf(highs: Highs, { supply, demand }: AllocationInstance, { pairs, 
     add(from, column);
     add(supply.length + to, column);
   }
-  for (const { pair, column, units } of losing) rows.push({ lower: units, upper: highs.infinity, terms: { indices: [pair, column], values: [1, 1] } });
+  for (const { pair, column, units } of losing)
+    rows.push({ lower: units, upper: highs.infinity, terms: { indices: [pair, column], values: [1, 1] } });
   const numCols = pairs.length + losing.length;
   let end = 0;
   const starts = [0, ...rows.map(({ terms }) => (end += terms.indices.length))];
   const model = highs.createModel({
-    numCols, numRows: rows.length, colCost: new Float64Array(numCols),
-    colLower: [...pairs.map(({ pinned }) => pinned), ...losing.map(() => 0)], colUpper: new Float64Array(numCols).fill(highs.infinity),
-    rowLower: rows.map(({ lower }) => lower), rowUpper: rows.map(({ upper }) => upper),
-    matrix: { format: 'csr', numRows: rows.length, numCols, starts, indices: rows.flatMap(({ terms }) => terms.indices), values: rows.flatMap(({ terms }) => terms.values) },
+    numCols,
+    numRows: rows.length,
+    colCost: new Float64Array(numCols),
+    colLower: [...pairs.map(({ pinned }) => pinned), ...losing.map(() => 0)],
+    colUpper: new Float64Array(numCols).fill(highs.infinity),
+    rowLower: rows.map(({ lower }) => lower),
+    rowUpper: rows.map(({ upper }) => upper),
+    matrix: {
+      format: 'csr',
+      numRows: rows.length,
+      numCols,
+      starts,
+      indices: rows.flatMap(({ terms }) => terms.indices),
+      values: rows.flatMap(({ terms }) => terms.values),
+    },
   });
   model.options.set('output_flag', false);
   return model;
@@ -82,7 +116,12 @@ class Sequence {
   readonly #costs: Float64Array;
   solves = 0;
 
-  constructor(private readonly highs: Highs, private readonly model: Model, columns: number, private readonly endsAt: number) {
+  constructor(
+    private readonly highs: Highs,
+    private readonly model: Model,
+    columns: number,
+    private readonly endsAt: number,
+  ) {
     this.#costs = new Float64Array(columns);
   }
 
@@ -127,7 +166,13 @@ class Sequence {
 
 export class OutOfTime extends Error {}
 
-function withSequence<T>(highs: Highs, instance: AllocationInstance, columns: Columns, seconds: number, solve: (sequence: Sequence) => T): T {
+function withSequence<T>(
+  highs: Highs,
+  instance: AllocationInstance,
+  columns: Columns,
+  seconds: number,
+  solve: (sequence: Sequence) => T,
+): T {
   const endsAt = performance.now() + seconds * 1000;
   const model = modelOf(highs, instance, columns);
   try {
@@ -156,11 +201,16 @@ export interface Solved {
 export function solveGoals(highs: Highs, instance: AllocationInstance, seconds = Infinity): Solved {
   const columns = columnsOf(instance);
   const { pairs, losing, lost } = columns;
-  if (pairs.length === 0) return { goals: { filled: ranksOf(instance).map(() => 0), penalty: 0, savedValue: 0, days: 0, moved: lost }, solves: 0 };
+  if (pairs.length === 0)
+    return {
+      goals: { filled: ranksOf(instance).map(() => 0), penalty: 0, savedValue: 0, days: 0, moved: lost },
+      solves: 0,
+    };
   return withSequence(highs, instance, columns, seconds, (sequence) => {
     sequence.takeUp();
     const all = [...pairs.keys()];
-    const sum = (unit: 'penalty' | 'value' | 'days', sign: number) => sequence.settle({ indices: all, values: pairs.map((pair) => sign * pair[unit]) });
+    const sum = (unit: 'penalty' | 'value' | 'days', sign: number) =>
+      sequence.settle({ indices: all, values: pairs.map((pair) => sign * pair[unit]) });
     const goals: Goals = {
       filled: unfilledOf(instance, columns).map((terms) => 0 - sequence.settle(terms)),
       penalty: sum('penalty', 1),
@@ -173,11 +223,19 @@ export function solveGoals(highs: Highs, instance: AllocationInstance, seconds =
 }
 
 /** The least penalty alone, with the units of each rank given: one programme, solved as HiGHS does of itself. Throws OutOfTime. */
-export function solvePenalty(highs: Highs, instance: AllocationInstance, filled: readonly number[], seconds = Infinity): { penalty: number; solves: number } {
+export function solvePenalty(
+  highs: Highs,
+  instance: AllocationInstance,
+  filled: readonly number[],
+  seconds = Infinity,
+): { penalty: number; solves: number } {
   const columns = columnsOf(instance);
   return withSequence(highs, instance, columns, seconds, (sequence) => {
     for (const [rank, terms] of unfilledOf(instance, columns).entries()) sequence.fix(terms, 0 - (filled[rank] ?? 0));
-    const penalty = sequence.least({ indices: [...columns.pairs.keys()], values: columns.pairs.map((pair) => pair.penalty) });
+    const penalty = sequence.least({
+      indices: [...columns.pairs.keys()],
+      values: columns.pairs.map((pair) => pair.penalty),
+    });
     return { penalty, solves: sequence.solves };
   });
 }

@@ -13,15 +13,23 @@ export interface Goals {
 const DAYS_OF_NEVER = 36_500;
 const MS_A_DAY = 86_400_000;
 
-export const ranksOf = ({ demand }: AllocationInstance): number[] => [...new Set(demand.map(({ rank }) => rank))].sort((a, b) => a - b);
+export const ranksOf = ({ demand }: AllocationInstance): number[] =>
+  [...new Set(demand.map(({ rank }) => rank))].sort((a, b) => a - b);
 
-export const isServing = ({ id, item, readyOn, plantByOn }: AllocationSupply, { accepts, refuses = [], on }: AllocationDemand): boolean =>
-  accepts.some((accepted) => accepted.item === item) && !refuses.includes(id) && readyOn <= on && (plantByOn === null || on <= plantByOn);
+export const isServing = (
+  { id, item, readyOn, plantByOn }: AllocationSupply,
+  { accepts, refuses = [], on }: AllocationDemand,
+): boolean =>
+  accepts.some((accepted) => accepted.item === item) &&
+  !refuses.includes(id) &&
+  readyOn <= on &&
+  (plantByOn === null || on <= plantByOn);
 
 export const penaltyOfUnit = ({ item }: AllocationSupply, { accepts }: AllocationDemand): number =>
   Math.min(...accepts.flatMap((accepted) => (accepted.item === item ? [accepted.penalty] : [])));
 
-export const valueOfUnit = ({ horizonOn }: AllocationInstance, { plantByOn, unitValue }: AllocationSupply): number => (plantByOn !== null && plantByOn <= horizonOn ? unitValue : 0);
+export const valueOfUnit = ({ horizonOn }: AllocationInstance, { plantByOn, unitValue }: AllocationSupply): number =>
+  plantByOn !== null && plantByOn <= horizonOn ? unitValue : 0;
 
 export const daysOfUnit = ({ today }: AllocationInstance, { plantByOn }: AllocationSupply): number =>
   plantByOn === null ? DAYS_OF_NEVER : Math.round((Date.parse(plantByOn) - Date.parse(today)) / MS_A_DAY);
@@ -60,17 +68,26 @@ export function goalsOf(instance: AllocationInstance, assignments: readonly Assi
 export function breaksOf(instance: AllocationInstance, assignments: readonly Assignment[]): string[] {
   const { supply, demand, current = [] } = instance;
   const held = byPair(assignments);
-  const unitsOf = (side: 'supply' | 'demand', id: string) => assignments.reduce((sum, row) => (row[side] === id ? sum + row.units : sum), 0);
+  const unitsOf = (side: 'supply' | 'demand', id: string) =>
+    assignments.reduce((sum, row) => (row[side] === id ? sum + row.units : sum), 0);
   const rows = [...supply.map((row) => ['supply', row] as const), ...demand.map((row) => ['demand', row] as const)];
   const supplies = new Map(supply.map((row) => [row.id, row]));
   const demands = new Map(demand.map((row) => [row.id, row]));
   return [
-    ...assignments.filter(({ units }) => !Number.isInteger(units) || units <= 0).map((row) => `${row.units} units of ${row.supply} for ${row.demand}`),
-    ...assignments.filter((row) => {
-      const [from, to] = [supplies.get(row.supply), demands.get(row.demand)];
-      return !from || !to || !isServing(from, to);
-    }).map((row) => `${row.supply} does not serve ${row.demand}`),
-    ...rows.filter(([side, { id, units }]) => unitsOf(side, id) > units).map(([side, { id }]) => `${side} ${id} has more than its units`),
-    ...[...byPair(current.filter(({ pinned }) => pinned === true))].filter(([pair, units]) => (held.get(pair) ?? 0) < units).map(([pair]) => `the pin of ${pair.replace('\n', ' on ')} is not kept`),
+    ...assignments
+      .filter(({ units }) => !Number.isInteger(units) || units <= 0)
+      .map((row) => `${row.units} units of ${row.supply} for ${row.demand}`),
+    ...assignments
+      .filter((row) => {
+        const [from, to] = [supplies.get(row.supply), demands.get(row.demand)];
+        return !from || !to || !isServing(from, to);
+      })
+      .map((row) => `${row.supply} does not serve ${row.demand}`),
+    ...rows
+      .filter(([side, { id, units }]) => unitsOf(side, id) > units)
+      .map(([side, { id }]) => `${side} ${id} has more than its units`),
+    ...[...byPair(current.filter(({ pinned }) => pinned === true))]
+      .filter(([pair, units]) => (held.get(pair) ?? 0) < units)
+      .map(([pair]) => `the pin of ${pair.replace('\n', ' on ')} is not kept`),
   ];
 }

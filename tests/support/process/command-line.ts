@@ -10,13 +10,20 @@ export interface Ended {
   err: string;
 }
 
-export async function rootclock(args: string[], { input = '', env = {} }: { input?: string; env?: Record<string, string> } = {}): Promise<Ended> {
+export async function rootclock(
+  args: string[],
+  { input = '', env = {} }: { input?: string; env?: Record<string, string> } = {},
+): Promise<Ended> {
   const { DATABASE_URL: _, DATABASE_OWNER_URL: __, ...environment } = process.env;
-  const child = spawn(process.execPath, ['--import', 'tsx', path.join(repositoryRoot, 'apps/server/src/main.ts'), ...args], {
-    cwd: repositoryRoot,
-    env: { ...environment, ...env },
-    stdio: ['pipe', 'pipe', 'pipe'],
-  });
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', path.join(repositoryRoot, 'apps/server/src/main.ts'), ...args],
+    {
+      cwd: repositoryRoot,
+      env: { ...environment, ...env },
+      stdio: ['pipe', 'pipe', 'pipe'],
+    },
+  );
   child.stdin.end(input);
   const code = new Promise<number | null>((resolve) => child.once('close', resolve));
   const [out, err] = await Promise.all([text(child.stdout), text(child.stderr)]);

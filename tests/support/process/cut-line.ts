@@ -50,7 +50,10 @@ export async function openLine(databaseUrl: string): Promise<Line> {
       return void near.on('close', () => open.delete(near)).resume();
     }
     const far = connect(Number(target.port), target.hostname);
-    for (const [socket, other] of [[near, far], [far, near]] as const) {
+    for (const [socket, other] of [
+      [near, far],
+      [far, near],
+    ] as const) {
       open.add(socket);
       socket.on('error', () => {});
       socket.on('close', () => {
@@ -87,9 +90,10 @@ export async function openLine(databaseUrl: string): Promise<Line> {
     leadTo: (address) => void (target = new URL(address)),
     tried: () => tried,
     cut,
-    close: () => new Promise((resolve) => {
-      listener.close(() => resolve());
-      cut();
-    }),
+    close: () =>
+      new Promise((resolve) => {
+        listener.close(() => resolve());
+        cut();
+      }),
   };
 }

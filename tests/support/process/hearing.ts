@@ -15,7 +15,9 @@ export interface Heard {
 /** Settles when the first word has come, or rejects with the status of another answer. */
 export async function hear(address: string, cookie: string): Promise<Heard> {
   const asked = request(`${address}/trpc/live.hearChanges`, { headers: { cookie }, agent: false });
-  const answer = await new Promise<IncomingMessage>((resolve, reject) => asked.on('response', resolve).on('error', reject).end());
+  const answer = await new Promise<IncomingMessage>((resolve, reject) =>
+    asked.on('response', resolve).on('error', reject).end(),
+  );
   if (answer.statusCode !== 200) throw new Error(`the stream was answered ${answer.statusCode}`);
   const words: LiveWord[] = [];
   let began: () => void = () => {};
@@ -40,5 +42,11 @@ export async function hear(address: string, cookie: string): Promise<Heard> {
     answer.on('close', () => resolve(code)).on('error', () => resolve(code));
   });
   await Promise.race([hasBegun, ended]);
-  return { words, ended, pause: () => void answer.pause(), resume: () => void answer.resume(), close: () => void asked.destroy() };
+  return {
+    words,
+    ended,
+    pause: () => void answer.pause(),
+    resume: () => void answer.resume(),
+    close: () => void asked.destroy(),
+  };
 }

@@ -21,10 +21,17 @@ interface Wire {
   error?: { data?: { code?: string } };
 }
 
-export async function send(address: string, cookie: string, { id, procedure, body }: HttpCommand): Promise<HttpAnswer & { cookie?: string }> {
+export async function send(
+  address: string,
+  cookie: string,
+  { id, procedure, body }: HttpCommand,
+): Promise<HttpAnswer & { cookie?: string }> {
   try {
     const response = await fetch(`${address}/trpc/${procedure}`, {
-      method: 'POST', headers: { 'content-type': 'application/json', cookie }, body: JSON.stringify({ commandId: id, body }), signal: AbortSignal.timeout(30_000),
+      method: 'POST',
+      headers: { 'content-type': 'application/json', cookie },
+      body: JSON.stringify({ commandId: id, body }),
+      signal: AbortSignal.timeout(30_000),
     });
     const { result, error } = (await response.json()) as Wire;
     if (result) return { kind: 'done', answer: result.data, cookie: response.headers.get('set-cookie')?.split(';')[0] };
@@ -36,16 +43,28 @@ export async function send(address: string, cookie: string, { id, procedure, bod
   }
 }
 
-export async function ask<Answer>(address: string, cookie: string, procedure: string, input: unknown = {}): Promise<Answer> {
-  const response = await fetch(`${address}/trpc/${procedure}?input=${encodeURIComponent(JSON.stringify(input))}`, { headers: { cookie } });
+export async function ask<Answer>(
+  address: string,
+  cookie: string,
+  procedure: string,
+  input: unknown = {},
+): Promise<Answer> {
+  const response = await fetch(`${address}/trpc/${procedure}?input=${encodeURIComponent(JSON.stringify(input))}`, {
+    headers: { cookie },
+  });
   const { result, error } = (await response.json()) as Wire;
   if (!result) throw new Error(`${procedure} answered ${error?.data?.code ?? response.status}`);
   return result.data as Answer;
 }
 
 /** As `send`, for what must succeed. */
-export async function must(address: string, cookie: string, wanted: HttpCommand): Promise<{ answer: unknown; cookie: string }> {
+export async function must(
+  address: string,
+  cookie: string,
+  wanted: HttpCommand,
+): Promise<{ answer: unknown; cookie: string }> {
   const outcome = await send(address, cookie, wanted);
-  if (outcome.kind !== 'done') throw new Error(`${wanted.procedure} was ${outcome.kind} ${outcome.kind === 'refused' ? outcome.code : ''}`);
+  if (outcome.kind !== 'done')
+    throw new Error(`${wanted.procedure} was ${outcome.kind} ${outcome.kind === 'refused' ? outcome.code : ''}`);
   return { answer: outcome.answer, cookie: outcome.cookie ?? cookie };
 }

@@ -22,12 +22,18 @@ function readAnswer(text: string): RawAnswer {
   const [head = '', ...rest] = text.split('\r\n\r\n');
   const [first = '', ...lines] = head.split('\r\n');
   const body = rest.join('\r\n\r\n');
-  const headers = Object.fromEntries(lines.map((line) => [line.slice(0, line.indexOf(':')).toLowerCase(), line.slice(line.indexOf(':') + 1).trim()]));
+  const headers = Object.fromEntries(
+    lines.map((line) => [line.slice(0, line.indexOf(':')).toLowerCase(), line.slice(line.indexOf(':') + 1).trim()]),
+  );
   return { status: Number(first.split(' ')[1] ?? 0), headers, body, json: parsed(body) };
 }
 
 /** Sends the pieces, the next one whenever `next` resolves, and answers what the server said before it closed the line. */
-export async function exchange(port: number, pieces: string | string[], next: () => Promise<void> = async () => {}): Promise<RawAnswer> {
+export async function exchange(
+  port: number,
+  pieces: string | string[],
+  next: () => Promise<void> = async () => {},
+): Promise<RawAnswer> {
   const socket = connect(port, '127.0.0.1');
   let text = '';
   socket.setEncoding('utf8').on('data', (piece: string) => void (text += piece));

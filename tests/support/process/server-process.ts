@@ -28,11 +28,15 @@ const running = new Set<ServerProcess>();
 /** Starts a server on a free port, without the demo unless asked for. */
 export function startServer(settings: ServerSettings, verb = 'serve'): ServerProcess {
   const { DATABASE_URL: _, DATABASE_OWNER_URL: __, ...environment } = process.env;
-  const child = spawn(process.execPath, ['--import', 'tsx', path.join(repositoryRoot, 'apps/server/src/main.ts'), verb], {
-    cwd: repositoryRoot,
-    env: { ...environment, PORT: '0', ROOTCLOCK_DEMO: 'off', ...settings },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', path.join(repositoryRoot, 'apps/server/src/main.ts'), verb],
+    {
+      cwd: repositoryRoot,
+      env: { ...environment, PORT: '0', ROOTCLOCK_DEMO: 'off', ...settings },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    },
+  );
   let said = '';
   const heard = new Set<() => void>();
   for (const output of [child.stdout, child.stderr]) {
@@ -53,7 +57,13 @@ export function startServer(settings: ServerSettings, verb = 'serve'): ServerPro
   });
   // Tests of a start that fails never ask for the address; that alone is no fault.
   address.catch(() => {});
-  const server: ServerProcess = { pid: child.pid as number, address, ended, words: () => said, signal: (name) => void child.kill(name) };
+  const server: ServerProcess = {
+    pid: child.pid as number,
+    address,
+    ended,
+    words: () => said,
+    signal: (name) => void child.kill(name),
+  };
   running.add(server);
   void ended.then(() => running.delete(server));
   return server;

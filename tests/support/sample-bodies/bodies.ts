@@ -11,7 +11,27 @@ export interface SampleIds extends SampleRows {
   made(what: MadeId): string;
 }
 
-export type MadeId = 'personId' | 'plantId' | 'nameId' | 'containerId' | 'placeId' | 'sourceId' | 'lotId' | 'batchId' | 'ruleId' | 'kitId' | 'windowId' | 'clientId' | 'siteId' | 'bedId' | 'orderId' | 'lineId' | 'demandId' | 'testId' | 'protocolId' | 'versionId';
+export type MadeId =
+  | 'personId'
+  | 'plantId'
+  | 'nameId'
+  | 'containerId'
+  | 'placeId'
+  | 'sourceId'
+  | 'lotId'
+  | 'batchId'
+  | 'ruleId'
+  | 'kitId'
+  | 'windowId'
+  | 'clientId'
+  | 'siteId'
+  | 'bedId'
+  | 'orderId'
+  | 'lineId'
+  | 'demandId'
+  | 'testId'
+  | 'protocolId'
+  | 'versionId';
 
 export const withNewIds = (rows: SampleRows): SampleIds => ({ ...rows, made: () => randomUUID() });
 
@@ -35,5 +55,7 @@ type Operations = typeof operations;
  * compile. What only says how much shortening was accepted is left out, since ids in it are compared and never looked up.
  */
 export type SampleBodies<Feature extends keyof Operations> = {
-  [Name in keyof Operations[Feature]]: (ids: SampleIds) => Operations[Feature][Name] extends infer Op extends { input: Operation['input'] } ? BodyOf<Op>[] : never;
+  [Name in keyof Operations[Feature]]: (
+    ids: SampleIds,
+  ) => Operations[Feature][Name] extends infer Op extends { input: Operation['input'] } ? BodyOf<Op>[] : never;
 };

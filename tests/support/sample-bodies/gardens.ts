@@ -1,6 +1,12 @@
 import type { SampleBodies, SampleIds } from './bodies.ts';
 
-const line = (ids: SampleIds) => ({ plantId: ids.plantId, containerId: ids.containerId, units: 3, bedId: ids.bedId, alternatives: [{ plantId: ids.otherPlantId, containerId: ids.bigContainerId }] });
+const line = (ids: SampleIds) => ({
+  plantId: ids.plantId,
+  containerId: ids.containerId,
+  units: 3,
+  bedId: ids.bedId,
+  alternatives: [{ plantId: ids.otherPlantId, containerId: ids.bigContainerId }],
+});
 const entry = ({ today, mark }: SampleIds) => ({ happenedOn: today, note: mark });
 
 export const gardens: SampleBodies<'gardens'> = {
@@ -16,10 +22,26 @@ export const gardens: SampleBodies<'gardens'> = {
   editBed: (ids) => [{ bedId: ids.bedId, name: 'Along the path' }],
   readSite: (ids) => [{ siteId: ids.siteId }],
 
-  addOrder: (ids) => [{ orderId: ids.made('orderId'), clientId: ids.clientId, siteId: ids.siteId, kind: 'installation', dueOn: '2026-06-10', lines: [{ lineId: ids.made('lineId'), ...line(ids) }] }],
+  addOrder: (ids) => [
+    {
+      orderId: ids.made('orderId'),
+      clientId: ids.clientId,
+      siteId: ids.siteId,
+      kind: 'installation',
+      dueOn: '2026-06-10',
+      lines: [{ lineId: ids.made('lineId'), ...line(ids) }],
+    },
+  ],
   editOrder: (ids) => [{ orderId: ids.orderId, note: 'ring first', nativesOnly: false }],
   addLine: (ids) => [{ orderId: ids.orderId, lineId: ids.made('lineId'), ...line(ids) }],
-  editLine: (ids) => [{ lineId: ids.lineId, units: 4, bedId: ids.bedId, alternatives: [{ plantId: ids.otherPlantId, containerId: ids.containerId }] }],
+  editLine: (ids) => [
+    {
+      lineId: ids.lineId,
+      units: 4,
+      bedId: ids.bedId,
+      alternatives: [{ plantId: ids.otherPlantId, containerId: ids.containerId }],
+    },
+  ],
   withdrawLine: (ids) => [{ lineId: ids.lineId }],
   changeDay: (ids) => [{ orderId: ids.orderId, dueOn: '2026-06-03' }],
   cancelOrder: (ids) => [{ orderId: ids.stagedOrderId, placeId: ids.otherPlaceId, ...entry(ids) }],
@@ -29,10 +51,39 @@ export const gardens: SampleBodies<'gardens'> = {
 
   issuePullList: (ids) => [{ orderId: ids.orderId }],
   readPullList: (ids) => [{ orderId: ids.orderId }],
-  pullForOrder: (ids) => [{ orderId: ids.orderId, rows: [{ lineId: ids.lineId, lotId: ids.lotId, placeId: ids.placeId, units: 2 }], ...entry(ids) }],
-  plantOrder: (ids) => [{ orderId: ids.stagedOrderId, rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, units: 1, extra: { from: 'place', placeId: ids.placeId, units: 1 } }], ...entry(ids) }],
-  handOver: (ids) => [{ orderId: ids.stagedOrderId, rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, units: 1 }], ...entry(ids) }],
-  returnFromOrder: (ids) => [{ orderId: ids.stagedOrderId, placeId: ids.otherPlaceId, cause: 'mishandled', rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, returnedUnits: 1, lostUnits: 1 }], ...entry(ids) }],
+  pullForOrder: (ids) => [
+    {
+      orderId: ids.orderId,
+      rows: [{ lineId: ids.lineId, lotId: ids.lotId, placeId: ids.placeId, units: 2 }],
+      ...entry(ids),
+    },
+  ],
+  plantOrder: (ids) => [
+    {
+      orderId: ids.stagedOrderId,
+      rows: [
+        {
+          lineId: ids.stagedLineId,
+          lotId: ids.lotId,
+          units: 1,
+          extra: { from: 'place', placeId: ids.placeId, units: 1 },
+        },
+      ],
+      ...entry(ids),
+    },
+  ],
+  handOver: (ids) => [
+    { orderId: ids.stagedOrderId, rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, units: 1 }], ...entry(ids) },
+  ],
+  returnFromOrder: (ids) => [
+    {
+      orderId: ids.stagedOrderId,
+      placeId: ids.otherPlaceId,
+      cause: 'mishandled',
+      rows: [{ lineId: ids.stagedLineId, lotId: ids.lotId, returnedUnits: 1, lostUnits: 1 }],
+      ...entry(ids),
+    },
+  ],
   listToPull: () => [{}],
 
   addSubstitutionRule: (ids) => [
@@ -42,10 +93,27 @@ export const gardens: SampleBodies<'gardens'> = {
   editSubstitutionRule: (ids) => [{ ruleId: ids.substitutionRuleId, penalty: 4 }],
   retireSubstitutionRule: (ids) => [{ ruleId: ids.substitutionRuleId }],
   listSubstitutionRules: () => [{}],
-  addKit: (ids) => [{ kitId: ids.made('kitId'), name: 'Monarch bed', components: [{ plantId: ids.plantId, containerId: ids.containerId, units: 3 }, { plantId: ids.otherPlantId, containerId: ids.containerId, units: 2 }] }],
-  editKit: (ids) => [{ kitId: ids.kitId, name: 'Monarch bed', components: [{ plantId: ids.plantId, containerId: ids.bigContainerId, units: 3 }] }],
+  addKit: (ids) => [
+    {
+      kitId: ids.made('kitId'),
+      name: 'Monarch bed',
+      components: [
+        { plantId: ids.plantId, containerId: ids.containerId, units: 3 },
+        { plantId: ids.otherPlantId, containerId: ids.containerId, units: 2 },
+      ],
+    },
+  ],
+  editKit: (ids) => [
+    {
+      kitId: ids.kitId,
+      name: 'Monarch bed',
+      components: [{ plantId: ids.plantId, containerId: ids.bigContainerId, units: 3 }],
+    },
+  ],
   retireKit: (ids) => [{ kitId: ids.kitId }],
-  addKitLines: (ids) => [{ orderId: ids.orderId, kitId: ids.kitId, units: 2, bedId: ids.bedId, lineIds: [ids.made('lineId')] }],
+  addKitLines: (ids) => [
+    { orderId: ids.orderId, kitId: ids.kitId, units: 2, bedId: ids.bedId, lineIds: [ids.made('lineId')] },
+  ],
   listKits: () => [{}],
   checkKit: (ids) => [{ kitId: ids.kitId, on: '2026-06-01', siteId: ids.siteId, clientId: ids.clientId }],
   alternativesFor: (ids) => [{ plantId: ids.plantId, containerId: ids.containerId, siteId: ids.siteId }],

@@ -5,7 +5,8 @@ import { stockOf } from '../stock.ts';
 export async function addSampleGrounds(nursery: Pick<TestNursery, 'nurseryId' | 'sql'>, mark: string) {
   const { nurseryId, sql } = nursery;
   const stock = stockOf(nursery);
-  const retire = (table: 'plant' | 'container' | 'place' | 'source', id: string) => sql(`UPDATE ${table} SET retired_at = '2026-05-01' WHERE nursery_id = $1 AND id = $2`, [nurseryId, id]);
+  const retire = (table: 'plant' | 'container' | 'place' | 'source', id: string) =>
+    sql(`UPDATE ${table} SET retired_at = '2026-05-01' WHERE nursery_id = $1 AND id = $2`, [nurseryId, id]);
 
   const plantId = await stock.addPlant({ name: `Asclepias ${mark}`, code: 'ASTU' });
   const otherPlantId = await stock.addPlant({ name: `Monarda ${mark}`, code: 'MOFI', rootHabit: 'rhizome' });
@@ -25,7 +26,10 @@ export async function addSampleGrounds(nursery: Pick<TestNursery, 'nurseryId' | 
   const retiredPlaceId = await stock.addPlace({ code: `${mark}B4` });
   await retire('place', retiredPlaceId);
   const closedPlaceId = await stock.addPlace({ code: `${mark}B5` });
-  await sql(`UPDATE place SET closed_until_at = '2026-05-21T12:00:00Z', closed_reason = $3, cover_md = '05-25' WHERE nursery_id = $1 AND id = $2`, [nurseryId, closedPlaceId, mark]);
+  await sql(
+    `UPDATE place SET closed_until_at = '2026-05-21T12:00:00Z', closed_reason = $3, cover_md = '05-25' WHERE nursery_id = $1 AND id = $2`,
+    [nurseryId, closedPlaceId, mark],
+  );
   const nurseryBedId = await stock.addPlace({ code: `${mark}N1`, kind: 'nursery-bed' });
   const sourceId = await stock.addSource(plantId, { kind: 'seed-collection', seedZone: mark });
   const idleSourceId = await stock.addSource(plantId);
@@ -34,7 +38,24 @@ export async function addSampleGrounds(nursery: Pick<TestNursery, 'nurseryId' | 
   await sql('UPDATE source SET provenance = $2 WHERE nursery_id = $1', [nurseryId, `${mark} fen`]);
 
   return {
-    plantId, otherPlantId, idlePlantId, retiredPlantId, containerId, bigContainerId, trayId, groundId, idleContainerId, retiredContainerId,
-    placeId, otherPlaceId, idlePlaceId, retiredPlaceId, closedPlaceId, nurseryBedId, sourceId, idleSourceId, retiredSourceId,
+    plantId,
+    otherPlantId,
+    idlePlantId,
+    retiredPlantId,
+    containerId,
+    bigContainerId,
+    trayId,
+    groundId,
+    idleContainerId,
+    retiredContainerId,
+    placeId,
+    otherPlaceId,
+    idlePlaceId,
+    retiredPlaceId,
+    closedPlaceId,
+    nurseryBedId,
+    sourceId,
+    idleSourceId,
+    retiredSourceId,
   };
 }

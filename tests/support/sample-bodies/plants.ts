@@ -1,6 +1,15 @@
 import type { SampleBodies } from './bodies.ts';
 
-const measures = { name: 'Two litres', volumeMl: 2000, depthMm: 180, widthMm: 150, lengthMm: 150, cells: null, tradeClass: null, note: '' };
+const measures = {
+  name: 'Two litres',
+  volumeMl: 2000,
+  depthMm: 180,
+  widthMm: 150,
+  lengthMm: 150,
+  cells: null,
+  tradeClass: null,
+  note: '',
+};
 
 export const plants: SampleBodies<'plants'> = {
   addPlant: (ids) => [{ plantId: ids.made('plantId'), scientificName: 'Zizia aurea', rootHabit: 'fibrous' }],

@@ -13,7 +13,10 @@ const shape = z.looseObject({
 });
 
 /** `['supply', 0, 'units']` → `supply[0].units`, as the domain names it. */
-const nameOf = (path: PropertyKey[]) => path.map((part, index) => (typeof part === 'number' ? `[${part}]` : `${index === 0 ? '' : '.'}${String(part)}`)).join('') || 'instance';
+const nameOf = (path: PropertyKey[]) =>
+  path
+    .map((part, index) => (typeof part === 'number' ? `[${part}]` : `${index === 0 ? '' : '.'}${String(part)}`))
+    .join('') || 'instance';
 
 /** The instance, or what is wrong with it, a sentence each. */
 function readInstance(json: string): { instance: AllocationInstance } | { faults: string[] } {
@@ -28,7 +31,9 @@ function readInstance(json: string): { instance: AllocationInstance } | { faults
   if (!parsed.success) return { faults: parsed.error.issues.map((issue) => `${nameOf(issue.path)}: ${issue.message}`) };
   const instance = parsed.data as unknown as AllocationInstance;
   const faults = findFaults(instance);
-  return faults.length > 0 ? { faults: faults.map(({ message, data }) => (data ? `${message} ${JSON.stringify(data)}` : message)) } : { instance };
+  return faults.length > 0
+    ? { faults: faults.map(({ message, data }) => (data ? `${message} ${JSON.stringify(data)}` : message)) }
+    : { instance };
 }
 
 /** Answers the exit code: 0 solved, 2 an instance that breaks the form. */

@@ -16,7 +16,9 @@ export function check(): Promise<number> {
     const brokenLaws = new Set(breaches.map((breach) => breach.law)).size;
     const { nurseries, lots, entries, movements } = looked;
     console.log(`Looked at ${nurseries} nurseries, ${lots} lots, ${entries} entries, ${movements} movements.`);
-    console.log(brokenLaws === 0 ? `All ${laws.length} laws hold.` : `${brokenLaws} of ${laws.length} laws are broken.`);
+    console.log(
+      brokenLaws === 0 ? `All ${laws.length} laws hold.` : `${brokenLaws} of ${laws.length} laws are broken.`,
+    );
     return brokenLaws === 0 ? 0 : 1;
   });
 }

@@ -13,7 +13,8 @@ const allWithinMs = 9_000;
 const usualPatienceMs = 3_000;
 
 export function createClosing(tell: (line: string) => void): Closing {
-  const open: { what: string | undefined; close: (withinMs: number) => Promise<void> | void; patienceMs: number }[] = [];
+  const open: { what: string | undefined; close: (withinMs: number) => Promise<void> | void; patienceMs: number }[] =
+    [];
   return {
     add: (what, close, patienceMs = usualPatienceMs) => void open.push({ what, close, patienceMs }),
     async all() {

@@ -33,7 +33,8 @@ export function demo(): Promise<number> {
   return withNursery(readConfig(process.env), { purpose: 'demo', fill }, async (addresses) => {
     await migrate(addresses.ownerUrl);
     if (made) return 0;
-    if (!(await isEmpty(addresses.url))) throw new CommandFailure('There is a nursery already; the demo is only for a database without one.');
+    if (!(await isEmpty(addresses.url)))
+      throw new CommandFailure('There is a nursery already; the demo is only for a database without one.');
     await fill(addresses);
     return 0;
   });

@@ -8,14 +8,25 @@ export async function greeting(databaseUrl: string, addresses: string[]): Promis
   const database = openDatabase(databaseUrl, 1);
   try {
     const { anyNursery, demo } = await setupFacts(database);
-    return [`Rootclock is ready at ${addresses.join(' and ')}`, ...(anyNursery ? [] : ['There is no nursery yet: the first visit makes its owner.']), ...(demo ? demoLines() : []), 'Stop it with Ctrl-C.'];
+    return [
+      `Rootclock is ready at ${addresses.join(' and ')}`,
+      ...(anyNursery ? [] : ['There is no nursery yet: the first visit makes its owner.']),
+      ...(demo ? demoLines() : []),
+      'Stop it with Ctrl-C.',
+    ];
   } finally {
     await database.$disconnect();
   }
 }
 
 function demoLines(): string[] {
-  const width = (pick: (one: (typeof DEMO_SIGN_INS)[number]) => string) => Math.max(...DEMO_SIGN_INS.map((one) => pick(one).length));
+  const width = (pick: (one: (typeof DEMO_SIGN_INS)[number]) => string) =>
+    Math.max(...DEMO_SIGN_INS.map((one) => pick(one).length));
   const [roles, emails] = [width((one) => one.role), width((one) => one.email)];
-  return ['This is the demo nursery, invented from end to end. Sign in as', ...DEMO_SIGN_INS.map(({ role, email, password }) => `  ${role.padEnd(roles)}  ${email.padEnd(emails)}  ${password}`)];
+  return [
+    'This is the demo nursery, invented from end to end. Sign in as',
+    ...DEMO_SIGN_INS.map(
+      ({ role, email, password }) => `  ${role.padEnd(roles)}  ${email.padEnd(emails)}  ${password}`,
+    ),
+  ];
 }

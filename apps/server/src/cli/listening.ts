@@ -7,7 +7,9 @@ import { CommandFailure } from './failure.ts';
 type Listening = Pick<Config, 'host' | 'port'>;
 
 export const portTaken = ({ host, port }: Listening) =>
-  new CommandFailure(`Port ${port} on ${host} is taken by another program. Stop that one, or choose another port: PORT=${port === 65535 ? 4311 : port + 1} npm start`);
+  new CommandFailure(
+    `Port ${port} on ${host} is taken by another program. Stop that one, or choose another port: PORT=${port === 65535 ? 4311 : port + 1} npm start`,
+  );
 
 const unusable: Record<string, (settings: Listening) => string> = {
   EADDRNOTAVAIL: ({ host }) => `HOST ${host} is no address of this machine.`,
@@ -33,7 +35,9 @@ const bracketed = (host: string) => (host.includes(':') ? `[${host}]` : host);
 /** The addresses a browser can open: the public one first, and where all interfaces are served also the one that a phone nearby needs. */
 export function addressesOf({ host, publicUrl }: Pick<Config, 'host' | 'publicUrl'>, port: number): string[] {
   const everywhere = host === '0.0.0.0' || host === '::';
-  const nearby = Object.values(networkInterfaces()).flatMap((each) => each ?? []).filter((each) => !each.internal && each.family === 'IPv4');
+  const nearby = Object.values(networkInterfaces())
+    .flatMap((each) => each ?? [])
+    .filter((each) => !each.internal && each.family === 'IPv4');
   const hosts = everywhere ? ['localhost', ...nearby.map((each) => each.address)] : [bracketed(host)];
   return [...(publicUrl ? [publicUrl.origin] : []), ...hosts.map((each) => `http://${each}:${port}`)];
 }

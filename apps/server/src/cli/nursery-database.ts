@@ -1,6 +1,14 @@
 // Finding, starting and preparing the database that the settings name, for the server and for every verb that needs it.
 import type { Config } from '../config.ts';
-import { createDatabase, dropDatabase, ensureServerLogin, hasDatabase, renameDatabase, serverLogin, waitForDisk } from '../db/databases.ts';
+import {
+  createDatabase,
+  dropDatabase,
+  ensureServerLogin,
+  hasDatabase,
+  renameDatabase,
+  serverLogin,
+  waitForDisk,
+} from '../db/databases.ts';
 import { clusterExists, databaseAddress } from '../db/embedded/cluster.ts';
 import { holderOf, holdFolder, type FolderLock } from '../db/embedded/folder-lock.ts';
 import { startEmbedded } from '../db/embedded.ts';
@@ -23,7 +31,12 @@ const database = 'rootclock';
 const unfinished = 'rootclock_first_start';
 
 /** Starts the embedded database for as long as the command runs, and asks for a stop when it ends by itself. */
-export async function startOwnDatabase(config: Config, lock: FolderLock, closing: Closing, stop: StopRequest): Promise<(name: string) => string> {
+export async function startOwnDatabase(
+  config: Config,
+  lock: FolderLock,
+  closing: Closing,
+  stop: StopRequest,
+): Promise<(name: string) => string> {
   const server = await startEmbedded(config.dataDir);
   closing.add('the database', (withinMs) => server.stop(withinMs), Infinity);
   void server.ended.then(({ asked, words }) => {
@@ -38,7 +51,11 @@ export async function startOwnDatabase(config: Config, lock: FolderLock, closing
  * Brings the nursery's database on the embedded server up to date. A first start fills a database under another name and
  * renames it when it is whole, so that one that was interrupted begins anew and never leaves half a nursery.
  */
-export async function openOwnNursery(urlOf: (name: string) => string, stop: StopRequest, fill?: FirstFill): Promise<Addresses> {
+export async function openOwnNursery(
+  urlOf: (name: string) => string,
+  stop: StopRequest,
+  fill?: FirstFill,
+): Promise<Addresses> {
   const admin = urlOf('postgres');
   const open = async (name: string) => {
     const ownerUrl = urlOf(name);
@@ -66,12 +83,19 @@ export interface Wanted {
 }
 
 /** Gives the work the database: of the given server, the embedded one that runs, or one started just for this. */
-export async function withNursery(config: Config, { purpose, fill }: Wanted, work: (addresses: Addresses) => Promise<number>): Promise<number> {
+export async function withNursery(
+  config: Config,
+  { purpose, fill }: Wanted,
+  work: (addresses: Addresses) => Promise<number>,
+): Promise<number> {
   if (config.database.kind === 'given') return work(config.database);
   const { dataDir } = config;
   const holder = holderOf(dataDir);
   if (holder !== undefined) {
-    if (holder.databasePort === undefined) throw new CommandFailure(`Process ${holder.pid} is just starting or stopping on ${dataDir}; try again in a moment.`);
+    if (holder.databasePort === undefined)
+      throw new CommandFailure(
+        `Process ${holder.pid} is just starting or stopping on ${dataDir}; try again in a moment.`,
+      );
     const ownerUrl = databaseAddress(dataDir, holder.databasePort, database);
     return work({ ownerUrl, url: serverLogin(ownerUrl) });
   }

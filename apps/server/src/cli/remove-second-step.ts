@@ -5,12 +5,16 @@ import { CommandFailure } from './failure.ts';
 import { withNursery } from './nursery-database.ts';
 
 export function removeSecondStep([email]: string[]): Promise<number> {
-  if (email === undefined) throw new CommandFailure('Say whose: npm run -s rootclock -- remove-second-step name@example.org');
+  if (email === undefined)
+    throw new CommandFailure('Say whose: npm run -s rootclock -- remove-second-step name@example.org');
   return withNursery(readConfig(process.env), { purpose: 'remove-second-step' }, async ({ ownerUrl }) => {
     const owner = new pg.Client({ connectionString: ownerUrl });
     await owner.connect();
     try {
-      const { rowCount } = await owner.query('DELETE FROM second_step WHERE person_id = (SELECT id FROM person WHERE lower(email) = lower($1))', [email.normalize('NFC')]);
+      const { rowCount } = await owner.query(
+        'DELETE FROM second_step WHERE person_id = (SELECT id FROM person WHERE lower(email) = lower($1))',
+        [email.normalize('NFC')],
+      );
       if (rowCount === 0) throw new CommandFailure('Nobody with this address has a second step.');
     } finally {
       await owner.end();

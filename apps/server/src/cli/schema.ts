@@ -18,7 +18,8 @@ export async function schema(): Promise<number> {
       await migrate(url, migrations);
       const files = await schemaOf(url, migrations);
       const difference = await driftOf(url, files);
-      if (difference !== '') throw new Error(`What was read does not describe the database; it would take:\n${difference}`);
+      if (difference !== '')
+        throw new Error(`What was read does not describe the database; it would take:\n${difference}`);
       writeSchema(path.join(repositoryRoot, 'prisma'), files);
       console.error(`Wrote ${files.map((file) => `prisma/${file.path}`).join(', ')}.`);
       return 0;

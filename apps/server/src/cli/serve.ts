@@ -54,12 +54,20 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
   await mustBeFree(config);
   stop.check();
 
-  const addresses = announce === undefined ? await openGiven(config) : await openEmbedded(config, announce, closing, stop);
+  const addresses =
+    announce === undefined ? await openGiven(config) : await openEmbedded(config, announce, closing, stop);
   stop.check();
 
   const webRoot = path.join(repositoryRoot, 'apps', 'web', 'dist');
   const { publicUrl, trustedProxies } = config;
-  const app = await createApp({ databaseUrl: addresses.url, webRoot, log: { level: 'warn' }, publicUrl, trustedProxies, rollsDays: true });
+  const app = await createApp({
+    databaseUrl: addresses.url,
+    webRoot,
+    log: { level: 'warn' },
+    publicUrl,
+    trustedProxies,
+    rollsDays: true,
+  });
   closing.add('the server', () => app.close());
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw error.code === 'EADDRINUSE' ? portTaken(config) : error;
@@ -80,7 +88,12 @@ function takeFolder(config: Config, closing: Closing) {
   return lock;
 }
 
-async function openEmbedded(config: Config, lock: ReturnType<typeof takeFolder>, closing: Closing, stop: StopRequest): Promise<Addresses> {
+async function openEmbedded(
+  config: Config,
+  lock: ReturnType<typeof takeFolder>,
+  closing: Closing,
+  stop: StopRequest,
+): Promise<Addresses> {
   const urlOf = await startOwnDatabase(config, lock, closing, stop);
   stop.check();
   return openOwnNursery(urlOf, stop, config.demo ? fillWithDemo : undefined);

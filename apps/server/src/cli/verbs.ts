@@ -13,18 +13,34 @@ interface Verb {
 
 const verbs: Record<string, Verb> = {
   serve: { about: 'start the server (the same as npm start)', load: async () => (await import('./serve.ts')).serve },
-  demo: { about: 'fill a database that has no nursery yet with the demo nursery', load: async () => (await import('./demo.ts')).demo },
-  check: { about: 'prove all data laws over the whole database; exits 1 and names what broke', load: async () => (await import('./check.ts')).check },
-  allocate: { about: 'read an allocation instance as JSON on standard input, write the answer as JSON', load: async () => (await import('./allocate.ts')).allocate },
+  demo: {
+    about: 'fill a database that has no nursery yet with the demo nursery',
+    load: async () => (await import('./demo.ts')).demo,
+  },
+  check: {
+    about: 'prove all data laws over the whole database; exits 1 and names what broke',
+    load: async () => (await import('./check.ts')).check,
+  },
+  allocate: {
+    about: 'read an allocation instance as JSON on standard input, write the answer as JSON',
+    load: async () => (await import('./allocate.ts')).allocate,
+  },
   'remove-second-step': {
     about: 'let somebody whose phone is lost sign in with the password alone: remove-second-step <email>',
     load: async () => (await import('./remove-second-step.ts')).removeSecondStep,
   },
-  schema: { about: 'for developers: write prisma/*.prisma anew from the migrations', load: async () => (await import('./schema.ts')).schema },
+  schema: {
+    about: 'for developers: write prisma/*.prisma anew from the migrations',
+    load: async () => (await import('./schema.ts')).schema,
+  },
 };
 
 const usage = () =>
-  ['Usage: npm run -s rootclock -- <verb>', '', ...Object.entries(verbs).map(([name, { about }]) => `  ${name.padEnd(20)} ${about}`)].join('\n');
+  [
+    'Usage: npm run -s rootclock -- <verb>',
+    '',
+    ...Object.entries(verbs).map(([name, { about }]) => `  ${name.padEnd(20)} ${about}`),
+  ].join('\n');
 
 /** Failures that a person can act on are shown as their sentence; anything else is a fault of ours and needs its stack. */
 const expected = [ConfigError, EmbeddedFailure, FolderHeldError, MigrationError, CommandFailure];

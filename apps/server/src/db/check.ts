@@ -35,10 +35,14 @@ export async function checkLaws(ownerUrl: string): Promise<LawReport> {
       const proof = PROOFS[law];
       if (!proof) throw new Error(`the law ${law} has no proof`);
       // Worked out whole before it is cut: a plan that hopes for early breaches walks a lawful ledger row by row, ten times as long.
-      const { rows } = await client.query<{ nursery: string | null; what: string }>(`WITH proof AS MATERIALIZED (${proof}) SELECT nursery::text, what FROM proof LIMIT ${MOST_A_LAW}`);
+      const { rows } = await client.query<{ nursery: string | null; what: string }>(
+        `WITH proof AS MATERIALIZED (${proof}) SELECT nursery::text, what FROM proof LIMIT ${MOST_A_LAW}`,
+      );
       breaches.push(...rows.map(({ nursery, what }) => ({ law, nursery, what })));
     }
-    const { rows: [looked] } = await client.query<LawReport['looked']>(`
+    const {
+      rows: [looked],
+    } = await client.query<LawReport['looked']>(`
       SELECT (SELECT count(*)::int FROM nursery) AS nurseries, (SELECT count(*)::int FROM lot) AS lots,
              (SELECT count(*)::int FROM entry) AS entries, (SELECT count(*)::int FROM movement) AS movements`);
     await client.query('COMMIT');

@@ -13,24 +13,33 @@ async function asAdmin<T>(adminUrl: string, work: (client: pg.Client) => Promise
 }
 
 export function hasDatabase(adminUrl: string, name: string): Promise<boolean> {
-  return asAdmin(adminUrl, async (client) => (await client.query('SELECT FROM pg_database WHERE datname = $1', [name])).rowCount === 1);
+  return asAdmin(
+    adminUrl,
+    async (client) => (await client.query('SELECT FROM pg_database WHERE datname = $1', [name])).rowCount === 1,
+  );
 }
 
 /** Makes an empty database, or a copy of another that nobody is connected to. */
 export async function createDatabase(adminUrl: string, name: string, template?: string): Promise<void> {
   await asAdmin(adminUrl, (client) =>
-    client.query(`CREATE DATABASE ${pg.escapeIdentifier(name)}${template === undefined ? '' : ` TEMPLATE ${pg.escapeIdentifier(template)}`}`),
+    client.query(
+      `CREATE DATABASE ${pg.escapeIdentifier(name)}${template === undefined ? '' : ` TEMPLATE ${pg.escapeIdentifier(template)}`}`,
+    ),
   );
 }
 
 /** Drops the database if it is there, closing the connections of whoever still uses it. */
 export async function dropDatabase(adminUrl: string, name: string): Promise<void> {
-  await asAdmin(adminUrl, (client) => client.query(`DROP DATABASE IF EXISTS ${pg.escapeIdentifier(name)} WITH (FORCE)`));
+  await asAdmin(adminUrl, (client) =>
+    client.query(`DROP DATABASE IF EXISTS ${pg.escapeIdentifier(name)} WITH (FORCE)`),
+  );
 }
 
 /** Renames a database that nobody is connected to. */
 export async function renameDatabase(adminUrl: string, from: string, to: string): Promise<void> {
-  await asAdmin(adminUrl, (client) => client.query(`ALTER DATABASE ${pg.escapeIdentifier(from)} RENAME TO ${pg.escapeIdentifier(to)}`));
+  await asAdmin(adminUrl, (client) =>
+    client.query(`ALTER DATABASE ${pg.escapeIdentifier(from)} RENAME TO ${pg.escapeIdentifier(to)}`),
+  );
 }
 
 /**
@@ -38,7 +47,11 @@ export async function renameDatabase(adminUrl: string, from: string, to: string)
  * filling is interrupted; the first commit that waits, in any database of the server, brings all earlier ones to disk.
  */
 export async function waitForDisk(adminUrl: string, name: string, wait: boolean): Promise<void> {
-  await asAdmin(adminUrl, (client) => client.query(`ALTER DATABASE ${pg.escapeIdentifier(name)} ${wait ? 'RESET synchronous_commit' : 'SET synchronous_commit = off'}`));
+  await asAdmin(adminUrl, (client) =>
+    client.query(
+      `ALTER DATABASE ${pg.escapeIdentifier(name)} ${wait ? 'RESET synchronous_commit' : 'SET synchronous_commit = off'}`,
+    ),
+  );
 }
 
 const login = 'rootclock_server';

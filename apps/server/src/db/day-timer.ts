@@ -70,7 +70,10 @@ export class DayTimer {
     else {
       if (this.failures === 0 && !this.isStopped) this.parts.failed(failure.error);
       this.failures += 1;
-      untilNextMs = Math.min(untilNextMs, retryPauseMs({ failures: this.failures, ...PAUSE, chance: this.parts.chance() }));
+      untilNextMs = Math.min(
+        untilNextMs,
+        retryPauseMs({ failures: this.failures, ...PAUSE, chance: this.parts.chance() }),
+      );
     }
     this.lookIn(untilNextMs + this.parts.chance() * SPREAD_MS);
   }
@@ -84,7 +87,10 @@ export class DayTimer {
 }
 
 function everyNursery(database: Database): Promise<Nursery[]> {
-  return database.$queryRaw<Nursery[]>`SELECT nursery_id::text AS "nurseryId", zone, rolled_on AS "rolledOn" FROM every_nursery()`;
+  return database.$queryRaw<
+    Nursery[]
+  >`SELECT nursery_id::text AS "nurseryId", zone, rolled_on AS "rolledOn" FROM every_nursery()`;
 }
 
-const untilMidnightMs = (now: Date, zone: string) => DateTime.fromJSDate(now, { zone }).plus({ days: 1 }).startOf('day').toMillis() - now.getTime();
+const untilMidnightMs = (now: Date, zone: string) =>
+  DateTime.fromJSDate(now, { zone }).plus({ days: 1 }).startOf('day').toMillis() - now.getTime();

@@ -6,11 +6,14 @@ import type { CommandContext, Edits, ReadContext, StoredRow } from '../trpc/oper
 import { Prisma } from './generated/client.ts';
 
 /** For a statement that changes typed columns beside the editing commands, so that whoever read the row before learns of it. */
-export const raised = ({ version }: Pick<CommandContext, 'version'>): Prisma.Sql => Prisma.sql`edition = greatest(edition + 1, ${version}::int)`;
+export const raised = ({ version }: Pick<CommandContext, 'version'>): Prisma.Sql =>
+  Prisma.sql`edition = greatest(edition + 1, ${version}::int)`;
 
 /** The columns of fields that are called as their columns are: leadDays is lead_days. */
 export const columns = (...fields: string[]): Record<string, string> =>
-  Object.fromEntries(fields.map((field) => [field, `r.${field.replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`)}`]));
+  Object.fromEntries(
+    fields.map((field) => [field, `r.${field.replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`)}`]),
+  );
 
 interface EditedTable<Body> {
   table: string;
@@ -23,23 +26,49 @@ interface EditedTable<Body> {
 
 /** A row of a tenant's table. */
 export function editedRow<Body>({ table, row, fields, partial = false }: EditedTable<Body>): Edits<Body> {
-  return editsOf({ table, fields, partial, where: ({ nurseryId }, body) => Prisma.sql`r.nursery_id = ${nurseryId}::uuid AND ${row(body)}` });
+  return editsOf({
+    table,
+    fields,
+    partial,
+    where: ({ nurseryId }, body) => Prisma.sql`r.nursery_id = ${nurseryId}::uuid AND ${row(body)}`,
+  });
 }
 
 /** The settings of the nursery itself. */
 export function editedSettings(fields: Record<string, string>): Edits<unknown> {
-  return editsOf({ table: 'nursery', fields, partial: false, where: ({ nurseryId }) => Prisma.sql`r.id = ${nurseryId}::uuid` });
+  return editsOf({
+    table: 'nursery',
+    fields,
+    partial: false,
+    where: ({ nurseryId }) => Prisma.sql`r.id = ${nurseryId}::uuid`,
+  });
 }
 
 type Where<Body> = (context: ReadContext, body: Body) => Prisma.Sql;
 
-function editsOf<Body>({ table, fields, partial, where }: { table: string; fields: Record<string, string>; partial: boolean; where: Where<Body> }): Edits<Body> {
+function editsOf<Body>({
+  table,
+  fields,
+  partial,
+  where,
+}: {
+  table: string;
+  fields: Record<string, string>;
+  partial: boolean;
+  where: Where<Body>;
+}): Edits<Body> {
   const from = Prisma.raw(`${table} r`);
-  const built = Prisma.raw(`jsonb_build_object(${Object.entries(fields).map(([field, column]) => `'${field}', ${column}`).join(', ')})`);
+  const built = Prisma.raw(
+    `jsonb_build_object(${Object.entries(fields)
+      .map(([field, column]) => `'${field}', ${column}`)
+      .join(', ')})`,
+  );
   return {
     partial,
     load: async (context, body) => {
-      const [row] = await context.tx.$queryRaw<StoredRow[]>`SELECT r.edition, ${built} AS fields FROM ${from} WHERE ${where(context, body)}`;
+      const [row] = await context.tx.$queryRaw<
+        StoredRow[]
+      >`SELECT r.edition, ${built} AS fields FROM ${from} WHERE ${where(context, body)}`;
       return row ?? null;
     },
     raise: async (context, body, edition) => {
@@ -53,7 +82,10 @@ function editsOf<Body>({ table, fields, partial, where }: { table: string; field
 }
 
 /** Who saved an edition and when; nobody is named for what came about otherwise. */
-export async function loadEditor({ tx, nurseryId }: ReadContext, edition: number): Promise<{ personId: string | null; by: string | null; at: string | null }> {
+export async function loadEditor(
+  { tx, nurseryId }: ReadContext,
+  edition: number,
+): Promise<{ personId: string | null; by: string | null; at: string | null }> {
   const [row] = await tx.$queryRaw<{ personId: string | null; by: string | null; at: Date }[]>`
     SELECT c.person_id::text AS "personId", n.name AS by, c.recorded_at AS at FROM command c LEFT JOIN nursery_people() n ON n.person_id = c.person_id
      WHERE c.nursery_id = ${nurseryId}::uuid AND c.version = ${edition}`;
@@ -64,8 +96,15 @@ export async function loadEditor({ tx, nurseryId }: ReadContext, edition: number
 export async function loadCalled({ tx, nurseryId }: ReadContext, values: unknown): Promise<Record<string, string>> {
   const ids = JSON.stringify(values).match(/[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}/g) ?? [];
   if (ids.length === 0) return {};
-  const named = (table: string, column: string) => Prisma.sql`SELECT id, ${Prisma.raw(column)} AS name FROM ${Prisma.raw(table)} WHERE nursery_id = ${nurseryId}::uuid`;
-  const all = [named('plant', 'scientific_name'), named('container', 'name'), named('place', 'code'), named('bed', 'name'), named('lot', 'code')];
+  const named = (table: string, column: string) =>
+    Prisma.sql`SELECT id, ${Prisma.raw(column)} AS name FROM ${Prisma.raw(table)} WHERE nursery_id = ${nurseryId}::uuid`;
+  const all = [
+    named('plant', 'scientific_name'),
+    named('container', 'name'),
+    named('place', 'code'),
+    named('bed', 'name'),
+    named('lot', 'code'),
+  ];
   const rows = await tx.$queryRaw<{ id: string; name: string }[]>`
     SELECT x.id::text, x.name FROM (${Prisma.join(all, ' UNION ALL ')}) x WHERE x.id = ANY (${ids}::uuid[])`;
   return Object.fromEntries(rows.map(({ id, name }) => [id, name]));

@@ -100,18 +100,23 @@ async function launch(dataDir: string, postgres: string, privilege: Privilege, d
     child.once('exit', () => resolve());
     child.once('error', () => resolve());
   });
-  const words = () => readFileSync(logFile(dataDir)).subarray(from).toString('utf8').trimEnd().split('\n').slice(-8).join('\n');
+  const words = () =>
+    readFileSync(logFile(dataDir)).subarray(from).toString('utf8').trimEnd().split('\n').slice(-8).join('\n');
   return { child, port, exited, words };
 }
 
-const hasEnded = (child: ChildProcess) => child.pid === undefined || child.exitCode !== null || child.signalCode !== null;
+const hasEnded = (child: ChildProcess) =>
+  child.pid === undefined || child.exitCode !== null || child.signalCode !== null;
 
 /**
  * Starts the embedded server on a data folder, making the cluster on the first start and clearing away what a killed start
  * left. The caller holds the folder (see folder-lock). Throws with the server's own words when it does not come up; nothing
  * is left running then.
  */
-export async function startEmbedded(dataDir: string, { durable = true, freeBytes }: EmbeddedOptions = {}): Promise<EmbeddedServer> {
+export async function startEmbedded(
+  dataDir: string,
+  { durable = true, freeBytes }: EmbeddedOptions = {},
+): Promise<EmbeddedServer> {
   const { initdb, postgres } = await findBinaries();
   const privilege = choosePrivilege();
   const folder = clusterFolder(dataDir);

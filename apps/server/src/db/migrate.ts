@@ -44,13 +44,19 @@ export function pendingAfter(applied: Applied[], migrations: Migration[]): Migra
   for (const row of applied) {
     const migration = known.get(row.migration_name);
     if (row.finished_at === null) {
-      throw new MigrationError(`Migration ${row.migration_name} began and did not finish. Restore a backup, or repair it by hand, before starting again.`);
+      throw new MigrationError(
+        `Migration ${row.migration_name} began and did not finish. Restore a backup, or repair it by hand, before starting again.`,
+      );
     }
     if (migration === undefined) {
-      throw new MigrationError(`The database has the migration ${row.migration_name}, which this copy of Rootclock does not know: a newer version has used it.`);
+      throw new MigrationError(
+        `The database has the migration ${row.migration_name}, which this copy of Rootclock does not know: a newer version has used it.`,
+      );
     }
     if (migration.checksum !== row.checksum) {
-      throw new MigrationError(`Migration ${row.migration_name} was edited after it was applied to this database. Put the old text back and write a new migration.`);
+      throw new MigrationError(
+        `Migration ${row.migration_name} was edited after it was applied to this database. Put the old text back and write a new migration.`,
+      );
     }
   }
   const done = new Set(applied.map((row) => row.migration_name));

@@ -25,11 +25,15 @@ interface DriverCause {
 function isAnswer(error: unknown): boolean {
   if (!(error instanceof Error) || error.name !== 'DriverAdapterError') return false;
   const { kind, originalCode, severity } = error.cause as DriverCause;
-  return kind === 'UnsupportedNativeDataType' || (typeof originalCode === 'string' && severity !== 'FATAL' && severity !== 'PANIC');
+  return (
+    kind === 'UnsupportedNativeDataType' ||
+    (typeof originalCode === 'string' && severity !== 'FATAL' && severity !== 'PANIC')
+  );
 }
 
 /** Mistakes of the program, met while values were made ready for the driver or read from it. */
-const isMistake = (error: unknown) => [TypeError, RangeError, SyntaxError, ReferenceError].some((kind) => error instanceof kind);
+const isMistake = (error: unknown) =>
+  [TypeError, RangeError, SyntaxError, ReferenceError].some((kind) => error instanceof kind);
 
 async function heard<Answer>(answer: Promise<Answer>): Promise<Answer> {
   try {
@@ -42,7 +46,10 @@ async function heard<Answer>(answer: Promise<Answer>): Promise<Answer> {
 function listenTo<Of extends Asked>(asked: Of): Of {
   const queryRaw = asked.queryRaw.bind(asked);
   const executeRaw = asked.executeRaw.bind(asked);
-  return Object.assign(asked, { queryRaw: (query: Parameters<Of['queryRaw']>[0]) => heard(queryRaw(query)), executeRaw: (query: Parameters<Of['executeRaw']>[0]) => heard(executeRaw(query)) });
+  return Object.assign(asked, {
+    queryRaw: (query: Parameters<Of['queryRaw']>[0]) => heard(queryRaw(query)),
+    executeRaw: (query: Parameters<Of['executeRaw']>[0]) => heard(executeRaw(query)),
+  });
 }
 
 /**
@@ -57,7 +64,10 @@ export function tellingNoAnswer(factory: Factory): Factory {
     connect: async () => {
       const adapter = listenTo(await factory.connect());
       const startTransaction = adapter.startTransaction.bind(adapter);
-      return Object.assign(adapter, { startTransaction: async (...isolation: Parameters<typeof startTransaction>) => listenTo(await heard(startTransaction(...isolation))) });
+      return Object.assign(adapter, {
+        startTransaction: async (...isolation: Parameters<typeof startTransaction>) =>
+          listenTo(await heard(startTransaction(...isolation))),
+      });
     },
   };
 }

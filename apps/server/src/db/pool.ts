@@ -14,9 +14,15 @@ export type Database = PrismaClient;
 export const PATIENCE_MS = 10_000;
 
 export function openDatabase(databaseUrl: string, connections = 10, patienceMs = PATIENCE_MS): Database {
-  const driver = new PrismaPg({ connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` }, { statementNameGenerator: ({ sql }) => statementName(sql) });
+  const driver = new PrismaPg(
+    { connectionString: databaseUrl, max: connections, options: `-c role=${APP_ROLE}` },
+    { statementNameGenerator: ({ sql }) => statementName(sql) },
+  );
   // Waiting is normal here: the writes of one nursery come one after another.
-  return new PrismaClient({ adapter: tellingNoAnswer(driver), transactionOptions: { maxWait: patienceMs, timeout: patienceMs } });
+  return new PrismaClient({
+    adapter: tellingNoAnswer(driver),
+    transactionOptions: { maxWait: patienceMs, timeout: patienceMs },
+  });
 }
 
 /** As long as statements under way may take to come back; a database that says nothing would keep a server from ending. */

@@ -57,19 +57,38 @@ const MOST_TRIES = 4;
 export type Runner = ReturnType<typeof createRunner>;
 
 /** The only way to write. One transaction: lock the nursery, look the command up, run, replan, log, notify. */
-export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lookAheadFailed = () => {} }: RunnerParts) {
+export function createRunner({
+  database,
+  replan,
+  rollDay,
+  foreseeRoll,
+  clock,
+  lookAheadFailed = () => {},
+}: RunnerParts) {
   async function execute<Input extends z.ZodMiniType, Answer, Prepared>(
-    operation: Command<Input, Answer, Prepared>, caller: Caller, commandId: string, body: Prepared, inputHash: string, now: Date, isRoll: boolean,
+    operation: Command<Input, Answer, Prepared>,
+    caller: Caller,
+    commandId: string,
+    body: Prepared,
+    inputHash: string,
+    now: Date,
+    isRoll: boolean,
   ): Promise<Answer> {
     return database.$transaction(async (tx) => {
       const begunAt = performance.now();
-      const [begun] = await tx.$queryRaw<Begun[]>`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
+      const [begun] = await tx.$queryRaw<
+        Begun[]
+      >`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
       if (!begun) refuse('not-found', { what: 'nursery' });
       const state = begun as Begun;
       // While this write waited for the nursery its person may have been removed, or given another role; a day rolls for nobody.
       const role = isRoll ? caller.role : (state.standing ?? refuse('not-signed-in', undefined));
       if (state.known_name !== null) {
-        if (state.known_name !== operation.name || (state.known_person ?? '') !== caller.personId || state.known_hash !== inputHash) {
+        if (
+          state.known_name !== operation.name ||
+          (state.known_person ?? '') !== caller.personId ||
+          state.known_hash !== inputHash
+        ) {
           refuse('command-id-reused', { command: state.known_name });
         }
         throw new AlreadyAnswered(state.known_answer);
@@ -79,7 +98,18 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
       if (!isRoll && (state.rolled_on === null || state.rolled_on < today)) throw new DayNotRolled(today);
       const touched = new Touched();
       const msLeft = () => PATIENCE_MS - (performance.now() - begunAt);
-      const context: CommandContext = { tx, nurseryId: caller.nurseryId, personId: caller.personId, role, today, now, commandId, version: state.version, touched, msLeft };
+      const context: CommandContext = {
+        tx,
+        nurseryId: caller.nurseryId,
+        personId: caller.personId,
+        role,
+        today,
+        now,
+        commandId,
+        version: state.version,
+        touched,
+        msLeft,
+      };
       const answer = await operation.run(context, body);
       await replan(context, state.rules_version);
       await log(tx, context, operation.name, caller, inputHash, answer);
@@ -102,7 +132,11 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
   /** Rolls the day of a nursery; harmless when it is rolled already. */
   async function roll(caller: Caller, today: string, now: Date): Promise<void> {
     const operation: Command<z.ZodMiniType, null> = {
-      kind: 'command', name: 'roll-day', input: null as never, roles: [], before: (body) => body,
+      kind: 'command',
+      name: 'roll-day',
+      input: null as never,
+      roles: [],
+      before: (body) => body,
       run: async (context) => {
         await rollDay(context);
         return null;
@@ -110,16 +144,26 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
     };
     const system = { ...caller, personId: '' };
     try {
-      const foresee = await readOnce(database, caller.nurseryId, (tx) => foreseeRoll({ tx, nurseryId: caller.nurseryId, personId: system.personId, role: caller.role, today, now }));
+      const foresee = await readOnce(database, caller.nurseryId, (tx) =>
+        foreseeRoll({ tx, nurseryId: caller.nurseryId, personId: system.personId, role: caller.role, today, now }),
+      );
       await foresee();
     } catch (error) {
       // It only saves time under the lock: what was not foreseen is reckoned there.
       lookAheadFailed(error);
     }
-    await withRetries(() => execute(operation, system, keyOfDay(caller.nurseryId, today), null as never, today, now, true));
+    await withRetries(() =>
+      execute(operation, system, keyOfDay(caller.nurseryId, today), null as never, today, now, true),
+    );
   }
 
-  async function run<Input extends z.ZodMiniType, Answer, Prepared>(operation: Command<Input, Answer, Prepared>, caller: Caller, commandId: string, body: z.output<Input>, inputHash: string): Promise<Answer> {
+  async function run<Input extends z.ZodMiniType, Answer, Prepared>(
+    operation: Command<Input, Answer, Prepared>,
+    caller: Caller,
+    commandId: string,
+    body: z.output<Input>,
+    inputHash: string,
+  ): Promise<Answer> {
     requireRole(operation.roles, caller.role);
     const now = clock();
     const prepared = await operation.before(body);
@@ -133,12 +177,19 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
     }
   }
 
-  async function read<Input extends z.ZodMiniType, Answer, Loaded>(operation: Query<Input, Answer, Loaded>, caller: Caller, input: z.output<Input>): Promise<Answer> {
+  async function read<Input extends z.ZodMiniType, Answer, Loaded>(
+    operation: Query<Input, Answer, Loaded>,
+    caller: Caller,
+    input: z.output<Input>,
+  ): Promise<Answer> {
     requireRole(operation.roles, caller.role);
     const now = clock();
     const loaded = await readOnce(database, caller.nurseryId, (tx, zone) => {
       const today = dayIn(now, zone ?? refuse('not-found', { what: 'nursery' }));
-      return operation.read({ tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today, now }, input);
+      return operation.read(
+        { tx, nurseryId: caller.nurseryId, personId: caller.personId, role: caller.role, today, now },
+        input,
+      );
     });
     // Only now is the connection free again for others.
     return operation.after(loaded);
@@ -163,8 +214,19 @@ function keyOfDay(nurseryId: string, today: string): string {
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 }
 
-async function log(tx: Tx, context: CommandContext, name: string, caller: Caller, inputHash: string, answer: unknown): Promise<void> {
-  const change = JSON.stringify({ nursery: caller.nurseryId, version: context.version, features: [...context.touched.features] });
+async function log(
+  tx: Tx,
+  context: CommandContext,
+  name: string,
+  caller: Caller,
+  inputHash: string,
+  answer: unknown,
+): Promise<void> {
+  const change = JSON.stringify({
+    nursery: caller.nurseryId,
+    version: context.version,
+    features: [...context.touched.features],
+  });
   await tx.$queryRaw`
     WITH logged AS (
       INSERT INTO command (nursery_id, id, version, name, person_id, input_hash, answer, recorded_at)

@@ -1,4 +1,14 @@
-export const FEATURES = ['plants', 'sources', 'stock', 'pot-life', 'propagation', 'promises', 'gardens', 'planning', 'people'] as const;
+export const FEATURES = [
+  'plants',
+  'sources',
+  'stock',
+  'pot-life',
+  'propagation',
+  'promises',
+  'gardens',
+  'planning',
+  'people',
+] as const;
 export type FeatureName = (typeof FEATURES)[number];
 
 /** What a command changed. The runner replans these and tells browsers which features to read again. */

@@ -60,9 +60,21 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
 }
 
 async function beginNursery(ownerUrl: string, stage: Stage): Promise<void> {
-  const people = await Promise.all(DEMO_SIGN_INS.map(async ({ password, ...person }) => ({ ...person, personId: stage.chance.id(), passwordHash: await hash(password) })));
+  const people = await Promise.all(
+    DEMO_SIGN_INS.map(async ({ password, ...person }) => ({
+      ...person,
+      personId: stage.chance.id(),
+      passwordHash: await hash(password),
+    })),
+  );
   await addDemoNursery(ownerUrl, {
-    nurseryId: stage.nurseryId, name: 'Sedge Hollow demo nursery', zone: ZONE, region: 'IA', seasonEndOn: firstSeasonEnd(stage.today), people,
+    nurseryId: stage.nurseryId,
+    name: 'Sedge Hollow demo nursery',
+    zone: ZONE,
+    region: 'IA',
+    seasonEndOn: firstSeasonEnd(stage.today),
+    people,
   });
-  for (const { personId, name, email, role } of people) stage.addPerson({ nurseryId: stage.nurseryId, personId, personName: name, email, role });
+  for (const { personId, name, email, role } of people)
+    stage.addPerson({ nurseryId: stage.nurseryId, personId, personName: name, email, role });
 }

@@ -38,7 +38,12 @@ export async function readStanding(stage: Stage): Promise<(lotId: string) => Sta
   const standing = new Map<string, StandingUnits>();
   for (let page = 1; ; page++) {
     const { rows, total, perPage } = await stage.as('viewer').stock.listLots({ page, perPage: 200, sort: 'code' });
-    for (const row of rows) standing.set(row.lotId, { free: row.freeUnits, onHand: row.onHandUnits, places: row.places.map(({ placeId, units }) => ({ placeId, units })) });
+    for (const row of rows)
+      standing.set(row.lotId, {
+        free: row.freeUnits,
+        onHand: row.onHandUnits,
+        places: row.places.map(({ placeId, units }) => ({ placeId, units })),
+      });
     if (page * perPage >= total) return (lotId) => standing.get(lotId) ?? NOTHING;
   }
 }

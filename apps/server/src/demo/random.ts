@@ -26,7 +26,8 @@ export function chanceFrom(seed: number): Chance {
   const share = () => next() / 2 ** 32;
   const whole = (least: number, most: number) => least + Math.floor(share() * (most - least + 1));
   return {
-    share, whole,
+    share,
+    whole,
     pick: (choices) => anyOf(choices, whole(0, choices.length - 1)),
     id: () => {
       const hex = Array.from({ length: 4 }, () => next().toString(16).padStart(8, '0')).join('');

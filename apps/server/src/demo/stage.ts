@@ -35,7 +35,10 @@ export class Stage {
   private readonly people = new Map<Role, Caller>();
   private readonly runner: ReturnType<typeof createRunner>;
 
-  constructor(private readonly database: Database, readonly today: string) {
+  constructor(
+    private readonly database: Database,
+    readonly today: string,
+  ) {
     this.runner = createRunner({ database, replan, rollDay, foreseeRoll, clock: () => this.now });
   }
 
@@ -45,7 +48,15 @@ export class Stage {
 
   as(role: Role): Procedures {
     const caller = this.people.get(role) ?? null;
-    return callerFactory({ runner: this.runner, database: this.database, caller, requestId: 'demo', address: '', isBatch: false, door: noDoor, });
+    return callerFactory({
+      runner: this.runner,
+      database: this.database,
+      caller,
+      requestId: 'demo',
+      address: '',
+      isBatch: false,
+      door: noDoor,
+    });
   }
 
   /** Wraps a body as a browser's outbox does, with a command id that is the same each time. */
@@ -73,7 +84,13 @@ export class Stage {
   /** Plays everything in order of days; work may plan more work for the same day or later ones. */
   async play(): Promise<void> {
     for (;;) {
-      const step = this.planned.reduce<Step | undefined>((first, each) => (first === undefined || each.on < first.on || (each.on === first.on && each.order < first.order) ? each : first), undefined);
+      const step = this.planned.reduce<Step | undefined>(
+        (first, each) =>
+          first === undefined || each.on < first.on || (each.on === first.on && each.order < first.order)
+            ? each
+            : first,
+        undefined,
+      );
       if (!step) return;
       this.planned.splice(this.planned.indexOf(step), 1);
       this.setDay(step.on);

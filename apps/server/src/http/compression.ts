@@ -11,7 +11,8 @@ const TEXTS = /^(application\/(manifest\+)?json|image\/svg\+xml|text\/(?!event-s
  * How well an answer packs tells something of what is in it. Where it holds a secret beside words that another site can choose, such
  * telling adds up to the secret: so no answer to a command is packed, and none about people, their sessions and addresses.
  */
-const mayTellSecrets = (request: FastifyRequest) => request.method === 'POST' || callsOf(request).some((name) => name.startsWith('people.'));
+const mayTellSecrets = (request: FastifyRequest) =>
+  request.method === 'POST' || callsOf(request).some((name) => name.startsWith('people.'));
 
 /** Packs the texts among the answers. Files are packed once and for all by the build. */
 export async function compressAnswers(app: FastifyInstance): Promise<void> {
@@ -20,10 +21,17 @@ export async function compressAnswers(app: FastifyInstance): Promise<void> {
   });
   // Procedures answer a stream of one piece; as a text its length is known, and what is short stays as it is.
   app.addHook('onSend', async (_request, reply, payload) => {
-    if (!(payload instanceof Response) || !payload.headers.get('content-type')?.startsWith('application/json')) return payload;
+    if (!(payload instanceof Response) || !payload.headers.get('content-type')?.startsWith('application/json'))
+      return payload;
     reply.code(payload.status);
     for (const [name, value] of payload.headers) reply.header(name, value);
     return payload.text();
   });
-  await app.register(compress, { global: true, threshold: WORTH_BYTES, encodings: ['br', 'gzip'], customTypes: TEXTS, globalDecompression: false });
+  await app.register(compress, {
+    global: true,
+    threshold: WORTH_BYTES,
+    encodings: ['br', 'gzip'],
+    customTypes: TEXTS,
+    globalDecompression: false,
+  });
 }

@@ -5,7 +5,8 @@ import type { Door } from '../trpc/door.ts';
 const named = (name: string, secure: boolean) => (secure ? `__Host-${name}` : name);
 
 /** The session that a request brought, null without one. */
-export const sessionTokenOf = (request: FastifyRequest, secure: boolean): string | null => request.cookies[named('rootclock_session', secure)] ?? null;
+export const sessionTokenOf = (request: FastifyRequest, secure: boolean): string | null =>
+  request.cookies[named('rootclock_session', secure)] ?? null;
 
 /** 256 random bits as base64url: anything else was not set by this server. */
 const SECRET = /^[\w-]{43}$/;

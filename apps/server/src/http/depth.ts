@@ -19,7 +19,8 @@ export function isDeeper(text: string, most: number): boolean {
   return false;
 }
 
-const sentIn = ({ body, query }: FastifyRequest) => [body, (query as { input?: unknown }).input].filter((text) => typeof text === 'string');
+const sentIn = ({ body, query }: FastifyRequest) =>
+  [body, (query as { input?: unknown }).input].filter((text) => typeof text === 'string');
 
 /** Refuses what is sent to procedures and is nested beyond reason, before it is parsed: what walks through it would run out of stack. */
 export function refuseDepth(app: FastifyInstance): void {

@@ -28,20 +28,29 @@ export class OddRequest extends Error {
   }
 }
 
-const unreadable = (status: number): Failure => ({ status, refusal: new Refusal('invalid-input', { issues: [{ path: '', problem: 'wrong-form' }] }) });
+const unreadable = (status: number): Failure => ({
+  status,
+  refusal: new Refusal('invalid-input', { issues: [{ path: '', problem: 'wrong-form' }] }),
+});
 const ofRefusal = (refusal: Refusal): Failure => ({ status: ERRORS[refusal.code].status, refusal });
 
 /** What our own code did not decide is told apart by its status: below 500 the request was at fault, and nothing more is told of it. */
 function failureOf(error: unknown): Failure {
   const { statusCode = 0, code } = error as Partial<FastifyError>;
-  if (code === 'FST_ERR_CTP_BODY_TOO_LARGE') return ofRefusal(new Refusal('body-too-large', { mostKilobytes: MOST_KILOBYTES }));
+  if (code === 'FST_ERR_CTP_BODY_TOO_LARGE')
+    return ofRefusal(new Refusal('body-too-large', { mostKilobytes: MOST_KILOBYTES }));
   const refusal = asRefusal(error);
   if (refusal.code !== 'fault' || statusCode < 400 || statusCode >= 500) return ofRefusal(refusal);
   // Files answer a path that leads out of their folder with 403.
   return statusCode === 403 || statusCode === 404 ? ofRefusal(notHere()) : unreadable(statusCode);
 }
 
-const answerOf = ({ refusal: { code, data } }: Failure, requestId: string): FailureAnswer => ({ code, message: code, data: data ?? {}, requestId });
+const answerOf = ({ refusal: { code, data } }: Failure, requestId: string): FailureAnswer => ({
+  code,
+  message: code,
+  data: data ?? {},
+  requestId,
+});
 
 export const notHere = () => new Refusal('not-found', { what: 'page' });
 
@@ -51,7 +60,11 @@ function answer(error: unknown, request: FastifyRequest, reply: FastifyReply): F
   const found = { err: error, req: request, requestId: request.id };
   if (code === 'fault') request.log.error(found, 'fault');
   else if (code === 'outcome-unknown') request.log.warn(found, 'outcome unknown');
-  return reply.code(failure.status).type('application/json; charset=utf-8').header('cache-control', 'no-store').send(answerOf(failure, request.id));
+  return reply
+    .code(failure.status)
+    .type('application/json; charset=utf-8')
+    .header('cache-control', 'no-store')
+    .send(answerOf(failure, request.id));
 }
 
 /** The one place where failures are answered: as JSON with a code, its data and the request's id, and never in the words of what failed. */
@@ -62,7 +75,8 @@ export function answerFailures(app: FastifyInstance): void {
 }
 
 /** For an address that cannot be read, which no hook and no handler of ours sees. */
-export const answerBadAddress = (error: FastifyError, request: FastifyRequest, reply: FastifyReply): void => void answer(error, request, reply);
+export const answerBadAddress = (error: FastifyError, request: FastifyRequest, reply: FastifyReply): void =>
+  void answer(error, request, reply);
 
 const UNREADABLE: Record<string, number> = { HPE_HEADER_OVERFLOW: 431, ERR_HTTP_REQUEST_TIMEOUT: 408 };
 

@@ -7,7 +7,8 @@ import { askerOf } from './addresses.ts';
 const isWatching = ({ url }: FastifyRequest) => url === '/health' || url === '/ready';
 
 /** The procedures that a request calls: they stand in its address with commas between, however these are written. */
-export const callsOf = ({ params }: FastifyRequest): string[] => ((params as { path?: string } | null)?.path ?? '').split(',');
+export const callsOf = ({ params }: FastifyRequest): string[] =>
+  ((params as { path?: string } | null)?.path ?? '').split(',');
 
 /** How much one address may ask of all interfaces together, counted in calls before anything is looked up or hashed for them. */
 export function limitCalls(app: FastifyInstance, { callsAMinute }: { callsAMinute: number }): void {

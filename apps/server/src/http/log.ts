@@ -14,10 +14,16 @@ const SECRETS: [RegExp, string][] = [
   [/(?<![\w-])[\w-]{43}(?![\w-])/g, '[hidden]'],
 ];
 
-const withoutSecrets = (line: string) => SECRETS.reduce((text, [pattern, instead]) => text.replace(pattern, instead), line);
+const withoutSecrets = (line: string) =>
+  SECRETS.reduce((text, [pattern, instead]) => text.replace(pattern, instead), line);
 
 /** A request as it is logged. What was asked for, behind the question mark, is nobody's business but the asker's. */
-const requestLine = ({ method, url, id, ip }: FastifyRequest) => ({ id, method, url: url.split('?', 1)[0], remoteAddress: ip });
+const requestLine = ({ method, url, id, ip }: FastifyRequest) => ({
+  id,
+  method,
+  url: url.split('?', 1)[0],
+  remoteAddress: ip,
+});
 
 /** The log. Secrets are taken out of each line as it is written, so that no place that logs can forget it. */
 export const loggerOf = ({ level, stream }: LogTo): FastifyServerOptions['logger'] => ({

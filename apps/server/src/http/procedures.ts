@@ -22,7 +22,10 @@ interface ProcedureParts {
 }
 
 /** Every command and query, at /trpc. */
-export async function serveProcedures(root: FastifyInstance, { runner, database, sessions, hearing, publicUrl }: ProcedureParts): Promise<void> {
+export async function serveProcedures(
+  root: FastifyInstance,
+  { runner, database, sessions, hearing, publicUrl }: ProcedureParts,
+): Promise<void> {
   const heavyReads = new HeavyReads();
   await root.register(async (app) => {
     refuseDepth(app);

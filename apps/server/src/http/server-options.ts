@@ -25,7 +25,11 @@ export function serverOptions({ log, trustedProxies, patienceMs }: Taking): Fast
     // Node looks at its lines now and then only: the shares together keep within our patience.
     requestTimeout: Math.floor(patienceMs * 0.8),
     // A host that is missing is refused by us, in our own form.
-    http: { headersTimeout: Math.floor(patienceMs * 0.4), connectionsCheckingInterval: Math.floor(patienceMs * 0.1), requireHostHeader: false },
+    http: {
+      headersTimeout: Math.floor(patienceMs * 0.4),
+      connectionsCheckingInterval: Math.floor(patienceMs * 0.1),
+      requireHostHeader: false,
+    },
   };
 }
 

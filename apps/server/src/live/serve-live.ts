@@ -34,7 +34,8 @@ export function serveLive(app: FastifyInstance, { databaseUrl, beatMs = LIVE_BEA
     changed: (change) => streams.changed(change),
     sessionEnded: (end) => streams.sessionEnded(end),
     lost: (error) => app.log.warn({ err: error }, 'the live connection was lost'),
-    odd: (payload) => app.log.warn({ payload: payload.slice(0, 200) }, 'a notification that is not of ours was ignored'),
+    odd: (payload) =>
+      app.log.warn({ payload: payload.slice(0, 200) }, 'a notification that is not of ours was ignored'),
   });
   let beating: NodeJS.Timeout;
   app.addHook('onReady', async () => {

@@ -20,7 +20,10 @@ export class Stream {
   private wake: () => void = () => {};
   private isLooking = false;
 
-  constructor(readonly caller: Caller, readonly page: Page) {}
+  constructor(
+    readonly caller: Caller,
+    readonly page: Page,
+  ) {}
 
   put(word: LiveWord): void {
     this.untaken = this.untaken === null ? word : together(this.untaken, word);

@@ -38,19 +38,33 @@ function widths(block: Block, width: number): number[] {
 /** Measured in the widest face, so that a cell of several faces never needs more. */
 function heightOfCell(document: PDFKit.PDFDocument, cell: Cell, width: number, size: number): number {
   const face = cell.runs.some((run) => run.face === 'bold') ? 'bold' : 'plain';
-  return document.font(face).fontSize(size).heightOfString(textOf(cell) || ' ', { width, lineGap: LEADING });
+  return document
+    .font(face)
+    .fontSize(size)
+    .heightOfString(textOf(cell) || ' ', { width, lineGap: LEADING });
 }
 
 export function heightOf(document: PDFKit.PDFDocument, block: Block, width: number, size: number): number {
   const cellWidths = widths(block, width);
-  return block.space * size + Math.max(...block.cells.map((cell, at) => heightOfCell(document, cell, cellWidths[at] ?? width, size * block.scale)));
+  return (
+    block.space * size +
+    Math.max(
+      ...block.cells.map((cell, at) => heightOfCell(document, cell, cellWidths[at] ?? width, size * block.scale)),
+    )
+  );
 }
 
 /** Draws a row and answers where the next one begins. */
 export function drawBlock(document: PDFKit.PDFDocument, block: Block, frame: Frame, size: number): number {
   const cellWidths = widths(block, frame.width);
   const top = frame.y + block.space * size;
-  if (block.ruled) document.moveTo(frame.x, top - 2).lineTo(frame.x + frame.width, top - 2).lineWidth(0.5).strokeColor('#777777').stroke();
+  if (block.ruled)
+    document
+      .moveTo(frame.x, top - 2)
+      .lineTo(frame.x + frame.width, top - 2)
+      .lineWidth(0.5)
+      .strokeColor('#777777')
+      .stroke();
   let { x } = frame;
   for (const [at, cell] of block.cells.entries()) {
     const width = cellWidths[at] ?? frame.width;

@@ -17,8 +17,14 @@ export interface Fitted {
  * The largest print in which the rows fit a height; where even the smallest is too large, every text is cut at the same length, as late as
  * possible. `blocksFor` makes the rows with texts no longer than that.
  */
-export function fit(document: PDFKit.PDFDocument, blocksFor: (mostLetters: number) => Block[], width: number, height: number): Fitted {
-  const fits = (blocks: Block[], size: number) => blocks.reduce((sum, block) => sum + heightOf(document, block, width, size), 0) <= height;
+export function fit(
+  document: PDFKit.PDFDocument,
+  blocksFor: (mostLetters: number) => Block[],
+  width: number,
+  height: number,
+): Fitted {
+  const fits = (blocks: Block[], size: number) =>
+    blocks.reduce((sum, block) => sum + heightOf(document, block, width, size), 0) <= height;
   const whole = blocksFor(WHOLE);
   const size = largestSize((each) => fits(whole, each));
   if (size !== null) return { blocks: whole, size, isCut: false };

@@ -5,7 +5,11 @@ import path from 'node:path';
 export type Face = 'plain' | 'bold' | 'italic';
 
 const folder = path.join(path.dirname(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json')), 'ttf');
-const FILES: Record<Face, string> = { plain: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bold.ttf', italic: 'DejaVuSansCondensed-Oblique.ttf' };
+const FILES: Record<Face, string> = {
+  plain: 'DejaVuSansCondensed.ttf',
+  bold: 'DejaVuSansCondensed-Bold.ttf',
+  italic: 'DejaVuSansCondensed-Oblique.ttf',
+};
 
 export function registerFonts(document: PDFKit.PDFDocument): void {
   for (const [face, file] of Object.entries(FILES)) document.registerFont(face, path.join(folder, file));

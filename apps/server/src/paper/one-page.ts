@@ -18,10 +18,16 @@ export interface OnePage {
 /**
  * Bytes of a PDF of one page. `draw` must keep within it: a second page is never begun silently, it is an error.
  */
-export function onePage({ title, author, language, paper, madeAt }: OnePage, draw: (document: PDFKit.PDFDocument) => void): Promise<Uint8Array> {
+export function onePage(
+  { title, author, language, paper, madeAt }: OnePage,
+  draw: (document: PDFKit.PDFDocument) => void,
+): Promise<Uint8Array> {
   // The bottom margin is kept by the drawing: the library would begin a page at it.
   const document = new PdfFile({
-    size: paper === 'a4' ? 'A4' : 'LETTER', margins: { top: MARGIN, left: MARGIN, right: MARGIN, bottom: 0 }, lang: language, displayTitle: true,
+    size: paper === 'a4' ? 'A4' : 'LETTER',
+    margins: { top: MARGIN, left: MARGIN, right: MARGIN, bottom: 0 },
+    lang: language,
+    displayTitle: true,
     info: { Title: title, Author: author, CreationDate: madeAt, ModDate: madeAt },
   });
   registerFonts(document);

@@ -10,7 +10,13 @@ export function answerQuestions<Question, Answer>(reckon: (question: Question) =
   port.on('message', ({ question }: Asked<Question>) => {
     Promise.resolve()
       .then(() => reckon(question))
-      .then((answer): Told<Answer> => ({ answer, error: null }), (error: unknown): Told<Answer> => ({ answer: null, error: error instanceof Error ? (error.stack ?? error.message) : String(error) }))
+      .then(
+        (answer): Told<Answer> => ({ answer, error: null }),
+        (error: unknown): Told<Answer> => ({
+          answer: null,
+          error: error instanceof Error ? (error.stack ?? error.message) : String(error),
+        }),
+      )
       .then(tell, () => process.exit(1));
   });
   tell('ready');

@@ -32,9 +32,16 @@ export class Thread<Question, Answer> {
 
   /** Rejects with the error of `tooLong` when it does not answer in time: within its own, counted from now, where it is told one. */
   ask(question: Question, withinMs?: number): Promise<Answer> {
-    if (this.waiting.length >= MOST_WAITING || (withinMs !== undefined && withinMs <= 0)) return Promise.reject(this.tooLong(withinMs));
+    if (this.waiting.length >= MOST_WAITING || (withinMs !== undefined && withinMs <= 0))
+      return Promise.reject(this.tooLong(withinMs));
     return new Promise((resolve, reject) => {
-      const asked: Waiting<Question, Answer> = { question, resolve, reject, patienceMs: withinMs === undefined ? this.options.patienceMs : null, timer: null };
+      const asked: Waiting<Question, Answer> = {
+        question,
+        resolve,
+        reject,
+        patienceMs: withinMs === undefined ? this.options.patienceMs : null,
+        timer: null,
+      };
       if (withinMs !== undefined) asked.timer = setTimeout(() => this.giveUp(asked, withinMs), withinMs);
       this.waiting.push(asked);
       this.next();

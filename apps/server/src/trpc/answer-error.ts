@@ -6,8 +6,15 @@ import { Refusal } from '../refusal.ts';
 
 type TrpcCode = ConstructorParameters<typeof TRPCError>[0]['code'];
 const TRPC_CODE: Record<number, TrpcCode> = {
-  400: 'BAD_REQUEST', 401: 'UNAUTHORIZED', 403: 'FORBIDDEN', 404: 'NOT_FOUND', 409: 'CONFLICT', 422: 'UNPROCESSABLE_CONTENT', 429: 'TOO_MANY_REQUESTS',
-  500: 'INTERNAL_SERVER_ERROR', 503: 'SERVICE_UNAVAILABLE',
+  400: 'BAD_REQUEST',
+  401: 'UNAUTHORIZED',
+  403: 'FORBIDDEN',
+  404: 'NOT_FOUND',
+  409: 'CONFLICT',
+  422: 'UNPROCESSABLE_CONTENT',
+  429: 'TOO_MANY_REQUESTS',
+  500: 'INTERNAL_SERVER_ERROR',
+  503: 'SERVICE_UNAVAILABLE',
 };
 
 /** Laws that the database refused by name, and the error a person sees when no command noticed first. */
@@ -20,14 +27,24 @@ const BY_CONSTRAINT: Record<string, ErrorCode> = {
 export function asRefusal(error: unknown): Refusal {
   if (error instanceof Refusal) return error;
   if (error instanceof TRPCError) return asRefusalOfTrpc(error);
-  if (error instanceof InputError) return new Refusal('invalid-input', { issues: [{ path: error.argument, problem: 'wrong-form' }], detail: error.message }, error.argument);
+  if (error instanceof InputError)
+    return new Refusal(
+      'invalid-input',
+      { issues: [{ path: error.argument, problem: 'wrong-form' }], detail: error.message },
+      error.argument,
+    );
   const failure = databaseFailure(error);
   if (failure) {
     const named = BY_CONSTRAINT[failure.constraint];
     if (named) return new Refusal(named, {});
     if (failure.sqlState === '23505') return new Refusal('id-taken', { what: failure.constraint });
     if (failure.sqlState === '23503') return new Refusal('not-found', { what: 'row' });
-    if (failure.sqlState === '22P02' || failure.sqlState === '22003' || failure.sqlState === '22008' || failure.sqlState === '22021') {
+    if (
+      failure.sqlState === '22P02' ||
+      failure.sqlState === '22003' ||
+      failure.sqlState === '22008' ||
+      failure.sqlState === '22021'
+    ) {
       return new Refusal('invalid-input', { issues: [{ path: '', problem: 'wrong-form' }] });
     }
   }
@@ -51,12 +68,22 @@ function asRefusalOfTrpc(error: TRPCError): Refusal {
 
 export function toTrpcError(error: unknown): TRPCError {
   const refusal = asRefusal(error);
-  return new TRPCError({ code: TRPC_CODE[ERRORS[refusal.code].status] ?? 'INTERNAL_SERVER_ERROR', message: refusal.code, cause: error instanceof Error && refusal.code === 'fault' ? error : refusal });
+  return new TRPCError({
+    code: TRPC_CODE[ERRORS[refusal.code].status] ?? 'INTERNAL_SERVER_ERROR',
+    message: refusal.code,
+    cause: error instanceof Error && refusal.code === 'fault' ? error : refusal,
+  });
 }
 
 export function errorAnswer(cause: unknown, requestId: string): ErrorAnswer {
   const refusal = asRefusal(cause);
-  return { code: refusal.code, class: ERRORS[refusal.code].class, ...(refusal.field ? { field: refusal.field } : {}), ...(refusal.data ? { data: refusal.data } : {}), requestId };
+  return {
+    code: refusal.code,
+    class: ERRORS[refusal.code].class,
+    ...(refusal.field ? { field: refusal.field } : {}),
+    ...(refusal.data ? { data: refusal.data } : {}),
+    requestId,
+  };
 }
 
 /** The status of an answer of which every part failed alike, by the table of errors: tRPC's own numbers do not tell 503 from 500. */

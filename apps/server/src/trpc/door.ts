@@ -28,4 +28,11 @@ export interface Door {
 }
 
 /** The door of a caller without a browser: nothing was brought, and what is given goes nowhere. */
-export const noDoor: Door = { sessionToken: null, deviceSecret: null, agent: '', open: () => {}, close: () => {}, note: () => {} };
+export const noDoor: Door = {
+  sessionToken: null,
+  deviceSecret: null,
+  agent: '',
+  open: () => {},
+  close: () => {},
+  note: () => {},
+};

@@ -10,7 +10,11 @@ export class HeavyReads {
   private readonly people = new Map<string, { turns: PQueue; open: number }>();
 
   /** Waits for a turn and reads. Refuses when too many wait already, or when nobody waits for the answer any more. */
-  async inTurn<Answer>(personId: string, read: () => Promise<Answer>, signal: AbortSignal | undefined): Promise<Answer> {
+  async inTurn<Answer>(
+    personId: string,
+    read: () => Promise<Answer>,
+    signal: AbortSignal | undefined,
+  ): Promise<Answer> {
     const person = this.people.get(personId) ?? { turns: new PQueue({ concurrency: AT_ONCE }), open: 0 };
     if (person.open >= MOST_OPEN) refuse('too-much-at-once', undefined);
     this.people.set(personId, person);

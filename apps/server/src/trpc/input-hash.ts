@@ -3,7 +3,9 @@ import { slowHash } from '../slow-hashing.ts';
 
 /** Of a body as it was sent, the same whatever order its fields were written in. Salted with the id of its command. */
 export async function inputHashOf(value: unknown, salt: string): Promise<string> {
-  return createHash('sha256').update(await canonical(value, salt)).digest('hex');
+  return createHash('sha256')
+    .update(await canonical(value, salt))
+    .digest('hex');
 }
 
 /** Fields that are hashed slowly first: the log of commands must not be a way to guess passwords at speed. */
@@ -13,8 +15,13 @@ const SECRETS = new Set(['password', 'currentPassword']);
 async function canonical(value: unknown, salt: string): Promise<string> {
   if (Array.isArray(value)) return `[${(await Promise.all(value.map((each) => canonical(each, salt)))).join(',')}]`;
   if (value !== null && typeof value === 'object') {
-    const entries = Object.entries(value).filter(([, v]) => v !== undefined).sort(([a], [b]) => (a < b ? -1 : 1));
-    const fields = entries.map(async ([key, v]) => `${JSON.stringify(key)}:${await canonical(SECRETS.has(key) && typeof v === 'string' ? await slowHash(v, salt) : v, salt)}`);
+    const entries = Object.entries(value)
+      .filter(([, v]) => v !== undefined)
+      .sort(([a], [b]) => (a < b ? -1 : 1));
+    const fields = entries.map(
+      async ([key, v]) =>
+        `${JSON.stringify(key)}:${await canonical(SECRETS.has(key) && typeof v === 'string' ? await slowHash(v, salt) : v, salt)}`,
+    );
     return `{${(await Promise.all(fields)).join(',')}}`;
   }
   return JSON.stringify(value ?? null);

@@ -82,13 +82,19 @@ export type Operation = Command | Query;
 /** What an operation is sent, before its defaults are filled in. */
 export type BodyOf<Op extends { input: z.ZodMiniType }> = z.input<Op['input']>;
 
-export const command = <Input extends z.ZodMiniType, Answer>(definition: Omit<Command<Input, Answer>, 'kind' | 'before'>): Command<Input, Answer> => ({ kind: 'command', ...definition, before: (body) => body });
+export const command = <Input extends z.ZodMiniType, Answer>(
+  definition: Omit<Command<Input, Answer>, 'kind' | 'before'>,
+): Command<Input, Answer> => ({ kind: 'command', ...definition, before: (body) => body });
 /** A command with a `before` step. */
-export const commandPrepared = <Input extends z.ZodMiniType, Answer, Prepared>(definition: Omit<Command<Input, Answer, Prepared>, 'kind'>): Command<Input, Answer, Prepared> => ({ kind: 'command', ...definition });
+export const commandPrepared = <Input extends z.ZodMiniType, Answer, Prepared>(
+  definition: Omit<Command<Input, Answer, Prepared>, 'kind'>,
+): Command<Input, Answer, Prepared> => ({ kind: 'command', ...definition });
 
 type Definition<Input extends z.ZodMiniType, Answer, Loaded> = Omit<Query<Input, Answer, Loaded>, 'kind' | 'after'>;
 
-export const query = <Input extends z.ZodMiniType, Answer>(definition: Definition<Input, Answer, Answer>): Query<Input, Answer> => ({ kind: 'query', ...definition, after: (loaded) => loaded });
+export const query = <Input extends z.ZodMiniType, Answer>(
+  definition: Definition<Input, Answer, Answer>,
+): Query<Input, Answer> => ({ kind: 'query', ...definition, after: (loaded) => loaded });
 /** A query with an `after` step. */
 export const queryThen = <Input extends z.ZodMiniType, Loaded, Answer>(
   definition: Definition<Input, Answer, Loaded> & Pick<Query<Input, Answer, Loaded>, 'after'>,

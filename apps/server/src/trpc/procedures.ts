@@ -44,13 +44,15 @@ const answered = async <Answer>(work: () => Promise<Answer>): Promise<Answer> =>
   }
 };
 
-const checked = <Parsed>(parse: (raw: unknown) => Parsed) => (raw: unknown): Parsed => {
-  try {
-    return parse(raw);
-  } catch (error) {
-    throw toTrpcError(error);
-  }
-};
+const checked =
+  <Parsed>(parse: (raw: unknown) => Parsed) =>
+  (raw: unknown): Parsed => {
+    try {
+      return parse(raw);
+    } catch (error) {
+      throw toTrpcError(error);
+    }
+  };
 
 function signedIn(context: RequestContext): Caller {
   if (!context.caller) refuse('not-signed-in', undefined);
@@ -72,33 +74,41 @@ function allowed(context: RequestContext, operation: Operation, personId?: strin
 }
 
 type ProcedureOf<Op> =
-  Op extends Command<infer Input, infer Answer, infer _Prepared> ? TRPCMutationProcedure<{ input: { commandId: string; personId?: string; body: z.input<Input> }; output: Answer; meta: unknown }>
-  : Op extends Query<infer Input, infer Answer, infer _Loaded> ? TRPCQueryProcedure<{ input: z.input<Input>; output: Answer; meta: unknown }>
-  : never;
+  Op extends Command<infer Input, infer Answer, infer _Prepared>
+    ? TRPCMutationProcedure<{
+        input: { commandId: string; personId?: string; body: z.input<Input> };
+        output: Answer;
+        meta: unknown;
+      }>
+    : Op extends Query<infer Input, infer Answer, infer _Loaded>
+      ? TRPCQueryProcedure<{ input: z.input<Input>; output: Answer; meta: unknown }>
+      : never;
 
 function procedureOf(operation: Operation) {
   if (operation.kind === 'command') {
-    return t.procedure
-      .input(checked((raw) => ({ raw })))
-      .mutation(({ ctx, input }) => answered(async () => {
+    return t.procedure.input(checked((raw) => ({ raw }))).mutation(({ ctx, input }) =>
+      answered(async () => {
         const caller = allowed(ctx, operation, personIn(input.raw));
         const { commandId, body, inputHash } = parseEnvelope(operation.input, input.raw);
         return ctx.runner.run(operation, caller, commandId, body, await inputHash());
-      }));
+      }),
+    );
   }
-  return t.procedure
-    .input(checked((raw) => ({ raw })))
-    .query(({ ctx, input, signal }) => answered(async () => {
+  return t.procedure.input(checked((raw) => ({ raw }))).query(({ ctx, input, signal }) =>
+    answered(async () => {
       const caller = allowed(ctx, operation);
       const asked = parseInput(operation.input, input.raw ?? {});
       const read = () => ctx.runner.read(operation, caller, asked);
       return operation.isHeavy && ctx.heavyReads ? ctx.heavyReads.inTurn(caller.personId, read, signal) : read();
-    }));
+    }),
+  );
 }
 
 /** Turns a feature's operations into its router; each procedure is named as its operation. */
 export function featureRouter<Operations extends Record<string, Operation>>(operations: Operations) {
-  const procedures = Object.fromEntries(Object.entries(operations).map(([name, operation]) => [name, procedureOf(operation)]));
+  const procedures = Object.fromEntries(
+    Object.entries(operations).map(([name, operation]) => [name, procedureOf(operation)]),
+  );
   return t.router(procedures as unknown as { [Name in keyof Operations]: ProcedureOf<Operations[Name]> });
 }
 

@@ -19,7 +19,13 @@ describe('a day that is kept', () => {
   });
 
   it('is nothing that an older version kept without its day', () => {
-    expect(['2026-05-18', null, {}, { on: '2026-05-18' }, { on: 1, today: 2 }].map(isKeptDay)).toEqual([false, false, false, false, false]);
+    expect(['2026-05-18', null, {}, { on: '2026-05-18' }, { on: 1, today: 2 }].map(isKeptDay)).toEqual([
+      false,
+      false,
+      false,
+      false,
+      false,
+    ]);
     expect(isKeptDay({ on: '2026-05-18', today: '2026-05-20' })).toBe(true);
   });
 });

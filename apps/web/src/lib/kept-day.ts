@@ -16,4 +16,7 @@ export const dayToBegin = (kept: KeptDay, today: string): string => (kept.today 
  * The day of an entry that the server has answered now, made in a form that was opened on `openedOn`. What was today while the form was open is kept as
  * of itself, since the answer may come after midnight.
  */
-export const keptLate = (on: string, openedOn: string, today: string): KeptDay => ({ on, today: on >= openedOn ? on : today });
+export const keptLate = (on: string, openedOn: string, today: string): KeptDay => ({
+  on,
+  today: on >= openedOn ? on : today,
+});

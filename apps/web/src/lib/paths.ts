@@ -88,6 +88,7 @@ export interface StartAsk {
 /** The form that starts a batch, filled in: `<ButtonLink {...startBatchLink({ plantId, … })}>`. */
 export function startBatchLink(ask: StartAsk): { to: string; search: Record<string, string | number> } {
   const search: Record<string, string | number> = {};
-  for (const [name, value] of Object.entries(ask) as [string, string | number | null | undefined][]) if (value !== null && value !== undefined) search[name] = value;
+  for (const [name, value] of Object.entries(ask) as [string, string | number | null | undefined][])
+    if (value !== null && value !== undefined) search[name] = value;
   return { to: paths.startBatch(), search };
 }

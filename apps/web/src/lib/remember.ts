@@ -18,7 +18,11 @@ function read(store: Storage, key: string): unknown {
 }
 
 /** A value that this tab remembers under a key, such as `potting.place`; `isValue` guards against what older versions kept. */
-export function useRemembered<Value>(key: string, initial: Value, isValue: (kept: unknown) => kept is Value): [Value, (value: Value) => void] {
+export function useRemembered<Value>(
+  key: string,
+  initial: Value,
+  isValue: (kept: unknown) => kept is Value,
+): [Value, (value: Value) => void] {
   const [value, setValue] = useState<Value>(() => {
     const kept = read(sessionStorage, key);
     return isValue(kept) ? kept : initial;

@@ -5,14 +5,22 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useCallback, useState } from 'react';
 
-export function useWantedSheet<Name extends string>(isName: (word: string) => word is Name): [Name | null, (name: Name | null) => void] {
+export function useWantedSheet<Name extends string>(
+  isName: (word: string) => word is Name,
+): [Name | null, (name: Name | null) => void] {
   const { do: wanted }: { do?: unknown } = useSearch({ strict: false });
   const navigate = useNavigate();
   const [name, setName] = useState<Name | null>(typeof wanted === 'string' && isName(wanted) ? wanted : null);
   const set = useCallback(
     (next: Name | null) => {
       setName(next);
-      if (next === null) void navigate({ to: '.', search: ({ do: _done, ...rest }: Record<string, unknown>) => rest, replace: true, resetScroll: false });
+      if (next === null)
+        void navigate({
+          to: '.',
+          search: ({ do: _done, ...rest }: Record<string, unknown>) => rest,
+          replace: true,
+          resetScroll: false,
+        });
     },
     [navigate],
   );

@@ -22,7 +22,8 @@ export function sayInstantsIn(next: string): void {
 const instantOf = (on: string): Date => new Date(`${on}T00:00:00Z`);
 
 export function daysOf(language: string): DayWords {
-  const style = (options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat(language, { ...options, timeZone: 'UTC' });
+  const style = (options: Intl.DateTimeFormatOptions) =>
+    new Intl.DateTimeFormat(language, { ...options, timeZone: 'UTC' });
   const long = style({ day: 'numeric', month: 'long', year: 'numeric' });
   const short = style({ day: 'numeric', month: 'short' });
   const shortWithYear = style({ day: 'numeric', month: 'short', year: 'numeric' });
@@ -32,7 +33,10 @@ export function daysOf(language: string): DayWords {
     long: (on) => long.format(instantOf(on)),
     short: (on, thisYear) => (Number(on.slice(0, 4)) === thisYear ? short : shortWithYear).format(instantOf(on)),
     month: (on) => month.format(instantOf(on)),
-    instant: (at) => new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short', timeZone: zone }).format(new Date(at)),
+    instant: (at) =>
+      new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short', timeZone: zone }).format(
+        new Date(at),
+      ),
     // A leap year, so that 29 February is a day like others.
     yearly: (monthDay) => yearly.format(instantOf(`2000-${monthDay}`)),
   };

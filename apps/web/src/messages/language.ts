@@ -7,7 +7,8 @@ export const LANGUAGE_NAMES: Record<Language, string> = { en: 'English', es: 'Es
 
 const KEPT_AS = 'rootclock.language';
 
-const isLanguage = (text: string | null | undefined): text is Language => LANGUAGES.some((language) => language === text);
+const isLanguage = (text: string | null | undefined): text is Language =>
+  LANGUAGES.some((language) => language === text);
 
 /** The language chosen on this device, else the first one the browser asks for that is known, else English. */
 export function preferredLanguage(): Language {

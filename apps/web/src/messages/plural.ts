@@ -12,7 +12,8 @@ export function pluralsOf(language: string): (count: number, forms: Forms) => st
   const rules = new Intl.PluralRules(language);
   const numbers = new Intl.NumberFormat(language);
   return (count, forms) => {
-    const form = count === 0 && forms.zero !== undefined ? forms.zero : (forms[rules.select(count) as keyof Forms] ?? forms.other);
+    const form =
+      count === 0 && forms.zero !== undefined ? forms.zero : (forms[rules.select(count) as keyof Forms] ?? forms.other);
     return form.replaceAll('#', numbers.format(count));
   };
 }

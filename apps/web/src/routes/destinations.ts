@@ -4,7 +4,16 @@
  */
 import { paths } from '../lib/paths.ts';
 
-export type DestinationKey = 'today' | 'tasks' | 'stock' | 'propagation' | 'gardens' | 'planning' | 'plants' | 'people' | 'settings';
+export type DestinationKey =
+  | 'today'
+  | 'tasks'
+  | 'stock'
+  | 'propagation'
+  | 'gardens'
+  | 'planning'
+  | 'plants'
+  | 'people'
+  | 'settings';
 
 export interface Destination {
   key: DestinationKey;
@@ -27,4 +36,5 @@ export const DESTINATIONS: readonly Destination[] = [
 ];
 
 /** The destinations that have a page. */
-export const offered = (registered: object): Destination[] => DESTINATIONS.filter((destination) => destination.to in registered);
+export const offered = (registered: object): Destination[] =>
+  DESTINATIONS.filter((destination) => destination.to in registered);

@@ -18,7 +18,21 @@ import { Skeleton } from '../ui/feedback/index.ts';
 import { rootRoute, signedInRoute } from './root.tsx';
 import { shellRoutes } from './shell-routes.tsx';
 
-const routeTree = rootRoute.addChildren([...openRoutes, signedInRoute.addChildren([...shellRoutes, ...todayRoutes, ...taskRoutes, ...planningRoutes, ...potLifeRoutes, ...plantsRoutes, ...settingsRoutes, ...stockRoutes, ...propagationRoutes, ...gardensRoutes])]);
+const routeTree = rootRoute.addChildren([
+  ...openRoutes,
+  signedInRoute.addChildren([
+    ...shellRoutes,
+    ...todayRoutes,
+    ...taskRoutes,
+    ...planningRoutes,
+    ...potLifeRoutes,
+    ...plantsRoutes,
+    ...settingsRoutes,
+    ...stockRoutes,
+    ...propagationRoutes,
+    ...gardensRoutes,
+  ]),
+]);
 
 export const router = createRouter({
   routeTree,

@@ -4,7 +4,15 @@ import { NotFoundPage } from '../shell/trouble-pages.tsx';
 import { signedInRoute } from './root.tsx';
 
 export const shellRoutes = [
-  createRoute({ getParentRoute: () => signedInRoute, path: '/more', component: lazyRouteComponent(() => import('../shell/more-page.tsx'), 'MorePage') }),
-  createRoute({ getParentRoute: () => signedInRoute, path: '/outbox', component: lazyRouteComponent(() => import('../shell/outbox/outbox-page.tsx'), 'OutboxPage') }),
+  createRoute({
+    getParentRoute: () => signedInRoute,
+    path: '/more',
+    component: lazyRouteComponent(() => import('../shell/more-page.tsx'), 'MorePage'),
+  }),
+  createRoute({
+    getParentRoute: () => signedInRoute,
+    path: '/outbox',
+    component: lazyRouteComponent(() => import('../shell/outbox/outbox-page.tsx'), 'OutboxPage'),
+  }),
   createRoute({ getParentRoute: () => signedInRoute, path: '/$', component: NotFoundPage }),
 ];

@@ -10,14 +10,25 @@ const DRAWINGS: Record<DestinationKey | 'more', ReactNode> = {
   gardens: <path d="M3 20c3-4 6-5 9-5s6 1 9 5M7 14V8M7 8L5 5.5M7 8l2-2.5M16 14V6M16 9l2.5-2M16 7l-2.5-2" />,
   planning: <path d="M4 6h16v14H4zM4 10h16M8 6V3.5M16 6V3.5M8 17v-3.5M12 17v-2M16 17v-5" />,
   plants: <path d="M12 21V9M12 9c0-3.5 2-5.5 6-6 0 4-2 6-6 6zM12 14c0-3-2-4.8-5.5-5C6.5 12.4 8.5 14 12 14z" />,
-  people: <path d="M9 10a3 3 0 1 0 0-6 3 3 0 0 0 0 6zM3 20c0-4 2.5-6 6-6s6 2 6 6M17 11a2.5 2.5 0 1 0 0-5M18 14c2 .6 3 2.5 3 5" />,
+  people: (
+    <path d="M9 10a3 3 0 1 0 0-6 3 3 0 0 0 0 6zM3 20c0-4 2.5-6 6-6s6 2 6 6M17 11a2.5 2.5 0 1 0 0-5M18 14c2 .6 3 2.5 3 5" />
+  ),
   settings: <path d="M4 7h9M17 7h3M15 4.5v5M4 17h3M11 17h9M9 14.5v5" />,
   more: <path d="M4 7h16M4 12h16M4 17h16" />,
 };
 
 export function DestinationMark({ name }: { name: DestinationKey | 'more' }) {
   return (
-    <svg className="destination-mark" viewBox="0 0 24 24" fill="none" stroke="currentColor" strokeWidth="1.7" strokeLinecap="round" strokeLinejoin="round" aria-hidden="true">
+    <svg
+      className="destination-mark"
+      viewBox="0 0 24 24"
+      fill="none"
+      stroke="currentColor"
+      strokeWidth="1.7"
+      strokeLinecap="round"
+      strokeLinejoin="round"
+      aria-hidden="true"
+    >
       {DRAWINGS[name]}
     </svg>
   );

@@ -17,7 +17,13 @@ export function LineMark({ personId }: { personId: string }) {
   return (
     <Link to={paths.outbox()} className="line-mark" data-trouble={trouble || undefined}>
       <svg viewBox="0 0 12 12" aria-hidden="true" className="badge-shape">
-        {trouble ? <path d="M6 0.5l5.5 10.5H0.5z" fill="currentColor" /> : waiting.length > 0 ? <path d="M2 6h8M7 3l3 3-3 3" fill="none" stroke="currentColor" strokeWidth="1.8" /> : <path d="M1.5 6.5l3 3 6-7" fill="none" stroke="currentColor" strokeWidth="1.8" />}
+        {trouble ? (
+          <path d="M6 0.5l5.5 10.5H0.5z" fill="currentColor" />
+        ) : waiting.length > 0 ? (
+          <path d="M2 6h8M7 3l3 3-3 3" fill="none" stroke="currentColor" strokeWidth="1.8" />
+        ) : (
+          <path d="M1.5 6.5l3 3 6-7" fill="none" stroke="currentColor" strokeWidth="1.8" />
+        )}
       </svg>
       {/* Heard when it changes, so that nobody has to look whether the line came back. */}
       <span role="status">{words.length > 0 ? words.join(' · ') : outbox.allSent}</span>

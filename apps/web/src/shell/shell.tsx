@@ -21,7 +21,11 @@ import './shell.css';
 function DestinationLink({ destination }: { destination: Destination }) {
   const { shell } = useMessages();
   return (
-    <Link to={destination.to} className="destination" activeOptions={{ exact: destination.exact ?? false, includeSearch: false }}>
+    <Link
+      to={destination.to}
+      className="destination"
+      activeOptions={{ exact: destination.exact ?? false, includeSearch: false }}
+    >
       <DestinationMark name={destination.key} />
       {shell[destination.key]}
     </Link>
@@ -35,7 +39,10 @@ export function Shell() {
   useLive();
   useRouteFocus();
   // Read again while the page stays open: an owner may move the nursery to another zone.
-  useEffect(() => enterSession({ person: { id: person.id }, nursery: { zone: nursery.zone } }), [person.id, nursery.zone]);
+  useEffect(
+    () => enterSession({ person: { id: person.id }, nursery: { zone: nursery.zone } }),
+    [person.id, nursery.zone],
+  );
   useOutboxNews();
 
   return (
@@ -86,7 +93,13 @@ function useOutboxNews(): void {
   const { outbox: words } = useMessages();
   const navigate = useNavigate();
   useEffect(() => {
-    onParked(() => toast({ tone: 'problem', text: words.parkedToast, action: { label: words.show, onAction: () => void navigate({ to: paths.outbox() }) } }));
+    onParked(() =>
+      toast({
+        tone: 'problem',
+        text: words.parkedToast,
+        action: { label: words.show, onAction: () => void navigate({ to: paths.outbox() }) },
+      }),
+    );
   }, [words, navigate]);
   useEffect(
     () =>

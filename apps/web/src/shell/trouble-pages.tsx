@@ -13,7 +13,11 @@ export function NotFoundPage() {
   return (
     <>
       <PageHeader title={shell.notFoundTitle} />
-      <EmptyState kind="nothing-matches" title={shell.notFoundText} actions={<ButtonLink to={paths.today()}>{shell.toStart}</ButtonLink>} />
+      <EmptyState
+        kind="nothing-matches"
+        title={shell.notFoundText}
+        actions={<ButtonLink to={paths.today()}>{shell.toStart}</ButtonLink>}
+      />
     </>
   );
 }

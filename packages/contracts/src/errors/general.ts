@@ -4,7 +4,23 @@ export interface InputIssue {
   /** Dotted path of the field in the form, '' for the whole. */
   path: string;
   /** What is wrong, from a short list that the screens have sentences for. */
-  problem: 'required' | 'not-a-number' | 'not-whole' | 'too-small' | 'too-big' | 'too-long' | 'too-short' | 'not-a-date' | 'far-year' | 'broken-text' | 'too-many-alternatives' | 'not-a-share' | 'not-a-purity' | 'not-a-choice' | 'wrong-form' | 'unknown-field';
+  problem:
+    | 'required'
+    | 'not-a-number'
+    | 'not-whole'
+    | 'too-small'
+    | 'too-big'
+    | 'too-long'
+    | 'too-short'
+    | 'not-a-date'
+    | 'far-year'
+    | 'broken-text'
+    | 'too-many-alternatives'
+    | 'not-a-share'
+    | 'not-a-purity'
+    | 'not-a-choice'
+    | 'wrong-form'
+    | 'unknown-field';
   least?: number;
   most?: number;
 }

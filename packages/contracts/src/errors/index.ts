@@ -15,7 +15,19 @@ export type { Edited, InputIssue } from './general.ts';
 export type { LineShortening } from './promises.ts';
 
 /** The one table of errors, for server and web: an error that is not here cannot be raised, one that is must have a sentence for people. */
-export const ERRORS = { ...generalErrors, ...peopleErrors, ...plantsErrors, ...potLifeErrors, ...sourcesErrors, ...stockErrors, ...stockInErrors, ...propagationErrors, ...promisesErrors, ...gardensErrors, ...planningErrors };
+export const ERRORS = {
+  ...generalErrors,
+  ...peopleErrors,
+  ...plantsErrors,
+  ...potLifeErrors,
+  ...sourcesErrors,
+  ...stockErrors,
+  ...stockInErrors,
+  ...propagationErrors,
+  ...promisesErrors,
+  ...gardensErrors,
+  ...planningErrors,
+};
 export type ErrorCode = keyof typeof ERRORS;
 export type ErrorData<Code extends ErrorCode> = NonNullable<(typeof ERRORS)[Code]['data']>;
 

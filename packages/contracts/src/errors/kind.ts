@@ -15,4 +15,7 @@ export interface ErrorKind<Data> {
 
 export type NoData = Record<string, never>;
 
-export const errorKind = <Data = NoData>(errorClass: ErrorClass, status: ErrorKind<Data>['status']): ErrorKind<Data> => ({ class: errorClass, status });
+export const errorKind = <Data = NoData>(
+  errorClass: ErrorClass,
+  status: ErrorKind<Data>['status'],
+): ErrorKind<Data> => ({ class: errorClass, status });

@@ -7,7 +7,10 @@ export const propagationErrors = {
   /** The batch's unit and its container do not go together; 'none' stands for no container. */
   'container-not-for-unit': errorKind<{ unit: string; container: string; fits: string[] }>('input', 400),
   'tray-without-cells': errorKind<{ container: string }>('input', 400),
-  'more-emerged-than-units': errorKind<{ emerged: number; standing: number; unit: string; batch: string }>('refusal', 409),
+  'more-emerged-than-units': errorKind<{ emerged: number; standing: number; unit: string; batch: string }>(
+    'refusal',
+    409,
+  ),
   /** Potting from cells starts no clock by itself: somebody has to say when the first came up or rooted. */
   'first-alive-unknown': errorKind<{ batch: string; startedOn: string }>('refusal', 422),
   'units-must-leave': errorKind<{ unit: string; batch: string }>('input', 400),
@@ -42,7 +45,10 @@ export const propagationErrors = {
   'stage-twice': errorKind<{ stage: string }>('input', 400),
   'stage-not-for-method': errorKind<{ stage: string; method: string }>('input', 400),
   /** Of the lengths of a stage, one is shorter than the one before it: `least` is that one's days. */
-  'duration-out-of-order': errorKind<{ stage: string; pace: string; than: string; least: number; days: number }>('input', 400),
+  'duration-out-of-order': errorKind<{ stage: string; pace: string; than: string; least: number; days: number }>(
+    'input',
+    400,
+  ),
   'temperature-out-of-order': errorKind<{ low: number; high: number }>('input', 400),
   'seeds-for-seed-only': errorKind<{ method: string }>('input', 400),
   'seeds-need-cells': errorKind<{ unit: string }>('input', 400),

@@ -1,7 +1,9 @@
 import * as z from 'zod/mini';
 import { asRead, calendarDate, id, longText, shortText, units } from '../fields.ts';
 
-const components = z.array(z.strictObject({ plantId: id, containerId: id, units })).check(z.minLength(1), z.maxLength(30));
+const components = z
+  .array(z.strictObject({ plantId: id, containerId: id, units }))
+  .check(z.minLength(1), z.maxLength(30));
 const kit = { kitId: id, name: shortText, note: z._default(longText, ''), components };
 
 export const addKit = z.strictObject(kit);
@@ -11,7 +13,13 @@ export const retireKit = z.strictObject({ kitId: id });
 export const listKits = z.strictObject({});
 
 /** Adds a line for each component of so many kits, in the components' order; `lineIds` has an id for each. */
-export const addKitLines = z.strictObject({ orderId: id, kitId: id, units, bedId: z._default(z.nullable(id), null), lineIds: z.array(id).check(z.minLength(1), z.maxLength(30)) });
+export const addKitLines = z.strictObject({
+  orderId: id,
+  kitId: id,
+  units,
+  bedId: z._default(z.nullable(id), null),
+  lineIds: z.array(id).check(z.minLength(1), z.maxLength(30)),
+});
 
 /** How many whole kits could be promised for a day without shortening anybody. */
 export const checkKit = z.strictObject({

@@ -21,8 +21,10 @@ export const orderLine = z.strictObject({ ...line, kit });
 
 /** An order with more would be longer than what the server takes in at once. */
 const MOST_ALTERNATIVES = 1000;
-const namesFew = z.refine<{ alternatives: unknown[] }[]>((lines) => lines.reduce((sum, { alternatives: named }) => sum + named.length, 0) <= MOST_ALTERNATIVES,
-  { params: { problem: 'too-many-alternatives', most: MOST_ALTERNATIVES } });
+const namesFew = z.refine<{ alternatives: unknown[] }[]>(
+  (lines) => lines.reduce((sum, { alternatives: named }) => sum + named.length, 0) <= MOST_ALTERNATIVES,
+  { params: { problem: 'too-many-alternatives', most: MOST_ALTERNATIVES } },
+);
 
 export const addOrder = z.strictObject({
   orderId: id,
@@ -37,7 +39,12 @@ export const addOrder = z.strictObject({
   lines: z._default(z.array(orderLine).check(z.maxLength(200), namesFew), []),
 });
 /** Left out, whether it takes only natives stays as it was. Lines that break it are then marked and get no such plants. */
-export const editOrder = z.strictObject({ orderId: id, note: z._default(longText, ''), nativesOnly: z.optional(z.boolean()), ...asRead });
+export const editOrder = z.strictObject({
+  orderId: id,
+  note: z._default(longText, ''),
+  nativesOnly: z.optional(z.boolean()),
+  ...asRead,
+});
 export const addLine = z.strictObject({ orderId: id, ...line });
 
 /** The owner keeps the line's rank although others, who are named in the refusal, become shorter. */
@@ -48,7 +55,12 @@ export const withdrawLine = z.strictObject({ lineId: id });
 export const changeDay = z.strictObject({ orderId: id, dueOn: calendarDate, acceptedShortages, keepRank, ...asRead });
 export const finishOrder = z.strictObject({ orderId: id });
 /** Plants that were pulled go back to `placeId` in the same entry; without one an order with pulled plants is refused. */
-export const cancelOrder = z.strictObject({ orderId: id, happenedOn: calendarDate, placeId: z._default(z.nullable(id), null), note: z._default(longText, '') });
+export const cancelOrder = z.strictObject({
+  orderId: id,
+  happenedOn: calendarDate,
+  placeId: z._default(z.nullable(id), null),
+  note: z._default(longText, ''),
+});
 
 export const ORDER_SORTS = ['due', 'client', 'code', 'short'] as const;
 export const listOrders = z.strictObject({

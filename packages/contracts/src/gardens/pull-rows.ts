@@ -53,7 +53,14 @@ export interface PullList {
   /** Lines that are short. */
   short: { lineId: string; scientificName: string; containerCode: string; units: number }[];
   /** Already staged for the order. */
-  staged: { lineId: string; lotId: string; lotCode: string; scientificName: string; containerCode: string; units: number }[];
+  staged: {
+    lineId: string;
+    lotId: string;
+    lotCode: string;
+    scientificName: string;
+    containerCode: string;
+    units: number;
+  }[];
 }
 
 export interface ToPullRow {

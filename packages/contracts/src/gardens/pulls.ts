@@ -16,7 +16,10 @@ export const pullForOrder = z.strictObject({
   confirmed: z._default(z.boolean(), false),
 });
 
-const extra = z.discriminatedUnion('from', [z.strictObject({ from: z.literal('place'), placeId: id, units }), z.strictObject({ from: z.literal('found'), units })]);
+const extra = z.discriminatedUnion('from', [
+  z.strictObject({ from: z.literal('place'), placeId: id, units }),
+  z.strictObject({ from: z.literal('found'), units }),
+]);
 
 /**
  * Plants put into the ground: `units` of those that were pulled, and as `extra` those that never were, from the lot at a place or found
@@ -24,8 +27,13 @@ const extra = z.discriminatedUnion('from', [z.strictObject({ from: z.literal('pl
  */
 export const plantOrder = z.strictObject({
   ...entry,
-  rows: rows(z.strictObject({ lineId: id, lotId: id, units: unitsOrNone, extra: z._default(z.nullable(extra), null) })
-    .check(z.refine((row) => row.units > 0 || row.extra !== null, { path: ['units'], params: { problem: 'too-small' } }))),
+  rows: rows(
+    z
+      .strictObject({ lineId: id, lotId: id, units: unitsOrNone, extra: z._default(z.nullable(extra), null) })
+      .check(
+        z.refine((row) => row.units > 0 || row.extra !== null, { path: ['units'], params: { problem: 'too-small' } }),
+      ),
+  ),
 });
 
 /** Staged plants go to the client who fetches them. */
@@ -37,8 +45,21 @@ export const returnFromOrder = z.strictObject({
   placeId: z._default(z.nullable(id), null),
   /** Needed where plants are lost. */
   cause: z._default(z.nullable(z.enum(LOSS_CAUSES)), null),
-  rows: rows(z.strictObject({ lineId: id, lotId: id, returnedUnits: z._default(unitsOrNone, 0), lostUnits: z._default(unitsOrNone, 0) })
-    .check(z.refine((row) => row.returnedUnits + row.lostUnits > 0, { path: ['returnedUnits'], params: { problem: 'too-small' } }))),
+  rows: rows(
+    z
+      .strictObject({
+        lineId: id,
+        lotId: id,
+        returnedUnits: z._default(unitsOrNone, 0),
+        lostUnits: z._default(unitsOrNone, 0),
+      })
+      .check(
+        z.refine((row) => row.returnedUnits + row.lostUnits > 0, {
+          path: ['returnedUnits'],
+          params: { problem: 'too-small' },
+        }),
+      ),
+  ),
 });
 
 /** Open orders that are due within so many days, overdue ones included. */

@@ -152,5 +152,13 @@ export interface OrderPage extends OrderRow {
   livestockNear: boolean;
   lineRows: OrderLineRow[];
   /** What happened for this order, newest first. */
-  entries: { id: string; kind: string; happenedOn: string; note: string; personName: string | null; units: number; reversed: boolean }[];
+  entries: {
+    id: string;
+    kind: string;
+    happenedOn: string;
+    note: string;
+    personName: string | null;
+    units: number;
+    reversed: boolean;
+  }[];
 }

@@ -1,4 +1,12 @@
-import { type HabitTrait, type HeightClass, type BedSun, MOST_PENALTY, type Standing, SUBSTITUTION_KINDS, type SubstitutionKind } from '@rootclock/domain';
+import {
+  type HabitTrait,
+  type HeightClass,
+  type BedSun,
+  MOST_PENALTY,
+  type Standing,
+  SUBSTITUTION_KINDS,
+  type SubstitutionKind,
+} from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { asRead, id, longText, text } from '../fields.ts';
 
@@ -21,7 +29,12 @@ export const retireSubstitutionRule = z.strictObject({ ruleId: id });
 export const listSubstitutionRules = z.strictObject({});
 
 /** What the rules offer a line of this item for this site, among what the nursery has or grows. */
-export const alternativesFor = z.strictObject({ plantId: id, containerId: id, siteId: z._default(z.nullable(id), null), nativesOnly: z._default(z.boolean(), false) });
+export const alternativesFor = z.strictObject({
+  plantId: id,
+  containerId: id,
+  siteId: z._default(z.nullable(id), null),
+  nativesOnly: z._default(z.boolean(), false),
+});
 
 export interface SubstitutionRuleRow {
   id: string;

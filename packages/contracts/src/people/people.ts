@@ -6,7 +6,13 @@ import { codeField, emailField, knownPasswordField, passwordField } from './sign
 const role = z.enum(ROLES);
 
 export const listPeople = z.strictObject({});
-export const addPerson = z.strictObject({ personId: id, name: shortText, email: emailField, role, password: passwordField });
+export const addPerson = z.strictObject({
+  personId: id,
+  name: shortText,
+  email: emailField,
+  role,
+  password: passwordField,
+});
 export const changePerson = z.strictObject({
   ...asRead,
   personId: id,

@@ -12,5 +12,11 @@ const knownPassword = text(z.minLength(1), z.maxLength(200));
 const code = text(z.trim(), z.minLength(6), z.maxLength(40));
 
 export const signIn = z.strictObject({ email, password: knownPassword, code: z.optional(code) });
-export const createFirstOwner = z.strictObject({ nurseryName: shortText, zone: text(z.minLength(1), z.maxLength(64)), name: shortText, email, password });
+export const createFirstOwner = z.strictObject({
+  nurseryName: shortText,
+  zone: text(z.minLength(1), z.maxLength(64)),
+  name: shortText,
+  email,
+  password,
+});
 export { code as codeField, email as emailField, knownPassword as knownPasswordField, password as passwordField };

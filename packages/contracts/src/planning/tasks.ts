@@ -6,14 +6,16 @@ import { calendarDate, id, longText, page, text } from '../fields.ts';
 const key = text(z.maxLength(200), z.refine(isTaskKey, { params: { problem: 'wrong-form' } }));
 
 /** What is due from day to day, both included; with a place, what is done there and at all that lies in it. */
-export const listTasks = z.strictObject({
-  from: calendarDate,
-  until: calendarDate,
-  placeId: z.optional(z.nullable(id)),
-  /** Left out or empty: every kind. */
-  kinds: z._default(z.array(z.enum(TASK_KINDS)).check(z.maxLength(TASK_KINDS.length)), []),
-  ...page,
-}).check(z.refine((input) => input.from <= input.until, { path: ['until'], params: { problem: 'too-small' } }));
+export const listTasks = z
+  .strictObject({
+    from: calendarDate,
+    until: calendarDate,
+    placeId: z.optional(z.nullable(id)),
+    /** Left out or empty: every kind. */
+    kinds: z._default(z.array(z.enum(TASK_KINDS)).check(z.maxLength(TASK_KINDS.length)), []),
+    ...page,
+  })
+  .check(z.refine((input) => input.from <= input.until, { path: ['until'], params: { problem: 'too-small' } }));
 
 export const tickTask = z.strictObject({ key, doneOn: calendarDate, note: z._default(longText, '') });
 export const untickTask = z.strictObject({ key });

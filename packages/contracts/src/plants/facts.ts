@@ -3,12 +3,16 @@ import * as z from 'zod/mini';
 import { asRead, id, optionalText, seedsPerGram, text } from '../fields.ts';
 
 const words = z.nullable(text(z.trim(), z.minLength(1), z.maxLength(500)));
-const list = z.nullable(z.array(text(z.trim(), z.minLength(1), z.maxLength(120))).check(z.minLength(1), z.maxLength(40)));
+const list = z.nullable(
+  z.array(text(z.trim(), z.minLength(1), z.maxLength(120))).check(z.minLength(1), z.maxLength(40)),
+);
 const months = z.nullable(z.array(z.int().check(z.gte(1), z.lte(12))).check(z.minLength(1), z.maxLength(12)));
 const amount = (most: number) => z.nullable(z.number().check(z.gte(0.01), z.lte(most)));
 const range = (least: number, most: number) => {
   const bound = z.number().check(z.gte(least), z.lte(most));
-  return z.nullable(z.tuple([bound, bound]).check(z.refine(([low, high]) => low <= high, { params: { problem: 'wrong-form' } })));
+  return z.nullable(
+    z.tuple([bound, bound]).check(z.refine(([low, high]) => low <= high, { params: { problem: 'wrong-form' } })),
+  );
 };
 
 /** Facts that are said on the plant's page alone. What clocks and checks reason with is changed by editing the plant. */
@@ -43,10 +47,15 @@ export type SettableFact = keyof typeof values;
 export const SETTABLE_FACTS = Object.keys(values) as readonly SettableFact[];
 
 const said = { plantId: id, source: optionalText, note: optionalText, ...asRead };
-const changes = Object.entries(values).map(([field, value]) => z.strictObject({ ...said, field: z.literal(field), value }));
+const changes = Object.entries(values).map(([field, value]) =>
+  z.strictObject({ ...said, field: z.literal(field), value }),
+);
 
 /** One fact of a plant; null says that nothing is known. It counts as the nursery's own, with the source it names. */
-export const setPlantFact = z.discriminatedUnion('field', changes as [(typeof changes)[number]]) as unknown as z.ZodMiniType<SetPlantFact, SetPlantFact>;
+export const setPlantFact = z.discriminatedUnion(
+  'field',
+  changes as [(typeof changes)[number]],
+) as unknown as z.ZodMiniType<SetPlantFact, SetPlantFact>;
 
 export interface SetPlantFact {
   plantId: string;

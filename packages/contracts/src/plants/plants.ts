@@ -38,7 +38,12 @@ export const addPlant = z.strictObject({
 });
 
 /** Only what is given changes, so that two people can mend different things of one plant. */
-export const editPlant = z.strictObject({ plantId: id, scientificName: z.optional(scientificName), ...optional(traits), ...asRead });
+export const editPlant = z.strictObject({
+  plantId: id,
+  scientificName: z.optional(scientificName),
+  ...optional(traits),
+  ...asRead,
+});
 
 export const retirePlant = z.strictObject({ plantId: id });
 export const restorePlant = z.strictObject({ plantId: id });
@@ -61,5 +66,7 @@ export const listPlants = z.strictObject({
 export const loadReference = z.strictObject({});
 
 function optional<Shape extends Record<string, z.ZodMiniType>>(shape: Shape) {
-  return Object.fromEntries(Object.entries(shape).map(([key, type]) => [key, z.optional(type)])) as { [Key in keyof Shape]: z.ZodMiniOptional<Shape[Key]> };
+  return Object.fromEntries(Object.entries(shape).map(([key, type]) => [key, z.optional(type)])) as {
+    [Key in keyof Shape]: z.ZodMiniOptional<Shape[Key]>;
+  };
 }

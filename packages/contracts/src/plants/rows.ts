@@ -1,4 +1,12 @@
-import type { ContainerKind, HandlingRule, PotLifeBasis, RootHabit, Standing, TaxonRank, WinterCarry } from '@rootclock/domain';
+import type {
+  ContainerKind,
+  HandlingRule,
+  PotLifeBasis,
+  RootHabit,
+  Standing,
+  TaxonRank,
+  WinterCarry,
+} from '@rootclock/domain';
 import type { PlantFactValue } from './facts.ts';
 
 /** A plant as a picker offers it. */

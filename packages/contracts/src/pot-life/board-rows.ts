@@ -1,4 +1,12 @@
-import type { BatchUnit, HoldReason, PlantByState, PotBand, PotLifeBasis, RootHabit, Standing } from '@rootclock/domain';
+import type {
+  BatchUnit,
+  HoldReason,
+  PlantByState,
+  PotBand,
+  PotLifeBasis,
+  RootHabit,
+  Standing,
+} from '@rootclock/domain';
 import type { Page } from '../fields.ts';
 import type { BOARD_FILTERS } from './board.ts';
 
@@ -8,7 +16,13 @@ export interface BindingRule {
   basis: PotLifeBasis;
   span: string | null;
   /** Whom the rule was written for; the most particular part is set. */
-  reach: { lot: boolean; scientificName: string | null; genus: string | null; rootHabit: RootHabit | null; containerName: string | null };
+  reach: {
+    lot: boolean;
+    scientificName: string | null;
+    genus: string | null;
+    rootHabit: RootHabit | null;
+    containerName: string | null;
+  };
   standing: Standing;
   source: string | null;
 }
@@ -70,4 +84,3 @@ export interface Board extends Page<BoardRow> {
   noticeDays: number;
   today: string;
 }
-

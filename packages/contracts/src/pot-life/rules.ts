@@ -6,7 +6,12 @@ const MOST_YEARS = 50;
 const isShort = (span: string) => addSpan('2000-01-01', span) <= addSpan('2000-01-01', `P${MOST_YEARS}Y`);
 
 /** ISO 8601, whole years, months, weeks or days, fifty years at most: P1Y, P6M, P170D. */
-const span = z.nullable(text(z.trim(), z.refine((value) => isSpan(value) && isShort(value), { params: { problem: 'wrong-form' } })));
+const span = z.nullable(
+  text(
+    z.trim(),
+    z.refine((value) => isSpan(value) && isShort(value), { params: { problem: 'wrong-form' } }),
+  ),
+);
 const days = z.int().check(z.gte(0), z.lte(366));
 
 const terms = {

@@ -6,7 +6,10 @@ import { offersForItem } from './reservations.ts';
 const alternative = z.strictObject({ plantId: id, containerId: id, penalty: z.int().check(z.gte(1), z.lte(100)) });
 
 /** Whether so many plants of an item can be promised for a day, with what a line would ask besides. */
-export const checkPromise = z.extend(offersForItem, { units, alternatives: z._default(z.array(alternative).check(z.maxLength(20)), []) });
+export const checkPromise = z.extend(offersForItem, {
+  units,
+  alternatives: z._default(z.array(alternative).check(z.maxLength(20)), []),
+});
 
 /** What could be promised from one lot or batch. */
 export interface PromiseSource {

@@ -9,7 +9,12 @@ const lost = z._default(z.nullable(units), null);
 const placeId = z._default(z.nullable(id), null);
 
 /** An order moves to another day. It keeps its turn where that leaves no other order shorter, and with `keepRank` whoever becomes shorter. */
-const moveOrder = z.strictObject({ kind: z.literal('move-order'), orderId: id, dueOn: calendarDate, keepRank: z._default(z.boolean(), false) });
+const moveOrder = z.strictObject({
+  kind: z.literal('move-order'),
+  orderId: id,
+  dueOn: calendarDate,
+  keepRank: z._default(z.boolean(), false),
+});
 /** An order is cancelled. Plants that were pulled for it go back to `placeId`. */
 const cancelOrder = z.strictObject({ kind: z.literal('cancel-order'), orderId: id, placeId });
 /** Somebody new asks for an item: planted at a site, or without one fetched by the client, whose lead days count then. It comes behind all others. */
@@ -30,7 +35,12 @@ const loseLot = z.strictObject({ kind: z.literal('lose-lot'), lotId: id, units: 
 /** Cells, trays, pieces or packs of a batch are lost. */
 const loseBatch = z.strictObject({ kind: z.literal('lose-batch'), batchId: id, units: lost, placeId });
 /** A batch yields another number of plants, or on another day, than was expected of it. */
-const changeBatch = z.strictObject({ kind: z.literal('change-batch'), batchId: id, cautiousUnits: unitsOrNone, readyOn: z._default(z.nullable(calendarDate), null) });
+const changeBatch = z.strictObject({
+  kind: z.literal('change-batch'),
+  batchId: id,
+  cautiousUnits: unitsOrNone,
+  readyOn: z._default(z.nullable(calendarDate), null),
+});
 
 const changes = [moveOrder, cancelOrder, addOrder, loseLot, loseBatch, changeBatch] as const;
 
@@ -39,7 +49,14 @@ export const whatIfAnything = z.discriminatedUnion('kind', changes);
 /** A change that is tried and not kept; edits of an order are tried in their own forms. */
 export const whatIf = z.discriminatedUnion('kind', [...changes, ...orderEdits]);
 
-export const WHAT_IF_KINDS = ['move-order', 'cancel-order', 'add-order', 'lose-lot', 'lose-batch', 'change-batch'] as const;
+export const WHAT_IF_KINDS = [
+  'move-order',
+  'cancel-order',
+  'add-order',
+  'lose-lot',
+  'lose-batch',
+  'change-batch',
+] as const;
 export type WhatIfKind = (typeof WHAT_IF_KINDS)[number];
 
 /**

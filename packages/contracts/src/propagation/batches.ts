@@ -20,38 +20,61 @@ const forecast = {
 const stagePosition = z.int().check(z.gte(0), z.lte(10));
 
 /** Either `units` in the unit of the batch, or whole `trays` whose cells the server reckons. */
-export const startBatch = z.strictObject({
-  batchId: id,
-  plantId: id,
-  sourceId: id,
-  method: z.enum(PROPAGATION_METHODS),
-  /** The version of a protocol that the batch keeps; unit, container and target that are left out are taken from it. */
-  protocolVersionId: z.optional(z.nullable(id)),
-  /** The stage it starts in, where that is not the first: seed that was bought stratified. */
-  stagePosition: z.optional(z.nullable(stagePosition)),
-  unit: z.optional(z.nullable(z.enum(BATCH_UNITS))),
-  containerId: z.optional(z.nullable(id)),
-  units: z.optional(z.nullable(units)),
-  trays: z.optional(z.nullable(units)),
-  /** Seeds, where somebody counted or weighed them; a seed that does not come up is no loss. */
-  seedsSown: z.optional(z.nullable(units)),
-  /** What is taken out of the source's store for it; of packs that are drawn on, what was taken out of them. */
-  seedGrams: z.optional(z.nullable(grams)),
-  /** Packs in stratification whose seed it is: how many are used up by it, none while they stay in use. */
-  fromPacks: z.optional(z.nullable(z.strictObject({ batchId: id, units: unitsOrNone, placeId }))),
-  placeId: id,
-  happenedOn: calendarDate,
-  ...forecast,
-  note,
-}).check(
-  z.refine((input) => (input.units == null) !== (input.trays == null), { path: ['units'], params: { problem: 'required' } }),
-  z.refine((input) => input.unit != null || input.protocolVersionId != null, { path: ['unit'], params: { problem: 'required' } }),
-  z.refine((input) => input.trays == null || input.unit == null || input.unit === 'cell', { path: ['trays'], params: { problem: 'not-a-choice' } }),
-  z.refine((input) => input.stagePosition == null || input.protocolVersionId != null, { path: ['stagePosition'], params: { problem: 'not-a-choice' } }),
-  z.refine((input) => input.seedsSown == null || input.method === 'seed', { path: ['seedsSown'], params: { problem: 'not-a-choice' } }),
-  z.refine((input) => input.seedGrams == null || input.method === 'seed', { path: ['seedGrams'], params: { problem: 'not-a-choice' } }),
-  z.refine((input) => input.fromPacks == null || input.method === 'seed', { path: ['fromPacks'], params: { problem: 'not-a-choice' } }),
-);
+export const startBatch = z
+  .strictObject({
+    batchId: id,
+    plantId: id,
+    sourceId: id,
+    method: z.enum(PROPAGATION_METHODS),
+    /** The version of a protocol that the batch keeps; unit, container and target that are left out are taken from it. */
+    protocolVersionId: z.optional(z.nullable(id)),
+    /** The stage it starts in, where that is not the first: seed that was bought stratified. */
+    stagePosition: z.optional(z.nullable(stagePosition)),
+    unit: z.optional(z.nullable(z.enum(BATCH_UNITS))),
+    containerId: z.optional(z.nullable(id)),
+    units: z.optional(z.nullable(units)),
+    trays: z.optional(z.nullable(units)),
+    /** Seeds, where somebody counted or weighed them; a seed that does not come up is no loss. */
+    seedsSown: z.optional(z.nullable(units)),
+    /** What is taken out of the source's store for it; of packs that are drawn on, what was taken out of them. */
+    seedGrams: z.optional(z.nullable(grams)),
+    /** Packs in stratification whose seed it is: how many are used up by it, none while they stay in use. */
+    fromPacks: z.optional(z.nullable(z.strictObject({ batchId: id, units: unitsOrNone, placeId }))),
+    placeId: id,
+    happenedOn: calendarDate,
+    ...forecast,
+    note,
+  })
+  .check(
+    z.refine((input) => (input.units == null) !== (input.trays == null), {
+      path: ['units'],
+      params: { problem: 'required' },
+    }),
+    z.refine((input) => input.unit != null || input.protocolVersionId != null, {
+      path: ['unit'],
+      params: { problem: 'required' },
+    }),
+    z.refine((input) => input.trays == null || input.unit == null || input.unit === 'cell', {
+      path: ['trays'],
+      params: { problem: 'not-a-choice' },
+    }),
+    z.refine((input) => input.stagePosition == null || input.protocolVersionId != null, {
+      path: ['stagePosition'],
+      params: { problem: 'not-a-choice' },
+    }),
+    z.refine((input) => input.seedsSown == null || input.method === 'seed', {
+      path: ['seedsSown'],
+      params: { problem: 'not-a-choice' },
+    }),
+    z.refine((input) => input.seedGrams == null || input.method === 'seed', {
+      path: ['seedGrams'],
+      params: { problem: 'not-a-choice' },
+    }),
+    z.refine((input) => input.fromPacks == null || input.method === 'seed', {
+      path: ['fromPacks'],
+      params: { problem: 'not-a-choice' },
+    }),
+  );
 
 /** A stage of its protocol that the batch began on a day. */
 export const beginBatchStage = z.strictObject({ batchId: id, position: stagePosition, happenedOn: calendarDate, note });
@@ -101,16 +124,21 @@ const potted = z.strictObject({
   readyOn: z.optional(z.nullable(calendarDate)),
 });
 
-export const potBatch = z.strictObject({
-  batchId: id,
-  happenedOn: calendarDate,
-  /** When the first came up or rooted, if no count has said so: a day, a month, a season. */
-  firstAlive: z.optional(z.nullable(roughDay)),
-  lots: z.array(potted).check(z.minLength(1), z.maxLength(20)),
-  note,
-}).check(
-  z.refine((input) => new Set(input.lots.map((lot) => lot.lotId)).size === input.lots.length, { path: ['lots'], params: { problem: 'wrong-form' } }),
-);
+export const potBatch = z
+  .strictObject({
+    batchId: id,
+    happenedOn: calendarDate,
+    /** When the first came up or rooted, if no count has said so: a day, a month, a season. */
+    firstAlive: z.optional(z.nullable(roughDay)),
+    lots: z.array(potted).check(z.minLength(1), z.maxLength(20)),
+    note,
+  })
+  .check(
+    z.refine((input) => new Set(input.lots.map((lot) => lot.lotId)).size === input.lots.length, {
+      path: ['lots'],
+      params: { problem: 'wrong-form' },
+    }),
+  );
 
 /** All of it, or `units` of it, from one place to another. */
 export const moveBatch = z.strictObject({

@@ -23,18 +23,26 @@ export const readBatch = z.strictObject({ batchId: id });
 export const readStartChoices = z.strictObject({ plantId: id, versionId: z.optional(z.nullable(id)) });
 
 /** What learning suggests of a batch, or of a start under a protocol that is only thought of. */
-export const suggestForecast = z.strictObject({
-  batchId: z.optional(z.nullable(id)),
-  protocolVersionId: z.optional(z.nullable(id)),
-  unit: z.optional(z.nullable(z.enum(BATCH_UNITS))),
-  units: z.optional(z.nullable(units)),
-  seedsSown: z.optional(z.nullable(units)),
-  startedOn: z.optional(z.nullable(calendarDate)),
-  /** Left out, those of the protocol. */
-  containerId: z.optional(z.nullable(id)),
-  targetContainerId: z.optional(z.nullable(id)),
-  stagePosition: z.optional(z.nullable(z.int().check(z.gte(0), z.lte(10)))),
-}).check(
-  z.refine((input) => (input.batchId == null) !== (input.protocolVersionId == null), { path: ['batchId'], params: { problem: 'required' } }),
-  z.refine((input) => input.protocolVersionId == null || input.units != null, { path: ['units'], params: { problem: 'required' } }),
-);
+export const suggestForecast = z
+  .strictObject({
+    batchId: z.optional(z.nullable(id)),
+    protocolVersionId: z.optional(z.nullable(id)),
+    unit: z.optional(z.nullable(z.enum(BATCH_UNITS))),
+    units: z.optional(z.nullable(units)),
+    seedsSown: z.optional(z.nullable(units)),
+    startedOn: z.optional(z.nullable(calendarDate)),
+    /** Left out, those of the protocol. */
+    containerId: z.optional(z.nullable(id)),
+    targetContainerId: z.optional(z.nullable(id)),
+    stagePosition: z.optional(z.nullable(z.int().check(z.gte(0), z.lte(10)))),
+  })
+  .check(
+    z.refine((input) => (input.batchId == null) !== (input.protocolVersionId == null), {
+      path: ['batchId'],
+      params: { problem: 'required' },
+    }),
+    z.refine((input) => input.protocolVersionId == null || input.units != null, {
+      path: ['units'],
+      params: { problem: 'required' },
+    }),
+  );

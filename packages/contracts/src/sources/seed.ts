@@ -5,13 +5,25 @@ import { calendarDate, grams, gramsOrNone, id, longText, share } from '../fields
 const note = z._default(longText, '');
 
 /** Seed that comes into a source's store. */
-export const receiveSeed = z.strictObject({ sourceId: id, kind: z.enum(SEED_ARRIVALS), grams, happenedOn: calendarDate, note });
+export const receiveSeed = z.strictObject({
+  sourceId: id,
+  kind: z.enum(SEED_ARRIVALS),
+  grams,
+  happenedOn: calendarDate,
+  note,
+});
 
 /** What the balance says is there; the difference to the books is booked, up or down. */
 export const weighSeed = z.strictObject({ sourceId: id, grams: gramsOrNone, happenedOn: calendarDate, note });
 
 /** Seed that leaves the store other than by being sown. */
-export const takeSeed = z.strictObject({ sourceId: id, reason: z.enum(SEED_TAKINGS), grams, happenedOn: calendarDate, note });
+export const takeSeed = z.strictObject({
+  sourceId: id,
+  reason: z.enum(SEED_TAKINGS),
+  grams,
+  happenedOn: calendarDate,
+  note,
+});
 
 /** A new source of the same plant, made of seed of others by weight. */
 export const blendSources = z.strictObject({

@@ -1,6 +1,18 @@
 import { SEED_STORAGES, SOURCE_KINDS, SOURCE_ORIGINS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, calendarDate, grams, id, longText, optionalText, page, purity, roughDay, seedsPerGram, text } from '../fields.ts';
+import {
+  asRead,
+  calendarDate,
+  grams,
+  id,
+  longText,
+  optionalText,
+  page,
+  purity,
+  roughDay,
+  seedsPerGram,
+  text,
+} from '../fields.ts';
 
 /** What is known of where propagules came from; nearly all of it may be unknown. */
 const provenance = {

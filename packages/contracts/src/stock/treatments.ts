@@ -20,12 +20,16 @@ interface Reentry {
   reentryHours?: number | null | undefined;
   reentryAt?: string | null | undefined;
 }
-const oneReentry = <Input extends Reentry>() => z.refine<Input>(
-  ({ treatedAt, reentryHours, reentryAt }) => !reentryAt || ((reentryHours ?? null) === null && new Date(reentryAt) > new Date(treatedAt)),
-  { path: ['reentryAt'], params: { problem: 'wrong-form' } },
-);
+const oneReentry = <Input extends Reentry>() =>
+  z.refine<Input>(
+    ({ treatedAt, reentryHours, reentryAt }) =>
+      !reentryAt || ((reentryHours ?? null) === null && new Date(reentryAt) > new Date(treatedAt)),
+    { path: ['reentryAt'], params: { problem: 'wrong-form' } },
+  );
 
 /** What was applied to some lots. It closes the places they stand at until the re-entry time. */
-export const treatLots = z.strictObject({ lotIds: z.array(id).check(z.minLength(1), z.maxLength(500)), ...treatment }).check(oneReentry());
+export const treatLots = z
+  .strictObject({ lotIds: z.array(id).check(z.minLength(1), z.maxLength(500)), ...treatment })
+  .check(oneReentry());
 /** What was applied to all that stands at a place and at the places within it. */
 export const treatPlace = z.strictObject({ placeId: id, ...treatment }).check(oneReentry());

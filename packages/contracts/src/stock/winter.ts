@@ -14,8 +14,11 @@ const springCount = z.strictObject({
 /** The spring count of one lot or of a whole place, in one entry. */
 export const countSpring = z.strictObject({
   counts: z.array(springCount).check(
-    z.minLength(1), z.maxLength(500),
-    z.refine((counts) => new Set(counts.map(({ lotId, placeId }) => `${lotId}/${placeId}`)).size === counts.length, { params: { problem: 'wrong-form' } }),
+    z.minLength(1),
+    z.maxLength(500),
+    z.refine((counts) => new Set(counts.map(({ lotId, placeId }) => `${lotId}/${placeId}`)).size === counts.length, {
+      params: { problem: 'wrong-form' },
+    }),
   ),
   happenedOn: calendarDate,
   note: z._default(longText, ''),
@@ -26,12 +29,20 @@ export const countSpring = z.strictObject({
 });
 
 /** Lots with plants that have not come up, whose last-emergence day has passed; with `waiting` also those whose day is still to come. */
-export const listNotUp = z.strictObject({ placeId: z.optional(z.nullable(id)), waiting: z._default(z.boolean(), false) });
+export const listNotUp = z.strictObject({
+  placeId: z.optional(z.nullable(id)),
+  waiting: z._default(z.boolean(), false),
+});
 
 /** How fast plants of a lot are lost, and what of them lives through a winter. */
 export const readLivingRates = z.strictObject({ lotId: id });
 
 /** What stands at a place and in all that lies in it, or of one lot, to be counted in spring. */
-export const readSpringSheet = z.strictObject({ placeId: z.optional(z.nullable(id)), lotId: z.optional(z.nullable(id)) }).check(
-  z.refine((input) => (input.placeId == null) !== (input.lotId == null), { path: ['placeId'], params: { problem: 'required' } }),
-);
+export const readSpringSheet = z
+  .strictObject({ placeId: z.optional(z.nullable(id)), lotId: z.optional(z.nullable(id)) })
+  .check(
+    z.refine((input) => (input.placeId == null) !== (input.lotId == null), {
+      path: ['placeId'],
+      params: { problem: 'required' },
+    }),
+  );

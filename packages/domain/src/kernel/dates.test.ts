@@ -1,6 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDays, dateOf, daysBetween, earliestOf, fromDayNumber, isCalendarDate, latestOf, requireDate, toDayNumber } from './dates.ts';
+import {
+  addDays,
+  dateOf,
+  daysBetween,
+  earliestOf,
+  fromDayNumber,
+  isCalendarDate,
+  latestOf,
+  requireDate,
+  toDayNumber,
+} from './dates.ts';
 import { InputError } from './input.ts';
 
 const dayNumber = fc.integer({ min: toDayNumber('1800-01-01'), max: toDayNumber('2400-12-31') });

@@ -59,13 +59,15 @@ export function requireDate(argument: string, value: unknown): CalendarDate {
 /** Year, month and day of a date. Throws InputError when it does not exist. */
 export function dateParts(on: CalendarDate, argument = 'on'): DateParts {
   const parts = readParts(on);
-  if (parts === null) throw new InputError(argument, 'must be a day that exists, written YYYY-MM-DD', { value: String(on) });
+  if (parts === null)
+    throw new InputError(argument, 'must be a day that exists, written YYYY-MM-DD', { value: String(on) });
   return parts;
 }
 
 /** The date of a year, month and day. Throws InputError when there is no such day, or the year leaves 0001 to 9999. */
 export function dateOf({ year, month, day }: DateParts): CalendarDate {
-  if (year < FIRST_YEAR || year > LAST_YEAR) throw new InputError('on', 'must stay within the years 0001 to 9999', { year });
+  if (year < FIRST_YEAR || year > LAST_YEAR)
+    throw new InputError('on', 'must stay within the years 0001 to 9999', { year });
   const exists = Number.isInteger(year) && Number.isInteger(month) && Number.isInteger(day);
   if (!exists || month < 1 || month > 12 || day < 1 || day > daysInMonth(year, month)) {
     throw new InputError('on', 'must be a day that exists', { year, month, day });
@@ -88,7 +90,8 @@ export function fromDayNumber(dayNumber: number): CalendarDate {
   const days = dayNumber + EPOCH_DAYS;
   // The first guess by the mean length of a year is at most one year off, so one step settles it.
   let year = Math.floor(days / 365.2425) + 1;
-  const startOf = (y: number) => (y - 1) * 365 + Math.floor((y - 1) / 4) - Math.floor((y - 1) / 100) + Math.floor((y - 1) / 400);
+  const startOf = (y: number) =>
+    (y - 1) * 365 + Math.floor((y - 1) / 4) - Math.floor((y - 1) / 100) + Math.floor((y - 1) / 400);
   if (startOf(year) > days) year -= 1;
   else if (startOf(year + 1) <= days) year += 1;
   let rest = days - startOf(year);

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { InputError, MAX_UNITS, requireOneOf, requirePositive, requireShare, requireText, requireUnits } from './input.ts';
+import {
+  InputError,
+  MAX_UNITS,
+  requireOneOf,
+  requirePositive,
+  requireShare,
+  requireText,
+  requireUnits,
+} from './input.ts';
 import { compareText } from './text.ts';
 
 describe('required values', () => {

@@ -17,14 +17,16 @@ export class InputError extends Error {
 
 /** Returns the text when it holds more than blanks. Throws InputError naming the argument otherwise. */
 export function requireText(argument: string, value: unknown): string {
-  if (typeof value !== 'string' || value.trim() === '') throw new InputError(argument, 'must be a text that is not empty');
+  if (typeof value !== 'string' || value.trim() === '')
+    throw new InputError(argument, 'must be a text that is not empty');
   return value;
 }
 
 /** Returns the value when it is one of the choices. Throws InputError naming the argument and the choices otherwise. */
 export function requireOneOf<T extends string>(argument: string, value: unknown, choices: readonly T[]): T {
   const found = choices.find((choice) => choice === value);
-  if (found === undefined) throw new InputError(argument, `must be one of ${choices.join(', ')}`, { choices: [...choices] });
+  if (found === undefined)
+    throw new InputError(argument, `must be one of ${choices.join(', ')}`, { choices: [...choices] });
   return found;
 }
 

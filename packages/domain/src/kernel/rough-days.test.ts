@@ -18,8 +18,11 @@ describe('a day known roughly', () => {
     expect(earliestOfDay(value)).toEqual({ earliestOn, latestOn, precision });
   });
 
-  it.each(['2026-13', '2026-00', '2026-fall', '26', '2026-02-30', '0000', '', 'spring', '2026-4'])('refuses %j', (value) => {
-    expect(() => earliestOfDay(value, 'receivedOn')).toThrow(InputError);
-    expect(() => earliestOfDay(value, 'receivedOn')).toThrow(/^receivedOn: /);
-  });
+  it.each(['2026-13', '2026-00', '2026-fall', '26', '2026-02-30', '0000', '', 'spring', '2026-4'])(
+    'refuses %j',
+    (value) => {
+      expect(() => earliestOfDay(value, 'receivedOn')).toThrow(InputError);
+      expect(() => earliestOfDay(value, 'receivedOn')).toThrow(/^receivedOn: /);
+    },
+  );
 });

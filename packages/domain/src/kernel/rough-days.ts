@@ -40,7 +40,8 @@ function monthsFrom(year: number, month: number, count: number, precision: DayPr
  */
 export function earliestOfDay(value: string, argument = 'day'): RoughDay {
   const text = typeof value === 'string' ? value : '';
-  if (/^\d{4}/.test(text) && !isWithinYears(text)) throw new InputError(argument, `must lie within the years ${YEARS.least} to ${YEARS.most}`, { value });
+  if (/^\d{4}/.test(text) && !isWithinYears(text))
+    throw new InputError(argument, `must lie within the years ${YEARS.least} to ${YEARS.most}`, { value });
   if (isCalendarDate(value)) return { earliestOn: value, latestOn: value, precision: 'day' };
   const year = Number(text.slice(0, 4));
   if (YEAR_FORM.test(text)) return monthsFrom(year, 1, 12, 'year');
@@ -51,7 +52,11 @@ export function earliestOfDay(value: string, argument = 'day'): RoughDay {
   if (season !== undefined) {
     return monthsFrom(season === 'winter' ? year - 1 : year, FIRST_MONTH_OF_SEASON[season], 3, 'season');
   }
-  throw new InputError(argument, 'must be a day, month, season or year such as 2026-04-14, 2026-04, 2026-spring or 2026', {
-    value: String(value),
-  });
+  throw new InputError(
+    argument,
+    'must be a day, month, season or year such as 2026-04-14, 2026-04, 2026-spring or 2026',
+    {
+      value: String(value),
+    },
+  );
 }

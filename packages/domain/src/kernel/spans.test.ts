@@ -28,10 +28,13 @@ describe('spans', () => {
     expect(subtractSpan('2026-01-15', 'P1Y1M')).toBe('2024-12-15');
   });
 
-  it.each(['P', 'P0D', 'P0Y0M', '1Y', 'P1H', 'PT24H', 'P1.5Y', 'P-1D', 'P1D1Y', 'p1y', '', null])('refuse %j', (span) => {
-    expect(isSpan(span)).toBe(false);
-    expect(() => addSpan('2026-01-01', String(span))).toThrow(InputError);
-  });
+  it.each(['P', 'P0D', 'P0Y0M', '1Y', 'P1H', 'PT24H', 'P1.5Y', 'P-1D', 'P1D1Y', 'p1y', '', null])(
+    'refuse %j',
+    (span) => {
+      expect(isSpan(span)).toBe(false);
+      expect(() => addSpan('2026-01-01', String(span))).toThrow(InputError);
+    },
+  );
 
   it('accept exactly what can be added', () => {
     fc.assert(

@@ -21,7 +21,8 @@ export function requireSpan(argument: string, value: unknown): Span {
   }
   const months = Number(match[1] ?? 0) * 12 + Number(match[2] ?? 0);
   const days = Number(match[3] ?? 0) * 7 + Number(match[4] ?? 0);
-  if (months === 0 && days === 0) throw new InputError(argument, 'must be longer than nothing', { value: String(value) });
+  if (months === 0 && days === 0)
+    throw new InputError(argument, 'must be longer than nothing', { value: String(value) });
   return { months, days };
 }
 

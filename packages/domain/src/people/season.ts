@@ -8,4 +8,5 @@ const USUAL_SEASON_END: MonthDay = '10-31';
 export const firstSeasonEnd = (today: CalendarDate): CalendarDate => nextMonthDay(today, USUAL_SEASON_END);
 
 /** The end of a season that may have passed: the same day of the year again, on or after today. One that lies ahead stays as it is. */
-export const seasonEndAhead = (endOn: CalendarDate, today: CalendarDate): CalendarDate => (endOn >= today ? endOn : nextMonthDay(today, endOn.slice(5)));
+export const seasonEndAhead = (endOn: CalendarDate, today: CalendarDate): CalendarDate =>
+  endOn >= today ? endOn : nextMonthDay(today, endOn.slice(5));

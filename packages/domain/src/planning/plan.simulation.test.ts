@@ -13,8 +13,23 @@ const KINDS = ['emergence', 'growing-on', 'hardening'] as const;
 const planOf = async (passing: readonly PlanPassing[], wanted: number, confidence: number) => {
   const stages = KINDS.map((kind) => stage(kind, 30, passing.find((row) => row.stage === kind)?.share ?? 1));
   // Pots one by one, so that no whole tray adds to the sureness that was asked for.
-  const protocol = protocolOf({ method: 'division', startUnit: 'piece', startContainerId: null, seedsPerCell: null, plan: { stages, dormantMonths: [] }, passing });
-  const { lines } = await productionPlan(factsOf({ confidence, demands: [demandOf({ units: wanted })], protocols: [protocol], sources: [{ ...factsOf().sources[0]!, kind: 'mother-plants' }] }), noSolver);
+  const protocol = protocolOf({
+    method: 'division',
+    startUnit: 'piece',
+    startContainerId: null,
+    seedsPerCell: null,
+    plan: { stages, dormantMonths: [] },
+    passing,
+  });
+  const { lines } = await productionPlan(
+    factsOf({
+      confidence,
+      demands: [demandOf({ units: wanted })],
+      protocols: [protocol],
+      sources: [{ ...factsOf().sources[0]!, kind: 'mother-plants' }],
+    }),
+    noSolver,
+  );
   return lines[0]!;
 };
 
@@ -24,22 +39,52 @@ function simulate(passing: readonly PlanPassing[], started: number, wanted: numb
   let met = 0;
   for (let draw = 0; draw < DRAWS; draw += 1) {
     let alive = started;
-    for (const { share, shapes } of passing) alive = chance.binomial(alive, shapes === null ? share : chance.beta(shapes.alpha, shapes.beta));
+    for (const { share, shapes } of passing)
+      alive = chance.binomial(alive, shapes === null ? share : chance.beta(shapes.alpha, shapes.beta));
     if (alive >= wanted) met += 1;
   }
   return met / DRAWS;
 }
 
 const learned = (rows: readonly { stage: (typeof KINDS)[number]; alpha: number; beta: number }[]): PlanPassing[] =>
-  rows.map(({ stage: kind, alpha, beta }) => ({ stage: kind, covers: [kind], share: alpha / (alpha + beta), tried: 0, batches: 0, shapes: { alpha, beta } }));
+  rows.map(({ stage: kind, alpha, beta }) => ({
+    stage: kind,
+    covers: [kind],
+    share: alpha / (alpha + beta),
+    tried: 0,
+    batches: 0,
+    shapes: { alpha, beta },
+  }));
 
-const KNOWN = known([{ kind: 'emergence', share: 0.7 }, { kind: 'growing-on', share: 0.9 }, { kind: 'hardening', share: 0.98 }]);
+const KNOWN = known([
+  { kind: 'emergence', share: 0.7 },
+  { kind: 'growing-on', share: 0.9 },
+  { kind: 'hardening', share: 0.98 },
+]);
 /** A protocol's figures worth twenty plants each, and the same with some hundred counted beside them. */
-const BELIEVED = learned([{ stage: 'emergence', alpha: 14, beta: 6 }, { stage: 'growing-on', alpha: 18, beta: 2 }, { stage: 'hardening', alpha: 19.6, beta: 0.4 }]);
-const COUNTED = learned([{ stage: 'emergence', alpha: 224, beta: 96 }, { stage: 'growing-on', alpha: 180, beta: 20 }, { stage: 'hardening', alpha: 196, beta: 4 }]);
+const BELIEVED = learned([
+  { stage: 'emergence', alpha: 14, beta: 6 },
+  { stage: 'growing-on', alpha: 18, beta: 2 },
+  { stage: 'hardening', alpha: 19.6, beta: 0.4 },
+]);
+const COUNTED = learned([
+  { stage: 'emergence', alpha: 224, beta: 96 },
+  { stage: 'growing-on', alpha: 180, beta: 20 },
+  { stage: 'hardening', alpha: 196, beta: 4 },
+]);
 
-describe.each([['known', KNOWN], ['counted', COUNTED], ['only believed', BELIEVED]] as const)('with shares that are %s', (_, passing) => {
-  it.each([[40, 0.5], [40, 0.8], [40, 0.9], [120, 0.9], [120, 0.95]])('enough of %i are there at %d of the draws', async (wanted, confidence) => {
+describe.each([
+  ['known', KNOWN],
+  ['counted', COUNTED],
+  ['only believed', BELIEVED],
+] as const)('with shares that are %s', (_, passing) => {
+  it.each([
+    [40, 0.5],
+    [40, 0.8],
+    [40, 0.9],
+    [120, 0.9],
+    [120, 0.95],
+  ])('enough of %i are there at %d of the draws', async (wanted, confidence) => {
     const line = await planOf(passing, wanted, confidence);
     const share = simulate(passing, line.units, wanted, wanted * 1000 + confidence * 100);
     expect(share).toBeGreaterThan(confidence - within(confidence));

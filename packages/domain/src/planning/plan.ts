@@ -36,8 +36,22 @@ export interface PlanFacts {
   neutralValue: number;
 }
 
-const gap = ({ demand, units }: WantedFor, reason: UnmetReason, more: Partial<Pick<PlanGap, 'fullWeeks' | 'grams'>> = {}): PlanGap => ({
-  demandId: demand.id, kind: demand.kind, plantId: demand.plantId, containerId: demand.containerId, on: demand.on, units, unitValue: demand.unitValue, reason, fullWeeks: [], grams: null, ...more,
+const gap = (
+  { demand, units }: WantedFor,
+  reason: UnmetReason,
+  more: Partial<Pick<PlanGap, 'fullWeeks' | 'grams'>> = {},
+): PlanGap => ({
+  demandId: demand.id,
+  kind: demand.kind,
+  plantId: demand.plantId,
+  containerId: demand.containerId,
+  on: demand.on,
+  units,
+  unitValue: demand.unitValue,
+  reason,
+  fullWeeks: [],
+  grams: null,
+  ...more,
 });
 
 /** Nothing is started for what is wanted later than this: no plant takes so long, and the weeks until then are all gone through. */
@@ -47,13 +61,17 @@ const PLANNED_AHEAD = 'P10Y';
 const unheld = ({ units, held }: PlanDemand) => Math.max(0, units - held.reduce((sum, each) => sum + each.units, 0));
 
 function seedGap(wanted: WantedFor, draft: StartDraft, { sources }: PlanFacts, { sourced, full }: SeedAnswer): PlanGap {
-  const source = sourced?.source ?? sources.find(({ plantId, gramsLeft }) => plantId === draft.plant.id && gramsLeft !== null);
+  const source =
+    sourced?.source ?? sources.find(({ plantId, gramsLeft }) => plantId === draft.plant.id && gramsLeft !== null);
   const needed = source ? gramsFor(full.seeds, source) : null;
   return gap(wanted, 'not-enough-seed', { grams: needed === null ? null : { needed, left: sourced?.gramsLeft ?? 0 } });
 }
 
 /** What of a batch is served when it gives fewer plants than are wanted, in the order of worth. */
-function servedOf({ wanted }: StartDraft, plants: number): { demand: PlanDemand; units: number; servedUnits: number }[] {
+function servedOf(
+  { wanted }: StartDraft,
+  plants: number,
+): { demand: PlanDemand; units: number; servedUnits: number }[] {
   let left = plants;
   return wanted.map(({ demand, units }) => {
     const servedUnits = Math.min(left, units);
@@ -74,32 +92,59 @@ const byDay = (a: PlanLine, b: PlanLine) => compareText(a.startOn, b.startOn) ||
 export async function productionPlan(facts: PlanFacts, solve: SolveProgramme): Promise<ProductionPlan> {
   const { today, confidence, space } = facts;
   requireDate('today', today);
-  if (requireShare('confidence', confidence) < 0.5 || confidence > 0.999) throw new InputError('confidence', 'must lie from 0.5 to 0.999', { least: 0.5, most: 0.999 });
+  if (requireShare('confidence', confidence) < 0.5 || confidence > 0.999)
+    throw new InputError('confidence', 'must lie from 0.5 to 0.999', { least: 0.5, most: 0.999 });
   const firstOn = weekStart(today);
-  const choosing = { ...facts, plants: new Map(facts.plants.map((plant) => [plant.id, plant])), containers: new Map(facts.containers.map((container) => [container.id, container])) };
+  const choosing = {
+    ...facts,
+    plants: new Map(facts.plants.map((plant) => [plant.id, plant])),
+    containers: new Map(facts.containers.map((container) => [container.id, container])),
+  };
   const lastOn = addSpan(today, PLANNED_AHEAD);
   const near = facts.demands.filter(({ on }) => on <= lastOn);
-  const far = facts.demands.filter(({ on }) => on > lastOn).map((demand) => ({ demand, units: unheld(demand) })).filter(({ units }) => units > 0);
+  const far = facts.demands
+    .filter(({ on }) => on > lastOn)
+    .map((demand) => ({ demand, units: unheld(demand) }))
+    .filter(({ units }) => units > 0);
   const { given, short: missing } = serveDemands(near, facts.supplies);
   const answers = missing.map((shortage) => chooseStart(shortage, choosing));
-  const gaps: PlanGap[] = [...answers.filter(isUnmet).map(({ shortage, reason }) => gap(shortage, reason)), ...far.map((wanted) => gap(wanted, 'too-far-ahead'))];
-  const drafts = draftStarts(answers.filter((answer): answer is Choice => !isUnmet(answer)), facts);
+  const gaps: PlanGap[] = [
+    ...answers.filter(isUnmet).map(({ shortage, reason }) => gap(shortage, reason)),
+    ...far.map((wanted) => gap(wanted, 'too-far-ahead')),
+  ];
+  const drafts = draftStarts(
+    answers.filter((answer): answer is Choice => !isUnmet(answer)),
+    facts,
+  );
 
   const left = new SeedLeft(facts.sources);
-  const sourcedOf = (wanted: readonly StartDraft[]): Sourced[] => wanted.flatMap((draft) => {
-    const answer = takeSeed(draft, facts.sources, left, confidence);
-    gaps.push(...answer.short.map((wantedFor) => seedGap(wantedFor, draft, facts, answer)));
-    return answer.sourced ? [answer.sourced] : [];
-  });
+  const sourcedOf = (wanted: readonly StartDraft[]): Sourced[] =>
+    wanted.flatMap((draft) => {
+      const answer = takeSeed(draft, facts.sources, left, confidence);
+      gaps.push(...answer.short.map((wantedFor) => seedGap(wantedFor, draft, facts, answer)));
+      return answer.sourced ? [answer.sourced] : [];
+    });
   const timely = sourcedOf(drafts.filter(({ timing }) => timing.state !== 'too-late'));
   const late = sourcedOf(drafts.filter(({ timing }) => timing.state === 'too-late'));
 
   const standingCm2 = standingArea(space.standing, given, choosing.containers, today);
-  const fitted = await fitToSpace(timely.map(({ draft, size }) => ({ draft, full: size })), { capacityCm2: space.capacityCm2, standingCm2 }, { confidence, neutralValue: facts.neutralValue, firstOn }, solve);
+  const fitted = await fitToSpace(
+    timely.map(({ draft, size }) => ({ draft, full: size })),
+    { capacityCm2: space.capacityCm2, standingCm2 },
+    { confidence, neutralValue: facts.neutralValue, firstOn },
+    solve,
+  );
   const lines = fitted.starts.flatMap(({ draft, size, fullWeeks }, at) => {
     const served = servedOf(draft, size?.plants ?? 0);
-    gaps.push(...served.filter(({ units, servedUnits }) => servedUnits < units)
-      .map(({ demand, units, servedUnits }) => gap({ demand, units: units - servedUnits }, 'no-space', { fullWeeks: fullWeeks.map((week) => mondayOf(firstOn, week)) })));
+    gaps.push(
+      ...served
+        .filter(({ units, servedUnits }) => servedUnits < units)
+        .map(({ demand, units, servedUnits }) =>
+          gap({ demand, units: units - servedUnits }, 'no-space', {
+            fullWeeks: fullWeeks.map((week) => mondayOf(firstOn, week)),
+          }),
+        ),
+    );
     const sourced = timely[at];
     return size && sourced ? [lineOf({ draft, size, sourced, served, firstOn })] : [];
   });
@@ -108,9 +153,16 @@ export async function productionPlan(facts: PlanFacts, solve: SolveProgramme): P
     return lineOf({ draft, size, sourced, served: servedOf(draft, size.plants), firstOn });
   });
   return {
-    lines: lines.sort(byDay), tooLate: tooLate.sort(byDay),
-    gaps: gaps.sort((a, b) => compareText(a.on, b.on) || compareText(a.demandId, b.demandId) || compareText(a.reason, b.reason)),
-    weeks: standingCm2.map((cm2, week) => ({ startsOn: mondayOf(firstOn, week), standingCm2: cm2, plannedCm2: fitted.plannedCm2[week] ?? 0 })),
+    lines: lines.sort(byDay),
+    tooLate: tooLate.sort(byDay),
+    gaps: gaps.sort(
+      (a, b) => compareText(a.on, b.on) || compareText(a.demandId, b.demandId) || compareText(a.reason, b.reason),
+    ),
+    weeks: standingCm2.map((cm2, week) => ({
+      startsOn: mondayOf(firstOn, week),
+      standingCm2: cm2,
+      plannedCm2: fitted.plannedCm2[week] ?? 0,
+    })),
     capacityCm2: space.capacityCm2,
     missingUnits: [...missing, ...far].reduce((sum, { units }) => sum + units, 0),
     servedUnits: lines.reduce((sum, { plants }) => sum + plants, 0),

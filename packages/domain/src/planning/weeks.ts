@@ -10,7 +10,9 @@ export function weekStart(on: CalendarDate): CalendarDate {
 }
 
 /** Which week of those that begin on the Monday `firstOn` holds a day: 0 is the first, negative lies before. */
-export const weekOf = (firstOn: CalendarDate, on: CalendarDate): number => Math.floor((toDayNumber(on) - toDayNumber(firstOn)) / 7);
+export const weekOf = (firstOn: CalendarDate, on: CalendarDate): number =>
+  Math.floor((toDayNumber(on) - toDayNumber(firstOn)) / 7);
 
 /** The Monday of a week counted from the first. */
-export const mondayOf = (firstOn: CalendarDate, week: number): CalendarDate => fromDayNumber(toDayNumber(firstOn) + 7 * week);
+export const mondayOf = (firstOn: CalendarDate, week: number): CalendarDate =>
+  fromDayNumber(toDayNumber(firstOn) + 7 * week);

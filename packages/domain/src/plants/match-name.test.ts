@@ -4,8 +4,16 @@ import { InputError } from '../kernel/input.ts';
 import { matchName, type NamedPlant } from './match-name.ts';
 
 const plants: NamedPlant[] = [
-  { id: 'tuberosa', scientificName: 'Asclepias tuberosa L.', vernacularNames: ['butterfly milkweed', 'butterfly weed'] },
-  { id: 'curassavica', scientificName: 'Asclepias curassavica L.', vernacularNames: ['tropical milkweed', 'butterfly weed'] },
+  {
+    id: 'tuberosa',
+    scientificName: 'Asclepias tuberosa L.',
+    vernacularNames: ['butterfly milkweed', 'butterfly weed'],
+  },
+  {
+    id: 'curassavica',
+    scientificName: 'Asclepias curassavica L.',
+    vernacularNames: ['tropical milkweed', 'butterfly weed'],
+  },
   {
     id: 'laeve',
     scientificName: 'Symphyotrichum laeve (L.) Á. Löve & D. Löve',
@@ -30,12 +38,21 @@ describe('a written name', () => {
   );
 
   // Kept without an author, so that only what is written carries one.
-  it.each(['ASCLEPIAS tuberosa L.', 'asclepias tuberosa L.', 'ASCLEPIAS TUBEROSA L.', 'asclepias  tuberosa  Linnaeus'])('%j is found whatever its letters, author and all', (text) => {
-    expect(matchName(text, [{ id: 'tuberosa', scientificName: 'Asclepias tuberosa' }])).toEqual({ kind: 'exact', plantId: 'tuberosa' });
-  });
+  it.each(['ASCLEPIAS tuberosa L.', 'asclepias tuberosa L.', 'ASCLEPIAS TUBEROSA L.', 'asclepias  tuberosa  Linnaeus'])(
+    '%j is found whatever its letters, author and all',
+    (text) => {
+      expect(matchName(text, [{ id: 'tuberosa', scientificName: 'Asclepias tuberosa' }])).toEqual({
+        kind: 'exact',
+        plantId: 'tuberosa',
+      });
+    },
+  );
 
   it('is found without the diacritics of its author', () => {
-    expect(matchName('Symphyotrichum laeve (L.) A. Love & D. Love', plants)).toEqual({ kind: 'exact', plantId: 'laeve' });
+    expect(matchName('Symphyotrichum laeve (L.) A. Love & D. Love', plants)).toEqual({
+      kind: 'exact',
+      plantId: 'laeve',
+    });
   });
 
   it('may be a synonym', () => {
@@ -93,7 +110,14 @@ describe('a written name', () => {
   });
 
   it('means the same whatever the order of the plants', () => {
-    const texts = fc.constantFrom('butterfly weed', 'Asclepias', 'Asclepias tubrosa', 'milkweed', 'Aster laevis', 'butterfly wed');
+    const texts = fc.constantFrom(
+      'butterfly weed',
+      'Asclepias',
+      'Asclepias tubrosa',
+      'milkweed',
+      'Aster laevis',
+      'butterfly wed',
+    );
     fc.assert(
       fc.property(fc.shuffledSubarray(plants, { minLength: plants.length }), texts, (shuffled, text) => {
         expect(matchName(text, shuffled)).toEqual(matchName(text, plants));

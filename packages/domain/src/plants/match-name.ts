@@ -45,7 +45,13 @@ interface KeyedName {
 function inBotanicalCase(text: string): string {
   const [genus = '', epithet = '', ...rest] = text.trim().split(/\s+/);
   const isShouted = /^\p{Lu}{3,}/u.test(epithet);
-  return [`${genus.slice(0, 1).toUpperCase()}${genus.slice(1).toLowerCase()}`, isShouted ? epithet.toLowerCase() : epithet, ...rest].join(' ').trim();
+  return [
+    `${genus.slice(0, 1).toUpperCase()}${genus.slice(1).toLowerCase()}`,
+    isShouted ? epithet.toLowerCase() : epithet,
+    ...rest,
+  ]
+    .join(' ')
+    .trim();
 }
 
 // A scientific name is found with and without its author; a genus by itself is no name of a species.
@@ -80,7 +86,10 @@ function nearMissesOf(key: string, names: readonly KeyedName[]): NearMiss[] {
       return distance === null ? [] : [{ plantId, name, distance, place: NAME_KINDS.indexOf(kind) }];
     }),
   );
-  found.sort((a, b) => a.distance - b.distance || a.place - b.place || compareText(a.name, b.name) || compareText(a.plantId, b.plantId));
+  found.sort(
+    (a, b) =>
+      a.distance - b.distance || a.place - b.place || compareText(a.name, b.name) || compareText(a.plantId, b.plantId),
+  );
   const firstOfPlant = found.filter((miss, at) => found.findIndex((other) => other.plantId === miss.plantId) === at);
   return firstOfPlant.slice(0, MOST_NEAR_MISSES).map(({ plantId, name, distance }) => ({ plantId, name, distance }));
 }
@@ -100,7 +109,9 @@ export function matchName(text: string, plants: readonly NamedPlant[]): NameMatc
   for (const kind of NAME_KINDS) {
     // An author is only cut off when a scientific name is sought: "Green milkweed L." is not the common name "green".
     const keys = kind === 'common' ? [asWritten] : wanted;
-    const hits = names.filter((name) => name.kind === kind && name.keys.some((key) => key !== '' && keys.includes(key)));
+    const hits = names.filter(
+      (name) => name.kind === kind && name.keys.some((key) => key !== '' && keys.includes(key)),
+    );
     const [plantId, ...others] = distinctIds(hits);
     if (plantId === undefined) continue;
     if (others.length > 0) return { kind: 'ambiguous', plantIds: [plantId, ...others] };
@@ -109,6 +120,7 @@ export function matchName(text: string, plants: readonly NamedPlant[]): NameMatc
   }
   const genus = asWritten.replace(/ spp?$/, '');
   const ofGenus = names.filter(({ kind, keys }) => kind === 'exact' && keys.some((key) => key.startsWith(`${genus} `)));
-  if (genus !== '' && !genus.includes(' ') && ofGenus.length > 0) return { kind: 'ambiguous', plantIds: distinctIds(ofGenus) };
+  if (genus !== '' && !genus.includes(' ') && ofGenus.length > 0)
+    return { kind: 'ambiguous', plantIds: distinctIds(ofGenus) };
   return { kind: 'unknown', nearMisses: asWritten === '' ? [] : nearMissesOf(asWritten, names) };
 }

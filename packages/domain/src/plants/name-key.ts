@@ -1,5 +1,15 @@
 // Letters that Unicode does not take apart into a base letter and a mark, though people type them without.
-const PLAIN_LETTERS: Readonly<Record<string, string>> = { ł: 'l', ø: 'o', đ: 'd', ð: 'd', þ: 'th', æ: 'ae', œ: 'oe', ß: 'ss', ı: 'i' };
+const PLAIN_LETTERS: Readonly<Record<string, string>> = {
+  ł: 'l',
+  ø: 'o',
+  đ: 'd',
+  ð: 'd',
+  þ: 'th',
+  æ: 'ae',
+  œ: 'oe',
+  ß: 'ss',
+  ı: 'i',
+};
 
 /** Text without diacritics: 'Á. Löve' becomes 'A. Love'. Case is kept. */
 export function withoutDiacritics(text: string): string {

@@ -63,7 +63,13 @@ describe('a scientific name', () => {
   });
 
   it.each([
-    ['Asclepias tuberosa L. subsp. interior Woodson', 'Asclepias tuberosa subsp. interior', 'subspecies', 'interior', 'Woodson'],
+    [
+      'Asclepias tuberosa L. subsp. interior Woodson',
+      'Asclepias tuberosa subsp. interior',
+      'subspecies',
+      'interior',
+      'Woodson',
+    ],
     [
       'Baptisia alba (L.) Vent. var. macrophylla (Larisey) Isely',
       'Baptisia alba var. macrophylla',
@@ -72,10 +78,24 @@ describe('a scientific name', () => {
       '(Larisey) Isely',
     ],
     ['Baptisia alba var macrophylla', 'Baptisia alba var. macrophylla', 'variety', 'macrophylla', ''],
-    ['Asclepias incarnata L. f. albiflora A. Heller', 'Asclepias incarnata f. albiflora', 'form', 'albiflora', 'A. Heller'],
-  ])('%s has a rank below the species', (text, scientificName, taxonRank, infraspecificEpithet, scientificNameAuthorship) => {
-    expect(parseScientificName(text)).toMatchObject({ scientificName, taxonRank, infraspecificEpithet, scientificNameAuthorship });
-  });
+    [
+      'Asclepias incarnata L. f. albiflora A. Heller',
+      'Asclepias incarnata f. albiflora',
+      'form',
+      'albiflora',
+      'A. Heller',
+    ],
+  ])(
+    '%s has a rank below the species',
+    (text, scientificName, taxonRank, infraspecificEpithet, scientificNameAuthorship) => {
+      expect(parseScientificName(text)).toMatchObject({
+        scientificName,
+        taxonRank,
+        infraspecificEpithet,
+        scientificNameAuthorship,
+      });
+    },
+  );
 
   it('does not take an author’s son for a form', () => {
     expect(parseScientificName('Aster laevis L. f. ex Aiton')).toMatchObject({
@@ -102,12 +122,23 @@ describe('a scientific name', () => {
     expect(parseScientificName("Physaria hemiphysaria O'Kane").scientificNameAuthorship).toBe("O'Kane");
   });
 
-  it.each(['Liatris ×gladewitchensis', 'Liatris × gladewitchensis', 'Liatris x gladewitchensis'])('%s is a hybrid', (text) => {
-    expect(parseScientificName(text)).toMatchObject({ scientificName: 'Liatris ×gladewitchensis', hybrid: true, taxonRank: 'species' });
-  });
+  it.each(['Liatris ×gladewitchensis', 'Liatris × gladewitchensis', 'Liatris x gladewitchensis'])(
+    '%s is a hybrid',
+    (text) => {
+      expect(parseScientificName(text)).toMatchObject({
+        scientificName: 'Liatris ×gladewitchensis',
+        hybrid: true,
+        taxonRank: 'species',
+      });
+    },
+  );
 
   it('may be a genus alone', () => {
-    expect(parseScientificName('Asclepias sp.')).toMatchObject({ scientificName: 'Asclepias', taxonRank: 'genus', specificEpithet: null });
+    expect(parseScientificName('Asclepias sp.')).toMatchObject({
+      scientificName: 'Asclepias',
+      taxonRank: 'genus',
+      specificEpithet: null,
+    });
     expect(parseScientificName('Asclepias L.')).toMatchObject({ taxonRank: 'genus', scientificNameAuthorship: 'L.' });
   });
 

@@ -29,9 +29,26 @@ const MARKERS: Readonly<Record<string, { rank: TaxonRank; shown: string }>> = {
   forma: { rank: 'form', shown: 'f.' },
 };
 // Words in lower case that stand between authors: "Nutt. ex Sims" has no epithet "ex", and "L. f. ex Aiton" is no form.
-const AUTHOR_WORDS = new Set(['ex', 'et', 'in', 'de', 'del', 'den', 'der', 'di', 'du', 'la', 'le', 'van', 'von', 'non', 'emend']);
+const AUTHOR_WORDS = new Set([
+  'ex',
+  'et',
+  'in',
+  'de',
+  'del',
+  'den',
+  'der',
+  'di',
+  'du',
+  'la',
+  'le',
+  'van',
+  'von',
+  'non',
+  'emend',
+]);
 
-const isEpithet = (word: string | undefined): word is string => word !== undefined && EPITHET.test(word) && !AUTHOR_WORDS.has(word);
+const isEpithet = (word: string | undefined): word is string =>
+  word !== undefined && EPITHET.test(word) && !AUTHOR_WORDS.has(word);
 
 interface Infraspecific {
   rank: TaxonRank;

@@ -67,7 +67,9 @@ describe('root depth', () => {
   });
 
   it('refuses what cannot be a length', () => {
-    expect(() => rootDepth({ greatestTopHeightMm: -1, ratio: 2, containerDepthMm: 240 })).toThrow(/^greatestTopHeightMm: /);
+    expect(() => rootDepth({ greatestTopHeightMm: -1, ratio: 2, containerDepthMm: 240 })).toThrow(
+      /^greatestTopHeightMm: /,
+    );
     expect(() => rootDepth({ greatestTopHeightMm: Number.NaN, ratio: 2, containerDepthMm: 240 })).toThrow(InputError);
     expect(() => rootDepth({ greatestTopHeightMm: 10, ratio: 0, containerDepthMm: 240 })).toThrow(/^ratio: /);
     expect(() => rootDepth({ greatestTopHeightMm: 10, ratio: 2, containerDepthMm: 0 })).toThrow(/^containerDepthMm: /);

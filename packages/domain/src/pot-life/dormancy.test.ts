@@ -42,7 +42,9 @@ describe('looking dead', () => {
   });
 
   it('in a dormant month but past its last-emergence day is not too soon', () => {
-    expect(looksDeadTooSoon({ dormantMonths: [10, 11, 12, 1, 2, 3, 4], lastEmergenceMd: '04-15', on: '2027-04-20' })).toBe(false);
+    expect(
+      looksDeadTooSoon({ dormantMonths: [10, 11, 12, 1, 2, 3, 4], lastEmergenceMd: '04-15', on: '2027-04-20' }),
+    ).toBe(false);
   });
 
   it('covers a plant that sleeps through summer', () => {

@@ -7,7 +7,8 @@ export function requireDormantMonths(argument: string, months: readonly number[]
   if (months.some((month) => !Number.isInteger(month) || month < 1 || month > 12)) {
     throw new InputError(argument, 'must be months from 1 to 12');
   }
-  if (new Set(months).size === 12) throw new InputError(argument, 'must leave at least one month in which the plant grows');
+  if (new Set(months).size === 12)
+    throw new InputError(argument, 'must leave at least one month in which the plant grows');
   return months;
 }
 

@@ -47,7 +47,12 @@ describe('plant by', () => {
 
   it('has no window when the last one closed before the plants were ready', () => {
     const result = plantBy({ ...potted('2026-09-01'), readyOn: '2026-10-16', rules: [inPlugTray], windows });
-    expect(result).toMatchObject({ state: 'no-window', plantByOn: '2027-02-18', window: null, nextOpensOn: '2027-04-15' });
+    expect(result).toMatchObject({
+      state: 'no-window',
+      plantByOn: '2027-02-18',
+      window: null,
+      nextOpensOn: '2027-04-15',
+    });
   });
 
   it('may be the very day on which the plants are ready', () => {
@@ -57,18 +62,36 @@ describe('plant by', () => {
 
   it('of plants in no known container is not before their roots were confined', () => {
     const half: PotLifeRule = { ...oneYear, span: 'P170D' };
-    expect(plantBy({ confinedOn: '2026-10-20', rules: [half], windows })).toMatchObject({ state: 'no-window', plantByOn: '2027-04-08' });
+    expect(plantBy({ confinedOn: '2026-10-20', rules: [half], windows })).toMatchObject({
+      state: 'no-window',
+      plantByOn: '2027-04-08',
+    });
   });
 
   it('has no window when windows leave no day in common', () => {
     const north = { id: 'north', opensMd: '07-01', closesMd: '07-31', region: 'north' };
-    const result = plantBy({ ...potted('2026-04-14'), rules: [oneYear], windows: [...windows, north], region: 'north' });
+    const result = plantBy({
+      ...potted('2026-04-14'),
+      rules: [oneYear],
+      windows: [...windows, north],
+      region: 'north',
+    });
     expect(result).toMatchObject({ state: 'no-window', plantByOn: '2027-04-14', nextOpensOn: null });
   });
 
   it('is the earliest of several rules’ days', () => {
-    const result = plantBy({ confinedOn: '2026-04-14', containerOn: '2026-04-20', rules: [oneYear, inPlugTray], windows });
-    expect(result).toMatchObject({ ruleId: 'plug-tray', basis: 'container', limitOn: '2026-10-07', plantByOn: '2026-10-07' });
+    const result = plantBy({
+      confinedOn: '2026-04-14',
+      containerOn: '2026-04-20',
+      rules: [oneYear, inPlugTray],
+      windows,
+    });
+    expect(result).toMatchObject({
+      ruleId: 'plug-tray',
+      basis: 'container',
+      limitOn: '2026-10-07',
+      plantByOn: '2026-10-07',
+    });
   });
 
   it('counts the most particular rule of a basis, though a wider one is stricter', () => {
@@ -88,10 +111,12 @@ describe('plant by', () => {
   it('refuses days that do not exist and rules that cannot be applied', () => {
     expect(() => plantBy({ ...potted('2026-02-29'), rules: [], windows })).toThrow(/^confinedOn: /);
     expect(() => plantBy({ ...potted('2026-04-14'), readyOn: 'soon', rules: [], windows })).toThrow(/^readyOn: /);
-    expect(() => plantBy({ ...potted('2026-04-14'), rules: [{ ...oneYear, span: 'a year' }], windows })).toThrow(/^span: /);
-    expect(() => plantBy({ ...potted('2026-04-14'), rules: [oneYear], windows: [{ id: 'x', opensMd: '4-1', closesMd: '05-01' }] })).toThrow(
-      InputError,
+    expect(() => plantBy({ ...potted('2026-04-14'), rules: [{ ...oneYear, span: 'a year' }], windows })).toThrow(
+      /^span: /,
     );
+    expect(() =>
+      plantBy({ ...potted('2026-04-14'), rules: [oneYear], windows: [{ id: 'x', opensMd: '4-1', closesMd: '05-01' }] }),
+    ).toThrow(InputError);
   });
 });
 
@@ -102,13 +127,20 @@ describe('no winter', () => {
   });
 
   it('on the freeze day ends that day, the day after it a year later', () => {
-    const limit = (containerOn: string) => plantBy({ containerOn, rules: [noWinter], windows, freezeMd: '11-01' }).limitOn;
+    const limit = (containerOn: string) =>
+      plantBy({ containerOn, rules: [noWinter], windows, freezeMd: '11-01' }).limitOn;
     expect(limit('2026-11-01')).toBe('2026-11-01');
     expect(limit('2026-11-02')).toBe('2027-11-01');
   });
 
   it('does not bind where the cold cannot reach', () => {
-    const result = plantBy({ containerOn: '2026-05-20', rules: [noWinter], windows, freezeMd: '11-01', coldSheltered: true });
+    const result = plantBy({
+      containerOn: '2026-05-20',
+      rules: [noWinter],
+      windows,
+      freezeMd: '11-01',
+      coldSheltered: true,
+    });
     expect(result.state).toBe('unlimited');
   });
 
@@ -151,7 +183,10 @@ describe('winter carry', () => {
 
   it('does not help plants that were not ready while their limit’s own window was open', () => {
     const late = [...windows, { id: 'dormant', opensMd: '11-01', closesMd: '03-31' }];
-    expect(carry('2026-03-20', { windows: late, readyOn: '2027-04-01' })).toMatchObject({ state: 'no-window', plantByOn: '2027-03-20' });
+    expect(carry('2026-03-20', { windows: late, readyOn: '2027-04-01' })).toMatchObject({
+      state: 'no-window',
+      plantByOn: '2027-03-20',
+    });
   });
 
   it('does not go past the close of the window it is carried to', () => {
@@ -162,13 +197,23 @@ describe('winter carry', () => {
   it('gives way to a second rule that allows none', () => {
     const pot: PotLifeRule = { ...inPlugTray, span: 'P1Y' };
     const result = carry('2026-03-20', { rules: [carrying, pot], containerOn: '2026-03-25' });
-    expect(result).toMatchObject({ state: 'window', plantByOn: '2026-10-15', ruleId: 'plug-tray', limitOn: '2027-03-25' });
+    expect(result).toMatchObject({
+      state: 'window',
+      plantByOn: '2026-10-15',
+      ruleId: 'plug-tray',
+      limitOn: '2027-03-25',
+    });
   });
 
   it('is still a carry when a second rule ends inside the window', () => {
     const pot: PotLifeRule = { ...inPlugTray, span: 'P1Y' };
     const result = carry('2026-03-20', { rules: [carrying, pot], containerOn: '2026-04-20' });
-    expect(result).toMatchObject({ state: 'winter-carry', plantByOn: '2027-04-20', ruleId: 'plug-tray', carriedFromOn: '2027-03-20' });
+    expect(result).toMatchObject({
+      state: 'winter-carry',
+      plantByOn: '2027-04-20',
+      ruleId: 'plug-tray',
+      carriedFromOn: '2027-03-20',
+    });
   });
 
   it('can give the earlier plant the later day', () => {
@@ -184,7 +229,9 @@ const lot = fc.record({
   containerOn: day,
   readyOn: fc.option(day),
   rules: fc.subarray([carrying, inPlugTray, noWinter]),
-  windows: fc.array(fc.record({ id: fc.constantFrom('a', 'b', 'c'), opensMd: monthDay, closesMd: monthDay }), { maxLength: 3 }),
+  windows: fc.array(fc.record({ id: fc.constantFrom('a', 'b', 'c'), opensMd: monthDay, closesMd: monthDay }), {
+    maxLength: 3,
+  }),
   freezeMd: monthDay,
 });
 const later = (a: string | null, b: string | null) => a === null || (b !== null && b <= a);
@@ -207,7 +254,12 @@ describe('for any plants, the plant-by day', () => {
         const { window, plantByOn } = plantBy({ ...input, dormantMonths });
         if (window === null || plantByOn === null) return true;
         const readyOn = input.readyOn ?? input.containerOn;
-        return window.opensOn <= plantByOn && plantByOn <= window.closesOn && plantByOn >= readyOn && plantByOn >= input.containerOn;
+        return (
+          window.opensOn <= plantByOn &&
+          plantByOn <= window.closesOn &&
+          plantByOn >= readyOn &&
+          plantByOn >= input.containerOn
+        );
       }),
     );
   });

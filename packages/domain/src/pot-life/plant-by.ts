@@ -68,16 +68,26 @@ interface Candidate {
   window: WindowOpening | null;
 }
 
-function limitOf(rule: PotLifeRule, { confinedOn, containerOn, freezeMd, coldSheltered }: PlantByInput): CalendarDate | null {
+function limitOf(
+  rule: PotLifeRule,
+  { confinedOn, containerOn, freezeMd, coldSheltered }: PlantByInput,
+): CalendarDate | null {
   if (rule.basis === 'no-winter') {
     if (freezeMd == null) throw new InputError('freezeMd', 'must be set, since a rule forbids these plants the winter');
-    return containerOn == null || coldSheltered === true ? null : nextMonthDay(containerOn, requireMonthDay('freezeMd', freezeMd));
+    return containerOn == null || coldSheltered === true
+      ? null
+      : nextMonthDay(containerOn, requireMonthDay('freezeMd', freezeMd));
   }
   const since = rule.basis === 'confined' ? confinedOn : containerOn;
   return since == null || rule.span === null ? null : addSpan(since, rule.span);
 }
 
-function carryOf(rule: PotLifeRule, limitOn: CalendarDate, ranges: readonly DayRange[], dormantMonths: readonly number[]) {
+function carryOf(
+  rule: PotLifeRule,
+  limitOn: CalendarDate,
+  ranges: readonly DayRange[],
+  dormantMonths: readonly number[],
+) {
   const opening = nextOpening(ranges, limitOn);
   if (rule.winterCarry == null || opening === null || !isDormant(dormantMonths, limitOn)) return null;
   if (daysBetween(limitOn, opening.opensOn) > rule.winterCarry.maxDays) return null;
@@ -148,7 +158,15 @@ export function plantBy(input: PlantByInput): PlantByResult {
     );
   const [binding] = candidates;
   if (binding === undefined) {
-    return { state: 'unlimited', plantByOn: null, limitOn: null, ruleId: null, basis: null, window: null, nextOpensOn: null };
+    return {
+      state: 'unlimited',
+      plantByOn: null,
+      limitOn: null,
+      ruleId: null,
+      basis: null,
+      window: null,
+      nextOpensOn: null,
+    };
   }
   const { rule, limitOn, plantByOn, window } = binding;
   const firstLimitOn = earliestOf(...candidates.map((candidate) => candidate.limitOn));

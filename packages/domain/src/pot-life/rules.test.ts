@@ -3,7 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { InputError } from '../kernel/input.ts';
 import { type PotLifeReach, type PotLifeRule, requireRule, winningRules } from './rules.ts';
 
-const subject = { lotId: 'lot-1', plantId: 'plant-1', containerId: 'pot-1', genus: 'Asclepias', rootHabit: 'taproot' } as const;
+const subject = {
+  lotId: 'lot-1',
+  plantId: 'plant-1',
+  containerId: 'pot-1',
+  genus: 'Asclepias',
+  rootHabit: 'taproot',
+} as const;
 const rule = (id: string, reach: PotLifeReach, basis: PotLifeRule['basis'] = 'confined'): PotLifeRule => ({
   id,
   basis,
@@ -21,10 +27,13 @@ const fromParticularToGeneral = [
 ];
 
 describe('winning rules', () => {
-  it.each(fromParticularToGeneral.map((_, index) => index))('put the reach at place %i before all that follow', (index) => {
-    const rules = fromParticularToGeneral.slice(index).reverse();
-    expect(winningRules(rules, subject)).toEqual([fromParticularToGeneral[index]]);
-  });
+  it.each(fromParticularToGeneral.map((_, index) => index))(
+    'put the reach at place %i before all that follow',
+    (index) => {
+      const rules = fromParticularToGeneral.slice(index).reverse();
+      expect(winningRules(rules, subject)).toEqual([fromParticularToGeneral[index]]);
+    },
+  );
 
   it('leave out what reaches others', () => {
     const others = [
@@ -88,7 +97,9 @@ describe('a rule', () => {
 
   it('that forbids the winter cannot allow to carry over it', () => {
     const carry = { maxDays: 30, graceDays: 14 };
-    expect(() => requireRule({ ...rule('r', { plantId: 'p' }, 'no-winter'), winterCarry: carry })).toThrow(/^winterCarry: /);
+    expect(() => requireRule({ ...rule('r', { plantId: 'p' }, 'no-winter'), winterCarry: carry })).toThrow(
+      /^winterCarry: /,
+    );
   });
 
   it('with a carry of half days is refused', () => {

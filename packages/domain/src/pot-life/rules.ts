@@ -40,7 +40,14 @@ export interface PotLifeRule {
  * The reaches a rule can have, the most particular first. A container by itself is none of them: what a pot does to roots
  * depends on the roots, so such a limit is written for a root habit in that container. Neither is a rule for everything.
  */
-export const POT_LIFE_REACHES = ['lot', 'plant-container', 'plant', 'genus', 'root-habit-container', 'root-habit'] as const;
+export const POT_LIFE_REACHES = [
+  'lot',
+  'plant-container',
+  'plant',
+  'genus',
+  'root-habit-container',
+  'root-habit',
+] as const;
 export type PotLifeReachName = (typeof POT_LIFE_REACHES)[number];
 
 const REACH_BY_PARTS: Readonly<Record<string, PotLifeReachName>> = {
@@ -67,9 +74,13 @@ export function reachName(reach: PotLifeReach): PotLifeReachName {
   const parts = REACH_PARTS.filter((part) => reach[part] !== undefined && reach[part] !== null);
   const name = REACH_BY_PARTS[parts.join('+')];
   if (name === undefined) {
-    throw new InputError('reach', 'must be a lot, a plant, a plant in a container, a genus, a root habit, or a root habit in a container', {
-      parts,
-    });
+    throw new InputError(
+      'reach',
+      'must be a lot, a plant, a plant in a container, a genus, a root habit, or a root habit in a container',
+      {
+        parts,
+      },
+    );
   }
   return name;
 }
@@ -79,11 +90,14 @@ export function requireRule(rule: PotLifeRule): PotLifeRule {
   requireText('id', rule.id);
   requireOneOf('basis', rule.basis, POT_LIFE_BASES);
   reachName(rule.reach);
-  if (rule.reach.rootHabit !== undefined && rule.reach.rootHabit !== null) requireOneOf('rootHabit', rule.reach.rootHabit, ROOT_HABITS);
+  if (rule.reach.rootHabit !== undefined && rule.reach.rootHabit !== null)
+    requireOneOf('rootHabit', rule.reach.rootHabit, ROOT_HABITS);
   if (rule.basis !== 'no-winter') requireSpan('span', rule.span);
-  else if (rule.span !== null) throw new InputError('span', 'must be empty for a no-winter rule, whose limit is the freeze day');
+  else if (rule.span !== null)
+    throw new InputError('span', 'must be empty for a no-winter rule, whose limit is the freeze day');
   if (rule.winterCarry !== undefined && rule.winterCarry !== null) {
-    if (rule.basis === 'no-winter') throw new InputError('winterCarry', 'cannot be allowed by a rule that forbids the winter');
+    if (rule.basis === 'no-winter')
+      throw new InputError('winterCarry', 'cannot be allowed by a rule that forbids the winter');
     requireWhole('maxDays', rule.winterCarry.maxDays, 0, 366);
     requireWhole('graceDays', rule.winterCarry.graceDays, 0, 366);
   }

@@ -48,7 +48,9 @@ describe('windows', () => {
   it('over the year’s end stay one stretch when cut', () => {
     const dormant = { id: 'dormant', opensMd: '10-01', closesMd: '03-31' };
     const north = { id: 'north', opensMd: '11-01', closesMd: '02-10', region: 'north' };
-    expect(windowsFor([dormant, north], anywhere).ranges).toEqual([{ id: 'north', opensMd: '11-01', closesMd: '02-10' }]);
+    expect(windowsFor([dormant, north], anywhere).ranges).toEqual([
+      { id: 'north', opensMd: '11-01', closesMd: '02-10' },
+    ]);
   });
 
   it('over the year’s end open in one year and close in the next', () => {
@@ -81,7 +83,9 @@ describe('windows', () => {
     const all = [spring, autumn, plugAutumn, north];
     fc.assert(
       fc.property(fc.shuffledSubarray(all, { minLength: 4 }), (windows) => {
-        expect(windowsFor(windows, { containerMl: 100, region: 'north' })).toEqual(windowsFor(all, { containerMl: 100, region: 'north' }));
+        expect(windowsFor(windows, { containerMl: 100, region: 'north' })).toEqual(
+          windowsFor(all, { containerMl: 100, region: 'north' }),
+        );
       }),
     );
   });
@@ -102,7 +106,9 @@ const someWindows = fc.array(
 );
 const openOn = (window: DayRange, on: CalendarDate) => {
   const md = on.slice(5);
-  return window.opensMd <= window.closesMd ? md >= window.opensMd && md <= window.closesMd : md >= window.opensMd || md <= window.closesMd;
+  return window.opensMd <= window.closesMd
+    ? md >= window.opensMd && md <= window.closesMd
+    : md >= window.opensMd || md <= window.closesMd;
 };
 
 describe('cutting windows', () => {
@@ -110,9 +116,13 @@ describe('cutting windows', () => {
     fc.assert(
       fc.property(someWindows, fc.integer({ min: 0, max: 1460 }), (windows, offset) => {
         const on = addDays('2026-01-01', offset);
-        const applying = windows.filter((w) => (w.maxContainerMl === null || w.maxContainerMl >= 300) && w.region !== 'south');
+        const applying = windows.filter(
+          (w) => (w.maxContainerMl === null || w.maxContainerMl >= 300) && w.region !== 'south',
+        );
         const kinds = new Set(applying.map((w) => `${w.maxContainerMl} ${w.region}`));
-        const expected = [...kinds].every((kind) => applying.some((w) => `${w.maxContainerMl} ${w.region}` === kind && openOn(w, on)));
+        const expected = [...kinds].every((kind) =>
+          applying.some((w) => `${w.maxContainerMl} ${w.region}` === kind && openOn(w, on)),
+        );
         const { configured, ranges } = windowsFor(windows, { containerMl: 300, region: 'north' });
         expect(configured).toBe(kinds.size > 0);
         if (configured) expect(ranges.some((range) => openOn(range, on))).toBe(expected);

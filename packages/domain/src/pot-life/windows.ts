@@ -79,9 +79,11 @@ function cut(narrow: Stretch[], wide: Stretch[]): Stretch[] {
 function rejoin(stretches: Stretch[]): DayRange[] {
   const samePieces = (a: Stretch, b: Stretch) => a !== b && a.pieces.join() === b.pieces.join();
   return stretches.flatMap((stretch) => {
-    const late = stretch.from === 0 ? stretches.find((other) => other.to === LAST_DAY && samePieces(stretch, other)) : undefined;
+    const late =
+      stretch.from === 0 ? stretches.find((other) => other.to === LAST_DAY && samePieces(stretch, other)) : undefined;
     if (late !== undefined) return [];
-    const early = stretch.to === LAST_DAY ? stretches.find((other) => other.from === 0 && samePieces(stretch, other)) : undefined;
+    const early =
+      stretch.to === LAST_DAY ? stretches.find((other) => other.from === 0 && samePieces(stretch, other)) : undefined;
     return [{ id: stretch.id, opensMd: monthDayOf(stretch.from), closesMd: monthDayOf(early?.to ?? stretch.to) }];
   });
 }
@@ -110,32 +112,44 @@ export function windowsFor(
     kind.stretches.push(...stretches);
     kinds.set(key, kind);
   }
-  const narrowFirst = [...kinds.values()].sort((a, b) => Number(b.regional) - Number(a.regional) || (a.maxMl < b.maxMl ? -1 : 1));
+  const narrowFirst = [...kinds.values()].sort(
+    (a, b) => Number(b.regional) - Number(a.regional) || (a.maxMl < b.maxMl ? -1 : 1),
+  );
   const [first, ...wider] = narrowFirst;
   if (first === undefined) return { configured: false, ranges: [] };
   const ranges = rejoin(wider.reduce((left, kind) => cut(left, kind.stretches), first.stretches));
   return {
     configured: true,
-    ranges: ranges.sort((a, b) => compareText(a.opensMd, b.opensMd) || compareText(a.closesMd, b.closesMd) || compareText(a.id, b.id)),
+    ranges: ranges.sort(
+      (a, b) => compareText(a.opensMd, b.opensMd) || compareText(a.closesMd, b.closesMd) || compareText(a.id, b.id),
+    ),
   };
 }
 
 /** The opening of a stretch that begins in a year; over the year's end it closes in the next. */
 export function openingIn(year: number, { id, opensMd, closesMd }: DayRange): WindowOpening {
-  return { id, opensOn: monthDayIn(year, opensMd), closesOn: monthDayIn(closesMd < opensMd ? year + 1 : year, closesMd) };
+  return {
+    id,
+    opensOn: monthDayIn(year, opensMd),
+    closesOn: monthDayIn(closesMd < opensMd ? year + 1 : year, closesMd),
+  };
 }
 
 /**
  * The last day on or before `on` that is open, with its opening, or null when nothing is ever open. Openings that began
  * in this year or the one before hold it, since every stretch opens each year.
  */
-export function lastOpenDay(ranges: readonly DayRange[], on: CalendarDate): { on: CalendarDate; opening: WindowOpening } | null {
+export function lastOpenDay(
+  ranges: readonly DayRange[],
+  on: CalendarDate,
+): { on: CalendarDate; opening: WindowOpening } | null {
   const { year } = dateParts(on);
   let best: { on: CalendarDate; opening: WindowOpening } | null = null;
   for (const opening of ranges.flatMap((range) => [openingIn(year - 1, range), openingIn(year, range)])) {
     if (opening.opensOn > on) continue;
     const day = opening.closesOn < on ? opening.closesOn : on;
-    if (best === null || day > best.on || (day === best.on && opening.opensOn < best.opening.opensOn)) best = { on: day, opening };
+    if (best === null || day > best.on || (day === best.on && opening.opensOn < best.opening.opensOn))
+      best = { on: day, opening };
   }
   return best;
 }
@@ -146,6 +160,8 @@ export function nextOpening(ranges: readonly DayRange[], on: CalendarDate): Wind
   const later = ranges
     .flatMap((range) => [openingIn(year, range), openingIn(year + 1, range)])
     .filter((opening) => opening.opensOn > on)
-    .sort((a, b) => compareText(a.opensOn, b.opensOn) || compareText(a.closesOn, b.closesOn) || compareText(a.id, b.id));
+    .sort(
+      (a, b) => compareText(a.opensOn, b.opensOn) || compareText(a.closesOn, b.closesOn) || compareText(a.id, b.id),
+    );
   return later[0] ?? null;
 }

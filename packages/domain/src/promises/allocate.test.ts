@@ -33,7 +33,11 @@ describe('allocation', () => {
   });
 
   it('lets the plants go first that must leave their pots first', () => {
-    const lots = [lot('never', { plantByOn: null }), lot('late', { plantByOn: '2027-10-15' }), lot('soon', { plantByOn: '2027-05-12' })];
+    const lots = [
+      lot('never', { plantByOn: null }),
+      lot('late', { plantByOn: '2027-10-15' }),
+      lot('soon', { plantByOn: '2027-05-12' }),
+    ];
     expect(season(lots, [line('D1', { units: 90 })]).assignments).toEqual([
       { supply: 'late', demand: 'D1', units: 40 },
       { supply: 'never', demand: 'D1', units: 10 },
@@ -67,7 +71,10 @@ describe('allocation', () => {
 
   it('gives an earlier line other plants, so that a later one gets the only ones that serve it', () => {
     const lots = [lot('any', { plantByOn: '2027-06-30' }), lot('early', { plantByOn: '2027-05-15' })];
-    const answer = season(lots, [line('first', { on: '2027-05-12' }), line('second', { rank: 2, on: '2027-06-20', units: 40 })]);
+    const answer = season(lots, [
+      line('first', { on: '2027-05-12' }),
+      line('second', { rank: 2, on: '2027-06-20', units: 40 }),
+    ]);
     expect(answer.short).toEqual([]);
     expect(answer.assignments).toEqual([
       { supply: 'any', demand: 'second', units: 40 },

@@ -16,7 +16,9 @@ export class Holdings {
   }
 
   rows(): Assignment[] {
-    return [...this.#units].flatMap(([supply, byDemand]) => [...byDemand].map(([demand, units]) => ({ supply, demand, units })));
+    return [...this.#units].flatMap(([supply, byDemand]) =>
+      [...byDemand].map(([demand, units]) => ({ supply, demand, units })),
+    );
   }
 }
 

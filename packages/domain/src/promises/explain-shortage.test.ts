@@ -5,7 +5,14 @@ import type { AllocationInstance } from './instance/instance.ts';
 import { judgeLot } from './judge-lot.ts';
 import { supplyServes } from './instance/supply-serves.ts';
 
-const lot = { id: 'S1', item: 'ASTU@tall-1l', units: 40, readyOn: '2027-05-12', plantByOn: '2027-05-12', unitValue: 650 };
+const lot = {
+  id: 'S1',
+  item: 'ASTU@tall-1l',
+  units: 40,
+  readyOn: '2027-05-12',
+  plantByOn: '2027-05-12',
+  unitValue: 650,
+};
 const line = { id: 'D1', rank: 2, on: '2027-05-12', units: 30, accepts: [{ item: 'ASTU@tall-1l', penalty: 1 }] };
 
 describe('a supply', () => {
@@ -74,7 +81,9 @@ describe('a lot is judged', () => {
   const facts = { provenanceZone: 'zone-3', wildType: true, treated: false, held: false };
 
   it('fit when it has what is asked, or nothing is asked', () => {
-    expect(judgeLot(facts, { provenanceZones: ['zone-2', 'zone-3'], wildTypeOnly: true, untreatedOnly: true })).toEqual([]);
+    expect(judgeLot(facts, { provenanceZones: ['zone-2', 'zone-3'], wildTypeOnly: true, untreatedOnly: true })).toEqual(
+      [],
+    );
     expect(judgeLot({ provenanceZone: null, wildType: null, treated: null, held: false }, {})).toEqual([]);
   });
 

@@ -23,7 +23,11 @@ export interface ShortageExplanation {
  * Why a demand is short, in numbers: where the units of all items it accepts are. Pass the answer when it is at hand, so that
  * a page of shortages solves the instance once. Throws InputError for an unknown demand.
  */
-export function explainShortage(input: AllocationInstance, demandId: string, answer?: Pick<AllocationAnswer, 'assignments'>): ShortageExplanation {
+export function explainShortage(
+  input: AllocationInstance,
+  demandId: string,
+  answer?: Pick<AllocationAnswer, 'assignments'>,
+): ShortageExplanation {
   const instance = requireInstance(input);
   const demand = instance.demand.find((row) => row.id === demandId);
   if (demand === undefined) throw new InputError('demandId', 'must name a demand of the instance', { id: demandId });

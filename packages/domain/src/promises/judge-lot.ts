@@ -47,10 +47,13 @@ export function judgeLot(facts: LotFacts, conditions: LotConditions): RefusalRea
   else if (zones.length > 0 && !zones.some((zone) => zone === facts.provenanceZone)) found.add('provenance-zone');
   if (conditions.wildTypeOnly === true && facts.wildType !== true)
     found.add(facts.wildType === null ? 'wild-type-unknown' : 'not-wild-type');
-  if (conditions.untreatedOnly === true && facts.treated !== false) found.add(facts.treated === null ? 'treatment-unknown' : 'treated');
-  if (conditions.nativesOnly === true && !isNativeTo(facts.nativeRegions ?? [], conditions.region ?? null)) found.add('not-native');
+  if (conditions.untreatedOnly === true && facts.treated !== false)
+    found.add(facts.treated === null ? 'treatment-unknown' : 'treated');
+  if (conditions.nativesOnly === true && !isNativeTo(facts.nativeRegions ?? [], conditions.region ?? null))
+    found.add('not-native');
   return REFUSAL_REASONS.filter((reason) => found.has(reason));
 }
 
 /** Whether a plant is known to be native to a region. Its name has no say: one common name stands for plants of many lands. */
-export const isNativeTo = (nativeRegions: readonly string[], region: string | null): boolean => region !== null && nativeRegions.includes(region);
+export const isNativeTo = (nativeRegions: readonly string[], region: string | null): boolean =>
+  region !== null && nativeRegions.includes(region);

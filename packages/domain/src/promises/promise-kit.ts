@@ -32,7 +32,8 @@ export function promisableKits(instance: AllocationInstance, asks: readonly KitA
 }
 
 /** Longer than any other id, so it is none of them. */
-const idFor = (at: number, demand: AllocationInstance['demand']) => `${'+'.repeat(1 + Math.max(0, ...demand.map(({ id }) => id.length)))}${at}`;
+const idFor = (at: number, demand: AllocationInstance['demand']) =>
+  `${'+'.repeat(1 + Math.max(0, ...demand.map(({ id }) => id.length)))}${at}`;
 
 function canHave(instance: AllocationInstance, asks: readonly KitAsk[], kits: number): boolean {
   let demand = instance.demand;
@@ -43,7 +44,10 @@ function canHave(instance: AllocationInstance, asks: readonly KitAsk[], kits: nu
     const gone = instance.supply.filter(({ id }) => (leaveBy?.get(id) ?? on) < on).map(({ id }) => id);
     const rank = 1 + demand.reduce((last, row) => Math.max(last, row.rank), 0);
     // A demand cannot say by when a supply must leave for it, so what is gone by its day is refused.
-    demand = [...demand, { id: idFor(at, demand), rank, on, units: wanted, accepts, refuses: [...new Set([...refuses, ...gone])] }];
+    demand = [
+      ...demand,
+      { id: idFor(at, demand), rank, on, units: wanted, accepts, refuses: [...new Set([...refuses, ...gone])] },
+    ];
   }
   return true;
 }

@@ -45,10 +45,19 @@ export function promise(input: AllocationInstance, ask: PromiseAsk): PromiseAnsw
   const { instance, line, supplies, serves, lastDayOf, unitsOn } = prepare(input, ask);
   const isMetOn = (on: CalendarDate) => unitsOn(on) === ask.units;
   const later = ordered(supplies.map(({ readyOn }) => readyOn)).filter((on) => on > ask.on);
-  const earlier = ordered(supplies.flatMap((supply) => lastDayOf(supply) ?? [])).filter((on) => instance.today <= on && on < ask.on).reverse();
+  const earlier = ordered(supplies.flatMap((supply) => lastDayOf(supply) ?? []))
+    .filter((on) => instance.today <= on && on < ask.on)
+    .reverse();
   const unfit = supplies.filter((supply) => !serves(supply, ask.on)).map(({ id }) => id);
-  const solved = allocate({ ...instance, demand: [...instance.demand, { ...line, refuses: [...(ask.refuses ?? []), ...unfit] }] });
-  const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explainShortage({ ...instance, demand: [...instance.demand, line] }, line.id, solved);
+  const solved = allocate({
+    ...instance,
+    demand: [...instance.demand, { ...line, refuses: [...(ask.refuses ?? []), ...unfit] }],
+  });
+  const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explainShortage(
+    { ...instance, demand: [...instance.demand, line] },
+    line.id,
+    solved,
+  );
   return {
     units: unitsOn(ask.on),
     firstOn: [ask.on, ...later].find(isMetOn) ?? null,
@@ -70,8 +79,13 @@ function prepare(input: AllocationInstance, ask: PromiseAsk) {
   const { filling } = filledByRank(transport);
   const { supplies } = transport;
   const lastDayOf = ({ id, plantByOn }: AllocationSupply) => ask.leaveBy?.get(id) ?? plantByOn;
-  const serves = (supply: AllocationSupply, on: CalendarDate) => supplyServes({ ...supply, plantByOn: lastDayOf(supply) }, { ...line, on }).serves;
-  const unitsOn = (on: CalendarDate) => filling.spare(supplies.flatMap((supply, at) => (serves(supply, on) ? [at] : [])), ask.units);
+  const serves = (supply: AllocationSupply, on: CalendarDate) =>
+    supplyServes({ ...supply, plantByOn: lastDayOf(supply) }, { ...line, on }).serves;
+  const unitsOn = (on: CalendarDate) =>
+    filling.spare(
+      supplies.flatMap((supply, at) => (serves(supply, on) ? [at] : [])),
+      ask.units,
+    );
   return { instance, line, supplies, serves, lastDayOf, unitsOn };
 }
 
@@ -81,7 +95,14 @@ const ordered = (days: readonly CalendarDate[]) => [...new Set(days)].sort(compa
 function lineOf({ accepts, refuses = [], units, on }: PromiseAsk, { demand }: AllocationInstance): AllocationDemand {
   // Longer than any other id, so it is none of them.
   const id = demand.reduce((longest, row) => (row.id.length >= longest.length ? `${row.id}+` : longest), 'ask');
-  const line = { id, rank: 1 + demand.reduce((last, { rank }) => Math.max(last, rank), 0), on, units, refuses, accepts };
+  const line = {
+    id,
+    rank: 1 + demand.reduce((last, { rank }) => Math.max(last, rank), 0),
+    on,
+    units,
+    refuses,
+    accepts,
+  };
   for (const claim of demandClaims('ask', line)) claim();
   return line;
 }

@@ -34,22 +34,32 @@ const someInstance: fc.Arbitrary<AllocationInstance> = fc
         on: day,
         units: someUnits,
         refuses: fc.subarray(['S1', 'S2']),
-        accepts: fc.uniqueArray(fc.record({ item: someItem, penalty: fc.integer({ min: 0, max: 3 }) }), { selector: (row) => row.item }),
+        accepts: fc.uniqueArray(fc.record({ item: someItem, penalty: fc.integer({ min: 0, max: 3 }) }), {
+          selector: (row) => row.item,
+        }),
       }),
       { selector: (row) => row.id },
     ),
-    current: fc.array(fc.record({ supply: supplyId, demand: demandId, units: someUnits, pinned: fc.boolean() }), { maxLength: 6 }),
+    current: fc.array(fc.record({ supply: supplyId, demand: demandId, units: someUnits, pinned: fc.boolean() }), {
+      maxLength: 6,
+    }),
   })
   .map(({ current, ...rest }) => ({ ...rest, current: fittingRows(rest, current) }));
 
 /** Rows that name what is there; a pin that does not serve or does not fit any more is floating instead. */
-function fittingRows({ supply, demand }: Pick<AllocationInstance, 'supply' | 'demand'>, rows: readonly AllocationCurrent[]): AllocationCurrent[] {
+function fittingRows(
+  { supply, demand }: Pick<AllocationInstance, 'supply' | 'demand'>,
+  rows: readonly AllocationCurrent[],
+): AllocationCurrent[] {
   const left = new Map([...supply, ...demand].map(({ id, units }) => [id, units]));
   return rows.flatMap((row) => {
     const from = supply.find(({ id }) => id === row.supply);
     const to = demand.find(({ id }) => id === row.demand);
     if (!from || !to) return [];
-    const fits = row.pinned === true && supplyServes(from, to).serves && row.units <= Math.min(left.get(from.id) ?? 0, left.get(to.id) ?? 0);
+    const fits =
+      row.pinned === true &&
+      supplyServes(from, to).serves &&
+      row.units <= Math.min(left.get(from.id) ?? 0, left.get(to.id) ?? 0);
     if (fits) for (const { id } of [from, to]) left.set(id, (left.get(id) ?? 0) - row.units);
     return [{ ...row, pinned: fits }];
   });
@@ -99,7 +109,10 @@ describe('for any instance, allocation', () => {
     fc.assert(
       fc.property(someInstance, (instance) => {
         const { assignments } = allocate(instance);
-        const units = (rows: readonly { supply: string; demand: string; units: number }[], { supply, demand }: AllocationCurrent) =>
+        const units = (
+          rows: readonly { supply: string; demand: string; units: number }[],
+          { supply, demand }: AllocationCurrent,
+        ) =>
           rows.filter((row) => row.supply === supply && row.demand === demand).reduce((sum, row) => sum + row.units, 0);
         const pins = (instance.current ?? []).filter((row) => row.pinned === true);
         for (const pin of pins) expect(units(assignments, pin)).toBeGreaterThanOrEqual(units(pins, pin));
@@ -111,10 +124,13 @@ describe('for any instance, allocation', () => {
     fc.assert(
       fc.property(someInstance, (instance) => {
         const { assignments, short } = allocate(instance);
-        const given = (id: string) => assignments.filter((row) => row.supply === id).reduce((sum, row) => sum + row.units, 0);
+        const given = (id: string) =>
+          assignments.filter((row) => row.supply === id).reduce((sum, row) => sum + row.units, 0);
         for (const { demand } of short) {
           const row = instance.demand.find((one) => one.id === demand);
-          const free = instance.supply.filter((from) => row !== undefined && supplyServes(from, row).serves && given(from.id) < from.units);
+          const free = instance.supply.filter(
+            (from) => row !== undefined && supplyServes(from, row).serves && given(from.id) < from.units,
+          );
           expect(free).toEqual([]);
         }
       }),
@@ -125,11 +141,21 @@ describe('for any instance, allocation', () => {
     fc.assert(
       fc.property(someInstance, fc.integer({ min: 1, max: 60 }), (instance, wanted) => {
         const items = [...new Set(instance.supply.map((row) => row.item))];
-        const last = { id: 'last', rank: 1000, on: '2027-05-10', units: wanted, accepts: items.map((item) => ({ item, penalty: 0 })) };
+        const last = {
+          id: 'last',
+          rank: 1000,
+          on: '2027-05-10',
+          units: wanted,
+          accepts: items.map((item) => ({ item, penalty: 0 })),
+        };
         const before = allocate(instance);
         const after = allocate({ ...instance, demand: [...instance.demand, last] });
-        const shortByRank = ({ short }: AllocationAnswer) => [1, 2, 3, 4].map((rank) =>
-          short.filter((row) => instance.demand.some(({ id, rank: its }) => id === row.demand && its === rank)).reduce((sum, row) => sum + row.units, 0));
+        const shortByRank = ({ short }: AllocationAnswer) =>
+          [1, 2, 3, 4].map((rank) =>
+            short
+              .filter((row) => instance.demand.some(({ id, rank: its }) => id === row.demand && its === rank))
+              .reduce((sum, row) => sum + row.units, 0),
+          );
         expect(shortByRank(after)).toEqual(shortByRank(before));
       }),
     );
@@ -178,30 +204,52 @@ describe('for any instance, an explained shortage', () => {
 });
 
 describe('for any instance, a promise', () => {
-  const asks = fc.record({ units: fc.integer({ min: 1, max: 60 }), on: day, items: fc.subarray(['ASTU@tall-1l', 'ASIN@tall-1l', 'LIAS@plug'], { minLength: 1 }) })
+  const asks = fc
+    .record({
+      units: fc.integer({ min: 1, max: 60 }),
+      on: day,
+      items: fc.subarray(['ASTU@tall-1l', 'ASIN@tall-1l', 'LIAS@plug'], { minLength: 1 }),
+    })
     .map(({ units, on, items }) => ({ units, on, accepts: items.map((item) => ({ item, penalty: 0 })) }));
-  const withLast = (given: AllocationInstance, asked: PromiseAsk) => ({ ...given, demand: [...given.demand, { id: 'last', rank: 1000, ...asked }] });
-  const filledOf = ({ short }: AllocationAnswer, units: number) => units - (short.find(({ demand }) => demand === 'last')?.units ?? 0);
+  const withLast = (given: AllocationInstance, asked: PromiseAsk) => ({
+    ...given,
+    demand: [...given.demand, { id: 'last', rank: 1000, ...asked }],
+  });
+  const filledOf = ({ short }: AllocationAnswer, units: number) =>
+    units - (short.find(({ demand }) => demand === 'last')?.units ?? 0);
 
   it('is what a last line gets, and no more', () => {
-    fc.assert(fc.property(someInstance, asks, (given, asked) => {
-      expect(promise(given, asked).units).toBe(filledOf(allocate(withLast(given, asked)), asked.units));
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(someInstance, asks, (given, asked) => {
+        expect(promise(given, asked).units).toBe(filledOf(allocate(withLast(given, asked)), asked.units));
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('could not be kept on any day before the first that it tells', () => {
-    fc.assert(fc.property(someInstance, asks, (given, asked) => {
-      const { firstOn } = promise(given, asked);
-      const met = given.supply.map(({ readyOn }) => readyOn).concat(asked.on).filter((on) => on >= asked.on)
-        .filter((on) => filledOf(allocate(withLast(given, { ...asked, on })), asked.units) === asked.units).sort();
-      expect(firstOn).toBe(met[0] ?? null);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(someInstance, asks, (given, asked) => {
+        const { firstOn } = promise(given, asked);
+        const met = given.supply
+          .map(({ readyOn }) => readyOn)
+          .concat(asked.on)
+          .filter((on) => on >= asked.on)
+          .filter((on) => filledOf(allocate(withLast(given, { ...asked, on })), asked.units) === asked.units)
+          .sort();
+        expect(firstOn).toBe(met[0] ?? null);
+      }),
+      { numRuns: 150 },
+    );
   });
 
   it('names the plants that the line would get', () => {
-    fc.assert(fc.property(someInstance, asks, (given, asked) => {
-      const { from, units } = promise(given, asked);
-      expect(from.reduce((sum, row) => sum + row.units, 0)).toBe(units);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(someInstance, asks, (given, asked) => {
+        const { from, units } = promise(given, asked);
+        expect(from.reduce((sum, row) => sum + row.units, 0)).toBe(units);
+      }),
+      { numRuns: 150 },
+    );
   });
 });

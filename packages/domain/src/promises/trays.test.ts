@@ -9,7 +9,12 @@ describe('whole trays', () => {
   });
 
   it('do not matter for plants in pots of their own', () => {
-    expect([traysIn(7, null), plantsIn(7, null), inWholeTrays(7, null), besidesWholeTrays(7, null)]).toEqual([7, 7, 7, null]);
+    expect([traysIn(7, null), plantsIn(7, null), inWholeTrays(7, null), besidesWholeTrays(7, null)]).toEqual([
+      7,
+      7,
+      7,
+      null,
+    ]);
   });
 
   it('that a number of plants misses are named below and above it; below the first tray there is none', () => {

@@ -12,13 +12,21 @@ describe('the clocks of a batch', () => {
     expect(batchClocks(novemberSowing, null)).toEqual({ confinedOn: null, containerOn: null, assumed: false });
   });
   it('start with first emergence in cells', () => {
-    expect(batchClocks(novemberSowing, { on: '2026-04-25', assumed: false })).toEqual({ confinedOn: '2026-04-25', containerOn: '2026-04-25', assumed: false });
+    expect(batchClocks(novemberSowing, { on: '2026-04-25', assumed: false })).toEqual({
+      confinedOn: '2026-04-25',
+      containerOn: '2026-04-25',
+      assumed: false,
+    });
   });
   it('confine nothing in an open flat', () => {
     expect(batchClocks(flat, { on: '2026-03-20', assumed: false }).confinedOn).toBeNull();
   });
   it('confine cuttings from the first rooted count, although they stood in their flat before', () => {
-    expect(batchClocks(cuttings, { on: '2026-07-01', assumed: false })).toEqual({ confinedOn: '2026-07-01', containerOn: '2026-06-10', assumed: false });
+    expect(batchClocks(cuttings, { on: '2026-07-01', assumed: false })).toEqual({
+      confinedOn: '2026-07-01',
+      containerOn: '2026-06-10',
+      assumed: false,
+    });
   });
   it('confine a division in a cell from its start', () => {
     expect(batchClocks({ ...divisions, unit: 'cell', containerKind: 'tray' }, null).confinedOn).toBe('2026-04-20');
@@ -31,7 +39,11 @@ describe('the clocks of a batch', () => {
 describe('the clocks of what is potted from a batch', () => {
   it('keep the first emergence of plugs that overwintered in their trays', () => {
     const plugs: BatchKind = { ...novemberSowing, startedOn: '2025-03-10' };
-    expect(pottedClocks(plugs, { on: '2025-04-02', assumed: false }, 'pot', '2026-05-06')).toEqual({ confinedOn: '2025-04-02', containerOn: '2026-05-06', assumed: false });
+    expect(pottedClocks(plugs, { on: '2025-04-02', assumed: false }, 'pot', '2026-05-06')).toEqual({
+      confinedOn: '2025-04-02',
+      containerOn: '2026-05-06',
+      assumed: false,
+    });
   });
   it('start with pricking out of an open flat, whenever it came up', () => {
     expect(pottedClocks(flat, { on: '2026-03-20', assumed: false }, 'pot', '2026-04-14').confinedOn).toBe('2026-04-14');
@@ -47,6 +59,10 @@ describe('the clocks of what is potted from a batch', () => {
     expect(pottedClocks(novemberSowing, { on: '2026-04-01', assumed: true }, 'pot', '2026-05-10').assumed).toBe(true);
   });
   it('do not run in the ground of a nursery bed', () => {
-    expect(pottedClocks(novemberSowing, { on: '2026-04-01', assumed: false }, 'ground', '2026-05-10')).toEqual({ confinedOn: null, containerOn: null, assumed: false });
+    expect(pottedClocks(novemberSowing, { on: '2026-04-01', assumed: false }, 'ground', '2026-05-10')).toEqual({
+      confinedOn: null,
+      containerOn: null,
+      assumed: false,
+    });
   });
 });

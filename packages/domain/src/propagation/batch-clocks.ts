@@ -11,7 +11,8 @@ export interface FirstAlive {
 }
 
 /** Whether roots stand free of each other's company in this batch: in cells, or as pieces in pots of their own. */
-const isInCells = ({ unit, containerKind }: BatchKind) => containerKind === 'tray' || containerKind === 'pot' || unit === 'cell';
+const isInCells = ({ unit, containerKind }: BatchKind) =>
+  containerKind === 'tray' || containerKind === 'pot' || unit === 'cell';
 
 const isCutting = ({ method }: BatchKind) => method === 'cutting' || method === 'root-cutting';
 
@@ -23,9 +24,16 @@ export function startsWithFirstAlive(batch: BatchKind): boolean {
   return isCutting(batch) || (batch.method === 'seed' && isInCells(batch));
 }
 
-function originOf(batch: BatchKind, firstAliveOn: CalendarDate | null, pottedOn: CalendarDate | null): ConfinedFromInput {
+function originOf(
+  batch: BatchKind,
+  firstAliveOn: CalendarDate | null,
+  pottedOn: CalendarDate | null,
+): ConfinedFromInput {
   if (isCutting(batch)) return { kind: 'cutting', firstRootedOn: firstAliveOn };
-  if (batch.method === 'seed') return isInCells(batch) ? { kind: 'cell-sown', firstEmergedOn: firstAliveOn } : { kind: 'flat', prickedOutOn: pottedOn };
+  if (batch.method === 'seed')
+    return isInCells(batch)
+      ? { kind: 'cell-sown', firstEmergedOn: firstAliveOn }
+      : { kind: 'flat', prickedOutOn: pottedOn };
   // A division set into a cell or pot of its own was potted that day.
   return { kind: 'division', pottedOn: isInCells(batch) ? batch.startedOn : pottedOn };
 }
@@ -38,14 +46,23 @@ function originOf(batch: BatchKind, firstAliveOn: CalendarDate | null, pottedOn:
 export function batchClocks(batch: BatchKind, firstAlive: FirstAlive | null): Clocks {
   const { confinedOn } = confinedFrom(originOf(batch, firstAlive?.on ?? null, null));
   const standsSince = batch.method === 'seed' ? (firstAlive?.on ?? null) : requireDate('startedOn', batch.startedOn);
-  return { confinedOn, containerOn: batch.containerKind === null ? null : standsSince, assumed: firstAlive?.assumed ?? false };
+  return {
+    confinedOn,
+    containerOn: batch.containerKind === null ? null : standsSince,
+    assumed: firstAlive?.assumed ?? false,
+  };
 }
 
 /**
  * The clocks of a lot potted from a batch on a day. Planted in the ground of a nursery bed it has none.
  * Throws InputError for a day that does not exist.
  */
-export function pottedClocks(batch: BatchKind, firstAlive: FirstAlive | null, into: ContainerKind, on: CalendarDate): Clocks {
+export function pottedClocks(
+  batch: BatchKind,
+  firstAlive: FirstAlive | null,
+  into: ContainerKind,
+  on: CalendarDate,
+): Clocks {
   if (into === 'ground') return clocksAfter({ kind: 'plant-in-ground' });
   const { confinedOn } = confinedFrom(originOf(batch, firstAlive?.on ?? null, on));
   const assumed = startsWithFirstAlive(batch) && (firstAlive?.assumed ?? false);
@@ -53,7 +70,8 @@ export function pottedClocks(batch: BatchKind, firstAlive: FirstAlive | null, in
 }
 
 /** The last day on which plants may still be potted into a lot that was begun on `pottedOn`. */
-export const lastPottingDay = (pottedOn: CalendarDate, pottingDays: number): CalendarDate => addDays(pottedOn, pottingDays);
+export const lastPottingDay = (pottedOn: CalendarDate, pottingDays: number): CalendarDate =>
+  addDays(pottedOn, pottingDays);
 
 /** A remembered day of first emergence or rooting, never before the batch began. */
 export const notBeforeStart = (on: CalendarDate, startedOn: CalendarDate): CalendarDate => latestOf(on, startedOn);

@@ -29,7 +29,8 @@ export interface StageBeginning {
 }
 
 /** Whether it is the stage the batch is in. */
-export const isCurrentStage = ({ state }: Pick<StageProgress, 'state'>): boolean => state === 'current' || state === 'late';
+export const isCurrentStage = ({ state }: Pick<StageProgress, 'state'>): boolean =>
+  state === 'current' || state === 'late';
 
 function endAt(plan: ProtocolPlan, position: number, from: CalendarDate, pace: Pace): CalendarDate {
   const stage = plan.stages[position];
@@ -38,7 +39,11 @@ function endAt(plan: ProtocolPlan, position: number, from: CalendarDate, pace: P
 
 /** When the stage ends by itself, waiting for no season. */
 function ends(plan: ProtocolPlan, position: number, from: CalendarDate, secondWinterOn: CalendarDate | null) {
-  return afterSecondWinter({ dueOn: endAt(plan, position, from, 'usual'), lateOn: endAt(plan, position, from, 'long') }, from, secondWinterOn);
+  return afterSecondWinter(
+    { dueOn: endAt(plan, position, from, 'usual'), lateOn: endAt(plan, position, from, 'long') },
+    from,
+    secondWinterOn,
+  );
 }
 
 /** A stage goes on until the next one may begin, and is late as many days after that as the long duration leaves, within the season. */
@@ -56,21 +61,38 @@ function endsInSeason(plan: ProtocolPlan, position: number, from: CalendarDate, 
  * Throws InputError for a plan that is none, a day that does not exist and a position that the plan lacks.
  */
 export function stageProgress(
-  plan: ProtocolPlan, startedOn: CalendarDate, begun: readonly StageBeginning[], today: CalendarDate, secondWinterOn: CalendarDate | null = null,
+  plan: ProtocolPlan,
+  startedOn: CalendarDate,
+  begun: readonly StageBeginning[],
+  today: CalendarDate,
+  secondWinterOn: CalendarDate | null = null,
 ): StageProgress[] {
   requireProtocolPlan(plan);
   requireDate('today', today);
-  const began = new Map(begun.map(({ position, on }) => [requireWhole('begun.position', position, 0, plan.stages.length - 1), requireDate('begun.on', on)]));
+  const began = new Map(
+    begun.map(({ position, on }) => [
+      requireWhole('begun.position', position, 0, plan.stages.length - 1),
+      requireDate('begun.on', on),
+    ]),
+  );
   const current = Math.max(-1, ...began.keys());
   let next = requireDate('startedOn', startedOn);
   return plan.stages.map((stage, position): StageProgress => {
     const begunOn = began.get(position) ?? null;
     const shouldBeginOn = nextInSeason(stage.season, next);
     // What has not begun by today begins today at the earliest.
-    const from = begunOn ?? (position > current ? nextInSeason(stage.season, latestOf(shouldBeginOn, today)) : shouldBeginOn);
+    const from =
+      begunOn ?? (position > current ? nextInSeason(stage.season, latestOf(shouldBeginOn, today)) : shouldBeginOn);
     const { dueOn, lateOn } = endsInSeason(plan, position, from, position === current ? secondWinterOn : null);
     next = dueOn;
-    const state = position < current ? 'done' : position > current ? 'coming' : stage.kind !== 'ready' && today > lateOn ? 'late' : 'current';
+    const state =
+      position < current
+        ? 'done'
+        : position > current
+          ? 'coming'
+          : stage.kind !== 'ready' && today > lateOn
+            ? 'late'
+            : 'current';
     return { position, kind: stage.kind, state, begunOn, shouldBeginOn, dueOn, lateOn };
   });
 }
@@ -85,11 +107,18 @@ export interface CurrentStage {
 }
 
 /** The stage a batch is in, or null where none has begun; it does not depend on the day it is asked on. Throws as `stageProgress` does. */
-export function currentStage(plan: ProtocolPlan, startedOn: CalendarDate, begun: readonly StageBeginning[], secondWinterOn: CalendarDate | null): CurrentStage | null {
+export function currentStage(
+  plan: ProtocolPlan,
+  startedOn: CalendarDate,
+  begun: readonly StageBeginning[],
+  secondWinterOn: CalendarDate | null,
+): CurrentStage | null {
   const current = stageProgress(plan, startedOn, begun, startedOn, secondWinterOn).find(isCurrentStage);
   if (!current?.begunOn) return null;
   const { position, kind, begunOn, dueOn, lateOn } = current;
-  return kind === 'ready' ? { position, kind, begunOn, dueOn: null, lateOn: null } : { position, kind, begunOn, dueOn, lateOn };
+  return kind === 'ready'
+    ? { position, kind, begunOn, dueOn: null, lateOn: null }
+    : { position, kind, begunOn, dueOn, lateOn };
 }
 
 /**
@@ -97,12 +126,17 @@ export function currentStage(plan: ProtocolPlan, startedOn: CalendarDate, begun:
  * Takes what `stageProgress` answered for the same plan, day and second winter. Throws InputError for a day that does not exist.
  */
 export function readyFrom(
-  plan: ProtocolPlan, progress: readonly StageProgress[], today: CalendarDate, pace: 'usual' | 'long', secondWinterOn: CalendarDate | null = null,
+  plan: ProtocolPlan,
+  progress: readonly StageProgress[],
+  today: CalendarDate,
+  pace: 'usual' | 'long',
+  secondWinterOn: CalendarDate | null = null,
 ): CalendarDate | null {
   const current = progress.find(isCurrentStage);
   if (!current?.begunOn) return null;
   const end = ends(plan, current.position, current.begunOn, secondWinterOn);
   let on = latestOf(pace === 'usual' ? end.dueOn : end.lateOn, requireDate('today', today));
-  for (const [position, stage] of plan.stages.entries()) if (position > current.position) on = endAt(plan, position, nextInSeason(stage.season, on), pace);
+  for (const [position, stage] of plan.stages.entries())
+    if (position > current.position) on = endAt(plan, position, nextInSeason(stage.season, on), pace);
   return on;
 }

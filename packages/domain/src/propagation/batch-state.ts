@@ -48,7 +48,8 @@ export interface BatchState {
   closedOn: CalendarDate | null;
 }
 
-const byDay = (a: BatchEntry, b: BatchEntry) => (a.happenedOn === b.happenedOn ? a.version - b.version : a.happenedOn < b.happenedOn ? -1 : 1);
+const byDay = (a: BatchEntry, b: BatchEntry) =>
+  a.happenedOn === b.happenedOn ? a.version - b.version : a.happenedOn < b.happenedOn ? -1 : 1;
 const lastOf = <Item>(items: readonly Item[]): Item | null => items[items.length - 1] ?? null;
 const isCount = (entry: BatchEntry): entry is BatchEntry & { emergedUnits: number } => entry.emergedUnits !== null;
 
@@ -67,28 +68,41 @@ export function firstAliveOf(entries: readonly BatchEntry[]): FirstAlive | null 
 /** What left the batch after a count was written down, on days up to `on`. */
 export function leftSince(entries: readonly BatchEntry[], version: number, on: CalendarDate): LeftSinceCount {
   const later = entries.filter((entry) => entry.version > version && entry.happenedOn <= on);
-  const sum = (kept: BatchEntry[], of: 'unitsOut' | 'pottedPlants') => kept.reduce((total, entry) => total + entry[of], 0);
+  const sum = (kept: BatchEntry[], of: 'unitsOut' | 'pottedPlants') =>
+    kept.reduce((total, entry) => total + entry[of], 0);
   const pots = later.filter((entry) => entry.kind === 'pot');
   // Packs that another batch was drawn from take their share of the plants along, as lost ones do.
   const losses = later.filter((entry) => entry.kind === 'lose' || entry.kind === 'close' || entry.kind === 'convert');
   return {
     pottedUnits: sum(pots, 'unitsOut'),
     pottedPlants: sum(pots, 'pottedPlants'),
-    failedUnits: sum(losses.filter((entry) => entry.cause === 'failed'), 'unitsOut'),
-    lostUnits: sum(losses.filter((entry) => entry.cause !== 'failed'), 'unitsOut'),
+    failedUnits: sum(
+      losses.filter((entry) => entry.cause === 'failed'),
+      'unitsOut',
+    ),
+    lostUnits: sum(
+      losses.filter((entry) => entry.cause !== 'failed'),
+      'unitsOut',
+    ),
   };
 }
 
 /** Units that stood at the end of a day: what stands now, less what came and plus what went on later days. Never below zero. */
 export function standingOn(entries: readonly BatchEntry[], standingUnits: number, on: CalendarDate): number {
   const later = entries.filter((entry) => entry.happenedOn > on);
-  return Math.max(0, later.reduce((units, entry) => units + entry.unitsOut - entry.unitsIn, standingUnits));
+  return Math.max(
+    0,
+    later.reduce((units, entry) => units + entry.unitsOut - entry.unitsIn, standingUnits),
+  );
 }
 
 function forecastOf(batch: BatchKind, entries: readonly BatchEntry[], standingUnits: number): BatchForecast | null {
   const base = lastOf(entries.filter((entry) => entry.forecast !== null));
   if (base?.forecast == null) return null;
-  const pottedPlants = entries.reduce((plants, entry) => (entry.version > base.version ? plants + entry.pottedPlants : plants), 0);
+  const pottedPlants = entries.reduce(
+    (plants, entry) => (entry.version > base.version ? plants + entry.pottedPlants : plants),
+    0,
+  );
   const left = (expectedUnits: number) => yieldLeft({ unit: batch.unit, expectedUnits, pottedPlants, standingUnits });
   const { cautiousUnits, usualUnits = cautiousUnits } = base.forecast;
   return { ...base.forecast, cautiousUnits: left(cautiousUnits), usualUnits: left(usualUnits) };
@@ -106,7 +120,12 @@ function closedOnOf(batch: BatchKind, entries: readonly BatchEntry[], standingUn
  * The state of a batch from the entries that stand, in the order they were written down, the units that stand, and the protocol it was started
  * under, if any. Throws InputError for a day that does not exist.
  */
-export function batchState(batch: BatchKind, written: readonly BatchEntry[], standingUnits: number, plan: ProtocolPlan | null = null): BatchState {
+export function batchState(
+  batch: BatchKind,
+  written: readonly BatchEntry[],
+  standingUnits: number,
+  plan: ProtocolPlan | null = null,
+): BatchState {
   const entries = [...written].sort((a, b) => a.version - b.version);
   const count = lastOf(countsOf(entries));
   const { confinedOn, containerOn } = batchClocks(batch, firstAliveOf(entries));

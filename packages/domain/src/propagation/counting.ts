@@ -34,7 +34,8 @@ export function expectedAlive({ unit, lastCounted, since, standingUnits }: Count
   for (const [name, value] of Object.entries(since)) whole(name, value);
   if (lastCounted === null) return null;
   whole('lastCounted', lastCounted);
-  if (isUnitOnePlant(unit)) return Math.max(0, Math.min(lastCounted - since.pottedUnits - since.lostUnits, standingUnits));
+  if (isUnitOnePlant(unit))
+    return Math.max(0, Math.min(lastCounted - since.pottedUnits - since.lostUnits, standingUnits));
   const unpotted = Math.max(0, lastCounted - since.pottedPlants);
   const lost = since.lostUnits + since.failedUnits;
   return lost === 0 ? unpotted : Math.round((unpotted * standingUnits) / (standingUnits + lost));

@@ -2,7 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { agreedOn, blendSeed, type BlendPart } from './blending.ts';
 
-const part = (fields: Partial<BlendPart> = {}): BlendPart => ({ grams: 10, purity: null, seedsPerGram: null, gatheredOn: null, sowFresh: false, neverDry: false, ...fields });
+const part = (fields: Partial<BlendPart> = {}): BlendPart => ({
+  grams: 10,
+  purity: null,
+  seedsPerGram: null,
+  gatheredOn: null,
+  sowFresh: false,
+  neverDry: false,
+  ...fields,
+});
 
 describe('a blend', () => {
   test('has shares by weight', () => {
@@ -15,7 +23,12 @@ describe('a blend', () => {
 
   test('counts seeds per gram of pure seed', () => {
     // 27 g pure at 100 a gram and 5 g pure at 260 a gram: 4,000 seeds in 32 g.
-    expect(blendSeed([part({ grams: 30, purity: 0.9, seedsPerGram: 100 }), part({ grams: 10, purity: 0.5, seedsPerGram: 260 })]).seedsPerGram).toBeCloseTo(125, 9);
+    expect(
+      blendSeed([
+        part({ grams: 30, purity: 0.9, seedsPerGram: 100 }),
+        part({ grams: 10, purity: 0.5, seedsPerGram: 260 }),
+      ]).seedsPerGram,
+    ).toBeCloseTo(125, 9);
   });
 
   test('claims no purity where that of one part is not known', () => {
@@ -23,11 +36,16 @@ describe('a blend', () => {
   });
 
   test('is as old as its oldest part', () => {
-    expect(blendSeed([part({ gatheredOn: '2025-09-01' }), part({ gatheredOn: '2023-10-01' }), part()]).gatheredOn).toBe('2023-10-01');
+    expect(blendSeed([part({ gatheredOn: '2025-09-01' }), part({ gatheredOn: '2023-10-01' }), part()]).gatheredOn).toBe(
+      '2023-10-01',
+    );
   });
 
   test('takes over what one part may not suffer', () => {
-    expect(blendSeed([part({ sowFresh: true }), part({ neverDry: true })])).toMatchObject({ sowFresh: true, neverDry: true });
+    expect(blendSeed([part({ sowFresh: true }), part({ neverDry: true })])).toMatchObject({
+      sowFresh: true,
+      neverDry: true,
+    });
   });
 
   test('refuses parts that weigh nothing', () => {
@@ -35,9 +53,16 @@ describe('a blend', () => {
   });
 
   test('has shares that make a whole, whatever the parts weigh', () => {
-    fc.assert(fc.property(fc.array(fc.double({ min: 0.001, max: 1e6, noNaN: true }), { minLength: 1, maxLength: 20 }), (weights) => {
-      expect(blendSeed(weights.map((grams) => part({ grams }))).shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
-    }));
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0.001, max: 1e6, noNaN: true }), { minLength: 1, maxLength: 20 }),
+        (weights) => {
+          expect(
+            blendSeed(weights.map((grams) => part({ grams }))).shares.reduce((sum, share) => sum + share, 0),
+          ).toBeCloseTo(1, 9);
+        },
+      ),
+    );
   });
 });
 

@@ -38,12 +38,19 @@ export function blendSeed(parts: readonly BlendPart[]): BlendedSeed {
     if (known.length < parts.length || weights === 0) return null;
     return known.reduce((sum, each) => sum + each.value * each.weight, 0) / weights;
   };
-  const purity = mean((part) => part.purity, (part) => part.grams);
+  const purity = mean(
+    (part) => part.purity,
+    (part) => part.grams,
+  );
   const gathered = parts.flatMap(({ gatheredOn }) => (gatheredOn === null ? [] : [gatheredOn]));
   return {
-    grams, purity,
+    grams,
+    purity,
     shares: parts.map((part) => part.grams / grams),
-    seedsPerGram: mean((part) => part.seedsPerGram, (part) => part.grams * (purity === null ? 1 : (part.purity ?? 1))),
+    seedsPerGram: mean(
+      (part) => part.seedsPerGram,
+      (part) => part.grams * (purity === null ? 1 : (part.purity ?? 1)),
+    ),
     gatheredOn: gathered.length === 0 ? null : earliestOf(...gathered),
     sowFresh: parts.some((part) => part.sowFresh),
     neverDry: parts.some((part) => part.neverDry),

@@ -19,10 +19,15 @@ export interface SeedKeeping {
 const KEEPS_MOIST: readonly (SeedStorage | null)[] = ['cold-moist', null];
 
 /** What is to be said of seed before it is sown. Age counts from gathering, else from storing; seed of unknown age raises nothing for it. */
-export function seedCautions({ sowFresh, neverDry, storage, gatheredOn, storedOn }: SeedKeeping, today: CalendarDate): SeedCaution[] {
+export function seedCautions(
+  { sowFresh, neverDry, storage, gatheredOn, storedOn }: SeedKeeping,
+  today: CalendarDate,
+): SeedCaution[] {
   const since = gatheredOn ?? storedOn;
   return [
-    ...(sowFresh && since !== null && daysBetween(since, today) > SOW_FRESH_DAYS ? (['sow-fresh-passed'] as const) : []),
+    ...(sowFresh && since !== null && daysBetween(since, today) > SOW_FRESH_DAYS
+      ? (['sow-fresh-passed'] as const)
+      : []),
     ...(neverDry && !KEEPS_MOIST.includes(storage) ? (['never-dry-stored-dry'] as const) : []),
   ];
 }

@@ -12,7 +12,15 @@ export type SeedArrival = (typeof SEED_ARRIVALS)[number];
 export const SEED_TAKINGS = ['given', 'discarded', 'tested'] as const;
 export type SeedTaking = (typeof SEED_TAKINGS)[number];
 
-export const SEED_MOVEMENT_KINDS = [...SEED_ARRIVALS, 'sown', ...SEED_TAKINGS, 'blended-out', 'blended-in', 'weighed', 'taken-back'] as const;
+export const SEED_MOVEMENT_KINDS = [
+  ...SEED_ARRIVALS,
+  'sown',
+  ...SEED_TAKINGS,
+  'blended-out',
+  'blended-in',
+  'weighed',
+  'taken-back',
+] as const;
 export type SeedMovementKind = (typeof SEED_MOVEMENT_KINDS)[number];
 
 /** A germination test counts seedlings, the other two count sound seed, which may still be dormant. */

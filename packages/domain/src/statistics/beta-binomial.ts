@@ -69,7 +69,12 @@ export function betaBinomialShortfall(atLeast: number, tried: number, shapes: Sh
  * shapes alpha and beta. Exact: the terms are summed on the side of the mean where the answer is small. Takes time with the count summed over.
  * Throws InputError naming a count that is negative or no whole number, or a shape that is not above 0.
  */
-export function betaBinomialUpperTail({ atLeast, tried, alpha, beta }: { atLeast: number; tried: number } & Shapes): number {
+export function betaBinomialUpperTail({
+  atLeast,
+  tried,
+  alpha,
+  beta,
+}: { atLeast: number; tried: number } & Shapes): number {
   requireWhole('atLeast', atLeast, 0, MOST_COUNTED);
   requireWhole('tried', tried, 0, MOST_COUNTED);
   requireShapes({ alpha, beta });

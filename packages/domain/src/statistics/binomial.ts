@@ -15,7 +15,15 @@ export function binomialShortfall(atLeast: number, tried: number, share: number)
  * Throws InputError naming a count that is negative or no whole number, or a share outside 0 to 1.
  * Source: NIST Digital Library of Mathematical Functions, 8.17.5.
  */
-export function binomialUpperTail({ atLeast, tried, share }: { atLeast: number; tried: number; share: number }): number {
+export function binomialUpperTail({
+  atLeast,
+  tried,
+  share,
+}: {
+  atLeast: number;
+  tried: number;
+  share: number;
+}): number {
   requireWhole('atLeast', atLeast, 0, MOST_COUNTED);
   requireWhole('tried', tried, 0, MOST_COUNTED);
   requireShare('share', share);
@@ -28,5 +36,6 @@ export function binomialUpperTail({ atLeast, tried, share }: { atLeast: number; 
 export function requirePassed(passed: number, tried: number): void {
   requireWhole('passed', passed, 0, MOST_COUNTED);
   requireWhole('tried', tried, 0, MOST_COUNTED);
-  if (passed > tried) throw new InputError('passed', `must be ${tried} or fewer: that many were tried`, { most: tried });
+  if (passed > tried)
+    throw new InputError('passed', `must be ${tried} or fewer: that many were tried`, { most: tried });
 }

@@ -8,7 +8,8 @@ import { betaQuantile, gammaQuantile, normalQuantile } from './quantiles.ts';
 
 const shape = fc.double({ min: -3, max: 5, noNaN: true }).map((exponent) => 10 ** exponent);
 const inside = fc.double({ min: 1e-9, max: 1 - 1e-9, noNaN: true });
-const relative = (value: number, expected: number) => (value === expected ? 0 : Math.abs(value - expected) / Math.abs(expected));
+const relative = (value: number, expected: number) =>
+  value === expected ? 0 : Math.abs(value - expected) / Math.abs(expected);
 
 describe('the gamma function', () => {
   it('is the factorial at whole numbers', () => {
@@ -24,13 +25,20 @@ describe('the gamma function', () => {
   });
 
   it('keeps its digits beside 1 and 2, where its logarithm is next to nothing', () => {
-    expect(relative(logGamma(1 + 2 ** -30), -0.5772156649015329 * 2 ** -30 + (Math.PI ** 2 / 12) * 2 ** -60)).toBeLessThan(1e-13);
+    expect(
+      relative(logGamma(1 + 2 ** -30), -0.5772156649015329 * 2 ** -30 + (Math.PI ** 2 / 12) * 2 ** -60),
+    ).toBeLessThan(1e-13);
     expect(logGamma(1)).toBe(0);
     expect(logGamma(2)).toBe(0);
   });
 
   it('grows by the logarithm of x', () => {
-    fc.assert(fc.property(shape, (x) => Math.abs(logGamma(x + 1) - logGamma(x) - Math.log(x)) <= 1e-13 * Math.max(1, Math.abs(logGamma(x + 1)))));
+    fc.assert(
+      fc.property(
+        shape,
+        (x) => Math.abs(logGamma(x + 1) - logGamma(x) - Math.log(x)) <= 1e-13 * Math.max(1, Math.abs(logGamma(x + 1))),
+      ),
+    );
   });
 });
 
@@ -41,24 +49,45 @@ describe('the beta distribution', () => {
   });
 
   it('is x to the power alpha where beta is 1', () => {
-    fc.assert(fc.property(inside, shape, (x, alpha) => Math.abs(incompleteBeta({ x, alpha, beta: 1 }).lower - Math.exp(alpha * Math.log(x))) <= 1e-12));
+    fc.assert(
+      fc.property(
+        inside,
+        shape,
+        (x, alpha) => Math.abs(incompleteBeta({ x, alpha, beta: 1 }).lower - Math.exp(alpha * Math.log(x))) <= 1e-12,
+      ),
+    );
   });
 
   it('is mirrored when the shapes change places', () => {
     const mirrored = (x: number, alpha: number, beta: number) =>
-      relative(incompleteBeta({ x, alpha, beta }).lower + Number.MIN_VALUE, incompleteBeta({ x: 1 - x, alpha: beta, beta: alpha }).upper + Number.MIN_VALUE);
+      relative(
+        incompleteBeta({ x, alpha, beta }).lower + Number.MIN_VALUE,
+        incompleteBeta({ x: 1 - x, alpha: beta, beta: alpha }).upper + Number.MIN_VALUE,
+      );
     // Quarters, so that 1 − x is exact.
-    fc.assert(fc.property(fc.integer({ min: 1, max: 1023 }), shape, shape, (part, alpha, beta) => mirrored(part / 1024, alpha, beta) <= 1e-10));
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 1023 }),
+        shape,
+        shape,
+        (part, alpha, beta) => mirrored(part / 1024, alpha, beta) <= 1e-10,
+      ),
+    );
   });
 
   it('has as much below a quantile as was asked for', () => {
     const lowShare = fc.double({ min: 1e-9, max: 0.5, noNaN: true });
     fc.assert(
-      fc.property(lowShare, fc.double({ min: 0.2, max: 1e5, noNaN: true }), fc.double({ min: 0.2, max: 1e5, noNaN: true }), (share, alpha, beta) => {
-        const x = betaQuantile({ share, alpha, beta });
-        // Next to 1 a number is too coarse to say where the quantile lies.
-        return x > 0.999 || relative(incompleteBeta({ x, alpha, beta }).lower, share) < 1e-9;
-      }),
+      fc.property(
+        lowShare,
+        fc.double({ min: 0.2, max: 1e5, noNaN: true }),
+        fc.double({ min: 0.2, max: 1e5, noNaN: true }),
+        (share, alpha, beta) => {
+          const x = betaQuantile({ share, alpha, beta });
+          // Next to 1 a number is too coarse to say where the quantile lies.
+          return x > 0.999 || relative(incompleteBeta({ x, alpha, beta }).lower, share) < 1e-9;
+        },
+      ),
     );
   });
 
@@ -71,7 +100,8 @@ describe('the beta distribution', () => {
 
 describe('the gamma and normal distributions', () => {
   it('have their quantiles where the exponential distribution and the tables say', () => {
-    for (const share of [1e-9, 0.1, 0.5, 0.975]) expect(relative(gammaQuantile({ share, shape: 1 }), -Math.log1p(-share))).toBeLessThan(1e-12);
+    for (const share of [1e-9, 0.1, 0.5, 0.975])
+      expect(relative(gammaQuantile({ share, shape: 1 }), -Math.log1p(-share))).toBeLessThan(1e-12);
     expect(normalQuantile(0.975)).toBeCloseTo(1.959963984540054, 13);
     expect(normalQuantile(1e-12)).toBeCloseTo(-7.034483825301131, 12);
     expect([normalQuantile(0), normalQuantile(0.5), normalQuantile(1)]).toEqual([-Infinity, 0, Infinity]);
@@ -90,17 +120,23 @@ describe('tails of counts', () => {
 
   it('spread evenly where nothing is known of the share', () => {
     for (let atLeast = 1; atLeast <= 40; atLeast += 1) {
-      expect(relative(betaBinomialUpperTail({ atLeast, tried: 40, alpha: 1, beta: 1 }), (41 - atLeast) / 41)).toBeLessThan(1e-13);
+      expect(
+        relative(betaBinomialUpperTail({ atLeast, tried: 40, alpha: 1, beta: 1 }), (41 - atLeast) / 41),
+      ).toBeLessThan(1e-13);
     }
   });
 
   it('become those of a known share when the learned one is sure', () => {
     const known = binomialUpperTail({ atLeast: 75, tried: 100, share: 0.7 });
-    expect(relative(betaBinomialUpperTail({ atLeast: 75, tried: 100, alpha: 7e10, beta: 3e10 }), known)).toBeLessThan(1e-6);
+    expect(relative(betaBinomialUpperTail({ atLeast: 75, tried: 100, alpha: 7e10, beta: 3e10 }), known)).toBeLessThan(
+      1e-6,
+    );
   });
 
   it('and the two sides of a beta-binomial make one', () => {
-    const counts = fc.tuple(fc.integer({ min: 1, max: 300 }), fc.integer({ min: 1, max: 300 })).map(([a, b]) => ({ atLeast: Math.min(a, b), tried: Math.max(a, b) }));
+    const counts = fc
+      .tuple(fc.integer({ min: 1, max: 300 }), fc.integer({ min: 1, max: 300 }))
+      .map(([a, b]) => ({ atLeast: Math.min(a, b), tried: Math.max(a, b) }));
     fc.assert(
       fc.property(counts, shape, shape, ({ atLeast, tried }, alpha, beta) => {
         const failures = betaBinomialUpperTail({ atLeast: tried - atLeast + 1, tried, alpha: beta, beta: alpha });

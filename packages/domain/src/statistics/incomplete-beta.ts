@@ -17,7 +17,12 @@ const MOST_TERMS = 1_000_000;
  */
 export function logBetaPower(alpha: number, beta: number, x: number, y: number): number {
   const sum = alpha + beta;
-  const exponent = stirlingError(sum) - stirlingError(alpha) - stirlingError(beta) - halfDeviance(alpha, sum * x) - halfDeviance(beta, sum * y);
+  const exponent =
+    stirlingError(sum) -
+    stirlingError(alpha) -
+    stirlingError(beta) -
+    halfDeviance(alpha, sum * x) -
+    halfDeviance(beta, sum * y);
   // Written as roots of quotients, so that neither tiny nor huge shapes leave the range of numbers.
   return exponent + 0.5 * (Math.log(alpha / TWO_PI) + Math.log(beta / sum));
 }

@@ -6,7 +6,9 @@ import { passShare, posteriorShapes } from './pass-share.ts';
 import { survivalCurve } from './survival-curve.ts';
 import { timeToQuantiles } from './time-to-quantiles.ts';
 
-const counts = fc.tuple(fc.nat(5000), fc.nat(5000)).map(([a, b]) => ({ passed: Math.min(a, b), tried: Math.max(a, b) }));
+const counts = fc
+  .tuple(fc.nat(5000), fc.nat(5000))
+  .map(([a, b]) => ({ passed: Math.min(a, b), tried: Math.max(a, b) }));
 
 describe('the share that passes', () => {
   it('is unknown where nothing was tried and nothing expected', () => {
@@ -15,14 +17,26 @@ describe('the share that passes', () => {
   });
 
   it('starts from the prior and moves to what is counted', () => {
-    expect(passShare({ passed: 0, tried: 0, confidence: 0.9, prior: { share: 0.6, weight: 20 } }).share).toBeCloseTo(0.6, 15);
-    expect(passShare({ passed: 9, tried: 10, confidence: 0.9, prior: { share: 0.6, weight: 20 } }).share).toBeCloseTo(0.7, 15);
-    expect(posteriorShapes({ passed: 9, tried: 10, prior: { share: 0.6, weight: 20 } })).toEqual({ alpha: 21, beta: 9 });
+    expect(passShare({ passed: 0, tried: 0, confidence: 0.9, prior: { share: 0.6, weight: 20 } }).share).toBeCloseTo(
+      0.6,
+      15,
+    );
+    expect(passShare({ passed: 9, tried: 10, confidence: 0.9, prior: { share: 0.6, weight: 20 } }).share).toBeCloseTo(
+      0.7,
+      15,
+    );
+    expect(posteriorShapes({ passed: 9, tried: 10, prior: { share: 0.6, weight: 20 } })).toEqual({
+      alpha: 21,
+      beta: 9,
+    });
   });
 
   it('has an interval of the counts alone, whatever was expected', () => {
     const { low, high } = passShare({ passed: 4, tried: 20, confidence: 0.95 });
-    expect(passShare({ passed: 4, tried: 20, confidence: 0.95, prior: { share: 0.9, weight: 1000 } })).toMatchObject({ low, high });
+    expect(passShare({ passed: 4, tried: 20, confidence: 0.95, prior: { share: 0.9, weight: 1000 } })).toMatchObject({
+      low,
+      high,
+    });
   });
 
   it('lies in its interval, within 0 and 1, which shrinks as confidence falls', () => {
@@ -31,7 +45,14 @@ describe('the share that passes', () => {
         fc.pre(tried > 0);
         const { share, low, high } = passShare({ passed, tried, confidence });
         const narrower = passShare({ passed, tried, confidence: confidence / 2 });
-        return share !== null && low >= 0 && low <= share && share <= high && high <= 1 && narrower.high - narrower.low <= high - low;
+        return (
+          share !== null &&
+          low >= 0 &&
+          low <= share &&
+          share <= high &&
+          high <= 1 &&
+          narrower.high - narrower.low <= high - low
+        );
       }),
     );
   });
@@ -60,7 +81,12 @@ describe('survival', () => {
   });
 
   it('counts who leaves alive on a day of deaths as at risk on it', () => {
-    expect(survivalCurve([{ days: 10, died: false }, { days: 10, died: true }]).steps).toMatchObject([{ days: 10, atRisk: 2, died: 1, survival: 0.5 }]);
+    expect(
+      survivalCurve([
+        { days: 10, died: false },
+        { days: 10, died: true },
+      ]).steps,
+    ).toMatchObject([{ days: 10, atRisk: 2, died: 1, survival: 0.5 }]);
   });
 
   it('has its median on the day with exactly a half left, also after many small steps', () => {
@@ -69,7 +95,9 @@ describe('survival', () => {
   });
 
   it('ends without an error of nothing when the last have died', () => {
-    expect(survivalCurve([{ days: 3, died: true, units: 4 }]).steps).toEqual([{ days: 3, atRisk: 4, died: 4, survival: 0, standardError: 0 }]);
+    expect(survivalCurve([{ days: 3, died: true, units: 4 }]).steps).toEqual([
+      { days: 3, atRisk: 4, died: 4, survival: 0, standardError: 0 },
+    ]);
   });
 
   const observation = fc.record({ days: fc.nat(40), died: fc.boolean(), units: fc.integer({ min: 1, max: 5 }) });
@@ -111,8 +139,14 @@ describe('time to ready', () => {
   });
 
   it('is later, not earlier, when unfinished batches are counted', () => {
-    expect(timeToQuantiles([...batches, { days: 115, reached: false, units: 4 }], [0.1, 0.5, 0.9])).toEqual([90, 120, 120]);
-    expect(timeToQuantiles([...batches, { days: 200, reached: false, units: 4 }], [0.1, 0.5, 0.9])).toEqual([90, 120, null]);
+    expect(timeToQuantiles([...batches, { days: 115, reached: false, units: 4 }], [0.1, 0.5, 0.9])).toEqual([
+      90, 120, 120,
+    ]);
+    expect(timeToQuantiles([...batches, { days: 200, reached: false, units: 4 }], [0.1, 0.5, 0.9])).toEqual([
+      90,
+      120,
+      null,
+    ]);
   });
 
   it('refuses a share above 1', () => {

@@ -34,7 +34,11 @@ export function lossRate({ losses, plantDays, prior, confidence = 0.95 }: LossRa
   if (prior !== undefined) {
     const shape = losses + requirePositive('prior.losses', prior.losses);
     const exposure = plantDays + requirePositive('prior.plantDays', prior.plantDays);
-    return { rate: shape / exposure, low: gammaQuantile({ share: beside, shape }) / exposure, high: gammaQuantile({ share: 1 - beside, shape }) / exposure };
+    return {
+      rate: shape / exposure,
+      low: gammaQuantile({ share: beside, shape }) / exposure,
+      high: gammaQuantile({ share: 1 - beside, shape }) / exposure,
+    };
   }
   if (plantDays === 0) return { rate: null, low: 0, high: null };
   return {

@@ -37,7 +37,10 @@ function wilsonInterval(passed: number, tried: number, deviate: number): { low: 
   const middle = share + square / 2;
   const half = deviate * Math.sqrt((share * (1 - share)) / tried + square / (4 * tried));
   // At the ends the interval reaches exactly 0 or 1; rounding would leave it a hair beside.
-  return { low: passed === 0 ? 0 : (middle - half) / (1 + square), high: passed === tried ? 1 : (middle + half) / (1 + square) };
+  return {
+    low: passed === 0 ? 0 : (middle - half) / (1 + square),
+    high: passed === tried ? 1 : (middle + half) / (1 + square),
+  };
 }
 
 /**
@@ -59,10 +62,19 @@ export function passShare({ passed, tried, confidence, prior }: PassShareInput):
  * The shapes of the posterior that passShare takes the mean of, for the beta-binomial of what to start. Throws InputError as passShare does,
  * and naming `prior` where a shape would be 0 (only passes, or only failures, and a prior as sure): such a share leaves no doubt to reckon with.
  */
-export function posteriorShapes({ passed, tried, prior }: { passed: number; tried: number; prior: SharePrior }): Shapes {
+export function posteriorShapes({
+  passed,
+  tried,
+  prior,
+}: {
+  passed: number;
+  tried: number;
+  prior: SharePrior;
+}): Shapes {
   requirePassed(passed, tried);
   const { share, weight } = requirePrior(prior);
   const shapes = { alpha: passed + share * weight, beta: tried - passed + (1 - share) * weight };
-  if (shapes.alpha === 0 || shapes.beta === 0) throw new InputError('prior', 'must leave room for both passing and failing', { ...shapes });
+  if (shapes.alpha === 0 || shapes.beta === 0)
+    throw new InputError('prior', 'must leave room for both passing and failing', { ...shapes });
   return shapes;
 }

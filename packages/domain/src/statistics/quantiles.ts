@@ -23,7 +23,10 @@ export function normalQuantile(share: number): number {
   if (share === 0.5) return 0;
   const near = Math.min(share, 1 - share);
   const start = -Math.sqrt(-2 * Math.log(near));
-  const t = solveTail(near, start, -40, 0, (at) => ({ tail: upperNormal(-at), density: Math.exp(-(at * at) / 2) / SQRT_2_PI }));
+  const t = solveTail(near, start, -40, 0, (at) => ({
+    tail: upperNormal(-at),
+    density: Math.exp(-(at * at) / 2) / SQRT_2_PI,
+  }));
   return share < 0.5 ? t : -t;
 }
 
@@ -82,7 +85,13 @@ export function gammaQuantile({ share, shape }: { share: number; shape: number }
   const most = Math.max(logShape, 0) + 10;
   const log =
     share <= 0.5
-      ? solveTail(share, logShape, LEAST_LOG, most, (t) => ({ tail: gammaTails(shape, Math.exp(t)).lower, density: density(Math.exp(t)) }))
-      : -solveTail(1 - share, -logShape, -most, -LEAST_LOG, (t) => ({ tail: gammaTails(shape, Math.exp(-t)).upper, density: density(Math.exp(-t)) }));
+      ? solveTail(share, logShape, LEAST_LOG, most, (t) => ({
+          tail: gammaTails(shape, Math.exp(t)).lower,
+          density: density(Math.exp(t)),
+        }))
+      : -solveTail(1 - share, -logShape, -most, -LEAST_LOG, (t) => ({
+          tail: gammaTails(shape, Math.exp(-t)).upper,
+          density: density(Math.exp(-t)),
+        }));
   return Math.exp(log);
 }

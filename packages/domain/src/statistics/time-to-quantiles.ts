@@ -16,8 +16,13 @@ export interface TimeToObservation {
  * everything look faster than it is. null where the curve never gets that far.
  * Throws InputError naming `shares` outside 0 to 1, and `days` or `units` as survivalCurve does.
  */
-export function timeToQuantiles(observations: readonly TimeToObservation[], shares: readonly number[]): (number | null)[] {
+export function timeToQuantiles(
+  observations: readonly TimeToObservation[],
+  shares: readonly number[],
+): (number | null)[] {
   for (const share of shares) requireShare('shares', share);
   const { steps } = survivalCurve(observations.map(({ days, reached, units }) => ({ days, died: reached, units })));
-  return shares.map((share) => (share === 0 ? 0 : (steps.find((step) => 1 - step.survival >= share - SURVIVAL_ROUNDING)?.days ?? null)));
+  return shares.map((share) =>
+    share === 0 ? 0 : (steps.find((step) => 1 - step.survival >= share - SURVIVAL_ROUNDING)?.days ?? null),
+  );
 }

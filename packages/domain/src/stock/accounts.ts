@@ -21,7 +21,12 @@ export const stagedFor = (lotId: string, lineId: string): AccountRef => ({ kind:
 export const outside = (name: Outside): AccountRef => ({ kind: 'outside', outside: name });
 
 /** A movement with the same count on both sides. */
-export const moved = (units: number, from: AccountRef, to: AccountRef): MovementDraft => ({ from, to, fromUnits: units, toUnits: units });
+export const moved = (units: number, from: AccountRef, to: AccountRef): MovementDraft => ({
+  from,
+  to,
+  fromUnits: units,
+  toUnits: units,
+});
 
 /** The lot or batch an account holds, or null for the outside. */
 export function holderOf(account: AccountRef): { kind: 'lot' | 'batch'; id: string } | null {

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { drawUnits, unitsOfPercent } from './drawing.ts';
 
-const twoPlaces = [{ placeId: 'bench', units: 12 }, { placeId: 'yard', units: 8 }];
+const twoPlaces = [
+  { placeId: 'bench', units: 12 },
+  { placeId: 'yard', units: 8 },
+];
 
 describe('drawing units from where a lot stands', () => {
   test('a lot at one place is drawn on there without naming it', () => {

@@ -7,7 +7,8 @@ export const DATA_LAWS = {
   'reversal-mirrors': 'A reversal mirrors a whole entry, at most once, and is never itself reversed.',
   'balance-is-sum': 'The balance of each account is what came in less what went out.',
   'balance-not-negative': 'No account holds fewer than no units, and the outside holds none.',
-  'units-enter-and-leave': 'Units enter only as opening, bought, started or found, and leave only as planted, sold, given, lost or unexplained.',
+  'units-enter-and-leave':
+    'Units enter only as opening, bought, started or found, and leave only as planted, sold, given, lost or unexplained.',
   'sides-equal': 'Both sides of a movement are equal unless the entry pots or converts.',
   'lot-reserved-within-on-hand': 'No lot is promised beyond what stands of it at places.',
   'batch-reserved-within-yield': 'No batch is promised beyond its cautious yield.',
@@ -18,7 +19,7 @@ export const DATA_LAWS = {
   'lot-closed-when-empty': 'A lot is closed exactly when nothing of it stands or is staged.',
   'command-once': 'Each command took effect once, under a number of its own, without a gap.',
   'entry-has-command': 'Each entry was made by a command with its id and number.',
-  'nursery-apart': 'Every tenant table is under row security and the server\'s role owns nothing.',
+  'nursery-apart': "Every tenant table is under row security and the server's role owns nothing.",
   'day-not-in-future': 'Nothing happened after the day on which it was written down.',
   'seed-store-is-sum': 'The grams left of a source are what came in less what went out, and never below nothing.',
   'seed-taken-back-once': 'Seed is taken back whole and once, and with the entry that used it.',

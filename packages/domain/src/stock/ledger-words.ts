@@ -1,6 +1,29 @@
 /** The kinds of entry: what one command did to the ledger. */
-export const ENTRY_KINDS = ['opening', 'receive', 'start', 'count', 'pot', 'pot-up', 'convert', 'split', 'merge', 'move', 'lose', 're-identify',
-  'hold', 'release', 'pull', 'plant', 'return', 'sell', 'give', 'observe', 'treat', 'close', 'reverse'] as const;
+export const ENTRY_KINDS = [
+  'opening',
+  'receive',
+  'start',
+  'count',
+  'pot',
+  'pot-up',
+  'convert',
+  'split',
+  'merge',
+  'move',
+  'lose',
+  're-identify',
+  'hold',
+  'release',
+  'pull',
+  'plant',
+  'return',
+  'sell',
+  'give',
+  'observe',
+  'treat',
+  'close',
+  'reverse',
+] as const;
 export type EntryKind = (typeof ENTRY_KINDS)[number];
 
 /** Where units enter the ledger from. */
@@ -16,7 +39,19 @@ export const CONVERTING_KINDS = ['pot', 'convert'] as const satisfies readonly E
 export const LOT_MAKING_KINDS = ['pot', 'pot-up', 'convert', 'split', 'merge'] as const satisfies readonly EntryKind[];
 
 /** Why plants were lost; 'looks-dead' is asked about once more while the plant may only be dormant. */
-export const LOSS_CAUSES = ['looks-dead', 'winter', 'drought', 'rot', 'pests', 'animals', 'weather', 'mishandled', 'discarded', 'failed', 'unknown'] as const;
+export const LOSS_CAUSES = [
+  'looks-dead',
+  'winter',
+  'drought',
+  'rot',
+  'pests',
+  'animals',
+  'weather',
+  'mishandled',
+  'discarded',
+  'failed',
+  'unknown',
+] as const;
 export type LossCause = (typeof LOSS_CAUSES)[number];
 
 export const HOLD_REASONS = ['quarantine', 'treated', 'mother-stock', 'inspector'] as const;
@@ -25,7 +60,16 @@ export type HoldReason = (typeof HOLD_REASONS)[number];
 export const COUNT_KINDS = ['counted', 'sampled', 'estimated'] as const;
 export type CountKind = (typeof COUNT_KINDS)[number];
 
-export const PLACE_KINDS = ['house', 'bay', 'bench', 'yard', 'cold-frame', 'staging', 'nursery-bed', 'quarantine'] as const;
+export const PLACE_KINDS = [
+  'house',
+  'bay',
+  'bench',
+  'yard',
+  'cold-frame',
+  'staging',
+  'nursery-bed',
+  'quarantine',
+] as const;
 export type PlaceKind = (typeof PLACE_KINDS)[number];
 
 export const CONTAINER_KINDS = ['pot', 'tray', 'flat', 'ground'] as const;

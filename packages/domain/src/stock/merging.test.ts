@@ -9,7 +9,11 @@ describe('lots that are to become one', () => {
     expect(lotDifferences([lot, { ...lot }])).toEqual([]);
   });
   test('are told every difference', () => {
-    expect(lotDifferences([lot, { plantId: 'aster', sourceId: 'bought', containerId: 'plug' }])).toEqual(['plant', 'source', 'container']);
+    expect(lotDifferences([lot, { plantId: 'aster', sourceId: 'bought', containerId: 'plug' }])).toEqual([
+      'plant',
+      'source',
+      'container',
+    ]);
   });
   test('may come from different containers when they are potted anew', () => {
     expect(lotDifferences([lot, { ...lot, containerId: 'plug' }], { sameContainer: false })).toEqual([]);
@@ -18,6 +22,11 @@ describe('lots that are to become one', () => {
     expect(() => lotDifferences([])).toThrow(InputError);
   });
   test('are ready when the last of them is', () => {
-    expect(readinessTogether([{ readyOn: '2026-05-01', rootCheckedOn: '2026-05-01' }, { readyOn: '2026-06-01', rootCheckedOn: null }])).toEqual({ readyOn: '2026-06-01', rootCheckedOn: null });
+    expect(
+      readinessTogether([
+        { readyOn: '2026-05-01', rootCheckedOn: '2026-05-01' },
+        { readyOn: '2026-06-01', rootCheckedOn: null },
+      ]),
+    ).toEqual({ readyOn: '2026-06-01', rootCheckedOn: null });
   });
 });

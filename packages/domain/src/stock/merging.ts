@@ -29,10 +29,16 @@ export function lotDifferences(lots: readonly MergeableLot[], { sameContainer = 
  * The readiness of plants that become one lot: ready only when all are, and then since the last of them; a root ball counts as checked
  * only when every one was. Null stands for a day that is not known.
  */
-export function readinessTogether(lots: readonly { readyOn: string | null; rootCheckedOn: string | null }[]): { readyOn: string | null; rootCheckedOn: string | null } {
+export function readinessTogether(lots: readonly { readyOn: string | null; rootCheckedOn: string | null }[]): {
+  readyOn: string | null;
+  rootCheckedOn: string | null;
+} {
   const lastOf = (days: (string | null)[]) => {
     const known = days.filter((on): on is string => on !== null);
     return known.length === 0 || known.length < days.length ? null : latestOf(...known);
   };
-  return { readyOn: lastOf(lots.map((lot) => lot.readyOn)), rootCheckedOn: lastOf(lots.map((lot) => lot.rootCheckedOn)) };
+  return {
+    readyOn: lastOf(lots.map((lot) => lot.readyOn)),
+    rootCheckedOn: lastOf(lots.map((lot) => lot.rootCheckedOn)),
+  };
 }

@@ -32,23 +32,38 @@ describe('pairing what leaves with what arrives', () => {
   });
 
   test('each side keeps its own counts', () => {
-    fc.assert(fc.property(counts, counts, (leaving, arriving) => {
-      const pairs = pairCounts(leaving, arriving);
-      expect(leaving.map((_, i) => total(pairs.filter((p) => p.from === i).map((p) => p.fromUnits)))).toEqual(leaving);
-      expect(arriving.map((_, i) => total(pairs.filter((p) => p.to === i).map((p) => p.toUnits)))).toEqual(arriving);
-    }));
+    fc.assert(
+      fc.property(counts, counts, (leaving, arriving) => {
+        const pairs = pairCounts(leaving, arriving);
+        expect(leaving.map((_, i) => total(pairs.filter((p) => p.from === i).map((p) => p.fromUnits)))).toEqual(
+          leaving,
+        );
+        expect(arriving.map((_, i) => total(pairs.filter((p) => p.to === i).map((p) => p.toUnits)))).toEqual(arriving);
+      }),
+    );
   });
 
   test('equal sums give equal counts in every pair', () => {
-    fc.assert(fc.property(counts, counts, (leaving, shape) => {
-      const rest = total(leaving);
-      const arriving = shape.reduce<number[]>((cut, units) => (total(cut) + units < rest ? [...cut, units] : cut), []);
-      const filled = [...arriving, rest - total(arriving)];
-      for (const pair of pairCounts(leaving, filled)) expect(pair.fromUnits).toBe(pair.toUnits);
-    }));
+    fc.assert(
+      fc.property(counts, counts, (leaving, shape) => {
+        const rest = total(leaving);
+        const arriving = shape.reduce<number[]>(
+          (cut, units) => (total(cut) + units < rest ? [...cut, units] : cut),
+          [],
+        );
+        const filled = [...arriving, rest - total(arriving)];
+        for (const pair of pairCounts(leaving, filled)) expect(pair.fromUnits).toBe(pair.toUnits);
+      }),
+    );
   });
 
-  test.each([[[], [1]], [[1], []], [[0], [1]], [[1.5], [1]], [[1], [-1]]])('%j with %j is refused', (leaving, arriving) => {
+  test.each([
+    [[], [1]],
+    [[1], []],
+    [[0], [1]],
+    [[1.5], [1]],
+    [[1], [-1]],
+  ])('%j with %j is refused', (leaving, arriving) => {
     expect(() => pairCounts(leaving, arriving)).toThrow(InputError);
   });
 });

@@ -18,7 +18,10 @@ export interface CountPair<From, To> {
  * proportion. Every leaving and every arriving count appears in at least one pair.
  * Counts are whole units from 1 on. Throws InputError for anything else or an empty side.
  */
-export function pairCounts<From extends Counted, To extends Counted>(leaving: readonly From[], arriving: readonly To[]): CountPair<From, To>[] {
+export function pairCounts<From extends Counted, To extends Counted>(
+  leaving: readonly From[],
+  arriving: readonly To[],
+): CountPair<From, To>[] {
   const gone = sumOf('leaving', leaving);
   const come = sumOf('arriving', arriving);
   // Both sides are laid on one line of gone × come steps: on it every boundary of either side is a whole number.

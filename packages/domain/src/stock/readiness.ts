@@ -12,10 +12,17 @@ export interface Readiness {
  * on. `not-yet` takes an earlier check back and keeps or sets the expected day. `circling` says that the pot is too small and
  * leaves readiness alone. Throws InputError for a day that does not exist.
  */
-export function readinessAfter(before: Readiness, check: { result: RootBallResult; on: CalendarDate; expectedOn?: CalendarDate | null }): Readiness {
+export function readinessAfter(
+  before: Readiness,
+  check: { result: RootBallResult; on: CalendarDate; expectedOn?: CalendarDate | null },
+): Readiness {
   requireDate('on', check.on);
   if (check.result === 'circling') return { ...before };
-  if (check.result === 'holds') return { readyOn: before.readyOn !== null && before.readyOn < check.on ? before.readyOn : check.on, rootCheckedOn: check.on };
+  if (check.result === 'holds')
+    return {
+      readyOn: before.readyOn !== null && before.readyOn < check.on ? before.readyOn : check.on,
+      rootCheckedOn: check.on,
+    };
   if (check.expectedOn) return { readyOn: requireDate('expectedOn', check.expectedOn), rootCheckedOn: null };
   // A day that has gone by without the ball holding is no expectation any more.
   return { readyOn: before.readyOn !== null && before.readyOn > check.on ? before.readyOn : null, rootCheckedOn: null };

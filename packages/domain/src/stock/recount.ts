@@ -5,7 +5,9 @@ export type Recount = { kind: 'found' | 'unexplained'; units: number } | { kind:
 
 /** Whole units, 0 to MAX_UNITS. Throws InputError naming the argument otherwise. */
 export function recount(expectedUnits: number, countedUnits: number): Recount {
-  const change = requireWhole('countedUnits', countedUnits, 0, MAX_UNITS) - requireWhole('expectedUnits', expectedUnits, 0, MAX_UNITS);
+  const change =
+    requireWhole('countedUnits', countedUnits, 0, MAX_UNITS) -
+    requireWhole('expectedUnits', expectedUnits, 0, MAX_UNITS);
   if (change === 0) return { kind: 'as-expected' };
   return change > 0 ? { kind: 'found', units: change } : { kind: 'unexplained', units: -change };
 }

@@ -5,4 +5,5 @@ import type { TestNursery } from '../../../support/nursery.ts';
 export type Edit = (nursery: TestNursery, story: GardenStory) => Promise<(() => Promise<unknown>)[]>;
 
 /** A column of the setting, written as the owner. */
-export const set = ({ sql, nurseryId }: TestNursery, table: 'source' | 'plant' | 'site' | 'client', columns: string) => sql(`UPDATE ${table} SET ${columns} WHERE nursery_id = $1`, [nurseryId]);
+export const set = ({ sql, nurseryId }: TestNursery, table: 'source' | 'plant' | 'site' | 'client', columns: string) =>
+  sql(`UPDATE ${table} SET ${columns} WHERE nursery_id = $1`, [nurseryId]);

@@ -25,24 +25,35 @@ afterAll(async () => {
 describe('what judging rests on', () => {
   it('is known column by column', async () => {
     const { views, stored } = await readJudgedColumns(server);
-    expect(views).toEqual(Object.fromEntries(Object.entries(VIEW_COLUMNS).map(([name, { decides, named }]) => [name, [...decides, ...named].sort()])));
+    expect(views).toEqual(
+      Object.fromEntries(
+        Object.entries(VIEW_COLUMNS).map(([name, { decides, named }]) => [name, [...decides, ...named].sort()]),
+      ),
+    );
     expect(stored).toEqual(Object.keys(COVERED).sort());
   });
 
   it('is edited below, or has a reason why it cannot be', () => {
-    expect(Object.entries(COVERED).filter(([, how]) => Array.isArray(how) && (how.length === 0 || how.some((name) => !(name in EDITS))))).toEqual([]);
+    expect(
+      Object.entries(COVERED).filter(
+        ([, how]) => Array.isArray(how) && (how.length === 0 || how.some((name) => !(name in EDITS))),
+      ),
+    ).toEqual([]);
   });
 
   it.each(Object.keys(EDITS))('is planned anew after an edit: %s', async (name) => {
     const nursery = { ...(await server.addNursery()), close: async () => {} };
-    const edits = await EDITS[name]?.(nursery, await gardenStory(nursery)) ?? [];
+    const edits = (await EDITS[name]?.(nursery, await gardenStory(nursery))) ?? [];
     let { stored: before, fresh: first } = await readFreshPlan(nursery);
     expect(before).toEqual(first);
     for (const [at, edit] of edits.entries()) {
       await edit();
       const { stored, fresh } = await readFreshPlan(nursery);
       expect({ edit: at, stored }).toEqual({ edit: at, stored: fresh });
-      expect({ edit: at, changed: JSON.stringify(fresh) !== JSON.stringify(before) }).toEqual({ edit: at, changed: true });
+      expect({ edit: at, changed: JSON.stringify(fresh) !== JSON.stringify(before) }).toEqual({
+        edit: at,
+        changed: true,
+      });
       before = stored;
     }
     expect(edits.length).toBeGreaterThan(0);

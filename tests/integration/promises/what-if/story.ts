@@ -15,11 +15,31 @@ export async function whatIfStory(nursery: TestNursery) {
   const story: GardenStory = await gardenStory(nursery);
   const trayId = await story.addContainer({ code: 'plug-72', kind: 'tray', volumeMl: 60, depthMm: 100, cells: 72 });
 
-  async function startBatch({ units = 100, cautiousUnits = 60, readyOn = '2026-06-15' as string | null, plantId = story.plantId, sourceId = story.sourceId, placeId = story.placeId } = {}) {
+  async function startBatch({
+    units = 100,
+    cautiousUnits = 60,
+    readyOn = '2026-06-15' as string | null,
+    plantId = story.plantId,
+    sourceId = story.sourceId,
+    placeId = story.placeId,
+  } = {}) {
     const batchId = randomUUID();
-    const { code } = await nursery.as('grower').propagation.startBatch(sent({
-      batchId, plantId, sourceId, method: 'seed' as const, unit: 'cell' as const, containerId: trayId, units, placeId, happenedOn: '2026-03-01', targetContainerId: story.containerId, cautiousUnits, readyOn,
-    }));
+    const { code } = await nursery.as('grower').propagation.startBatch(
+      sent({
+        batchId,
+        plantId,
+        sourceId,
+        method: 'seed' as const,
+        unit: 'cell' as const,
+        containerId: trayId,
+        units,
+        placeId,
+        happenedOn: '2026-03-01',
+        targetContainerId: story.containerId,
+        cautiousUnits,
+        readyOn,
+      }),
+    );
     return { batchId, code };
   }
 
@@ -28,7 +48,9 @@ export async function whatIfStory(nursery: TestNursery) {
   /** All that is reserved in the nursery. */
   async function held(): Promise<Held> {
     const rows = await nursery.sql<{ line: string; supply: string; units: number }>(
-      'SELECT line_id::text AS line, supply_id::text AS supply, sum(units)::int AS units FROM reservation WHERE nursery_id = $1 GROUP BY 1, 2', [nursery.nurseryId]);
+      'SELECT line_id::text AS line, supply_id::text AS supply, sum(units)::int AS units FROM reservation WHERE nursery_id = $1 GROUP BY 1, 2',
+      [nursery.nurseryId],
+    );
     const all: Held = {};
     for (const { line, supply, units } of rows) (all[line] ??= {})[supply] = units;
     return all;
@@ -56,26 +78,74 @@ export async function whatIfStory(nursery: TestNursery) {
     const { gardens, propagation, promises, stock } = nursery.as('grower');
     const happenedOn = '2026-05-20';
     const lineId = change.kind === 'add-line' ? change.lineId : randomUUID();
-    const acceptedShortages = answer.lines.filter(({ shorterBy }) => shorterBy > 0).map((line) => ({ lineId: line.lineId, units: line.shorterBy }));
-    if (change.kind === 'move-order') await nursery.as('owner').gardens.changeDay(sent({ orderId: change.orderId, dueOn: change.dueOn, keepRank: change.keepRank ?? false, acceptedShortages }));
-    if (change.kind === 'cancel-order') await gardens.cancelOrder(sent({ orderId: change.orderId, placeId: change.placeId ?? null, happenedOn }));
+    const acceptedShortages = answer.lines
+      .filter(({ shorterBy }) => shorterBy > 0)
+      .map((line) => ({ lineId: line.lineId, units: line.shorterBy }));
+    if (change.kind === 'move-order')
+      await nursery
+        .as('owner')
+        .gardens.changeDay(
+          sent({ orderId: change.orderId, dueOn: change.dueOn, keepRank: change.keepRank ?? false, acceptedShortages }),
+        );
+    if (change.kind === 'cancel-order')
+      await gardens.cancelOrder(sent({ orderId: change.orderId, placeId: change.placeId ?? null, happenedOn }));
     if (change.kind === 'add-order') {
-      const { plantId, containerId, units, dueOn, clientId, siteId = null, seedZone = null, wildType = false, untreated = false } = change;
+      const {
+        plantId,
+        containerId,
+        units,
+        dueOn,
+        clientId,
+        siteId = null,
+        seedZone = null,
+        wildType = false,
+        untreated = false,
+      } = change;
       const line = { lineId, plantId, containerId, units, seedZone, wildType, untreated };
-      await gardens.addOrder(sent({ orderId: randomUUID(), clientId: clientId ?? story.clientId, siteId, kind: siteId === null ? 'pickup' as const : 'installation' as const, dueOn, lines: [line] }));
+      await gardens.addOrder(
+        sent({
+          orderId: randomUUID(),
+          clientId: clientId ?? story.clientId,
+          siteId,
+          kind: siteId === null ? ('pickup' as const) : ('installation' as const),
+          dueOn,
+          lines: [line],
+        }),
+      );
     }
     if (change.kind === 'lose-lot') {
       const { lotId } = change;
-      const here = await nursery.sql<{ units: number }>(`SELECT coalesce(sum(units), 0)::int AS units FROM account WHERE lot_id = $1 AND kind = 'place' AND ($2::uuid IS NULL OR place_id = $2)`, [lotId, change.placeId ?? null]);
-      await stock.loseFromLot(sent({ lotId, units: change.units ?? here[0]?.units ?? 0, placeId: change.placeId ?? null, cause: 'weather' as const, happenedOn }));
+      const here = await nursery.sql<{ units: number }>(
+        `SELECT coalesce(sum(units), 0)::int AS units FROM account WHERE lot_id = $1 AND kind = 'place' AND ($2::uuid IS NULL OR place_id = $2)`,
+        [lotId, change.placeId ?? null],
+      );
+      await stock.loseFromLot(
+        sent({
+          lotId,
+          units: change.units ?? here[0]?.units ?? 0,
+          placeId: change.placeId ?? null,
+          cause: 'weather' as const,
+          happenedOn,
+        }),
+      );
     }
     if (change.kind === 'lose-batch') {
       const { standingUnits } = await propagation.readBatch({ batchId: change.batchId });
-      await propagation.loseFromBatch(sent({ batchId: change.batchId, units: change.units ?? standingUnits, placeId: change.placeId ?? null, cause: 'failed' as const, happenedOn }));
+      await propagation.loseFromBatch(
+        sent({
+          batchId: change.batchId,
+          units: change.units ?? standingUnits,
+          placeId: change.placeId ?? null,
+          cause: 'failed' as const,
+          happenedOn,
+        }),
+      );
     }
     if (change.kind === 'change-batch') {
       const { batchId, cautiousUnits, readyOn = null } = change;
-      await propagation.setBatchForecast(sent({ batchId, cautiousUnits, readyOn, targetContainerId: story.containerId, happenedOn }));
+      await propagation.setBatchForecast(
+        sent({ batchId, cautiousUnits, readyOn, targetContainerId: story.containerId, happenedOn }),
+      );
     }
     if (change.kind === 'edit-line') {
       const { kind: _, ...line } = change;
@@ -87,10 +157,16 @@ export async function whatIfStory(nursery: TestNursery) {
       const { kind: _, ...line } = change;
       await gardens.addLine(sent(line));
     }
-    if (change.kind === 'pin') await promises.pinReservation(sent({ lineId: change.lineId, supplyId: change.supplyId, units: change.units, acceptedShortages }));
-    if (change.kind === 'unpin') await promises.unpinReservation(sent({ lineId: change.lineId, supplyId: change.supplyId }));
-    if (change.kind === 'release') await promises.releaseReservation(sent({ lineId: change.lineId, supplyId: change.supplyId }));
-    if (change.kind === 'natives-only') await gardens.editOrder(sent({ orderId: change.orderId, nativesOnly: change.nativesOnly ?? true }));
+    if (change.kind === 'pin')
+      await promises.pinReservation(
+        sent({ lineId: change.lineId, supplyId: change.supplyId, units: change.units, acceptedShortages }),
+      );
+    if (change.kind === 'unpin')
+      await promises.unpinReservation(sent({ lineId: change.lineId, supplyId: change.supplyId }));
+    if (change.kind === 'release')
+      await promises.releaseReservation(sent({ lineId: change.lineId, supplyId: change.supplyId }));
+    if (change.kind === 'natives-only')
+      await gardens.editOrder(sent({ orderId: change.orderId, nativesOnly: change.nativesOnly ?? true }));
     return lineId;
   }
 

@@ -28,10 +28,30 @@ const startDish = async (seeds: number) => {
  * in the R package agridat (mead.germination): seeds germinated of 50 in each replicate, by temperature and by concentration (0, 0.1, 1, 10).
  */
 const MEAD: Record<string, readonly (readonly [number, number, number, number])[]> = {
-  T1: [[9, 9, 3, 7], [13, 12, 14, 15], [21, 23, 24, 27], [40, 32, 43, 34]],
-  T2: [[19, 30, 21, 29], [33, 32, 30, 26], [43, 40, 37, 41], [48, 48, 49, 48]],
-  T3: [[7, 7, 2, 5], [1, 2, 4, 4], [8, 10, 6, 7], [3, 4, 8, 5]],
-  T4: [[4, 9, 3, 7], [13, 6, 15, 7], [16, 13, 18, 19], [13, 18, 11, 16]],
+  T1: [
+    [9, 9, 3, 7],
+    [13, 12, 14, 15],
+    [21, 23, 24, 27],
+    [40, 32, 43, 34],
+  ],
+  T2: [
+    [19, 30, 21, 29],
+    [33, 32, 30, 26],
+    [43, 40, 37, 41],
+    [48, 48, 49, 48],
+  ],
+  T3: [
+    [7, 7, 2, 5],
+    [1, 2, 4, 4],
+    [8, 10, 6, 7],
+    [3, 4, 8, 5],
+  ],
+  T4: [
+    [4, 9, 3, 7],
+    [13, 6, 15, 7],
+    [16, 13, 18, 19],
+    [13, 18, 11, 16],
+  ],
 };
 const CONCENTRATIONS = ['0', '.1', '1', '10'];
 
@@ -48,8 +68,10 @@ describe('a published germination experiment, entered count by count', () => {
       }
     }
     const { rows } = await batches.propagation.listBatches({ plantId: batches.plantId, sort: 'code', perPage: 100 });
-    const sum = (of: typeof entered, what: 'emergedUnits' | 'startedUnits') => of.reduce((total, { batchId }) => total + (rows.find((row) => row.batchId === batchId)?.[what] ?? Number.NaN), 0);
-    const cell = (temperature: string, concentration: string) => entered.filter((dish) => dish.temperature === temperature && dish.concentration === concentration);
+    const sum = (of: typeof entered, what: 'emergedUnits' | 'startedUnits') =>
+      of.reduce((total, { batchId }) => total + (rows.find((row) => row.batchId === batchId)?.[what] ?? Number.NaN), 0);
+    const cell = (temperature: string, concentration: string) =>
+      entered.filter((dish) => dish.temperature === temperature && dish.concentration === concentration);
     expect([sum(entered, 'emergedUnits'), sum(entered, 'startedUnits')]).toEqual([1171, 3200]);
     expect([sum(cell('T2', '10'), 'emergedUnits'), sum(cell('T2', '10'), 'startedUnits')]).toEqual([193, 200]);
     expect([sum(cell('T3', '.1'), 'emergedUnits'), sum(cell('T3', '.1'), 'startedUnits')]).toEqual([11, 200]);
@@ -81,9 +103,20 @@ describe('published daily counts, entered day by day', () => {
   });
   it('make the same course for a flat with its seeds counted', async () => {
     const batchId = randomUUID();
-    await batches.propagation.startBatch(sent({
-      batchId, plantId: batches.plantId, sourceId: batches.sourceId, method: 'seed' as const, unit: 'tray' as const, containerId: batches.flatId, units: 1, seedsSown: 50, placeId: batches.benchId, happenedOn: '2026-04-01',
-    }));
+    await batches.propagation.startBatch(
+      sent({
+        batchId,
+        plantId: batches.plantId,
+        sourceId: batches.sourceId,
+        method: 'seed' as const,
+        unit: 'tray' as const,
+        containerId: batches.flatId,
+        units: 1,
+        seedsSown: 50,
+        placeId: batches.benchId,
+        happenedOn: '2026-04-01',
+      }),
+    );
     await enterDaily(batchId);
     expect((await batches.page(batchId)).figures).toMatchObject({ percentage: 80, sown: 50 });
   });
@@ -102,15 +135,44 @@ describe('the course of earlier batches', () => {
       for (const [alive, day] of counts) await other.count(batchId, alive, day);
       return batchId;
     };
-    const oldest = await course(72, '2025-03-01', [[10, '2025-03-12'], [50, '2025-03-25']]);
+    const oldest = await course(72, '2025-03-01', [
+      [10, '2025-03-12'],
+      [50, '2025-03-25'],
+    ]);
     const once = await course(72, '2025-06-01', [[10, '2025-06-12']]);
-    const older = await course(144, '2025-09-01', [[20, '2025-09-12'], [90, '2025-09-25']]);
+    const older = await course(144, '2025-09-01', [
+      [20, '2025-09-12'],
+      [90, '2025-09-25'],
+    ]);
     const { batchId: cuttings } = await other.start({ method: 'cutting', units: 20, on: '2025-07-01' });
-    const now = await course(100, '2026-03-01', [[1, '2026-03-09'], [60, '2026-03-20']]);
+    const now = await course(100, '2026-03-01', [
+      [1, '2026-03-09'],
+      [60, '2026-03-20'],
+    ]);
     const { earlier } = await other.page(now);
     expect(earlier).toEqual([
-      { batchId: older, code: expect.any(String), startedOn: '2025-09-01', unit: 'cell', sown: 144, counts: [{ on: '2025-09-12', emergedUnits: 20 }, { on: '2025-09-25', emergedUnits: 90 }] },
-      { batchId: oldest, code: expect.any(String), startedOn: '2025-03-01', unit: 'cell', sown: 72, counts: [{ on: '2025-03-12', emergedUnits: 10 }, { on: '2025-03-25', emergedUnits: 50 }] },
+      {
+        batchId: older,
+        code: expect.any(String),
+        startedOn: '2025-09-01',
+        unit: 'cell',
+        sown: 144,
+        counts: [
+          { on: '2025-09-12', emergedUnits: 20 },
+          { on: '2025-09-25', emergedUnits: 90 },
+        ],
+      },
+      {
+        batchId: oldest,
+        code: expect.any(String),
+        startedOn: '2025-03-01',
+        unit: 'cell',
+        sown: 72,
+        counts: [
+          { on: '2025-03-12', emergedUnits: 10 },
+          { on: '2025-03-25', emergedUnits: 50 },
+        ],
+      },
     ]);
     expect([once, cuttings].some((id) => earlier.some(({ batchId }) => batchId === id))).toBe(false);
   });

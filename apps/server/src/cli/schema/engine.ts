@@ -19,14 +19,18 @@ let loading: Promise<void> | undefined;
 
 /** Instantiates the engine once for this process. */
 function load(): Promise<void> {
-  const file = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg').replace(/\.js$/, '.wasm');
-  Object.assign(globalThis, { PRISMA_WASM_PANIC_REGISTRY: { set_message: (words: string) => console.error('schema engine:', words) } });
-  loading ??= WebAssembly.instantiate(readFileSync(file), { './schema_engine_bg.js': glue as unknown as WebAssembly.ModuleImports }).then(
-    ({ instance }) => {
-      glue.__wbg_set_wasm(instance.exports);
-      (instance.exports.__wbindgen_start as () => void)();
-    },
-  );
+  const file = createRequire(import.meta.url)
+    .resolve('@prisma/schema-engine-wasm/schema_engine_bg')
+    .replace(/\.js$/, '.wasm');
+  Object.assign(globalThis, {
+    PRISMA_WASM_PANIC_REGISTRY: { set_message: (words: string) => console.error('schema engine:', words) },
+  });
+  loading ??= WebAssembly.instantiate(readFileSync(file), {
+    './schema_engine_bg.js': glue as unknown as WebAssembly.ModuleImports,
+  }).then(({ instance }) => {
+    glue.__wbg_set_wasm(instance.exports);
+    (instance.exports.__wbindgen_start as () => void)();
+  });
   return loading;
 }
 
@@ -43,7 +47,10 @@ function catalogAdapter(pool: pg.Pool): PrismaPg {
     const charColumns = new WeakMap<SqlQuery, number[]>();
     io.performIO = async (query) => {
       const result = await performIO(query);
-      charColumns.set(query, result.fields.flatMap((field, index) => (field.dataTypeID === charOid ? [index] : [])));
+      charColumns.set(
+        query,
+        result.fields.flatMap((field, index) => (field.dataTypeID === charOid ? [index] : [])),
+      );
       for (const field of result.fields) if (field.dataTypeID === charOid) field.dataTypeID = bpcharOid;
       return result;
     };
@@ -58,12 +65,20 @@ function catalogAdapter(pool: pg.Pool): PrismaPg {
   return factory;
 }
 
-async function withEngine<T>(url: string, files: SchemaFile[], work: (engine: glue.SchemaEngine) => Promise<T>): Promise<T> {
+async function withEngine<T>(
+  url: string,
+  files: SchemaFile[],
+  work: (engine: glue.SchemaEngine) => Promise<T>,
+): Promise<T> {
   await load();
   const pool = new pg.Pool({ connectionString: url, max: 2 });
   try {
     const datamodels = files.map((file): [string, string] => [file.path, file.content]);
-    const engine = await glue.SchemaEngine.new({ datamodels }, () => {}, bindMigrationAwareSqlAdapterFactory(catalogAdapter(pool)));
+    const engine = await glue.SchemaEngine.new(
+      { datamodels },
+      () => {},
+      bindMigrationAwareSqlAdapterFactory(catalogAdapter(pool)),
+    );
     try {
       return await work(engine);
     } finally {
@@ -78,7 +93,13 @@ async function withEngine<T>(url: string, files: SchemaFile[], work: (engine: gl
 export function introspect(url: string, header: string): Promise<string> {
   const files = [{ path: 'schema.prisma', content: header }];
   return withEngine(url, files, async (engine) => {
-    const { schema } = await engine.introspect({ schema: { files }, baseDirectoryPath: '.', force: true, compositeTypeDepth: -1, namespaces: null });
+    const { schema } = await engine.introspect({
+      schema: { files },
+      baseDirectoryPath: '.',
+      force: true,
+      compositeTypeDepth: -1,
+      namespaces: null,
+    });
     return schema.files.map((file) => file.content).join('\n');
   });
 }

@@ -23,7 +23,9 @@ export function readModels(text: string): Model[] {
       block: lines.filter((line) => line.startsWith('@@')),
       fields: lines.flatMap((line) => {
         const parts = /^(\w+)\s+(\S+)\s*(.*)$/.exec(line);
-        return parts === null ? [] : [{ name: parts[1] as string, type: parts[2] as string, attributes: parts[3] as string }];
+        return parts === null
+          ? []
+          : [{ name: parts[1] as string, type: parts[2] as string, attributes: parts[3] as string }];
       }),
     };
   });
@@ -33,6 +35,8 @@ export function readModels(text: string): Model[] {
 export function writeModel({ name, fields, block }: Model): string {
   const width = (pick: (field: Field) => string) => Math.max(0, ...fields.map((field) => pick(field).length));
   const [names, types] = [width((field) => field.name), width((field) => field.type)];
-  const rows = fields.map((field) => `  ${field.name.padEnd(names)} ${field.type.padEnd(types)} ${field.attributes}`.trimEnd());
+  const rows = fields.map((field) =>
+    `  ${field.name.padEnd(names)} ${field.type.padEnd(types)} ${field.attributes}`.trimEnd(),
+  );
   return [`model ${name} {`, ...rows, '', ...block.map((line) => `  ${line}`), '}'].join('\n');
 }

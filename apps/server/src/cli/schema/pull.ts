@@ -29,7 +29,8 @@ export function featureOfTables(migrations: Migration[]): Map<string, string> {
   const owners = new Map<string, string>();
   for (const { name, sql } of migrations) {
     const feature = name.split('_')[1] as string;
-    for (const [, table] of sql.matchAll(/^\s*CREATE TABLE (?:IF NOT EXISTS )?"?(\w+)"?/gim)) owners.set(table as string, feature);
+    for (const [, table] of sql.matchAll(/^\s*CREATE TABLE (?:IF NOT EXISTS )?"?(\w+)"?/gim))
+      owners.set(table as string, feature);
   }
   return owners;
 }
@@ -42,10 +43,14 @@ export async function schemaOf(url: string, migrations: Migration[]): Promise<Sc
   renameModels(tables).forEach((model, index) => {
     const table = tables[index]?.name as string;
     const feature = owners.get(table);
-    if (feature === undefined) throw new Error(`no migration makes the table ${table} (model ${pascal(table)}), so no feature owns it`);
+    if (feature === undefined)
+      throw new Error(`no migration makes the table ${table} (model ${pascal(table)}), so no feature owns it`);
     texts.set(feature, [...(texts.get(feature) ?? []), writeModel(model)]);
   });
-  const files = [...texts].map(([feature, models]) => ({ path: `${feature}.prisma`, content: `${models.join('\n\n')}\n` }));
+  const files = [...texts].map(([feature, models]) => ({
+    path: `${feature}.prisma`,
+    content: `${models.join('\n\n')}\n`,
+  }));
   return [{ path: 'schema.prisma', content: header }, ...files];
 }
 
@@ -64,4 +69,5 @@ export function writeSchema(folder: string, files: SchemaFile[]): void {
 }
 
 /** SQL that would turn the migrated database into what the files say; empty when they agree. */
-export const driftOf = (url: string, files: SchemaFile[]): Promise<string> => drift(url, files, ['public._prisma_migrations']);
+export const driftOf = (url: string, files: SchemaFile[]): Promise<string> =>
+  drift(url, files, ['public._prisma_migrations']);

@@ -11,7 +11,9 @@ const relationName = (attributes: string) => /@relation\("([^"]+)"/.exec(attribu
 function forwardName(columns: string[], model: Model): string {
   const own = columns.filter((column) => column !== 'nursery_id').at(-1) ?? 'nursery_id';
   const name = camel(own.replace(/_id$/, ''));
-  const taken = model.fields.some((field) => field.name !== own && columnsOf(field.attributes) === undefined && camel(field.name) === name);
+  const taken = model.fields.some(
+    (field) => field.name !== own && columnsOf(field.attributes) === undefined && camel(field.name) === name,
+  );
   return taken ? `${name}Row` : name;
 }
 
@@ -49,7 +51,8 @@ const outsideQuotes = (text: string, change: (part: string) => string) =>
     .map((part, index) => (index % 2 === 0 ? change(part) : part))
     .join('');
 
-const renameColumns = (text: string) => outsideQuotes(text, (part) => part.replace(/\b[a-z]+(_[a-z0-9]+)+\b/g, (column) => camel(column)));
+const renameColumns = (text: string) =>
+  outsideQuotes(text, (part) => part.replace(/\b[a-z]+(_[a-z0-9]+)+\b/g, (column) => camel(column)));
 
 /** The block line's column list is the only part that names columns. */
 const renameBlock = (line: string) => line.replace(/\[[^\]]*\]/, renameColumns);

@@ -82,7 +82,9 @@ export class Changes {
   }
 
   private async within<Answer>(ms: number, listener: Listener, work: Promise<Answer>): Promise<Answer> {
-    const callOff = this.parts.after(ms, () => listener.cut(new Error(`the database gave no answer within ${ms / 1000} seconds`)));
+    const callOff = this.parts.after(ms, () =>
+      listener.cut(new Error(`the database gave no answer within ${ms / 1000} seconds`)),
+    );
     try {
       return await orGone(listener, work);
     } finally {

@@ -39,7 +39,11 @@ export function openListener(databaseUrl: string, hear: (payload: string) => voi
   });
   const listening = (async () => {
     const client = new pg.Client({
-      connectionString: databaseUrl, options: `-c role=${APP_ROLE}`, application_name: NAME, keepAlive: true, stream: () => socket,
+      connectionString: databaseUrl,
+      options: `-c role=${APP_ROLE}`,
+      application_name: NAME,
+      keepAlive: true,
+      stream: () => socket,
     });
     client.on('error', cut);
     client.on('end', () => socket.destroy());

@@ -6,7 +6,15 @@ const TENANT_TABLES = `(SELECT c.oid, c.relname::text AS name, c.relrowsecurity 
   WHERE c.relkind = 'r' AND c.relnamespace = 'public'::regnamespace AND c.relname NOT IN ('membership', 'token'))`;
 
 /** Rows that may go: names, alternatives and what a kit takes are edited as a whole, facts are replaced, a reservation is given up. */
-const MAY_GO = ['plant_name', 'plant_fact', 'line_alternative', 'kit_component', 'reservation', 'code_counter', 'entry_subject'];
+const MAY_GO = [
+  'plant_name',
+  'plant_fact',
+  'line_alternative',
+  'kit_component',
+  'reservation',
+  'code_counter',
+  'entry_subject',
+];
 
 export const commandProofs: Proofs = {
   'command-once': `

@@ -20,7 +20,9 @@ export async function findBinaries(): Promise<Binaries> {
   try {
     entry = require.resolve(name);
   } catch {
-    throw new EmbeddedFailure(`There is no embedded PostgreSQL for ${system} on ${process.arch}. Set DATABASE_URL to a PostgreSQL server, 15 or later.`);
+    throw new EmbeddedFailure(
+      `There is no embedded PostgreSQL for ${system} on ${process.arch}. Set DATABASE_URL to a PostgreSQL server, 15 or later.`,
+    );
   }
   return (await import(pathToFileURL(entry).href)) as Binaries;
 }

@@ -1,7 +1,17 @@
 // The folder of one PostgreSQL cluster: made once, with a random password that stays in a file beside it.
 import { spawnSync } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { chmodSync, chownSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  chownSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import type { Binaries } from './binaries.ts';
 import { EmbeddedFailure } from './failure.ts';
@@ -29,7 +39,13 @@ const localeOptions = () => {
 };
 
 /** Makes the cluster if there is none. It appears under its name only when whole, so an interrupted start leaves none behind. */
-export function ensureCluster(dataDir: string, binaries: Binaries, privilege: Privilege, durable: boolean, freeBytes = freeBytesAt): void {
+export function ensureCluster(
+  dataDir: string,
+  binaries: Binaries,
+  privilege: Privilege,
+  durable: boolean,
+  freeBytes = freeBytesAt,
+): void {
   const folder = clusterFolder(dataDir);
   if (clusterExists(dataDir)) {
     claim(folder, privilege);
@@ -57,7 +73,11 @@ export function ensureCluster(dataDir: string, binaries: Binaries, privilege: Pr
     ...localeOptions(),
     ...(durable ? [] : ['--no-sync']),
   ];
-  const made = spawnSync(program as string, args, { ...privilege.options, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
+  const made = spawnSync(program as string, args, {
+    ...privilege.options,
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   if (made.status !== 0) {
     const reason = made.error?.message ?? made.stderr.trim();
     rmSync(draft, { recursive: true, force: true });
@@ -67,4 +87,6 @@ export function ensureCluster(dataDir: string, binaries: Binaries, privilege: Pr
 }
 
 const hintFor = (privilege: Privilege) =>
-  privilege.kind === 'nobody' ? ' (as root it runs as the user "nobody", who must be able to enter every folder above it)' : '';
+  privilege.kind === 'nobody'
+    ? ' (as root it runs as the user "nobody", who must be able to enter every folder above it)'
+    : '';

@@ -31,7 +31,10 @@ export interface FolderLock {
 /** The folder is in use. Its message names the process, since when, and its address. */
 export class FolderHeldError extends Error {
   override name = 'FolderHeldError';
-  constructor(readonly dataDir: string, readonly holder: Holder) {
+  constructor(
+    readonly dataDir: string,
+    readonly holder: Holder,
+  ) {
     const since = holder.since.replace('T', ' ').replace(/:\d\d\.\d+Z$/, ' UTC');
     const where = holder.address === undefined ? '' : ` and answers at ${holder.address}`;
     super(
@@ -98,9 +101,12 @@ function ensureOwnFolder(dataDir: string): void {
     accessSync(dataDir, constants.W_OK);
   } catch (error) {
     const reason = (error as NodeJS.ErrnoException).code ?? String(error);
-    throw new EmbeddedFailure(`The data folder ${dataDir} cannot be written (${reason}). Run Rootclock as its owner, or set DATA_DIR to a folder of your own.`, {
-      cause: error,
-    });
+    throw new EmbeddedFailure(
+      `The data folder ${dataDir} cannot be written (${reason}). Run Rootclock as its owner, or set DATA_DIR to a folder of your own.`,
+      {
+        cause: error,
+      },
+    );
   }
 }
 

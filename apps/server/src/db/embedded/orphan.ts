@@ -12,7 +12,11 @@ async function gone(pid: number, withinMs: number): Promise<boolean> {
 
 /** Asks a database process to stop: politely (open work is rolled back), then at once (it repairs itself at the next start). */
 export async function stopPostgres(pid: number, withinMs = 25_000): Promise<void> {
-  for (const [signal, share] of [['SIGINT', 0.6], ['SIGQUIT', 0.2], ['SIGKILL', 0.2]] as const) {
+  for (const [signal, share] of [
+    ['SIGINT', 0.6],
+    ['SIGQUIT', 0.2],
+    ['SIGKILL', 0.2],
+  ] as const) {
     const patienceMs = withinMs * share;
     try {
       process.kill(pid, signal);

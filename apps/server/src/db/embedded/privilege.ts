@@ -19,7 +19,8 @@ export interface Privilege {
 }
 
 const namespace = ['unshare', '--user', `--map-user=${NOBODY}`, `--map-group=${NOBODY}`];
-const namespaceWorks = () => spawnSync(namespace[0] as string, [...namespace.slice(1), 'true'], { stdio: 'ignore' }).status === 0;
+const namespaceWorks = () =>
+  spawnSync(namespace[0] as string, [...namespace.slice(1), 'true'], { stdio: 'ignore' }).status === 0;
 
 function hasName(): boolean {
   try {

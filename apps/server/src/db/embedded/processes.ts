@@ -8,7 +8,12 @@ const hasProc = existsSync('/proc/self/stat');
 const ps = (pid: number, column: string): string | undefined => {
   if (process.platform === 'win32') return undefined;
   try {
-    return execFileSync('ps', ['-o', `${column}=`, '-p', String(pid)], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }).trim() || undefined;
+    return (
+      execFileSync('ps', ['-o', `${column}=`, '-p', String(pid)], {
+        encoding: 'utf8',
+        stdio: ['ignore', 'pipe', 'ignore'],
+      }).trim() || undefined
+    );
   } catch {
     return undefined;
   }
@@ -60,12 +65,15 @@ export function isPostgresOn(pid: number, dataFolder: string): boolean {
   try {
     const words = readFileSync(`/proc/${pid}/cmdline`, 'utf8').split('\0');
     const folder = words[words.indexOf('-D') + 1];
-    return path.basename(words[0] ?? '') === 'postgres' && folder !== undefined && path.resolve(folder) === path.resolve(dataFolder);
+    return (
+      path.basename(words[0] ?? '') === 'postgres' &&
+      folder !== undefined &&
+      path.resolve(folder) === path.resolve(dataFolder)
+    );
   } catch {
     return false;
   }
 }
-
 
 /**
  * Whether a living process is surely no PostgreSQL server of this folder: another program, or a server that works in another folder. False where

@@ -25,9 +25,17 @@ const WANTED: readonly Wanted[] = [
  * by trying: when the roots were confined, and whether the lot was potted up since.
  */
 export function planBands(stage: Stage, grounds: Grounds, lots: DemoLots): void {
-  const windows: PlantingWindow[] = referenceWindows.map(({ code, opensMd, closesMd, maxContainerMl, region }) => ({ id: code, opensMd, closesMd, maxContainerMl, region }));
+  const windows: PlantingWindow[] = referenceWindows.map(({ code, opensMd, closesMd, maxContainerMl, region }) => ({
+    id: code,
+    opensMd,
+    closesMd,
+    maxContainerMl,
+    region,
+  }));
   const volumeOf = (code: string) => referenceContainers.find((container) => container.code === code)?.volumeMl ?? null;
-  const milkweeds = referencePlants.filter(({ code, genus }) => genus === 'Asclepias' && code.startsWith('AS') && code.length === 4 && code !== 'ASCU');
+  const milkweeds = referencePlants.filter(
+    ({ code, genus }) => genus === 'Asclepias' && code.startsWith('AS') && code.length === 4 && code !== 'ASCU',
+  );
   WANTED.forEach((wanted, i) => {
     const plant = anyOf(milkweeds, i);
     const days = findDays(stage.today, wanted, windows, volumeOf('class-1'), plant.facts.dormantMonths.value);
@@ -40,31 +48,79 @@ interface Days {
   pottedUpOn: string;
 }
 
-function findDays(today: string, wanted: Wanted, windows: readonly PlantingWindow[], containerMl: number | null, dormantMonths: readonly number[]): Days | null {
+function findDays(
+  today: string,
+  wanted: Wanted,
+  windows: readonly PlantingWindow[],
+  containerMl: number | null,
+  dormantMonths: readonly number[],
+): Days | null {
   for (let age = 30; age <= 480; age += 3) {
     for (let since = 3; since < Math.min(age, 240); since += 4) {
       const days = { confinedOn: addDays(today, -age), pottedUpOn: addDays(today, -since) };
-      const { state, plantByOn } = plantBy({ confinedOn: days.confinedOn, containerOn: days.pottedUpOn, rules: [ONE_YEAR], windows, containerMl, dormantMonths });
+      const { state, plantByOn } = plantBy({
+        confinedOn: days.confinedOn,
+        containerOn: days.pottedUpOn,
+        rules: [ONE_YEAR],
+        windows,
+        containerMl,
+        dormantMonths,
+      });
       if (wanted.fits(state, potBand(plantByOn, today, NOTICE_DAYS).band)) return days;
     }
   }
   return null;
 }
 
-function planLot(stage: Stage, grounds: Grounds, lots: DemoLots, plant: string, { confinedOn, pottedUpOn }: Days): void {
+function planLot(
+  stage: Stage,
+  grounds: Grounds,
+  lots: DemoLots,
+  plant: string,
+  { confinedOn, pottedUpOn }: Days,
+): void {
   const small = stage.chance.id();
   stage.on(addDays(pottedUpOn, -2), async (day) => {
-    await stage.as('grower').stock.receiveBought(stage.sent({
-      happenedOn: day, vendor: 'Hollow Creek Perennials', pesticideStatement: 'no systemic insecticide used, stated in writing', quarantine: false,
-      lines: [{ lotId: small, plantId: grounds.plant(plant), form: 'plugs', containerId: grounds.container('plug-50-deep'), placeId: grounds.place('H2-2'), invoicedUnits: 24, receivedUnits: 24, sown: confinedOn, germinationDays: 0 }],
-    }));
+    await stage.as('grower').stock.receiveBought(
+      stage.sent({
+        happenedOn: day,
+        vendor: 'Hollow Creek Perennials',
+        pesticideStatement: 'no systemic insecticide used, stated in writing',
+        quarantine: false,
+        lines: [
+          {
+            lotId: small,
+            plantId: grounds.plant(plant),
+            form: 'plugs',
+            containerId: grounds.container('plug-50-deep'),
+            placeId: grounds.place('H2-2'),
+            invoicedUnits: 24,
+            receivedUnits: 24,
+            sown: confinedOn,
+            germinationDays: 0,
+          },
+        ],
+      }),
+    );
   });
   stage.on(pottedUpOn, async (day) => {
     const { onHand } = (await readStanding(stage))(small);
     if (onHand === 0) return;
     const lot = lots.add({ lotId: stage.chance.id(), plant, container: 'class-1', place: 'Y-S', since: day });
-    await stage.as('crew').stock.potUpLot(stage.sent({
-      lotId: small, happenedOn: day, into: [{ lotId: lot.lotId, containerId: grounds.container('class-1'), placeId: grounds.place('Y-S'), units: onHand, readyOn: day }],
-    }));
+    await stage.as('crew').stock.potUpLot(
+      stage.sent({
+        lotId: small,
+        happenedOn: day,
+        into: [
+          {
+            lotId: lot.lotId,
+            containerId: grounds.container('class-1'),
+            placeId: grounds.place('Y-S'),
+            units: onHand,
+            readyOn: day,
+          },
+        ],
+      }),
+    );
   });
 }

@@ -22,7 +22,12 @@ async function countAll(stage: Stage, grounds: Grounds, lots: DemoLots, day: str
   const wintered = new Set(lots.all.filter(({ since }) => since < `${year}-01-01`).map(({ lotId }) => lotId));
   for (const place of OUTDOORS) {
     const rows = await stage.as('crew').stock.readSpringSheet({ placeId: grounds.place(place) });
-    await send(stage, rows.filter(({ lotId }) => wintered.has(lotId)).map((row) => told(stage, row)), day, 'Frost is out of the pots');
+    await send(
+      stage,
+      rows.filter(({ lotId }) => wintered.has(lotId)).map((row) => told(stage, row)),
+      day,
+      'Frost is out of the pots',
+    );
   }
 }
 
@@ -30,18 +35,27 @@ async function countAll(stage: Stage, grounds: Grounds, lots: DemoLots, day: str
 function told(stage: Stage, row: Row): Count {
   const deadUnits = Math.min(row.standing, Math.round(row.standing * stage.chance.share() * 0.16));
   const notUpUnits = isLate(row) ? Math.round((row.standing - deadUnits) * (0.1 + stage.chance.share() * 0.2)) : 0;
-  return { lotId: row.lotId, placeId: row.placeId, upUnits: row.standing - deadUnits - notUpUnits, deadUnits, notUpUnits };
+  return {
+    lotId: row.lotId,
+    placeId: row.placeId,
+    upUnits: row.standing - deadUnits - notUpUnits,
+    deadUnits,
+    notUpUnits,
+  };
 }
 
 async function countAgain(stage: Stage, day: string, isLast: boolean): Promise<void> {
   const open = await stage.as('crew').stock.listNotUp({ waiting: true });
-  const counts = open.filter(() => !isLast || stage.chance.share() < 0.6).map(({ lotId, placeId, standingUnits, notUpUnits }) => {
-    const deadUnits = Math.round(notUpUnits * (0.2 + stage.chance.share() * 0.3));
-    return { lotId, placeId, upUnits: standingUnits - deadUnits, deadUnits, notUpUnits: 0 };
-  });
+  const counts = open
+    .filter(() => !isLast || stage.chance.share() < 0.6)
+    .map(({ lotId, placeId, standingUnits, notUpUnits }) => {
+      const deadUnits = Math.round(notUpUnits * (0.2 + stage.chance.share() * 0.3));
+      return { lotId, placeId, upUnits: standingUnits - deadUnits, deadUnits, notUpUnits: 0 };
+    });
   await send(stage, counts, day, 'The last milkweeds are up');
 }
 
 async function send(stage: Stage, counts: Count[], happenedOn: string, note: string): Promise<void> {
-  if (counts.length > 0) await stage.as('crew').stock.countSpring(stage.sent({ counts, happenedOn, note, confirmed: true }));
+  if (counts.length > 0)
+    await stage.as('crew').stock.countSpring(stage.sent({ counts, happenedOn, note, confirmed: true }));
 }

@@ -10,7 +10,11 @@ import { calendarOpenedAt, openCalendar, revokeCalendar } from './store.ts';
 const CALENDAR_YEARS = 100;
 
 /** These stand beside the runner, as sessions do: its log keeps what each command answered, and this secret must be kept nowhere. */
-export async function createCalendar(database: Database, { nurseryId, personId }: Caller, now: Date): Promise<{ path: string }> {
+export async function createCalendar(
+  database: Database,
+  { nurseryId, personId }: Caller,
+  now: Date,
+): Promise<{ path: string }> {
   const secret = randomBytes(32).toString('base64url');
   const expiresAt = new Date(now);
   expiresAt.setUTCFullYear(now.getUTCFullYear() + CALENDAR_YEARS);
@@ -24,7 +28,11 @@ export async function endCalendar(database: Database, { personId }: Caller, now:
 }
 
 /** Whether there is an address, and since when. The address itself was shown once and cannot be shown again. */
-export async function readCalendarAddress(database: Database, { personId }: Caller, now: Date): Promise<{ openedAt: string | null }> {
+export async function readCalendarAddress(
+  database: Database,
+  { personId }: Caller,
+  now: Date,
+): Promise<{ openedAt: string | null }> {
   return { openedAt: (await calendarOpenedAt(database, personId, now))?.toISOString() ?? null };
 }
 

@@ -7,7 +7,10 @@ import type { CommandContext, Edits, ReadContext, StoredRow } from '../../trpc/o
 // People and tokens are reached only through the database's own functions: they stand outside row security.
 
 /** Opens a person's calendar address and ends the one before. */
-export async function openCalendar(tx: Tx, token: { hash: Buffer; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date }): Promise<void> {
+export async function openCalendar(
+  tx: Tx,
+  token: { hash: Buffer; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date },
+): Promise<void> {
   await tx.$queryRaw`SELECT open_calendar(${token.hash}, ${token.nurseryId}::uuid, ${token.personId}::uuid, ${token.openedAt}, ${token.expiresAt})::text`;
 }
 
@@ -16,18 +19,34 @@ export async function revokeCalendar(tx: Tx, personId: string, at: Date): Promis
 }
 
 export async function calendarOpenedAt(tx: Tx, personId: string, at: Date): Promise<Date | null> {
-  const [row] = await tx.$queryRaw<{ openedAt: Date }[]>`SELECT opened_at AS "openedAt" FROM calendar_opened_at(${personId}::uuid, ${at}) opened_at`;
+  const [row] = await tx.$queryRaw<
+    { openedAt: Date }[]
+  >`SELECT opened_at AS "openedAt" FROM calendar_opened_at(${personId}::uuid, ${at}) opened_at`;
   return row?.openedAt ?? null;
 }
 
-export async function claimFirstOwner(tx: Tx, owner: { nurseryId: string; nurseryName: string; zone: string; seasonEndOn: string; personId: string; name: string; email: string; passwordHash: string }): Promise<boolean> {
+export async function claimFirstOwner(
+  tx: Tx,
+  owner: {
+    nurseryId: string;
+    nurseryName: string;
+    zone: string;
+    seasonEndOn: string;
+    personId: string;
+    name: string;
+    email: string;
+    passwordHash: string;
+  },
+): Promise<boolean> {
   const [row] = await tx.$queryRaw<{ claimed: boolean }[]>`
     SELECT create_first_owner(${owner.nurseryId}::uuid, ${owner.nurseryName}, ${owner.zone}, ${owner.seasonEndOn}::date, ${owner.personId}::uuid, ${owner.name}, ${owner.email}, ${owner.passwordHash}) AS claimed`;
   return row?.claimed ?? false;
 }
 
 export async function setupFacts(tx: Tx): Promise<{ anyNursery: boolean; demo: boolean }> {
-  const [row] = await tx.$queryRaw<{ anyNursery: boolean; demo: boolean }[]>`SELECT any_nursery() AS "anyNursery", demo_nursery() AS demo`;
+  const [row] = await tx.$queryRaw<
+    { anyNursery: boolean; demo: boolean }[]
+  >`SELECT any_nursery() AS "anyNursery", demo_nursery() AS demo`;
   return row ?? { anyNursery: false, demo: false };
 }
 
@@ -49,21 +68,33 @@ export async function loadMembers({ tx }: ReadContext): Promise<Member[]> {
 }
 
 /** False when somebody has the address already. */
-export async function addMember({ tx }: CommandContext, person: { id: string; name: string; email: string; role: Role; passwordHash: string }): Promise<boolean> {
+export async function addMember(
+  { tx }: CommandContext,
+  person: { id: string; name: string; email: string; role: Role; passwordHash: string },
+): Promise<boolean> {
   const [row] = await tx.$queryRaw<{ added: boolean }[]>`
     SELECT add_nursery_person(${person.id}::uuid, ${person.name}, ${person.email}, ${person.passwordHash}, ${person.role}) AS added`;
   return row?.added ?? false;
 }
 
 /** With a new password, or an end, every session of the person is over. */
-export async function changeMember({ tx, now }: CommandContext, person: { id: string; name: string; role: Role; endsAt: Date | null; passwordHash: string | null }): Promise<void> {
+export async function changeMember(
+  { tx, now }: CommandContext,
+  person: { id: string; name: string; role: Role; endsAt: Date | null; passwordHash: string | null },
+): Promise<void> {
   await tx.$queryRaw`
     SELECT change_nursery_person(${person.id}::uuid, ${person.name}, ${person.role}, ${person.endsAt}::timestamptz, ${person.passwordHash}::text, ${now}::timestamptz)::text`;
 }
 
 /** Sets a person's own new password where the one it was checked against is still the present one, and ends every session of theirs. */
-export async function replaceOwnPassword({ tx, personId, now }: CommandContext, knownHash: string, passwordHash: string): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ replaced: boolean }[]>`SELECT replace_own_password(${personId}::uuid, ${knownHash}, ${passwordHash}, ${now}::timestamptz) AS replaced`;
+export async function replaceOwnPassword(
+  { tx, personId, now }: CommandContext,
+  knownHash: string,
+  passwordHash: string,
+): Promise<boolean> {
+  const [row] = await tx.$queryRaw<
+    { replaced: boolean }[]
+  >`SELECT replace_own_password(${personId}::uuid, ${knownHash}, ${passwordHash}, ${now}::timestamptz) AS replaced`;
   return row?.replaced ?? false;
 }
 
@@ -81,7 +112,10 @@ export interface NurserySettings {
   seasonEndOn: string;
 }
 
-export async function updateNursery({ tx, nurseryId }: CommandContext, { name, zone, region, units, noticeDays, seasonEndOn }: NurserySettings): Promise<void> {
+export async function updateNursery(
+  { tx, nurseryId }: CommandContext,
+  { name, zone, region, units, noticeDays, seasonEndOn }: NurserySettings,
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE nursery SET name = ${name}, zone = ${zone}, region = ${region}, units = ${units}, notice_days = ${noticeDays}::int, season_end_on = ${seasonEndOn}::date
      WHERE id = ${nurseryId}::uuid`;
@@ -111,7 +145,9 @@ export const personEdits: Edits<{ personId: string }> = {
     return row ?? null;
   },
   raise: async ({ tx, version }, { personId }, from) => {
-    const [row] = await tx.$queryRaw<{ edition: number | null }[]>`SELECT raise_person_edition(${personId}::uuid, ${from}::int, ${version}::int) AS edition`;
+    const [row] = await tx.$queryRaw<
+      { edition: number | null }[]
+    >`SELECT raise_person_edition(${personId}::uuid, ${from}::int, ${version}::int) AS edition`;
     return found(row?.edition, 'person', 'personId');
   },
 };

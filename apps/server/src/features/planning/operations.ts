@@ -9,6 +9,13 @@ import { untickTask } from './tasks/commands/untick-task.ts';
 import { listTasks } from './tasks/list-tasks.ts';
 
 export const planningOperations = {
-  addExpectedDemand, editExpectedDemand, withdrawExpectedDemand, listExpectedDemand, readPlan, readOutlook,
-  listTasks, tickTask, untickTask,
+  addExpectedDemand,
+  editExpectedDemand,
+  withdrawExpectedDemand,
+  listExpectedDemand,
+  readPlan,
+  readOutlook,
+  listTasks,
+  tickTask,
+  untickTask,
 };

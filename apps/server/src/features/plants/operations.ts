@@ -17,7 +17,21 @@ import { listPlants } from './reads.ts';
 import { listRegions } from './regions/reads.ts';
 
 export const plantsOperations = {
-  addPlant, editPlant, retirePlant, restorePlant, addPlantName, removePlantName, setPlantFact, loadReference,
-  addContainer, editContainer, retireContainer, restoreContainer,
-  findPlant, listPlants, readPlant, listContainers, listRegions,
+  addPlant,
+  editPlant,
+  retirePlant,
+  restorePlant,
+  addPlantName,
+  removePlantName,
+  setPlantFact,
+  loadReference,
+  addContainer,
+  editContainer,
+  retireContainer,
+  restoreContainer,
+  findPlant,
+  listPlants,
+  readPlant,
+  listContainers,
+  listRegions,
 };

@@ -1,7 +1,14 @@
 import type { NewFact, PlantTraits } from './store.ts';
 
 /** The traits whose word is kept as a fact beside them, so that the plant's page can say on whose word each stands. */
-const TOLD_TRAITS = ['rootHabit', 'larvalHost', 'dormantMonths', 'lastEmergenceMd', 'yearOfFirstBloom', 'nativeRegions'] as const;
+const TOLD_TRAITS = [
+  'rootHabit',
+  'larvalHost',
+  'dormantMonths',
+  'lastEmergenceMd',
+  'yearOfFirstBloom',
+  'nativeRegions',
+] as const;
 type ToldTrait = (typeof TOLD_TRAITS)[number];
 
 /** Each handling rule is a fact of its own: one may be common practice and the next remembered. */

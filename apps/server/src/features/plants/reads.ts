@@ -7,7 +7,10 @@ export const listPlants = query({
   name: 'listPlants',
   input: plants.listPlants,
   roles: EVERYONE,
-  read: async ({ tx, nurseryId }, { text, rootHabit = null, larvalHost = null, retired, sort, descending, page, perPage }): Promise<Page<plants.PlantRow>> => {
+  read: async (
+    { tx, nurseryId },
+    { text, rootHabit = null, larvalHost = null, retired, sort, descending, page, perPage },
+  ): Promise<Page<plants.PlantRow>> => {
     const key = nameKey(text ?? '');
     // Letters only: a text without any must not become a code that all plants have.
     const letters = (text ?? '').replace(/[^A-Za-z]/g, '').toUpperCase();

@@ -21,7 +21,11 @@ export interface LoadedReference {
  */
 export async function loadReferenceData(context: CommandContext): Promise<LoadedReference> {
   const { nurseryId } = context;
-  await beginSettings(context, { freezeMd: referenceSettings.freezeMd.value, freezeStanding: referenceSettings.freezeMd.standing, noticeDays: referenceSettings.noticeDays.value });
+  await beginSettings(context, {
+    freezeMd: referenceSettings.freezeMd.value,
+    freezeStanding: referenceSettings.freezeMd.standing,
+    noticeDays: referenceSettings.noticeDays.value,
+  });
   const known = await loadPlantIds(context);
   const plants = await insertPlants(context, plantRows(nurseryId, await loadCodes(context), known));
   await insertNames(context, nameRows(nurseryId, plants));

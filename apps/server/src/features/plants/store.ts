@@ -63,7 +63,12 @@ export async function insertPlants({ tx, nurseryId }: CommandContext, rows: read
   return new Set(added.map(({ id }) => id));
 }
 
-export async function updatePlant({ tx, nurseryId }: CommandContext, id: string, name: ParsedName, traits: PlantTraits): Promise<void> {
+export async function updatePlant(
+  { tx, nurseryId }: CommandContext,
+  id: string,
+  name: ParsedName,
+  traits: PlantTraits,
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE plant SET scientific_name = ${name.scientificName}, scientific_name_authorship = ${name.scientificNameAuthorship}, taxon_rank = ${name.taxonRank}, genus = ${name.genus},
            specific_epithet = ${name.specificEpithet}, infraspecific_epithet = ${name.infraspecificEpithet}, cultivar_epithet = ${name.cultivarEpithet},
@@ -87,7 +92,11 @@ export interface NewFact {
 }
 
 /** Writes facts. With `keep` what is known already stays, else it is replaced. */
-export async function putFacts({ tx, nurseryId }: CommandContext, facts: readonly NewFact[], { keep = false } = {}): Promise<void> {
+export async function putFacts(
+  { tx, nurseryId }: CommandContext,
+  facts: readonly NewFact[],
+  { keep = false } = {},
+): Promise<void> {
   if (facts.length === 0) return;
   await tx.$executeRaw`
     INSERT INTO plant_fact (nursery_id, plant_id, field, value, standing, source, note)
@@ -98,7 +107,10 @@ export async function putFacts({ tx, nurseryId }: CommandContext, facts: readonl
 }
 
 /** What stands of a plant anywhere, pulled plants included, and its open batches. */
-export async function countStanding({ tx, nurseryId }: ReadContext, plantId: string): Promise<{ units: number; batches: number }> {
+export async function countStanding(
+  { tx, nurseryId }: ReadContext,
+  plantId: string,
+): Promise<{ units: number; batches: number }> {
   const [row] = await tx.$queryRaw<{ units: number; batches: number }[]>`
     SELECT coalesce((SELECT sum(a.units)::int FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind IN ('place', 'staged')
                       WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.closed_on IS NULL), 0) AS units,
@@ -107,15 +119,28 @@ export async function countStanding({ tx, nurseryId }: ReadContext, plantId: str
 }
 
 export const plantEdits = editedRow<{ plantId: string }>({
-  table: 'plant', row: ({ plantId }) => Prisma.sql`r.id = ${plantId}::uuid`, partial: true,
+  table: 'plant',
+  row: ({ plantId }) => Prisma.sql`r.id = ${plantId}::uuid`,
+  partial: true,
   fields: {
-    ...columns('vernacularName', 'family', 'rootHabit', 'larvalHost', 'dormantMonths', 'lastEmergenceMd', 'yearOfFirstBloom', 'nativeRegions', 'handling'),
+    ...columns(
+      'vernacularName',
+      'family',
+      'rootHabit',
+      'larvalHost',
+      'dormantMonths',
+      'lastEmergenceMd',
+      'yearOfFirstBloom',
+      'nativeRegions',
+      'handling',
+    ),
     scientificName: "trim(r.scientific_name || ' ' || r.scientific_name_authorship)",
   },
 });
 
 /** A fact that nobody has said yet is no row, and there is nothing to write over. */
 export const factEdits = editedRow<{ plantId: string; field: string }>({
-  table: 'plant_fact', row: ({ plantId, field }) => Prisma.sql`r.plant_id = ${plantId}::uuid AND r.field = ${field}`,
+  table: 'plant_fact',
+  row: ({ plantId, field }) => Prisma.sql`r.plant_id = ${plantId}::uuid AND r.field = ${field}`,
   fields: columns('value', 'source', 'note'),
 });

@@ -10,4 +10,16 @@ import { readBoard } from './board/reads/board.ts';
 import { setFreezeDay } from './rules/windows/commands/set-freeze-day.ts';
 import { listWindows } from './rules/windows/reads.ts';
 
-export const potLifeOperations = { readBoard, addRule, editRule, retireRule, listRules, addWindow, editWindow, retireWindow, listWindows, setFreezeDay, previewChange };
+export const potLifeOperations = {
+  readBoard,
+  addRule,
+  editRule,
+  retireRule,
+  listRules,
+  addWindow,
+  editWindow,
+  retireWindow,
+  listWindows,
+  setFreezeDay,
+  previewChange,
+};

@@ -10,4 +10,16 @@ import { unpinReservation } from './reservations/commands/unpin-reservation.ts';
 import { listShort } from './shortages/reads.ts';
 import { whatIf } from './what-if/what-if.ts';
 
-export const promisesOperations = { pinReservation, unpinReservation, releaseReservation, offersFor, demandFor, checkPromise, explainLine, whatIf, listShort, listLosses, setLossAside };
+export const promisesOperations = {
+  pinReservation,
+  unpinReservation,
+  releaseReservation,
+  offersFor,
+  demandFor,
+  checkPromise,
+  explainLine,
+  whatIf,
+  listShort,
+  listLosses,
+  setLossAside,
+};

@@ -22,7 +22,11 @@ export async function replanPromises(context: CommandContext): Promise<void> {
   }
   const scope = await loadScope(context, { all, lots, batches, lines }, context.commandId);
   const { reservations: wanted, isSolved } = await planApart(scope, context.msLeft);
-  if (!isSolved && touched.asksForMore) refuse('too-many-lines-share', { lines: scope.lines.length, plants: new Set(scope.supplies.map(({ item }) => item)).size });
+  if (!isSolved && touched.asksForMore)
+    refuse('too-many-lines-share', {
+      lines: scope.lines.length,
+      plants: new Set(scope.supplies.map(({ item }) => item)).size,
+    });
   await recordLosses(context, scope, wanted);
   const keyOf = ({ lineId, supplyId, pinned }: ScopeReservation) => `${lineId}/${supplyId}/${pinned}`;
   const wantedUnits = new Map(wanted.map((row) => [keyOf(row), row.units]));

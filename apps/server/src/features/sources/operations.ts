@@ -13,5 +13,17 @@ import { recordViabilityTest } from './viability/commands/record-viability-test.
 import { withdrawViabilityTest } from './viability/commands/withdraw-viability-test.ts';
 
 export const sourcesOperations = {
-  addSource, blendSources, editSource, listSources, readSource, receiveSeed, recordViabilityTest, restoreSource, retireSource, takeBackSeed, takeSeed, weighSeed, withdrawViabilityTest,
+  addSource,
+  blendSources,
+  editSource,
+  listSources,
+  readSource,
+  receiveSeed,
+  recordViabilityTest,
+  restoreSource,
+  retireSource,
+  takeBackSeed,
+  takeSeed,
+  weighSeed,
+  withdrawViabilityTest,
 };

@@ -44,7 +44,8 @@ export const listSources = query({
   roles: EVERYONE,
   read: async ({ tx, nurseryId }, input): Promise<Page<SourceRow>> => {
     const conditions = [Prisma.sql`s.nursery_id = ${nurseryId}::uuid`];
-    if (input.state !== 'all') conditions.push(input.state === 'open' ? Prisma.sql`s.retired_at IS NULL` : Prisma.sql`s.retired_at IS NOT NULL`);
+    if (input.state !== 'all')
+      conditions.push(input.state === 'open' ? Prisma.sql`s.retired_at IS NULL` : Prisma.sql`s.retired_at IS NOT NULL`);
     if (input.plantId) conditions.push(Prisma.sql`s.plant_id = ${input.plantId}::uuid`);
     if (input.kind) conditions.push(Prisma.sql`s.kind = ${input.kind}`);
     if (input.text) {
@@ -76,6 +77,11 @@ export const listSources = query({
        WHERE ${Prisma.join(conditions, ' AND ')}
        ORDER BY ${ORDER[input.sort]} ${direction}, s.code
        LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}`;
-    return { rows: rows.map(({ total: _total, ...row }) => row), total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage };
+    return {
+      rows: rows.map(({ total: _total, ...row }) => row),
+      total: rows[0]?.total ?? 0,
+      page: input.page,
+      perPage: input.perPage,
+    };
   },
 });

@@ -16,7 +16,16 @@ export interface SeedFields {
   storedOn: string | null;
 }
 
-export const NOTHING_OF_SEED: SeedFields = { rawGrams: null, cleanedGrams: null, purity: null, seedsPerGram: null, sowFresh: false, neverDry: false, storage: null, storedOn: null };
+export const NOTHING_OF_SEED: SeedFields = {
+  rawGrams: null,
+  cleanedGrams: null,
+  purity: null,
+  seedsPerGram: null,
+  sowFresh: false,
+  neverDry: false,
+  storage: null,
+  storedOn: null,
+};
 
 export interface SourceFields extends SeedFields {
   kind: SourceKind;
@@ -63,14 +72,20 @@ const fieldColumns = Prisma.sql`s.kind, s.provenance, s.seed_zone AS "seedZone",
   s.sow_fresh AS "sowFresh", s.never_dry AS "neverDry", s.storage, s.stored_on::text AS "storedOn"`;
 
 /** Plants by id; an id that is not this nursery's is left out, so that the caller can say which field it came from. */
-export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, PlantName>> {
+export async function loadPlantNames(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+): Promise<Map<string, PlantName>> {
   const rows = await tx.$queryRaw<PlantName[]>`
     SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map((row) => [row.id, row]));
 }
 
 /** Sources by id, as `loadPlantNames`. */
-export async function loadSources({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, SourceFacts>> {
+export async function loadSources(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+): Promise<Map<string, SourceFacts>> {
   const rows = await tx.$queryRaw<SourceFacts[]>`
     SELECT s.id::text, s.edition, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
            s.retired_at IS NOT NULL AS retired
@@ -84,7 +99,10 @@ export async function loadSource(context: ReadContext, id: string, field = 'sour
 }
 
 /** Sources of these plants that are still in use: where words describe one of them, no second one is made. Words never mean a blend. */
-export async function loadOpenSourcesOf({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<NewSource[]> {
+export async function loadOpenSourcesOf(
+  { tx, nurseryId }: ReadContext,
+  plantIds: readonly string[],
+): Promise<NewSource[]> {
   return tx.$queryRaw<NewSource[]>`
     SELECT s.id::text, s.code, s.plant_id::text AS "plantId", ${fieldColumns}
       FROM source s WHERE s.nursery_id = ${nurseryId}::uuid AND s.plant_id = ANY (${[...plantIds]}::uuid[]) AND s.retired_at IS NULL
@@ -119,7 +137,8 @@ export async function updateSource(context: CommandContext, id: string, fields: 
 
 export async function setSourceRetired(context: CommandContext, id: string, retiredAt: Date | null): Promise<void> {
   context.touched.features.add('sources');
-  await context.tx.$executeRaw`UPDATE source SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+  await context.tx
+    .$executeRaw`UPDATE source SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
 export interface MotherLot {
@@ -151,9 +170,23 @@ const gatheredText = `CASE r.gathered_precision WHEN 'day' THEN to_char(r.gather
   CASE extract(month FROM r.gathered_on) WHEN 3 THEN 'spring' WHEN 6 THEN 'summer' WHEN 9 THEN 'autumn' ELSE 'winter' END END`;
 
 export const sourceEdits = editedRow<{ sourceId: string }>({
-  table: 'source', row: ({ sourceId }) => Prisma.sql`r.id = ${sourceId}::uuid`,
+  table: 'source',
+  row: ({ sourceId }) => Prisma.sql`r.id = ${sourceId}::uuid`,
   fields: {
-    ...columns('kind', 'provenance', 'seedZone', 'origin', 'collector', 'permit', 'vendor', 'vendorLot', 'pesticideStatement', 'motherLotId', 'note'),
-    ...columns('rawGrams', 'cleanedGrams', 'purity', 'seedsPerGram', 'sowFresh', 'neverDry', 'storage', 'storedOn'), gathered: gatheredText,
+    ...columns(
+      'kind',
+      'provenance',
+      'seedZone',
+      'origin',
+      'collector',
+      'permit',
+      'vendor',
+      'vendorLot',
+      'pesticideStatement',
+      'motherLotId',
+      'note',
+    ),
+    ...columns('rawGrams', 'cleanedGrams', 'purity', 'seedsPerGram', 'sowFresh', 'neverDry', 'storage', 'storedOn'),
+    gathered: gatheredText,
   },
 });

@@ -6,4 +6,12 @@ import { placesOperations } from './places/operations.ts';
 import { listLots } from './table/reads/lots.ts';
 import { winterOperations } from './winter/operations.ts';
 
-export const stockOperations = { ...intakeOperations, ...placesOperations, listLots, ...lotOperations, treatLots, treatPlace, ...winterOperations };
+export const stockOperations = {
+  ...intakeOperations,
+  ...placesOperations,
+  listLots,
+  ...lotOperations,
+  treatLots,
+  treatPlace,
+  ...winterOperations,
+};

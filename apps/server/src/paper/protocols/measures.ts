@@ -9,7 +9,8 @@ export interface PaperMeasures {
 const MM_PER_INCH = 25.4;
 
 export function measuresOf(units: 'metric' | 'us', language: string): PaperMeasures {
-  const number = (value: number, digits: number) => new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value);
+  const number = (value: number, digits: number) =>
+    new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value);
   const degree = (celsius: number) => (units === 'us' ? number(celsius * 1.8 + 32, 0) : number(celsius, 1));
   const sign = units === 'us' ? '°F' : '°C';
   const percent = new Intl.NumberFormat(language, { style: 'percent', maximumFractionDigits: 1 });

@@ -1,13 +1,16 @@
-import * as cited from '../cited.ts'
-import { confirmed, derived, memory, notFound } from '../fact.ts'
-import { keepCrownClear, leaveRootBall, mayDivide, mayLoosen, noCompost, protectFromBrowse } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, derived, memory, notFound } from '../fact.ts';
+import { keepCrownClear, leaveRootBall, mayDivide, mayLoosen, noCompost, protectFromBrowse } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** Blazing stars, rosinweeds and Joe-Pye weed. Standing is per value: see fact.ts. */
 export const blazingStars: readonly ReferencePlant[] = [
   plant({
-    code: 'LIAS', name: 'Liatris aspera', author: confirmed('Michx.', cited.NPN_LIATRIS), family: 'Asteraceae',
+    code: 'LIAS',
+    name: 'Liatris aspera',
+    author: confirmed('Michx.', cited.NPN_LIATRIS),
+    family: 'Asteraceae',
     common: ['rough blazing star', 'blazing star', 'gayfeather', 'button blazing star', 'tall gayfeather'],
     synonyms: [['Lacinaria aspera', '(Michx.) Greene']],
     handling: [mayLoosen, keepCrownClear, noCompost, protectFromBrowse],
@@ -32,11 +35,17 @@ export const blazingStars: readonly ReferencePlant[] = [
       nativeRegions: memory(['IA', 'IL', 'IN', 'MI', 'MN', 'MO', 'ND', 'OH', 'SD', 'WI']),
       establishmentMeans: memory('native'),
       caution: memory(null),
-      growingNote: confirmed('24-cell 2 in flats 14 x 8.5 x 4 in suit it; poor in deep narrow cells', cited.NPN_LIATRIS),
+      growingNote: confirmed(
+        '24-cell 2 in flats 14 x 8.5 x 4 in suit it; poor in deep narrow cells',
+        cited.NPN_LIATRIS,
+      ),
     },
   }),
   plant({
-    code: 'LIPY', name: 'Liatris pycnostachya', author: confirmed('Michx.', cited.NPN_LIATRIS_BASKIN), family: 'Asteraceae',
+    code: 'LIPY',
+    name: 'Liatris pycnostachya',
+    author: confirmed('Michx.', cited.NPN_LIATRIS_BASKIN),
+    family: 'Asteraceae',
     common: ['prairie blazing star', 'blazing star', 'gayfeather', 'Kansas gayfeather', 'cattail blazing star'],
     synonyms: [['Lacinaria pycnostachya', '(Michx.) Kuntze']],
     handling: [mayLoosen, keepCrownClear, protectFromBrowse],
@@ -64,7 +73,10 @@ export const blazingStars: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'SILA', name: 'Silphium laciniatum', author: memory('L.'), family: 'Asteraceae',
+    code: 'SILA',
+    name: 'Silphium laciniatum',
+    author: memory('L.'),
+    family: 'Asteraceae',
     common: ['compass plant', 'compassplant', 'rosinweed'],
     synonyms: [],
     handling: [leaveRootBall, keepCrownClear, noCompost],
@@ -92,7 +104,10 @@ export const blazingStars: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'SIPE', name: 'Silphium perfoliatum', author: memory('L.'), family: 'Asteraceae',
+    code: 'SIPE',
+    name: 'Silphium perfoliatum',
+    author: memory('L.'),
+    family: 'Asteraceae',
     common: ['cup plant', 'rosinweed', 'cup rosinweed'],
     synonyms: [],
     handling: [mayLoosen, mayDivide, keepCrownClear],
@@ -117,13 +132,21 @@ export const blazingStars: readonly ReferencePlant[] = [
       nativeRegions: memory(['IA', 'IL', 'IN', 'MI', 'MN', 'MO', 'OH', 'SD', 'WI']),
       establishmentMeans: memory('native'),
       caution: memory(null),
-      spreadCaution: memory('Seeds itself and forms tall stands; named invasive in some eastern states, so ask local codes there.'),
+      spreadCaution: memory(
+        'Seeds itself and forms tall stands; named invasive in some eastern states, so ask local codes there.',
+      ),
     },
   }),
   plant({
-    code: 'EUMA', name: 'Eutrochium maculatum', author: memory('(L.) E.E. Lamont'), family: 'Asteraceae',
+    code: 'EUMA',
+    name: 'Eutrochium maculatum',
+    author: memory('(L.) E.E. Lamont'),
+    family: 'Asteraceae',
     common: ['spotted Joe-Pye weed', 'Joe-Pye weed'],
-    synonyms: [['Eupatorium maculatum', 'L.'], ['Eupatoriadelphus maculatus', '(L.) R.M. King & H. Rob.']],
+    synonyms: [
+      ['Eupatorium maculatum', 'L.'],
+      ['Eupatoriadelphus maculatus', '(L.) R.M. King & H. Rob.'],
+    ],
     handling: [mayLoosen, mayDivide, keepCrownClear],
     facts: {
       rootHabit: memory('fibrous'),
@@ -148,4 +171,4 @@ export const blazingStars: readonly ReferencePlant[] = [
       caution: memory(null),
     },
   }),
-]
+];

@@ -1,15 +1,21 @@
-import * as cited from '../cited.ts'
-import { confirmed, derived, memory, vendor } from '../fact.ts'
-import { keepCrownClear, leaveRootBall, mayDivide, mayLoosen, noCompost } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, derived, memory, vendor } from '../fact.ts';
+import { keepCrownClear, leaveRootBall, mayDivide, mayLoosen, noCompost } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** Coneflowers and black-eyed Susan. Standing is per value: see fact.ts. */
 export const coneflowers: readonly ReferencePlant[] = [
   plant({
-    code: 'ECPA', name: 'Echinacea pallida', author: confirmed('(Nutt.) Nutt.', cited.NPN_ECHINACEA), family: 'Asteraceae',
+    code: 'ECPA',
+    name: 'Echinacea pallida',
+    author: confirmed('(Nutt.) Nutt.', cited.NPN_ECHINACEA),
+    family: 'Asteraceae',
     common: ['pale purple coneflower', 'coneflower', 'pale coneflower', 'echinacea'],
-    synonyms: [['Rudbeckia pallida', 'Nutt.'], ['Brauneria pallida', '(Nutt.) Britton']],
+    synonyms: [
+      ['Rudbeckia pallida', 'Nutt.'],
+      ['Brauneria pallida', '(Nutt.) Britton'],
+    ],
     handling: [leaveRootBall, keepCrownClear, noCompost],
     facts: {
       rootHabit: confirmed('taproot', cited.NPN_ECHINACEA),
@@ -42,15 +48,25 @@ export const coneflowers: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'ECPU', name: 'Echinacea purpurea', author: memory('(L.) Moench'), family: 'Asteraceae',
+    code: 'ECPU',
+    name: 'Echinacea purpurea',
+    author: memory('(L.) Moench'),
+    family: 'Asteraceae',
     common: ['purple coneflower', 'coneflower', 'eastern purple coneflower', 'echinacea'],
-    synonyms: [['Rudbeckia purpurea', 'L.'], ['Brauneria purpurea', '(L.) Britton']],
+    synonyms: [
+      ['Rudbeckia purpurea', 'L.'],
+      ['Brauneria purpurea', '(L.) Britton'],
+    ],
     handling: [mayLoosen, mayDivide, keepCrownClear],
     facts: {
       rootHabit: memory('fibrous'),
       rootHabitPrinted: memory('fibrous/short rhizome'),
       propagationMethods: memory(['seed', 'division']),
-      stratificationDays: vendor([0, 0], 'dealer list of grower germination codes (no pretreatment)', 'other sellers advise 30-42 d'),
+      stratificationDays: vendor(
+        [0, 0],
+        'dealer list of grower germination codes (no pretreatment)',
+        'other sellers advise 30-42 d',
+      ),
       pretreatment: memory(null),
       seedsPerPound: derived(106_286, cited.SHORT_PRAIRIE_MIX),
       germinationPercent: vendor([80, 80], "a seed seller's test of 30 August 2024"),
@@ -70,7 +86,10 @@ export const coneflowers: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'RUHI', name: 'Rudbeckia hirta', author: confirmed('L.', cited.NPN_RUDBECKIA), family: 'Asteraceae',
+    code: 'RUHI',
+    name: 'Rudbeckia hirta',
+    author: confirmed('L.', cited.NPN_RUDBECKIA),
+    family: 'Asteraceae',
     common: ['black-eyed Susan', 'coneflower', 'yellow coneflower', 'gloriosa daisy'],
     synonyms: [['Rudbeckia serotina', 'Nutt.']],
     handling: [mayLoosen, keepCrownClear],
@@ -81,7 +100,11 @@ export const coneflowers: readonly ReferencePlant[] = [
       stratificationDays: confirmed([0, 0], cited.NPN_RUDBECKIA, 'Middlesex (CT) Conservation District: 30 d'),
       pretreatment: memory(null),
       seedsPerPound: confirmed(1_700_971, cited.NPN_RUDBECKIA, 'printed 3,750,000/kg; NC mix derives 1,472,328/lb'),
-      germinationPercent: confirmed([22, 90], cited.NPN_RUDBECKIA, 'three lots: 22 (1994), 87 (1992), 90 (1993); purity 82, 57, 89'),
+      germinationPercent: confirmed(
+        [22, 90],
+        cited.NPN_RUDBECKIA,
+        'three lots: 22 (1994), 87 (1992), 90 (1993); purity 82, 57, 89',
+      ),
       yearOfFirstBloom: memory(2, 'biennial or short-lived; may bloom the first year'),
       bloomMonths: vendor([6, 7, 8, 9, 10], cited.SEED_LIBRARY),
       dormantMonths: memory([1, 2, 12], 'winters as a green rosette; dies after blooming'),
@@ -97,4 +120,4 @@ export const coneflowers: readonly ReferencePlant[] = [
       caution: memory(null),
     },
   }),
-]
+];

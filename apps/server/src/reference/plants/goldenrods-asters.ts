@@ -1,13 +1,16 @@
-import * as cited from '../cited.ts'
-import { confirmed, derived, memory, notFound, vendor } from '../fact.ts'
-import { keepCrownClear, mayDivide, mayLoosen, noCompost, protectFromBrowse } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, derived, memory, notFound, vendor } from '../fact.ts';
+import { keepCrownClear, mayDivide, mayLoosen, noCompost, protectFromBrowse } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** Goldenrods and asters. Standing is per value: see fact.ts. */
 export const goldenrodsAsters: readonly ReferencePlant[] = [
   plant({
-    code: 'SORI', name: 'Solidago rigida', author: memory('L.'), family: 'Asteraceae',
+    code: 'SORI',
+    name: 'Solidago rigida',
+    author: memory('L.'),
+    family: 'Asteraceae',
     common: ['stiff goldenrod', 'goldenrod', 'rigid goldenrod'],
     synonyms: [['Oligoneuron rigidum', '(L.) Small']],
     handling: [mayLoosen, mayDivide, keepCrownClear, noCompost],
@@ -35,7 +38,10 @@ export const goldenrodsAsters: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'SOSP', name: 'Solidago speciosa', author: memory('Nutt.'), family: 'Asteraceae',
+    code: 'SOSP',
+    name: 'Solidago speciosa',
+    author: memory('Nutt.'),
+    family: 'Asteraceae',
     common: ['showy goldenrod', 'goldenrod'],
     synonyms: [],
     handling: [mayLoosen, mayDivide, keepCrownClear],
@@ -63,9 +69,15 @@ export const goldenrodsAsters: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'SYNO', name: 'Symphyotrichum novae-angliae', author: memory('(L.) G.L. Nesom'), family: 'Asteraceae',
+    code: 'SYNO',
+    name: 'Symphyotrichum novae-angliae',
+    author: memory('(L.) G.L. Nesom'),
+    family: 'Asteraceae',
     common: ['New England aster', 'aster', 'Michaelmas daisy'],
-    synonyms: [['Aster novae-angliae', 'L.'], ['Virgulus novae-angliae', '(L.) Reveal & Keener']],
+    synonyms: [
+      ['Aster novae-angliae', 'L.'],
+      ['Virgulus novae-angliae', '(L.) Reveal & Keener'],
+    ],
     handling: [mayLoosen, mayDivide, keepCrownClear, protectFromBrowse],
     facts: {
       rootHabit: memory('rhizome'),
@@ -91,7 +103,10 @@ export const goldenrodsAsters: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'SYLA', name: 'Symphyotrichum laeve', author: memory('(L.) Á. Löve & D. Löve'), family: 'Asteraceae',
+    code: 'SYLA',
+    name: 'Symphyotrichum laeve',
+    author: memory('(L.) Á. Löve & D. Löve'),
+    family: 'Asteraceae',
     common: ['smooth blue aster', 'aster', 'blue aster', 'smooth aster'],
     synonyms: [['Aster laevis', 'L.']],
     handling: [mayLoosen, mayDivide, keepCrownClear, protectFromBrowse],
@@ -119,9 +134,15 @@ export const goldenrodsAsters: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'SYOO', name: 'Symphyotrichum oolentangiense', author: memory('(Riddell) G.L. Nesom'), family: 'Asteraceae',
+    code: 'SYOO',
+    name: 'Symphyotrichum oolentangiense',
+    author: memory('(Riddell) G.L. Nesom'),
+    family: 'Asteraceae',
     common: ['sky blue aster', 'aster', 'blue aster', 'azure aster'],
-    synonyms: [['Aster oolentangiensis', 'Riddell'], ['Aster azureus', 'Lindl.']],
+    synonyms: [
+      ['Aster oolentangiensis', 'Riddell'],
+      ['Aster azureus', 'Lindl.'],
+    ],
     handling: [mayLoosen, keepCrownClear, noCompost, protectFromBrowse],
     facts: {
       rootHabit: memory('rhizome'),
@@ -146,4 +167,4 @@ export const goldenrodsAsters: readonly ReferencePlant[] = [
       caution: memory(null),
     },
   }),
-]
+];

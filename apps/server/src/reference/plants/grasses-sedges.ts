@@ -1,13 +1,16 @@
-import * as cited from '../cited.ts'
-import { confirmed, derived, memory, notFound, vendor } from '../fact.ts'
-import { keepCrownClear, mayDivide, mayLoosen, noCompost } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, derived, memory, notFound, vendor } from '../fact.ts';
+import { keepCrownClear, mayDivide, mayLoosen, noCompost } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** A grass and two sedges. Standing is per value: see fact.ts. */
 export const grassesSedges: readonly ReferencePlant[] = [
   plant({
-    code: 'SCSC', name: 'Schizachyrium scoparium', author: memory('(Michx.) Nash'), family: 'Poaceae',
+    code: 'SCSC',
+    name: 'Schizachyrium scoparium',
+    author: memory('(Michx.) Nash'),
+    family: 'Poaceae',
     common: ['little bluestem', 'bluestem', 'beard grass'],
     synonyms: [['Andropogon scoparius', 'Michx.']],
     handling: [mayLoosen, mayDivide, keepCrownClear, noCompost],
@@ -35,7 +38,10 @@ export const grassesSedges: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'CABI', name: 'Carex bicknellii', author: memory('Britton'), family: 'Cyperaceae',
+    code: 'CABI',
+    name: 'Carex bicknellii',
+    author: memory('Britton'),
+    family: 'Cyperaceae',
     common: ["Bicknell's sedge", 'sedge', 'prairie sedge', 'copper-shouldered oval sedge'],
     synonyms: [],
     handling: [mayLoosen, mayDivide, keepCrownClear],
@@ -63,7 +69,10 @@ export const grassesSedges: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'CABR', name: 'Carex brevior', author: memory('(Dewey) Mack. ex Lunell'), family: 'Cyperaceae',
+    code: 'CABR',
+    name: 'Carex brevior',
+    author: memory('(Dewey) Mack. ex Lunell'),
+    family: 'Cyperaceae',
     common: ['plains oval sedge', 'sedge', 'shortbeak sedge'],
     synonyms: [],
     handling: [mayLoosen, mayDivide, keepCrownClear, noCompost],
@@ -90,4 +99,4 @@ export const grassesSedges: readonly ReferencePlant[] = [
       caution: memory(null),
     },
   }),
-]
+];

@@ -1,15 +1,21 @@
-import * as cited from '../cited.ts'
-import { confirmed, derived, memory, notFound, vendor } from '../fact.ts'
-import { keepCrownClear, keepFromLivestock, leaveRootBall, noCompost, protectFromBrowse } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, derived, memory, notFound, vendor } from '../fact.ts';
+import { keepCrownClear, keepFromLivestock, leaveRootBall, noCompost, protectFromBrowse } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** Wild indigos and lupine. Standing is per value: see fact.ts. */
 export const legumes: readonly ReferencePlant[] = [
   plant({
-    code: 'BAAL', name: 'Baptisia alba', author: memory('(L.) Vent.'), family: 'Fabaceae',
+    code: 'BAAL',
+    name: 'Baptisia alba',
+    author: memory('(L.) Vent.'),
+    family: 'Fabaceae',
     common: ['white wild indigo', 'wild indigo', 'false indigo', 'white false indigo', 'wild white indigo'],
-    synonyms: [['Baptisia lactea', '(Raf.) Thieret'], ['Baptisia leucantha', 'Torr. & A. Gray']],
+    synonyms: [
+      ['Baptisia lactea', '(Raf.) Thieret'],
+      ['Baptisia leucantha', 'Torr. & A. Gray'],
+    ],
     handling: [leaveRootBall, keepCrownClear, keepFromLivestock],
     facts: {
       rootHabit: memory('taproot'),
@@ -39,7 +45,10 @@ export const legumes: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'BAAU', name: 'Baptisia australis', author: memory('(L.) R. Br.'), family: 'Fabaceae',
+    code: 'BAAU',
+    name: 'Baptisia australis',
+    author: memory('(L.) R. Br.'),
+    family: 'Fabaceae',
     common: ['blue wild indigo', 'wild indigo', 'false indigo', 'blue false indigo'],
     synonyms: [],
     handling: [leaveRootBall, keepCrownClear],
@@ -67,7 +76,10 @@ export const legumes: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'LUPE', name: 'Lupinus perennis', author: memory('L.'), family: 'Fabaceae',
+    code: 'LUPE',
+    name: 'Lupinus perennis',
+    author: memory('L.'),
+    family: 'Fabaceae',
     common: ['wild lupine', 'lupine', 'sundial lupine', 'perennial lupine'],
     synonyms: [],
     handling: [leaveRootBall, keepCrownClear, noCompost, protectFromBrowse],
@@ -96,7 +108,9 @@ export const legumes: readonly ReferencePlant[] = [
       nativeRegions: memory(['IL', 'IN', 'MI', 'MN', 'OH', 'WI']),
       establishmentMeans: memory('native'),
       caution: memory('Contains alkaloids; not to be eaten.'),
-      identityCaution: memory('Garden lupines and Lupinus polyphyllus are sold as wild lupine: make sure of the source.'),
+      identityCaution: memory(
+        'Garden lupines and Lupinus polyphyllus are sold as wild lupine: make sure of the source.',
+      ),
     },
   }),
-]
+];

@@ -1,19 +1,25 @@
-import * as cited from '../cited.ts'
-import { confirmed, derived, memory, notFound, vendor } from '../fact.ts'
-import { keepCrownClear, keepFromLivestock, leaveRootBall, noCompost, wearGloves } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, derived, memory, notFound, vendor } from '../fact.ts';
+import { keepCrownClear, keepFromLivestock, leaveRootBall, noCompost, wearGloves } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** Milkweeds of dry and open ground. Standing is per value: see fact.ts. */
 export const dryMilkweeds: readonly ReferencePlant[] = [
   plant({
-    code: 'ASTU', name: 'Asclepias tuberosa', author: memory('L.'), family: 'Apocynaceae',
+    code: 'ASTU',
+    name: 'Asclepias tuberosa',
+    author: memory('L.'),
+    family: 'Apocynaceae',
     common: ['butterfly milkweed', 'butterfly weed', 'butterflyweed', 'milkweed', 'orange milkweed', 'pleurisy root'],
     synonyms: [],
     handling: [leaveRootBall, keepCrownClear, noCompost, keepFromLivestock],
     facts: {
       rootHabit: confirmed('taproot', 'encyclopaedia text citing Loewer 2004 and Druse 2012'),
-      rootHabitPrinted: confirmed('deep woody taproot; hard to move once established', 'encyclopaedia text citing Loewer 2004 and Druse 2012'),
+      rootHabitPrinted: confirmed(
+        'deep woody taproot; hard to move once established',
+        'encyclopaedia text citing Loewer 2004 and Druse 2012',
+      ),
       propagationMethods: confirmed(
         ['seed', 'cuttings', 'root cuttings'],
         'cuttings: Native Plants Journal 2020 abstract (muse.jhu.edu 754409), K-IBA 1000/3000 ppm only affected height; root cuttings: garden text',
@@ -24,7 +30,11 @@ export const dryMilkweeds: readonly ReferencePlant[] = [
         'HortScience 58(6):614, 2023: dry-cold storage cut germination 3.0-fold, July/August harvest 2.9x/2.3x better than September',
       ),
       pretreatment: memory(null),
-      seedsPerPound: derived(69_143, cited.IRVINE_MIX, 'BWSR pilot mix gives 72,600; NC mix 69,696; a seed seller prints 64,000'),
+      seedsPerPound: derived(
+        69_143,
+        cited.IRVINE_MIX,
+        'BWSR pilot mix gives 72,600; NC mix 69,696; a seed seller prints 64,000',
+      ),
       germinationPercent: notFound(),
       yearOfFirstBloom: memory(3, 'often the second year'),
       bloomMonths: memory([6, 7, 8]),
@@ -50,12 +60,17 @@ export const dryMilkweeds: readonly ReferencePlant[] = [
         cited.COLORADO_POISONOUS,
       ),
       sapCaution: confirmed('Lacks the milky latex of the genus.', cited.COLORADO_POISONOUS),
-      identityCaution: memory('The same common names are sold for the tropical Asclepias curassavica: only the scientific name settles it.'),
+      identityCaution: memory(
+        'The same common names are sold for the tropical Asclepias curassavica: only the scientific name settles it.',
+      ),
       phenology: confirmed('emerges late in spring', 'Ask Extension question 598250; a butterfly-garden list'),
     },
   }),
   plant({
-    code: 'ASVE', name: 'Asclepias verticillata', author: memory('L.'), family: 'Apocynaceae',
+    code: 'ASVE',
+    name: 'Asclepias verticillata',
+    author: memory('L.'),
+    family: 'Apocynaceae',
     common: ['whorled milkweed', 'milkweed', 'eastern whorled milkweed'],
     synonyms: [],
     handling: [leaveRootBall, keepCrownClear, noCompost, keepFromLivestock, wearGloves],
@@ -91,7 +106,10 @@ export const dryMilkweeds: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'ASVI', name: 'Asclepias viridis', author: memory('Walter'), family: 'Apocynaceae',
+    code: 'ASVI',
+    name: 'Asclepias viridis',
+    author: memory('Walter'),
+    family: 'Apocynaceae',
     common: ['green antelopehorn', 'antelope horns', 'spider milkweed', 'milkweed', 'green milkweed'],
     synonyms: [['Asclepiodora viridis', '(Walter) A. Gray']],
     handling: [leaveRootBall, keepCrownClear, noCompost, keepFromLivestock, wearGloves],
@@ -107,7 +125,11 @@ export const dryMilkweeds: readonly ReferencePlant[] = [
       seedsPerPound: notFound(),
       germinationPercent: notFound(),
       yearOfFirstBloom: memory(3),
-      bloomMonths: vendor([4, 5, 6, 7, 8, 9], cited.TEXAS_CATALOGUE, 'printed for Texas; later and shorter in the north'),
+      bloomMonths: vendor(
+        [4, 5, 6, 7, 8, 9],
+        cited.TEXAS_CATALOGUE,
+        'printed for Texas; later and shorter in the north',
+      ),
       dormantMonths: memory([1, 2, 3, 4, 10, 11, 12]),
       lastEmergenceMd: memory('06-10'),
       heightCm: vendor([30, 91], cited.TEXAS_CATALOGUE),
@@ -127,7 +149,10 @@ export const dryMilkweeds: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'ASSP', name: 'Asclepias speciosa', author: confirmed('Torr.', cited.NPN_SPECIOSA), family: 'Apocynaceae',
+    code: 'ASSP',
+    name: 'Asclepias speciosa',
+    author: confirmed('Torr.', cited.NPN_SPECIOSA),
+    family: 'Apocynaceae',
     common: ['showy milkweed', 'milkweed'],
     synonyms: [['Asclepias douglasii', 'Hook.']],
     handling: [leaveRootBall, keepCrownClear, keepFromLivestock, wearGloves],
@@ -137,7 +162,10 @@ export const dryMilkweeds: readonly ReferencePlant[] = [
         'Topping, Dumroese & Pinto 2019, Native Plants Journal 20:48-58',
         'both are printed; taken as taproot, the more careful of the two',
       ),
-      rootHabitPrinted: confirmed('taproot (storable) and rhizomes', 'Topping, Dumroese & Pinto 2019, Native Plants Journal 20:48-58'),
+      rootHabitPrinted: confirmed(
+        'taproot (storable) and rhizomes',
+        'Topping, Dumroese & Pinto 2019, Native Plants Journal 20:48-58',
+      ),
       propagationMethods: confirmed(['seed', 'taproot', 'rhizome'], 'Topping et al. 2019; Landis & Dumroese'),
       stratificationDays: confirmed(
         [14, 28],
@@ -166,8 +194,14 @@ export const dryMilkweeds: readonly ReferencePlant[] = [
       sapCaution: memory('Milky latex: irritates the skin and can injure the eye; wear gloves and guard the eyes.'),
       spreadCaution: memory('Spreads by rhizomes; some local codes name milkweed a weed, so ask first.'),
       timeToGrowMonths: confirmed(5, cited.NPN_SPECIOSA),
-      growingNote: confirmed('10 cu in (164 ml) cone; establishment 8 weeks', 'Native Plant Network protocol D. Tilley, Aberdeen PMC (asclepiadaceae-asclepias)'),
-      secondGrowingNote: confirmed('germination 1 to 2 weeks, establishment 1 month, active growth 4 months; went dormant in late summer and came up again in October', cited.NPN_SPECIOSA),
+      growingNote: confirmed(
+        '10 cu in (164 ml) cone; establishment 8 weeks',
+        'Native Plant Network protocol D. Tilley, Aberdeen PMC (asclepiadaceae-asclepias)',
+      ),
+      secondGrowingNote: confirmed(
+        'germination 1 to 2 weeks, establishment 1 month, active growth 4 months; went dormant in late summer and came up again in October',
+        cited.NPN_SPECIOSA,
+      ),
     },
   }),
-]
+];

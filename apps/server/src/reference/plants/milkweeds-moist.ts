@@ -1,13 +1,16 @@
-import * as cited from '../cited.ts'
-import { confirmed, derived, memory, notFound, vendor } from '../fact.ts'
-import { keepCrownClear, keepFromLivestock, leaveRootBall, wearGloves } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, derived, memory, notFound, vendor } from '../fact.ts';
+import { keepCrownClear, keepFromLivestock, leaveRootBall, wearGloves } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** Milkweeds of wet, mesic and shaded ground. Standing is per value: see fact.ts. */
 export const moistMilkweeds: readonly ReferencePlant[] = [
   plant({
-    code: 'ASIN', name: 'Asclepias incarnata', author: confirmed('L.', cited.NPN_INCARNATA), family: 'Apocynaceae',
+    code: 'ASIN',
+    name: 'Asclepias incarnata',
+    author: confirmed('L.', cited.NPN_INCARNATA),
+    family: 'Apocynaceae',
     common: ['swamp milkweed', 'milkweed', 'rose milkweed', 'red milkweed', 'pink milkweed'],
     synonyms: [],
     handling: [leaveRootBall, keepCrownClear, keepFromLivestock, wearGloves],
@@ -15,9 +18,17 @@ export const moistMilkweeds: readonly ReferencePlant[] = [
       rootHabit: memory('fibrous'),
       rootHabitPrinted: memory('fibrous / short rhizome crown'),
       propagationMethods: confirmed(['seed'], cited.NPN_INCARNATA),
-      stratificationDays: confirmed([7, 7], cited.NPN_INCARNATA, 'minimum; longer does no harm. ESA 2017 abstract: 10 d gave <50 percent, 45 d more'),
+      stratificationDays: confirmed(
+        [7, 7],
+        cited.NPN_INCARNATA,
+        'minimum; longer does no harm. ESA 2017 abstract: 10 d gave <50 percent, 45 d more',
+      ),
       pretreatment: memory(null),
-      seedsPerPound: vendor(70_000, 'Vermont seed seller page', 'an Ontario seed house prints 125 seeds/g (= 56,700/lb)'),
+      seedsPerPound: vendor(
+        70_000,
+        'Vermont seed seller page',
+        'an Ontario seed house prints 125 seeds/g (= 56,700/lb)',
+      ),
       germinationPercent: notFound(),
       yearOfFirstBloom: memory(2),
       bloomMonths: confirmed([6, 7, 8], cited.NPN_INCARNATA),
@@ -40,7 +51,10 @@ export const moistMilkweeds: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'ASSY', name: 'Asclepias syriaca', author: confirmed('L.', cited.NPN_SYRIACA), family: 'Apocynaceae',
+    code: 'ASSY',
+    name: 'Asclepias syriaca',
+    author: confirmed('L.', cited.NPN_SYRIACA),
+    family: 'Apocynaceae',
     common: ['common milkweed', 'milkweed', 'silkweed', 'Virginia silkweed'],
     synonyms: [['Asclepias cornuti', 'Decne.']],
     handling: [leaveRootBall, keepCrownClear, keepFromLivestock, wearGloves],
@@ -80,12 +94,17 @@ export const moistMilkweeds: readonly ReferencePlant[] = [
         cited.COLORADO_POISONOUS,
       ),
       sapCaution: memory('Milky latex: irritates the skin and can injure the eye; wear gloves and guard the eyes.'),
-      spreadCaution: memory('Spreads by rhizomes into paths and neighbouring beds; some local codes name milkweed a weed, so ask first.'),
+      spreadCaution: memory(
+        'Spreads by rhizomes into paths and neighbouring beds; some local codes name milkweed a weed, so ask first.',
+      ),
       hardinessZones: confirmed([3, 9], cited.MISSOURI_GARDEN),
     },
   }),
   plant({
-    code: 'ASEX', name: 'Asclepias exaltata', author: memory('L.'), family: 'Apocynaceae',
+    code: 'ASEX',
+    name: 'Asclepias exaltata',
+    author: memory('L.'),
+    family: 'Apocynaceae',
     common: ['poke milkweed', 'milkweed', 'tall milkweed'],
     synonyms: [['Asclepias phytolaccoides', 'Pursh']],
     handling: [leaveRootBall, keepCrownClear, keepFromLivestock, wearGloves],
@@ -116,4 +135,4 @@ export const moistMilkweeds: readonly ReferencePlant[] = [
       sapCaution: memory('Milky latex: irritates the skin and can injure the eye; wear gloves and guard the eyes.'),
     },
   }),
-]
+];

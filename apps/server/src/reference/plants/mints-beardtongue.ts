@@ -1,13 +1,16 @@
-import * as cited from '../cited.ts'
-import { confirmed, derived, memory, notFound, vendor } from '../fact.ts'
-import { keepCrownClear, mayDivide, mayLoosen } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, derived, memory, notFound, vendor } from '../fact.ts';
+import { keepCrownClear, mayDivide, mayLoosen } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** Mints and beardtongue. Standing is per value: see fact.ts. */
 export const mintsBeardtongue: readonly ReferencePlant[] = [
   plant({
-    code: 'MOFI', name: 'Monarda fistulosa', author: confirmed('L.', cited.NPN_MONARDA), family: 'Lamiaceae',
+    code: 'MOFI',
+    name: 'Monarda fistulosa',
+    author: confirmed('L.', cited.NPN_MONARDA),
+    family: 'Lamiaceae',
     common: ['wild bergamot', 'bergamot', 'bee balm', 'beebalm', 'horsemint'],
     synonyms: [['Monarda mollis', 'L.']],
     handling: [mayLoosen, mayDivide, keepCrownClear],
@@ -41,7 +44,10 @@ export const mintsBeardtongue: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'PYVI', name: 'Pycnanthemum virginianum', author: memory('(L.) T. Durand & B.D. Jacks. ex B.L. Rob. & Fernald'), family: 'Lamiaceae',
+    code: 'PYVI',
+    name: 'Pycnanthemum virginianum',
+    author: memory('(L.) T. Durand & B.D. Jacks. ex B.L. Rob. & Fernald'),
+    family: 'Lamiaceae',
     common: ['Virginia mountain mint', 'mountain mint', 'common mountain mint'],
     synonyms: [],
     handling: [mayLoosen, mayDivide, keepCrownClear],
@@ -69,7 +75,10 @@ export const mintsBeardtongue: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'PEDI', name: 'Penstemon digitalis', author: memory('Nutt. ex Sims'), family: 'Plantaginaceae',
+    code: 'PEDI',
+    name: 'Penstemon digitalis',
+    author: memory('Nutt. ex Sims'),
+    family: 'Plantaginaceae',
     common: ['foxglove beardtongue', 'beardtongue', 'smooth white penstemon', 'talus slope penstemon'],
     synonyms: [],
     handling: [mayLoosen, mayDivide, keepCrownClear],
@@ -97,4 +106,4 @@ export const mintsBeardtongue: readonly ReferencePlant[] = [
       hardinessZones: confirmed([3, 8], cited.JENKINS_ARBORETUM),
     },
   }),
-]
+];

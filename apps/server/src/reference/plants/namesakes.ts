@@ -1,9 +1,9 @@
-import * as cited from '../cited.ts'
-import { confirmed, memory, notFound } from '../fact.ts'
-import { keepCrownClear, keepFromLivestock, leaveRootBall, mayDivide, mayLoosen, wearGloves } from '../handling.ts'
-import { cultivar, plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
-import { dryMilkweeds } from './milkweeds-dry.ts'
+import * as cited from '../cited.ts';
+import { confirmed, memory, notFound } from '../fact.ts';
+import { keepCrownClear, keepFromLivestock, leaveRootBall, mayDivide, mayLoosen, wearGloves } from '../handling.ts';
+import { cultivar, plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
+import { dryMilkweeds } from './milkweeds-dry.ts';
 
 /*
  * Plants that stand here for the sake of their names: each is sold under a common name that belongs to another plant as
@@ -11,8 +11,19 @@ import { dryMilkweeds } from './milkweeds-dry.ts'
  */
 
 const tropicalMilkweed = plant({
-  code: 'ASCU', name: 'Asclepias curassavica', author: memory('L.'), family: 'Apocynaceae',
-  common: ['tropical milkweed', 'butterfly weed', 'butterfly milkweed', 'milkweed', 'bloodflower', 'scarlet milkweed', 'Mexican butterfly weed'],
+  code: 'ASCU',
+  name: 'Asclepias curassavica',
+  author: memory('L.'),
+  family: 'Apocynaceae',
+  common: [
+    'tropical milkweed',
+    'butterfly weed',
+    'butterfly milkweed',
+    'milkweed',
+    'bloodflower',
+    'scarlet milkweed',
+    'Mexican butterfly weed',
+  ],
   synonyms: [],
   handling: [leaveRootBall, keepCrownClear, keepFromLivestock, wearGloves],
   facts: {
@@ -41,13 +52,18 @@ const tropicalMilkweed = plant({
       'printed for the genus',
     ),
     sapCaution: memory('Milky latex: irritates the skin and can injure the eye; wear gloves and guard the eyes.'),
-    identityCaution: memory('Sold under the same common names as the native Asclepias tuberosa: only the scientific name settles it.'),
+    identityCaution: memory(
+      'Sold under the same common names as the native Asclepias tuberosa: only the scientific name settles it.',
+    ),
     plantingCaution: confirmed('Not for monarch plantings: the practice standard excludes it.', cited.NRCS_MONARCH),
   },
-})
+});
 
 const orangeConeflower = plant({
-  code: 'RUFU', name: 'Rudbeckia fulgida', author: memory('Aiton'), family: 'Asteraceae',
+  code: 'RUFU',
+  name: 'Rudbeckia fulgida',
+  author: memory('Aiton'),
+  family: 'Asteraceae',
   common: ['orange coneflower', 'black-eyed Susan', 'coneflower', 'perennial black-eyed Susan'],
   synonyms: [],
   handling: [mayLoosen, mayDivide, keepCrownClear],
@@ -72,11 +88,13 @@ const orangeConeflower = plant({
     nativeRegions: memory(['IL', 'IN', 'MI', 'MO', 'OH'], 'its varieties differ; most stock sold is a selection'),
     establishmentMeans: memory('native'),
     caution: memory(null),
-    identityCaution: memory('Black-eyed Susan is first of all Rudbeckia hirta, which is short-lived; ask which one is wanted.'),
+    identityCaution: memory(
+      'Black-eyed Susan is first of all Rudbeckia hirta, which is short-lived; ask which one is wanted.',
+    ),
   },
-})
+});
 
-const butterflyMilkweeds = dryMilkweeds.filter((row) => row.scientificName === 'Asclepias tuberosa')
+const butterflyMilkweeds = dryMilkweeds.filter((row) => row.scientificName === 'Asclepias tuberosa');
 
 const yellowButterflyMilkweeds = butterflyMilkweeds.map((species) =>
   cultivar(species, {
@@ -84,7 +102,7 @@ const yellowButterflyMilkweeds = butterflyMilkweeds.map((species) =>
     epithet: 'Hello Yellow',
     common: ['yellow butterfly milkweed', 'butterfly milkweed', 'butterfly weed', 'milkweed'],
   }),
-)
+);
 
 /** Plants kept so that an ambiguous name can be seen to be one. Standing is per value: see fact.ts. */
-export const namesakes: readonly ReferencePlant[] = [tropicalMilkweed, orangeConeflower, ...yellowButterflyMilkweeds]
+export const namesakes: readonly ReferencePlant[] = [tropicalMilkweed, orangeConeflower, ...yellowButterflyMilkweeds];

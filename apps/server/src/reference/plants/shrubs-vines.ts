@@ -1,20 +1,29 @@
-import * as cited from '../cited.ts'
-import { confirmed, memory, notFound, vendor } from '../fact.ts'
-import { keepCrownClear, leaveRootBall, protectFromBrowse } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, memory, notFound, vendor } from '../fact.ts';
+import { keepCrownClear, leaveRootBall, protectFromBrowse } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** A shrub and a vine. Standing is per value: see fact.ts. */
 export const shrubsVines: readonly ReferencePlant[] = [
   plant({
-    code: 'CEAM', name: 'Ceanothus americanus', author: memory('L.'), family: 'Rhamnaceae',
+    code: 'CEAM',
+    name: 'Ceanothus americanus',
+    author: memory('L.'),
+    family: 'Rhamnaceae',
     common: ['New Jersey tea', 'redroot', 'wild snowball'],
     synonyms: [],
     handling: [leaveRootBall, keepCrownClear, protectFromBrowse],
     facts: {
       rootHabit: confirmed('woody', 'seed-house texts; Acta Hort. 1085:459 (both seed and cuttings in use)'),
-      rootHabitPrinted: confirmed('deep woody roots', 'seed-house texts; Acta Hort. 1085:459 (both seed and cuttings in use)'),
-      propagationMethods: confirmed(['seed', 'softwood cuttings', 'semi-hardwood cuttings'], 'Penn State horticulture page citing NPIN 2015'),
+      rootHabitPrinted: confirmed(
+        'deep woody roots',
+        'seed-house texts; Acta Hort. 1085:459 (both seed and cuttings in use)',
+      ),
+      propagationMethods: confirmed(
+        ['seed', 'softwood cuttings', 'semi-hardwood cuttings'],
+        'Penn State horticulture page citing NPIN 2015',
+      ),
       stratificationDays: confirmed([60, 90], cited.EASTERN_ILLINOIS),
       pretreatment: confirmed('very hot water soak overnight (scarification required)', cited.EASTERN_ILLINOIS),
       seedsPerPound: vendor(113_500, 'seed seller ~7,094/oz; two sellers 243-250 seeds/g'),
@@ -27,7 +36,10 @@ export const shrubsVines: readonly ReferencePlant[] = [
       spreadCm: memory([60, 90]),
       sun: vendor('full sun to part shade', 'Penn State page'),
       moisture: vendor('dry to medium', 'seed sellers'),
-      larvalHostOf: confirmed(['Erynnis martialis', 'Celastrina spp.'], 'Penn State horticulture page 2015 (mottled duskywing, spring azure)'),
+      larvalHostOf: confirmed(
+        ['Erynnis martialis', 'Celastrina spp.'],
+        'Penn State horticulture page 2015 (mottled duskywing, spring azure)',
+      ),
       larvalHost: confirmed(true, 'Penn State horticulture page 2015 (mottled duskywing, spring azure)'),
       nativeRegions: memory(['IA', 'IL', 'IN', 'MI', 'MN', 'MO', 'OH', 'WI']),
       establishmentMeans: memory('native'),
@@ -35,9 +47,16 @@ export const shrubsVines: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'ARMA', name: 'Aristolochia macrophylla', author: memory('Lam.'), family: 'Aristolochiaceae',
+    code: 'ARMA',
+    name: 'Aristolochia macrophylla',
+    author: memory('Lam.'),
+    family: 'Aristolochiaceae',
     common: ['pipevine', "Dutchman's pipe", 'large-leaved pipevine'],
-    synonyms: [['Aristolochia durior', 'Hill'], ['Aristolochia sipho', "L'Hér."], ['Isotrema macrophyllum', '(Lam.) C.F. Reed']],
+    synonyms: [
+      ['Aristolochia durior', 'Hill'],
+      ['Aristolochia sipho', "L'Hér."],
+      ['Isotrema macrophyllum', '(Lam.) C.F. Reed'],
+    ],
     handling: [leaveRootBall, keepCrownClear],
     facts: {
       rootHabit: memory('woody'),
@@ -66,4 +85,4 @@ export const shrubsVines: readonly ReferencePlant[] = [
       ),
     },
   }),
-]
+];

@@ -1,13 +1,16 @@
-import * as cited from '../cited.ts'
-import { confirmed, memory, notFound, vendor } from '../fact.ts'
-import { keepCrownClear, leaveRootBall, mayDivide, mayLoosen, noCompost } from '../handling.ts'
-import { plant } from '../plant-builder.ts'
-import type { ReferencePlant } from '../plant-shape.ts'
+import * as cited from '../cited.ts';
+import { confirmed, memory, notFound, vendor } from '../fact.ts';
+import { keepCrownClear, leaveRootBall, mayDivide, mayLoosen, noCompost } from '../handling.ts';
+import { plant } from '../plant-builder.ts';
+import type { ReferencePlant } from '../plant-shape.ts';
 
 /** Violets and golden Alexanders. Standing is per value: see fact.ts. */
 export const violetsUmbels: readonly ReferencePlant[] = [
   plant({
-    code: 'VISO', name: 'Viola sororia', author: memory('Willd.'), family: 'Violaceae',
+    code: 'VISO',
+    name: 'Viola sororia',
+    author: memory('Willd.'),
+    family: 'Violaceae',
     common: ['common blue violet', 'violet', 'blue violet', 'wood violet', 'meadow violet'],
     synonyms: [['Viola papilionacea', 'Pursh']],
     handling: [mayLoosen, mayDivide, keepCrownClear],
@@ -35,7 +38,10 @@ export const violetsUmbels: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'VIPE', name: 'Viola pedata', author: memory('L.'), family: 'Violaceae',
+    code: 'VIPE',
+    name: 'Viola pedata',
+    author: memory('L.'),
+    family: 'Violaceae',
     common: ['bird-foot violet', "bird's-foot violet", 'violet', 'birdfoot violet'],
     synonyms: [],
     handling: [leaveRootBall, keepCrownClear, noCompost],
@@ -63,7 +69,10 @@ export const violetsUmbels: readonly ReferencePlant[] = [
     },
   }),
   plant({
-    code: 'ZIAU', name: 'Zizia aurea', author: memory('(L.) W.D.J. Koch'), family: 'Apiaceae',
+    code: 'ZIAU',
+    name: 'Zizia aurea',
+    author: memory('(L.) W.D.J. Koch'),
+    family: 'Apiaceae',
     common: ['golden Alexanders', 'golden alexander', 'golden zizia'],
     synonyms: [['Smyrnium aureum', 'L.']],
     handling: [mayLoosen, keepCrownClear],
@@ -93,4 +102,4 @@ export const violetsUmbels: readonly ReferencePlant[] = [
       ),
     },
   }),
-]
+];

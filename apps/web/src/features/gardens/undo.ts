@@ -23,6 +23,13 @@ export function takeBack(entryId: string): void {
   const body: CommandBody<'stock.reverseEntry'> = { entryId };
   const { gardens } = messages();
   void outbox
-    .enter({ id: newCommandId(), name: 'stock.reverseEntry', title: gardens.orders.takeBack, body, creates: [], from: window.location.pathname })
+    .enter({
+      id: newCommandId(),
+      name: 'stock.reverseEntry',
+      title: gardens.orders.takeBack,
+      body,
+      creates: [],
+      from: window.location.pathname,
+    })
     .then(() => toast({ text: messages().gardens.undone }), tellRefused);
 }

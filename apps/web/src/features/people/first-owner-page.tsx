@@ -11,7 +11,10 @@ import { useEntering } from './entering.ts';
 const zones = Intl.supportedValuesOf('timeZone');
 const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
 /** The device's own zone may carry a name that the list does not know. */
-const choices = (zones.includes(here) ? zones : [here, ...zones]).map((zone) => ({ value: zone, label: zone.replaceAll('_', ' ') }));
+const choices = (zones.includes(here) ? zones : [here, ...zones]).map((zone) => ({
+  value: zone,
+  label: zone.replaceAll('_', ' '),
+}));
 
 export function FirstOwnerPage() {
   const { people } = useMessages();
@@ -32,8 +35,21 @@ export function FirstOwnerPage() {
         </FieldGroup>
         <FieldGroup legend={people.you}>
           <TextField label={people.name} autoComplete="name" {...form.field('name')} />
-          <TextField label={people.email} type="email" autoComplete="username" autoCapitalize="none" spellCheck={false} {...form.field('email')} />
-          <TextField label={people.password} hint={people.passwordHint} type="password" autoComplete="new-password" {...form.field('password')} />
+          <TextField
+            label={people.email}
+            type="email"
+            autoComplete="username"
+            autoCapitalize="none"
+            spellCheck={false}
+            {...form.field('email')}
+          />
+          <TextField
+            label={people.password}
+            hint={people.passwordHint}
+            type="password"
+            autoComplete="new-password"
+            {...form.field('password')}
+          />
         </FieldGroup>
         <Submit form={form}>{people.begin}</Submit>
       </Form>

@@ -10,7 +10,8 @@ export const openRoutes = [
   createRoute({
     getParentRoute: () => rootRoute,
     path: '/sign-in',
-    validateSearch: (search: Record<string, unknown>): { next?: string } => (typeof search['next'] === 'string' ? { next: search['next'] } : {}),
+    validateSearch: (search: Record<string, unknown>): { next?: string } =>
+      typeof search['next'] === 'string' ? { next: search['next'] } : {},
     beforeLoad: async () => {
       if ((await setup()).needsFirstOwner) throw redirect({ to: paths.firstOwner() });
     },

@@ -6,7 +6,14 @@ describe('where a sign-in leads', () => {
     expect(safeNext('/stock/lots?page=2')).toBe('/stock/lots?page=2');
   });
 
-  it.each([['//elsewhere.example'], ['/\\elsewhere.example'], ['https://elsewhere.example'], ['javascript:alert(1)'], [''], [undefined]])('is the start and never %s', (next) => {
+  it.each([
+    ['//elsewhere.example'],
+    ['/\\elsewhere.example'],
+    ['https://elsewhere.example'],
+    ['javascript:alert(1)'],
+    [''],
+    [undefined],
+  ])('is the start and never %s', (next) => {
     expect(safeNext(next)).toBe('/');
   });
 });

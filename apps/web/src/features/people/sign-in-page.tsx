@@ -26,7 +26,8 @@ export function SignInPage() {
     onSaved: () => enter(next),
   });
   // Only who has the right password is asked for a code, so the field comes with the answer that asks for it.
-  const asksForCode = form.values.code !== '' || form.failure?.code === 'second-step-needed' || form.failure?.code === 'wrong-code';
+  const asksForCode =
+    form.values.code !== '' || form.failure?.code === 'second-step-needed' || form.failure?.code === 'wrong-code';
   return (
     <Door title={people.signInTitle} lead={people.signInLead}>
       {setup.demoSignIns.length > 0 && (
@@ -34,7 +35,11 @@ export function SignInPage() {
           <Section title={people.demoTitle}>
             <p>{people.demoLead}</p>
             {setup.demoSignIns.map((person) => (
-              <Button key={person.email} wide onClick={() => form.submit({ email: person.email, password: person.password, code: '' })}>
+              <Button
+                key={person.email}
+                wide
+                onClick={() => form.submit({ email: person.email, password: person.password, code: '' })}
+              >
                 {people.demoEnter(person.name, shell.roles[person.role])}
               </Button>
             ))}
@@ -42,9 +47,29 @@ export function SignInPage() {
         </div>
       )}
       <Form {...form.props}>
-        <TextField label={people.email} type="email" autoComplete="username" autoCapitalize="none" spellCheck={false} {...form.field('email')} />
-        <TextField label={people.password} type="password" autoComplete="current-password" {...form.field('password')} />
-        {asksForCode && <TextField label={people.code} autoComplete="one-time-code" autoCapitalize="characters" spellCheck={false} {...form.field('code')} />}
+        <TextField
+          label={people.email}
+          type="email"
+          autoComplete="username"
+          autoCapitalize="none"
+          spellCheck={false}
+          {...form.field('email')}
+        />
+        <TextField
+          label={people.password}
+          type="password"
+          autoComplete="current-password"
+          {...form.field('password')}
+        />
+        {asksForCode && (
+          <TextField
+            label={people.code}
+            autoComplete="one-time-code"
+            autoCapitalize="characters"
+            spellCheck={false}
+            {...form.field('code')}
+          />
+        )}
         <Submit form={form}>{people.signIn}</Submit>
       </Form>
     </Door>

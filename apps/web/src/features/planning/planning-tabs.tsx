@@ -9,7 +9,9 @@ export function PlanningTabs() {
     <PageTabs
       label={planning.label}
       tabs={[
-        { to: paths.planning(), label: planning.tabs.plan, exact: true }, { to: paths.expectedDemand(), label: planning.tabs.demand }, { to: paths.outlook(), label: planning.tabs.outlook },
+        { to: paths.planning(), label: planning.tabs.plan, exact: true },
+        { to: paths.expectedDemand(), label: planning.tabs.demand },
+        { to: paths.outlook(), label: planning.tabs.outlook },
       ]}
     />
   );

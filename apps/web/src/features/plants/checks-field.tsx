@@ -19,7 +19,11 @@ export function ChecksField<T extends string>({ value, onChange, choices, ...pro
               type="checkbox"
               className="choice-mark"
               checked={value.includes(choice.value)}
-              onChange={(event) => onChange(event.target.checked ? [...value, choice.value] : value.filter((each) => each !== choice.value))}
+              onChange={(event) =>
+                onChange(
+                  event.target.checked ? [...value, choice.value] : value.filter((each) => each !== choice.value),
+                )
+              }
             />
             <span>{choice.label}</span>
           </label>

@@ -28,7 +28,12 @@ export function ContainerPicker({ label, value, onChange, kinds, ...props }: Con
     const told = `${container.name} ${container.code} ${describe(container)}`.toLowerCase();
     return (!kinds || kinds.includes(container.kind)) && words.every((word) => told.includes(word));
   });
-  const asOffer = (container: contracts.ContainerRow): Offer<contracts.ContainerRow> => ({ id: container.id, label: container.name, detail: [describe(container), container.code].filter(Boolean).join(' · '), meant: container });
+  const asOffer = (container: contracts.ContainerRow): Offer<contracts.ContainerRow> => ({
+    id: container.id,
+    label: container.name,
+    detail: [describe(container), container.code].filter(Boolean).join(' · '),
+    meant: container,
+  });
   return (
     <ComboboxField
       {...props}

@@ -30,7 +30,13 @@ export function MonthDayField({ value, onChange, ...props }: MonthDayFieldProps)
   return (
     <FieldFrame field={field} {...props}>
       <div className="month-day-line">
-        <select {...field.control} className="field-box select-box" aria-label={`${props.label}: ${say.month}`} value={shown.month} onChange={(event) => choose({ month: event.target.value })}>
+        <select
+          {...field.control}
+          className="field-box select-box"
+          aria-label={`${props.label}: ${say.month}`}
+          value={shown.month}
+          onChange={(event) => choose({ month: event.target.value })}
+        >
           <option value="">{say.month}</option>
           {months.map((name, index) => (
             <option key={name} value={twoDigits(index + 1)}>
@@ -38,7 +44,12 @@ export function MonthDayField({ value, onChange, ...props }: MonthDayFieldProps)
             </option>
           ))}
         </select>
-        <select className="field-box select-box" aria-label={`${props.label}: ${say.day}`} value={shown.day} onChange={(event) => choose({ day: event.target.value })}>
+        <select
+          className="field-box select-box"
+          aria-label={`${props.label}: ${say.day}`}
+          value={shown.day}
+          onChange={(event) => choose({ day: event.target.value })}
+        >
           <option value="">{say.day}</option>
           {Array.from({ length: daysIn(shown.month) }, (_, index) => (
             <option key={index} value={twoDigits(index + 1)}>

@@ -31,10 +31,17 @@ export function PlantPicker({ label, value, onChange, hint, ...props }: PlantPic
   const asked = useRested(text);
   const found = useQuery({ ...trpc.plants.findPlant.queryOptions({ text: asked }), enabled: asked !== '' });
   // Before anything is typed, the plants that stand here in most units are the likeliest.
-  const most = useQuery({ ...trpc.plants.listPlants.queryOptions({ sort: 'units', descending: true, perPage: FIRST_OFFERED }), enabled: asked === '' });
+  const most = useQuery({
+    ...trpc.plants.listPlants.queryOptions({ sort: 'units', descending: true, perPage: FIRST_OFFERED }),
+    enabled: asked === '',
+  });
 
-  const offers = asked === '' ? (most.data?.rows ?? []).map((plant) => ({ plant, detail: picker.calledHere(plant.vernacularName, plant.code) })) : offersOf(asked, found.data, picker);
-  const said = asked !== '' && asked === text && found.data ? sentence(asked, found.data.match, offers.length, picker) : null;
+  const offers =
+    asked === ''
+      ? (most.data?.rows ?? []).map((plant) => ({ plant, detail: picker.calledHere(plant.vernacularName, plant.code) }))
+      : offersOf(asked, found.data, picker);
+  const said =
+    asked !== '' && asked === text && found.data ? sentence(asked, found.data.match, offers.length, picker) : null;
 
   return (
     <ComboboxField
@@ -51,7 +58,12 @@ export function PlantPicker({ label, value, onChange, hint, ...props }: PlantPic
   );
 }
 
-const asOption = ({ plant, detail }: { plant: PickedPlant & { code: string }; detail: string }): Option => ({ id: plant.id, label: plant.scientificName, detail, scientific: true });
+const asOption = ({ plant, detail }: { plant: PickedPlant & { code: string }; detail: string }): Option => ({
+  id: plant.id,
+  label: plant.scientificName,
+  detail,
+  scientific: true,
+});
 
 /** Whoever bears the whole name first, then whoever has a name beginning so, or else what comes near. */
 function offersOf(text: string, found: contracts.FoundPlant | undefined, say: PickerSentences): Offer[] {
@@ -59,9 +71,18 @@ function offersOf(text: string, found: contracts.FoundPlant | undefined, say: Pi
   const { match, suggestions } = found;
   const meant = match.kind === 'ambiguous' ? match.plants : match.kind === 'unknown' ? [] : [match.plant];
   const offers = [
-    ...meant.map((plant) => ({ plant, detail: meant.length > 1 ? say.oneOf(text, meant.length, plant.code) : say.calledHere(plant.vernacularName, plant.code) })),
-    ...suggestions.map(({ plant, name, kind }) => ({ plant, detail: say.calledHere(kind === 'scientific' ? plant.vernacularName : name, plant.code) })),
-    ...(match.kind === 'unknown' ? match.nearMisses.map(({ plant, name }) => ({ plant, detail: say.nearMiss(name) })) : []),
+    ...meant.map((plant) => ({
+      plant,
+      detail:
+        meant.length > 1 ? say.oneOf(text, meant.length, plant.code) : say.calledHere(plant.vernacularName, plant.code),
+    })),
+    ...suggestions.map(({ plant, name, kind }) => ({
+      plant,
+      detail: say.calledHere(kind === 'scientific' ? plant.vernacularName : name, plant.code),
+    })),
+    ...(match.kind === 'unknown'
+      ? match.nearMisses.map(({ plant, name }) => ({ plant, detail: say.nearMiss(name) }))
+      : []),
   ];
   return offers.filter(({ plant }, index) => offers.findIndex((other) => other.plant.id === plant.id) === index);
 }

@@ -7,6 +7,11 @@ export function useSpanWords(): (span: string | null) => string {
   const { rules } = useMessages();
   return (span) => {
     const [, years, months, weeks, days] = PARTS.exec(span ?? '') ?? [];
-    return rules.span({ years: Number(years ?? 0), months: Number(months ?? 0), weeks: Number(weeks ?? 0), days: Number(days ?? 0) });
+    return rules.span({
+      years: Number(years ?? 0),
+      months: Number(months ?? 0),
+      weeks: Number(weeks ?? 0),
+      days: Number(days ?? 0),
+    });
   };
 }

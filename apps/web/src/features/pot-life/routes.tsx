@@ -2,4 +2,10 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
 import { signedInRoute } from '../../routes/root.tsx';
 
-export const routes = [createRoute({ getParentRoute: () => signedInRoute, path: '/stock/board', component: lazyRouteComponent(() => import('./board/board-page.tsx'), 'BoardPage') })];
+export const routes = [
+  createRoute({
+    getParentRoute: () => signedInRoute,
+    path: '/stock/board',
+    component: lazyRouteComponent(() => import('./board/board-page.tsx'), 'BoardPage'),
+  }),
+];

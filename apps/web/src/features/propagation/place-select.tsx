@@ -18,5 +18,13 @@ export function PlaceSelect({ value, onChange, hint, ...props }: PlaceSelectProp
   }));
   // A place remembered from before may have been retired since.
   const known = choices.some((choice) => choice.value === value) ? value : '';
-  return <SelectField {...props} hint={data?.length === 0 ? form.noPlace : hint} value={known} onChange={onChange} choices={choices} />;
+  return (
+    <SelectField
+      {...props}
+      hint={data?.length === 0 ? form.noPlace : hint}
+      value={known}
+      onChange={onChange}
+      choices={choices}
+    />
+  );
 }

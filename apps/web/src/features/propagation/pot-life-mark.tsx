@@ -16,11 +16,13 @@ export interface PotLife {
   closedOn: string | null;
 }
 
-export const tiedOf = (reserved: number, cautious: number): 'none' | 'part' | 'whole' => (reserved === 0 ? 'none' : reserved >= cautious ? 'whole' : 'part');
+export const tiedOf = (reserved: number, cautious: number): 'none' | 'part' | 'whole' =>
+  reserved === 0 ? 'none' : reserved >= cautious ? 'whole' : 'part';
 
 export function useShare() {
   const { today } = useSession();
-  return ({ confinedOn, containerOn, plantByOn, closedOn }: PotLife): number | null => (closedOn ? null : potShare(confinedOn ?? containerOn, plantByOn, today));
+  return ({ confinedOn, containerOn, plantByOn, closedOn }: PotLife): number | null =>
+    closedOn ? null : potShare(confinedOn ?? containerOn, plantByOn, today);
 }
 
 export function PotLifeMark({ life, tied }: { life: PotLife; tied: 'none' | 'part' | 'whole' }) {
@@ -28,14 +30,21 @@ export function PotLifeMark({ life, tied }: { life: PotLife; tied: 'none' | 'par
   const { dates } = useFormat();
   const share = useShare()(life);
   if (life.closedOn) return <>{propagation.list.closedOn(dates.short(life.closedOn))}</>;
-  if (life.plantByOn === null) return <span>{life.confinedOn === null && life.containerOn === null ? propagation.list.noClock : propagation.bands.unlimited}</span>;
+  if (life.plantByOn === null)
+    return (
+      <span>
+        {life.confinedOn === null && life.containerOn === null ? propagation.list.noClock : propagation.bands.unlimited}
+      </span>
+    );
   return (
     <span className="pot-life">
       <PotSign share={share} past={life.band === 'past'} dormant={life.dormantNow} tied={tied} />
       <span>
         <span className="figure">{dates.short(life.plantByOn)}</span>, {dates.fromToday(life.plantByOn)}
         <br />
-        {life.dormantNow ? `${propagation.bands[life.band]}, ${propagation.page.dormant}` : propagation.bands[life.band]}
+        {life.dormantNow
+          ? `${propagation.bands[life.band]}, ${propagation.page.dormant}`
+          : propagation.bands[life.band]}
       </span>
     </span>
   );

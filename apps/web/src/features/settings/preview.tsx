@@ -26,7 +26,13 @@ function useWholeChange(change: unknown) {
 export function Preview({ change }: { change: { command: string; body: unknown } }) {
   const { preview: say } = useMessages().rules;
   const whole = useWholeChange(change);
-  const query = useQuery({ ...trpc.potLife.previewChange.queryOptions(whole ?? { change: { command: 'setFreezeDay', body: { freezeMd: '01-01' } } }), enabled: whole !== null, placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.potLife.previewChange.queryOptions(
+      whole ?? { change: { command: 'setFreezeDay', body: { freezeMd: '01-01' } } },
+    ),
+    enabled: whole !== null,
+    placeholderData: keepPreviousData,
+  });
   if (whole === null || query.data === undefined) return null;
   const { open, earlier, later, nowPast, examples } = query.data;
   return (
@@ -64,7 +70,8 @@ function Example({ moved }: { moved: potLife.MovedSubject }) {
   const day = (on: string | null) => (on === null ? say.noDay : dates.short(on));
   return (
     <li>
-      <strong>{moved.code}</strong> <PlantName name={moved.scientificName} />: <span className="figure">{say.move(day(moved.fromOn), day(moved.toOn))}</span>
+      <strong>{moved.code}</strong> <PlantName name={moved.scientificName} />:{' '}
+      <span className="figure">{say.move(day(moved.fromOn), day(moved.toOn))}</span>
     </li>
   );
 }

@@ -12,7 +12,11 @@ export function SettingsTabs() {
   return (
     <PageTabs
       label={tabs.label}
-      tabs={[{ to: paths.settings(), label: tabs.nursery, exact: true }, ...(mayBe(OWNER) ? [people] : []), { to: paths.ownSettings(), label: tabs.own }]}
+      tabs={[
+        { to: paths.settings(), label: tabs.nursery, exact: true },
+        ...(mayBe(OWNER) ? [people] : []),
+        { to: paths.ownSettings(), label: tabs.own },
+      ]}
     />
   );
 }

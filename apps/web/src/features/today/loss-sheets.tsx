@@ -32,7 +32,11 @@ function OrderSheet({ row, way, onClose }: LossSheetProps & { way: Exclude<LossW
   const line = order?.lineRows.find(({ id }) => id === row.lineId);
   if (!order || !line) return null;
   if (way === 'day') return <ChangeDaySheet order={order} onClose={onClose} />;
-  return way === 'accept' ? <EditLineSheet order={order} line={line} onClose={onClose} /> : <OffersSheet line={line} onClose={onClose} />;
+  return way === 'accept' ? (
+    <EditLineSheet order={order} line={line} onClose={onClose} />
+  ) : (
+    <OffersSheet line={line} onClose={onClose} />
+  );
 }
 
 function AsideSheet({ row, onClose }: LossSheetProps) {

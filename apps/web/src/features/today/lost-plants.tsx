@@ -60,9 +60,11 @@ function LostLine({ row }: { row: promises.LossRow }) {
     <article aria-label={about}>
       <Link to={paths.order(row.orderId)} className="today-row today-row-plain">
         <span>
-          <Taxon name={row.scientificName} />, {row.containerCode}: <b className="figure">{words.shortBy(row.shortUnits, row.units)}</b>
+          <Taxon name={row.scientificName} />, {row.containerCode}:{' '}
+          <b className="figure">{words.shortBy(row.shortUnits, row.units)}</b>
           <span className="figure today-note">
-            <span className="link">{row.orderCode}</span> {row.clientName}, {dates.long(row.dueOn)}, {dates.fromToday(row.dueOn)}
+            <span className="link">{row.orderCode}</span> {row.clientName}, {dates.long(row.dueOn)},{' '}
+            {dates.fromToday(row.dueOn)}
           </span>
         </span>
       </Link>

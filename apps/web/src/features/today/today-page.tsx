@@ -52,10 +52,16 @@ function MustLeave() {
   return (
     <Read query={query}>
       {({ rows, counts }) => {
-        const urgent = rows.filter(({ band, holds }) => (band === 'past' || band === 'due') && !holds.includes('mother-stock'));
+        const urgent = rows.filter(
+          ({ band, holds }) => (band === 'past' || band === 'due') && !holds.includes('mother-stock'),
+        );
         const left = counts.past + counts.due - urgent.length;
         return (
-          <Section title={say.leave} aside={say.leaveAside(counts.past, counts.due)} actions={<ButtonLink to={paths.board()}>{say.leaveAll}</ButtonLink>}>
+          <Section
+            title={say.leave}
+            aside={say.leaveAside(counts.past, counts.due)}
+            actions={<ButtonLink to={paths.board()}>{say.leaveAll}</ButtonLink>}
+          >
             {urgent.length === 0 ? (
               <EmptyState kind="all-done" title={say.leaveNone} />
             ) : (
@@ -67,7 +73,8 @@ function MustLeave() {
                       <span>
                         <span className="link">{row.code}</span> <i>{row.scientificName}</i>
                         <span className="figure today-note">
-                          {board.units[row.unit](row.onHandUnits)}, {row.holds.length > 0 ? board.held : board.free(row.freeUnits)}
+                          {board.units[row.unit](row.onHandUnits)},{' '}
+                          {row.holds.length > 0 ? board.held : board.free(row.freeUnits)}
                         </span>
                       </span>
                     </Link>
@@ -97,7 +104,10 @@ function ToPull() {
             <ul className="today-list">
               {rows.map((row) => (
                 <li key={row.orderId}>
-                  <Link to={row.toPullUnits > 0 ? paths.pullList(row.orderId) : paths.order(row.orderId)} className="today-row today-row-plain">
+                  <Link
+                    to={row.toPullUnits > 0 ? paths.pullList(row.orderId) : paths.order(row.orderId)}
+                    className="today-row today-row-plain"
+                  >
                     <span>
                       <span className="link">{row.code}</span> {row.clientName}
                       <span className="figure today-note">
@@ -131,7 +141,8 @@ function Short() {
                 <li key={row.lineId}>
                   <Link to={paths.order(row.orderId)} className="today-row today-row-plain">
                     <span>
-                      <i>{row.scientificName}</i>, {row.containerCode}: <b className="figure">{say.shortBy(row.shortUnits, row.units)}</b>
+                      <i>{row.scientificName}</i>, {row.containerCode}:{' '}
+                      <b className="figure">{say.shortBy(row.shortUnits, row.units)}</b>
                       <span className="figure today-note">
                         {row.orderCode} {row.clientName}, {dates.long(row.dueOn)}
                       </span>

@@ -33,8 +33,17 @@ export const trpc = createTRPCOptionsProxy<AppRouter>({ client, queryClient });
  * Sends one command of a person, or of nobody yet. Rejects with the client's error, which `readFailure` reads. Our server always answers something:
  * a success without anything in it is somebody else's JSON that happens to look like one.
  */
-export async function sendCommand(name: string, commandId: string, body: unknown, personId = tabPerson() ?? undefined): Promise<unknown> {
-  const answer = await getUntypedClient(client).mutation(name, { commandId, personId, body }, { signal: AbortSignal.timeout(COMMAND_LIMIT_MS) });
+export async function sendCommand(
+  name: string,
+  commandId: string,
+  body: unknown,
+  personId = tabPerson() ?? undefined,
+): Promise<unknown> {
+  const answer = await getUntypedClient(client).mutation(
+    name,
+    { commandId, personId, body },
+    { signal: AbortSignal.timeout(COMMAND_LIMIT_MS) },
+  );
   if (answer === undefined) throw new CommandError(NO_ANSWER);
   return answer;
 }

@@ -7,7 +7,9 @@ type Outputs = inferRouterOutputs<AppRouter>;
 
 /** Only commands carry a command id. */
 type CommandsOf<Feature extends keyof Inputs & string> = {
-  [Procedure in keyof Inputs[Feature] & string]: Inputs[Feature][Procedure] extends { commandId: string } ? `${Feature}.${Procedure}` : never;
+  [Procedure in keyof Inputs[Feature] & string]: Inputs[Feature][Procedure] extends { commandId: string }
+    ? `${Feature}.${Procedure}`
+    : never;
 }[keyof Inputs[Feature] & string];
 
 export type CommandName = { [Feature in keyof Inputs & string]: CommandsOf<Feature> }[keyof Inputs & string];

@@ -55,7 +55,8 @@ export function readFailure(error: unknown): Failure {
 }
 
 /** The client wraps what the way of requests throws. */
-const causeOf = (error: unknown): unknown => (error instanceof CommandError || !(error instanceof Error) ? error : (error.cause ?? error));
+const causeOf = (error: unknown): unknown =>
+  error instanceof CommandError || !(error instanceof Error) ? error : (error.cause ?? error);
 
 const responseOf = (error: unknown): Record<string, unknown> | undefined => {
   const meta = isRecord(error) ? error['meta'] : undefined;
@@ -67,7 +68,9 @@ function signedIn(error: unknown): { code: ErrorCode; told: Record<string, unkno
   const data = isRecord(error) ? error['data'] : undefined;
   if (isRecord(data) && isErrorCode(data['code'])) return { code: data['code'], told: data };
   const page = responseOf(error)?.['responseJSON'];
-  return isRecord(page) && isErrorCode(page['code']) && typeof page['requestId'] === 'string' ? { code: page['code'], told: page } : null;
+  return isRecord(page) && isErrorCode(page['code']) && typeof page['requestId'] === 'string'
+    ? { code: page['code'], told: page }
+    : null;
 }
 
 function statusOf(error: unknown): number | null {
@@ -80,5 +83,7 @@ function statusOf(error: unknown): number | null {
 /** The issues of an input failure; empty for every other. */
 export function issuesIn(failure: Failure): InputIssue[] {
   const issues = failure.code === 'invalid-input' ? failure.data?.['issues'] : undefined;
-  return Array.isArray(issues) ? issues.filter((issue): issue is InputIssue => isRecord(issue) && typeof issue['path'] === 'string') : [];
+  return Array.isArray(issues)
+    ? issues.filter((issue): issue is InputIssue => isRecord(issue) && typeof issue['path'] === 'string')
+    : [];
 }

@@ -4,7 +4,18 @@
  */
 import type { QueryClient } from '@tanstack/react-query';
 
-const ORDER = ['plants', 'sources', 'stock', 'potLife', 'propagation', 'promises', 'gardens', 'sales', 'planning', 'records'] as const;
+const ORDER = [
+  'plants',
+  'sources',
+  'stock',
+  'potLife',
+  'propagation',
+  'promises',
+  'gardens',
+  'sales',
+  'planning',
+  'records',
+] as const;
 type Feature = (typeof ORDER)[number] | 'people';
 
 /** `pot-life` as the server's folders say it, `potLife` as procedures do. */
@@ -13,7 +24,16 @@ const asProcedure = (name: string): string => name.replaceAll(/-(\w)/g, (_, lett
 /** The features whose reads are stale after a change to the ones named; an unknown name makes all of them stale. */
 export function staleAfter(touched: readonly string[]): Feature[] {
   const names = touched.map(asProcedure);
-  const first = Math.min(...names.filter((name) => name !== 'people').map((name) => Math.max(0, ORDER.findIndex((feature) => feature === name))));
+  const first = Math.min(
+    ...names
+      .filter((name) => name !== 'people')
+      .map((name) =>
+        Math.max(
+          0,
+          ORDER.findIndex((feature) => feature === name),
+        ),
+      ),
+  );
   const stale: Feature[] = Number.isFinite(first) ? ORDER.slice(first) : [];
   return names.includes('people') ? [...stale, 'people'] : stale;
 }

@@ -18,7 +18,12 @@ export function fieldSentences(failure: Failure): Record<string, string> {
   if (issues.length > 0) {
     const { issues: sayIssue } = messages();
     // The first thing wrong with a field is enough; the rest usually follows from it.
-    return Object.fromEntries(issues.filter((issue) => issue.path !== '').toReversed().map((issue) => [issue.path, sayIssue[issue.problem](issue)]));
+    return Object.fromEntries(
+      issues
+        .filter((issue) => issue.path !== '')
+        .toReversed()
+        .map((issue) => [issue.path, sayIssue[issue.problem](issue)]),
+    );
   }
   return failure.field ? { [failure.field]: sentenceOf(failure) } : {};
 }

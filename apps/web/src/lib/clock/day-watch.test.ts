@@ -16,7 +16,8 @@ function device(start: string) {
   const turned: (string | null)[] = [];
   watch.whenDayTurns(() => turned.push(watch.today()));
   return {
-    watch, turned,
+    watch,
+    turned,
     alarms: () => alarms.length,
     sleep: (until: string) => void (now = Date.parse(until)),
     forget: () => void (now = null),

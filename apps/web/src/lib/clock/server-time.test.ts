@@ -5,7 +5,11 @@ import { ServerTime } from './server-time.ts';
 const HOUR = 3_600_000;
 
 /** One question and its answer: the true instants at which it is sent, stamped and received, on a device that is off by so much. */
-const heard = (offBy: number, sent: number, there: number, back: number) => ({ sentAt: sent + offBy, stampedAt: sent + there, receivedAt: sent + there + back + offBy });
+const heard = (offBy: number, sent: number, there: number, back: number) => ({
+  sentAt: sent + offBy,
+  stampedAt: sent + there,
+  receivedAt: sent + there + back + offBy,
+});
 
 describe('the server’s clock', () => {
   it('is not known before an answer', () => {
@@ -21,18 +25,28 @@ describe('the server’s clock', () => {
   });
 
   it('is never farther off than half of the quickest answer took, however slow the others were', () => {
-    const trip = fc.record({ gap: fc.nat({ max: HOUR }), there: fc.nat({ max: 20_000 }), back: fc.nat({ max: 20_000 }) });
-    fc.assert(fc.property(fc.integer({ min: -30 * HOUR, max: 30 * HOUR }), fc.array(trip, { minLength: 1, maxLength: 12 }), (offBy, trips) => {
-      const time = new ServerTime();
-      let now = 1_700_000_000_000;
-      for (const { gap, there, back } of trips) {
-        now += gap;
-        time.hear(heard(offBy, now, there, back));
-        now += there + back;
-      }
-      const quickest = Math.min(...trips.map(({ there, back }) => there + back));
-      expect(Math.abs((time.at(now + offBy) ?? 0) - now)).toBeLessThanOrEqual(quickest / 2 + 1);
-    }));
+    const trip = fc.record({
+      gap: fc.nat({ max: HOUR }),
+      there: fc.nat({ max: 20_000 }),
+      back: fc.nat({ max: 20_000 }),
+    });
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -30 * HOUR, max: 30 * HOUR }),
+        fc.array(trip, { minLength: 1, maxLength: 12 }),
+        (offBy, trips) => {
+          const time = new ServerTime();
+          let now = 1_700_000_000_000;
+          for (const { gap, there, back } of trips) {
+            now += gap;
+            time.hear(heard(offBy, now, there, back));
+            now += there + back;
+          }
+          const quickest = Math.min(...trips.map(({ there, back }) => there + back));
+          expect(Math.abs((time.at(now + offBy) ?? 0) - now)).toBeLessThanOrEqual(quickest / 2 + 1);
+        },
+      ),
+    );
   });
 
   it('follows a device whose clock is set while the page is open, from the next answer on', () => {

@@ -5,14 +5,23 @@ const formats = new Map<string, Intl.DateTimeFormat>();
 function formatOf(zone: string): Intl.DateTimeFormat {
   const known = formats.get(zone);
   if (known) return known;
-  const made = new Intl.DateTimeFormat('en-US-u-ca-gregory-nu-latn', { timeZone: zone, year: 'numeric', month: '2-digit', day: '2-digit' });
+  const made = new Intl.DateTimeFormat('en-US-u-ca-gregory-nu-latn', {
+    timeZone: zone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+  });
   formats.set(zone, made);
   return made;
 }
 
 /** The day, as `YYYY-MM-DD`, on which an instant in milliseconds falls in a zone. Throws a RangeError where the browser does not know the zone. */
 export function dayIn(at: number, zone: string): string {
-  const parts = new Map(formatOf(zone).formatToParts(at).map(({ type, value }) => [type, value]));
+  const parts = new Map(
+    formatOf(zone)
+      .formatToParts(at)
+      .map(({ type, value }) => [type, value]),
+  );
   return `${parts.get('year')?.padStart(4, '0')}-${parts.get('month')}-${parts.get('day')}`;
 }
 

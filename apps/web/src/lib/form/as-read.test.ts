@@ -5,8 +5,12 @@ import { type AsRead, asReadOf, isAsStored, sentWith, settled, valuesOf } from '
 const read: AsRead = { edition: 4, body: { clientId: 'c', name: 'Fen Hollow', phone: null, note: 'gate' } };
 const typed = { clientId: 'c', name: 'Fen Hollow', phone: '555 0102', note: 'gate' };
 const edited: Edited = {
-  edition: 9, by: 'Teodor', at: '2026-05-20T17:00:00.000Z', fields: [{ field: 'phone', stored: '555 0101', sent: '555 0102' }],
-  stored: { name: 'Fen Hollow Farm', phone: '555 0101', note: 'gate' }, called: {},
+  edition: 9,
+  by: 'Teodor',
+  at: '2026-05-20T17:00:00.000Z',
+  fields: [{ field: 'phone', stored: '555 0101', sent: '555 0102' }],
+  stored: { name: 'Fen Hollow Farm', phone: '555 0101', note: 'gate' },
+  called: {},
 };
 
 describe('what goes with an edit', () => {
@@ -28,7 +32,10 @@ describe('what goes with an edit', () => {
   });
 
   it('is the same for an entry that was kept', () => {
-    expect(sentWith(asReadOf({ ...typed, edition: 4, was: { phone: null } }), typed)).toEqual({ edition: 4, was: { phone: null } });
+    expect(sentWith(asReadOf({ ...typed, edition: 4, was: { phone: null } }), typed)).toEqual({
+      edition: 4,
+      was: { phone: null },
+    });
   });
 });
 
@@ -36,7 +43,12 @@ describe('an edit over another', () => {
   const sent = { ...typed, edition: 4, was: { phone: null } };
 
   it('keeps mine where both changed a field, and theirs where only they did', () => {
-    expect(settled(sent, edited, 'mine')).toEqual({ clientId: 'c', name: 'Fen Hollow Farm', phone: '555 0102', note: 'gate' });
+    expect(settled(sent, edited, 'mine')).toEqual({
+      clientId: 'c',
+      name: 'Fen Hollow Farm',
+      phone: '555 0102',
+      note: 'gate',
+    });
   });
 
   it('takes theirs, and keeps what only I changed', () => {
@@ -51,6 +63,10 @@ describe('an edit over another', () => {
   });
 
   it('shows no value as an empty text, and leaves what is no field of the body', () => {
-    expect(valuesOf({ phone: null, units: null }, { phone: '1', units: 2, open: true })).toEqual({ phone: '', units: null, open: true });
+    expect(valuesOf({ phone: null, units: null }, { phone: '1', units: 2, open: true })).toEqual({
+      phone: '',
+      units: null,
+      open: true,
+    });
   });
 });

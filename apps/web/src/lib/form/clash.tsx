@@ -19,7 +19,8 @@ export interface FieldWords {
   value?: (value: unknown, called: Readonly<Record<string, string>>) => string;
 }
 
-export const clashOf = (failure: Failure | null): Edited | null => (failure?.code === 'edited-meanwhile' ? (failure.data as unknown as Edited) : null);
+export const clashOf = (failure: Failure | null): Edited | null =>
+  failure?.code === 'edited-meanwhile' ? (failure.data as unknown as Edited) : null;
 
 interface ClashProps {
   clash: Edited;
@@ -50,7 +51,8 @@ export function Clash({ clash, words = {}, busy, onSettle }: ClashProps) {
       <dl className="clash-fields">
         {inOrder.map(({ field, stored, sent }) => {
           const own = words[field];
-          const tell = (value: unknown) => own?.value?.(value, clash.called) ?? said(value, form?.choices.get(field), clash.called);
+          const tell = (value: unknown) =>
+            own?.value?.(value, clash.called) ?? said(value, form?.choices.get(field), clash.called);
           return (
             <div key={field} className="clash-field">
               <dt>{own?.label ?? form?.labels.get(field) ?? ''}</dt>
@@ -76,10 +78,17 @@ export function Clash({ clash, words = {}, busy, onSettle }: ClashProps) {
 
 /** A value as people say it: the words of a choice, a day, a number, the name of a row, yes or no. */
 function useSaid() {
-  const { outbox: { clash: say } } = useMessages();
+  const {
+    outbox: { clash: say },
+  } = useMessages();
   const { dates, numbers } = useFormat();
-  return function said(value: unknown, choices: ReadonlyMap<string, string> | undefined, called: Readonly<Record<string, string>>): string {
-    if (value === null || value === undefined || value === '' || (Array.isArray(value) && value.length === 0)) return say.nothing;
+  return function said(
+    value: unknown,
+    choices: ReadonlyMap<string, string> | undefined,
+    called: Readonly<Record<string, string>>,
+  ): string {
+    if (value === null || value === undefined || value === '' || (Array.isArray(value) && value.length === 0))
+      return say.nothing;
     if (Array.isArray(value)) return value.map((each) => said(each, choices, called)).join(', ');
     if (typeof value === 'boolean') return value ? say.yes : say.no;
     if (typeof value === 'number') return choices?.get(String(value)) ?? numbers.decimal(value);

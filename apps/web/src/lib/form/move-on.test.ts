@@ -6,7 +6,12 @@ const now = { ...before, happenedOn: '2026-05-21', lines: [] };
 
 describe('a form that is open over midnight', () => {
   it('takes the new day where nobody has chosen one, and keeps what was typed', () => {
-    expect(movedOn({ ...before, units: 12, note: 'late' }, new Set(['units', 'note']), before, now)).toEqual({ ...before, happenedOn: '2026-05-21', units: 12, note: 'late' });
+    expect(movedOn({ ...before, units: 12, note: 'late' }, new Set(['units', 'note']), before, now)).toEqual({
+      ...before,
+      happenedOn: '2026-05-21',
+      units: 12,
+      note: 'late',
+    });
   });
 
   it('keeps a day that somebody chose, be it the one that was there', () => {
@@ -16,7 +21,10 @@ describe('a form that is open over midnight', () => {
   });
 
   it('keeps words, which another reading of what is edited may have changed meanwhile', () => {
-    expect(movedOn(before, new Set(), before, { ...now, note: 'of somebody else' })).toEqual({ ...before, happenedOn: '2026-05-21' });
+    expect(movedOn(before, new Set(), before, { ...now, note: 'of somebody else' })).toEqual({
+      ...before,
+      happenedOn: '2026-05-21',
+    });
   });
 
   it('keeps lists as they are, which only look new because they are made anew', () => {

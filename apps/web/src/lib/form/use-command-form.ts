@@ -51,10 +51,23 @@ export interface CommandFormParts<Name extends CommandName, Values extends objec
   onSaved?: (answer: CommandAnswer<Name>, values: Values) => void;
 }
 
-export function useCommandForm<Name extends CommandName, Values extends object>({ command, contract, initial, body, row, fromBody, words, onSaved }: CommandFormParts<Name, Values>) {
+export function useCommandForm<Name extends CommandName, Values extends object>({
+  command,
+  contract,
+  initial,
+  body,
+  row,
+  fromBody,
+  words,
+  onSaved,
+}: CommandFormParts<Name, Values>) {
   const spoken = useMessages();
-  const readNow = (): AsRead | null => (row ? { edition: row.edition, body: { ...(body(initial, null) as Fields), ...row.shown } } : null);
-  const show = (from: Fields, called: Readonly<Record<string, string>> = {}): Values => ({ ...valuesOf(from, initial), ...fromBody?.(from, called) });
+  const readNow = (): AsRead | null =>
+    row ? { edition: row.edition, body: { ...(body(initial, null) as Fields), ...row.shown } } : null;
+  const show = (from: Fields, called: Readonly<Record<string, string>> = {}): Values => ({
+    ...valuesOf(from, initial),
+    ...fromBody?.(from, called),
+  });
   // A row that lies behind the form goes on changing; the form stays with what it has read.
   const asRead = useRef<AsRead | null>(null);
   const [kept, setKept] = useState(() => {
@@ -63,9 +76,12 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
     if (taken) asRead.current = asReadOf(taken.body as Fields);
     return taken;
   });
-  const [values, setValues] = useState(() => (kept ? show(kept.body as Fields, clashOf(kept.failure)?.called) : initial));
+  const [values, setValues] = useState(() =>
+    kept ? show(kept.body as Fields, clashOf(kept.failure)?.called) : initial,
+  );
   const [touched, setTouched] = useState<ReadonlySet<string>>(() => new Set(kept === null ? [] : Object.keys(initial)));
-  const touch = (keys: readonly string[]) => setTouched((before) => (keys.every((key) => before.has(key)) ? before : new Set([...before, ...keys])));
+  const touch = (keys: readonly string[]) =>
+    setTouched((before) => (keys.every((key) => before.has(key)) ? before : new Set([...before, ...keys])));
   const today = useDayHere();
   const [begun, setBegun] = useState({ today, initial });
   if (begun.today !== today) {
@@ -155,8 +171,14 @@ export function useCommandForm<Name extends CommandName, Values extends object>(
     busy,
     state: command.state,
     failure,
-    props: { errors, problem, attempt, notice: kept === null ? undefined : spoken.outbox.mending, onSubmit: () => void submit(values),
-      above: clash && createElement(Clash, { key: clash.edition, clash, words, busy, onSettle: settle }) },
+    props: {
+      errors,
+      problem,
+      attempt,
+      notice: kept === null ? undefined : spoken.outbox.mending,
+      onSubmit: () => void submit(values),
+      above: clash && createElement(Clash, { key: clash.edition, clash, words, busy, onSettle: settle }),
+    },
     /** Sends these values at once, for a button that fills in the whole form. */
     submit: (whole: Values) => void submit(whole),
   };

@@ -13,15 +13,23 @@ describe('dates', () => {
     expect(dates.long('2026-01-01')).toBe('January 1, 2026');
   });
 
-  it('counts the days from the nursery\'s today', () => {
-    expect([dates.fromToday('2026-04-26'), dates.fromToday('2026-04-14'), dates.fromToday('2026-04-11')]).toEqual(['in 12 days', 'today', '3 days ago']);
+  it("counts the days from the nursery's today", () => {
+    expect([dates.fromToday('2026-04-26'), dates.fromToday('2026-04-14'), dates.fromToday('2026-04-11')]).toEqual([
+      'in 12 days',
+      'today',
+      '3 days ago',
+    ]);
   });
 
   it('says a rough day as it was remembered', () => {
-    expect([dates.rough('2026-04-01', 'month', season), dates.rough('2025-12-01', 'season', season), dates.rough('2026-01-01', 'year', season)]).toEqual(['April 2026', 'winter 2026', '2026']);
+    expect([
+      dates.rough('2026-04-01', 'month', season),
+      dates.rough('2025-12-01', 'season', season),
+      dates.rough('2026-01-01', 'year', season),
+    ]).toEqual(['April 2026', 'winter 2026', '2026']);
   });
 
-  it('shows an instant by the nursery\'s clock', () => {
+  it("shows an instant by the nursery's clock", () => {
     expect(dates.instant('2026-04-14T03:30:00Z')).toMatch(/Apr 13, 2026.*10:30/);
   });
 

@@ -11,7 +11,11 @@ export interface Dates {
   /** "14 April" from `04-14`. */
   yearly(monthDay: string): string;
   /** A rough day's own text, such as `2026-04` or `2026-spring`, in words. */
-  rough(earliestOn: string, precision: 'day' | 'month' | 'season' | 'year', seasonName: (season: 'spring' | 'summer' | 'autumn' | 'winter') => string): string;
+  rough(
+    earliestOn: string,
+    precision: 'day' | 'month' | 'season' | 'year',
+    seasonName: (season: 'spring' | 'summer' | 'autumn' | 'winter') => string,
+  ): string;
   /** "in 12 days", "3 days ago", "today" */
   fromToday(on: string): string;
   /** Days from today, negative when past. */

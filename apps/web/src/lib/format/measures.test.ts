@@ -15,17 +15,30 @@ describe('measures', () => {
   });
 
   it('shows twelve inches as inches and metres where they are long', () => {
-    expect([measuresIn('us', 'en').length(304.8), measuresIn('metric', 'en').length(1850), measuresIn('metric', 'en').length(355)]).toEqual(['12 in', '1.85 m', '35.5 cm']);
+    expect([
+      measuresIn('us', 'en').length(304.8),
+      measuresIn('metric', 'en').length(1850),
+      measuresIn('metric', 'en').length(355),
+    ]).toEqual(['12 in', '1.85 m', '35.5 cm']);
   });
 
   it('shows areas and weights in both', () => {
     expect([measuresIn('us', 'en').area(10), measuresIn('metric', 'en').area(10)]).toEqual(['108 sq ft', '10 m²']);
-    expect([measuresIn('us', 'en').weight(453.59237), measuresIn('metric', 'en').weight(1250)]).toEqual(['1 lb', '1.25 kg']);
+    expect([measuresIn('us', 'en').weight(453.59237), measuresIn('metric', 'en').weight(1250)]).toEqual([
+      '1 lb',
+      '1.25 kg',
+    ]);
   });
 
   it('shows seed to the milligram, in US units beside the ounces', () => {
-    expect([measuresIn('metric', 'en').seedWeight(12.4), measuresIn('metric', 'en').seedWeight(0.003)]).toEqual(['12.4\u00a0g', '0.003\u00a0g']);
-    expect([measuresIn('us', 'en').seedWeight(12.4), measuresIn('us', 'en').seedWeight(0.12)]).toEqual(['0.437\u00a0oz (12.4\u00a0g)', '0.00423\u00a0oz (0.12\u00a0g)']);
+    expect([measuresIn('metric', 'en').seedWeight(12.4), measuresIn('metric', 'en').seedWeight(0.003)]).toEqual([
+      '12.4\u00a0g',
+      '0.003\u00a0g',
+    ]);
+    expect([measuresIn('us', 'en').seedWeight(12.4), measuresIn('us', 'en').seedWeight(0.12)]).toEqual([
+      '0.437\u00a0oz (12.4\u00a0g)',
+      '0.00423\u00a0oz (0.12\u00a0g)',
+    ]);
   });
 
   it('writes the decimal mark of the language', () => {

@@ -18,7 +18,8 @@ function figure(value: number, language: string): string {
   return new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value);
 }
 
-const degrees = (value: number, unit: string, language: string): string => `${new Intl.NumberFormat(language, { maximumFractionDigits: 0 }).format(value)} ${unit}`;
+const degrees = (value: number, unit: string, language: string): string =>
+  `${new Intl.NumberFormat(language, { maximumFractionDigits: 0 }).format(value)} ${unit}`;
 const withUnit = (value: number, unit: string, language: string): string => `${figure(value, language)} ${unit}`;
 
 export interface Measures {
@@ -32,7 +33,8 @@ export interface Measures {
   seedWeight(g: number): string;
 }
 
-const grams = (g: number, language: string): string => `${new Intl.NumberFormat(language, { maximumFractionDigits: 3 }).format(g)}\u00a0g`;
+const grams = (g: number, language: string): string =>
+  `${new Intl.NumberFormat(language, { maximumFractionDigits: 3 }).format(g)}\u00a0g`;
 
 function ounces(g: number, language: string): string {
   const figures = new Intl.NumberFormat(language, { maximumSignificantDigits: 3 });
@@ -42,15 +44,21 @@ function ounces(g: number, language: string): string {
 export function measuresIn(units: Units, language: string): Measures {
   if (units === 'us') {
     return {
-      length: (mm) => (mm >= 12 * 12 * MM_PER_INCH ? withUnit(mm / MM_PER_INCH / 12, 'ft', language) : withUnit(mm / MM_PER_INCH, 'in', language)),
+      length: (mm) =>
+        mm >= 12 * 12 * MM_PER_INCH
+          ? withUnit(mm / MM_PER_INCH / 12, 'ft', language)
+          : withUnit(mm / MM_PER_INCH, 'in', language),
       volume: (ml) => {
         // Trade gallons are nominal: a pot sold as one gallon holds less, so nothing is rounded up to a name here.
         if (ml >= ML_PER_GALLON) return withUnit(ml / ML_PER_GALLON, 'gal', language);
-        return ml >= ML_PER_QUART ? withUnit(ml / ML_PER_QUART, 'qt', language) : withUnit(ml / ML_PER_FLUID_OUNCE, 'fl oz', language);
+        return ml >= ML_PER_QUART
+          ? withUnit(ml / ML_PER_QUART, 'qt', language)
+          : withUnit(ml / ML_PER_FLUID_OUNCE, 'fl oz', language);
       },
       area: (m2) => withUnit(m2 * SQUARE_FEET_PER_M2, 'sq ft', language),
       temperature: (celsius) => degrees(celsius * 1.8 + 32, '°F', language),
-      weight: (g) => (g >= G_PER_POUND ? withUnit(g / G_PER_POUND, 'lb', language) : withUnit(g / G_PER_OUNCE, 'oz', language)),
+      weight: (g) =>
+        g >= G_PER_POUND ? withUnit(g / G_PER_POUND, 'lb', language) : withUnit(g / G_PER_OUNCE, 'oz', language),
       seedWeight: (g) => `${ounces(g, language)} (${grams(g, language)})`,
     };
   }

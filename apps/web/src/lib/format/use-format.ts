@@ -10,7 +10,11 @@ export function useFormat() {
   const language = useLanguage();
   const { today, nursery } = useSession();
   return useMemo(
-    () => ({ dates: datesIn(language, today, nursery.zone), numbers: numbersIn(language), measures: measuresIn(nursery.units, language) }),
+    () => ({
+      dates: datesIn(language, today, nursery.zone),
+      numbers: numbersIn(language),
+      measures: measuresIn(nursery.units, language),
+    }),
     [language, today, nursery.zone, nursery.units],
   );
 }

@@ -45,6 +45,7 @@ export function writeList(search: Search, defaults: ListDefaults, change: Partia
   for (const name of [...defaults.filters, 'page', 'sort']) delete next[name];
   for (const [name, value] of Object.entries(after.filters)) if (value !== '') next[name] = value;
   if (after.page > 1) next['page'] = after.page;
-  if (after.sort !== defaults.sort || after.descending !== (defaults.descending ?? false)) next['sort'] = `${after.descending ? '-' : ''}${after.sort}`;
+  if (after.sort !== defaults.sort || after.descending !== (defaults.descending ?? false))
+    next['sort'] = `${after.descending ? '-' : ''}${after.sort}`;
   return next;
 }

@@ -13,11 +13,19 @@ export function useListSearch(defaults: ListDefaults) {
   const known = JSON.stringify(defaults);
   const change = useCallback(
     (part: Partial<ListState>) =>
-      void navigate({ to: '.', search: (before: Record<string, unknown>) => writeList(before, JSON.parse(known) as ListDefaults, part), replace: !('page' in part), resetScroll: 'page' in part }),
+      void navigate({
+        to: '.',
+        search: (before: Record<string, unknown>) => writeList(before, JSON.parse(known) as ListDefaults, part),
+        replace: !('page' in part),
+        resetScroll: 'page' in part,
+      }),
     [navigate, known],
   );
   const state = useMemo(() => readList(search, JSON.parse(known) as ListDefaults), [search, known]);
-  const setFilter = useCallback((name: string, value: string) => change({ filters: { ...state.filters, [name]: value } }), [change, state.filters]);
+  const setFilter = useCallback(
+    (name: string, value: string) => change({ filters: { ...state.filters, [name]: value } }),
+    [change, state.filters],
+  );
   const onSearch = useCallback((value: string) => setFilter('q', value), [setFilter]);
   return {
     state,

@@ -3,7 +3,10 @@ import { heal } from './heal.ts';
 
 describe('the live stream', () => {
   it('marks only the features of the next change', () => {
-    expect(heal({ version: 7 }, { version: 8, features: ['stock'] })).toEqual({ heard: { version: 8 }, stale: ['stock'] });
+    expect(heal({ version: 7 }, { version: 8, features: ['stock'] })).toEqual({
+      heard: { version: 8 },
+      stale: ['stock'],
+    });
   });
 
   it('marks everything when a change was missed before this one', () => {
@@ -31,6 +34,9 @@ describe('the live stream', () => {
   });
 
   it('does not go back for a change that arrives twice', () => {
-    expect(heal({ version: 8 }, { version: 8, features: ['stock'] })).toEqual({ heard: { version: 8 }, stale: ['stock'] });
+    expect(heal({ version: 8 }, { version: 8, features: ['stock'] })).toEqual({
+      heard: { version: 8 },
+      stale: ['stock'],
+    });
   });
 });

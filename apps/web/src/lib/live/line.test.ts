@@ -93,7 +93,10 @@ describe('the line of changes', () => {
     expect(opened().length).toBeLessThanOrEqual(15);
   });
 
-  it.each([['before the first word', 0], ['after a word', 1]])('notices a silence %s', (_, words) => {
+  it.each([
+    ['before the first word', 0],
+    ['after a word', 1],
+  ])('notices a silence %s', (_, words) => {
     const { line, pass, current, streams } = world();
     line.open();
     for (let word = 0; word < words; word++) current()?.take({ version: 3 });
@@ -160,26 +163,28 @@ describe('the line of changes', () => {
 
   it('has at most one stream and one timer, and none when it is closed, whatever happens in whatever order', () => {
     const happening = fc.constantFrom('open', 'close', 'hurry', 'lost', 'late', 'word', 'beat', 'over', 'pass');
-    fc.assert(fc.property(fc.array(happening, { maxLength: 60 }), (happenings) => {
-      const { line, pass, current, streams, timers } = world(() => 0.5);
-      let isWanted = false;
-      for (const each of happenings) {
-        if (each === 'open') line.open();
-        if (each === 'close') line.close();
-        if (each === 'hurry') line.hurry();
-        if (each === 'lost') current()?.lost(cut);
-        if (each === 'late') streams[0]?.lost(cut);
-        if (each === 'word') current()?.take({ version: streams.length, features: ['stock'] });
-        if (each === 'beat') current()?.take({ version: streams.length });
-        if (each === 'over') current()?.lost(over);
-        if (each === 'pass') pass(7_000);
-        isWanted = each === 'open' || (isWanted && each !== 'close');
-        expect(streams.filter(({ isOpen }) => isOpen).length).toBeLessThanOrEqual(isWanted ? 1 : 0);
-        expect(timers.size).toBe(isWanted ? 1 : 0);
-      }
-      if (!isWanted) return;
-      pass(60_000);
-      expect(streams.at(-1)?.openedAt).toBeGreaterThan(0);
-    }));
+    fc.assert(
+      fc.property(fc.array(happening, { maxLength: 60 }), (happenings) => {
+        const { line, pass, current, streams, timers } = world(() => 0.5);
+        let isWanted = false;
+        for (const each of happenings) {
+          if (each === 'open') line.open();
+          if (each === 'close') line.close();
+          if (each === 'hurry') line.hurry();
+          if (each === 'lost') current()?.lost(cut);
+          if (each === 'late') streams[0]?.lost(cut);
+          if (each === 'word') current()?.take({ version: streams.length, features: ['stock'] });
+          if (each === 'beat') current()?.take({ version: streams.length });
+          if (each === 'over') current()?.lost(over);
+          if (each === 'pass') pass(7_000);
+          isWanted = each === 'open' || (isWanted && each !== 'close');
+          expect(streams.filter(({ isOpen }) => isOpen).length).toBeLessThanOrEqual(isWanted ? 1 : 0);
+          expect(timers.size).toBe(isWanted ? 1 : 0);
+        }
+        if (!isWanted) return;
+        pass(60_000);
+        expect(streams.at(-1)?.openedAt).toBeGreaterThan(0);
+      }),
+    );
   });
 });

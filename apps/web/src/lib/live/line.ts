@@ -87,7 +87,10 @@ export class LiveLine {
   private wait(reason: unknown): void {
     this.failures += 1;
     this.isWaiting = true;
-    this.leave = this.parts.after(retryPauseMs({ failures: this.failures, ...PAUSE, chance: this.parts.chance() }), () => this.connect());
+    this.leave = this.parts.after(
+      retryPauseMs({ failures: this.failures, ...PAUSE, chance: this.parts.chance() }),
+      () => this.connect(),
+    );
     if (reason !== null && readFailure(reason).code === 'not-signed-in') this.parts.signedOut();
   }
 

@@ -5,7 +5,9 @@ import type { LiveLineParts } from './line.ts';
 
 /** An EventSource is handed in where a browser's own is not there. */
 export function subscribeAt(url: string, source?: typeof EventSource): LiveLineParts['subscribe'] {
-  const client = createTRPCClient<AppRouter>({ links: [httpSubscriptionLink({ url, ...(source ? { EventSource: source } : {}) })] });
+  const client = createTRPCClient<AppRouter>({
+    links: [httpSubscriptionLink({ url, ...(source ? { EventSource: source } : {}) })],
+  });
   return (take, lost) => {
     const { unsubscribe } = client.live.hearChanges.subscribe(undefined, {
       onData: take,

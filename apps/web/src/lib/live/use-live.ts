@@ -36,7 +36,10 @@ export function useLive(): void {
       if (stale === 'all' || stale.length > 0) gathering ??= after(GATHER_MS, flush);
     };
     const line = new LiveLine({
-      subscribe, after, chance: Math.random, stale: gather,
+      subscribe,
+      after,
+      chance: Math.random,
+      stale: gather,
       // Said by a read, so that there is one way in which a page learns that its session is over.
       signedOut: () => void queryClient.invalidateQueries({ queryKey: trpc.people.me.queryKey() }),
     });

@@ -21,5 +21,10 @@ export const addressNow = (): string => window.location.pathname + window.locati
 /** The entry being put right, for the form it came from and no other: the same command, typed on this very page. */
 export function beingMended(name: CommandName): Entry | null {
   const id = sessionStorage.getItem(KEPT_AS);
-  return outbox.snapshot().queue.find((entry) => entry.id === id && entry.name === name && entry.from === addressNow() && entry.parked) ?? null;
+  return (
+    outbox
+      .snapshot()
+      .queue.find((entry) => entry.id === id && entry.name === name && entry.from === addressNow() && entry.parked) ??
+    null
+  );
 }

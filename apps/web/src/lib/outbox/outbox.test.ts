@@ -63,7 +63,8 @@ function tab(transport: Transport, storage: Storage, air: ((word: Word) => void)
     for (const timer of due) timer.run();
     await settled();
   };
-  const enter = (id: string, replaces?: string) => outbox.enter({ id, name: 'stock.move', title: '', body: { id }, creates: [], from: '/stock' }, replaces);
+  const enter = (id: string, replaces?: string) =>
+    outbox.enter({ id, name: 'stock.move', title: '', body: { id }, creates: [], from: '/stock' }, replaces);
   return { outbox, parked, settled, pass, enter };
 }
 
@@ -176,7 +177,10 @@ describe('the outbox', () => {
     await settled();
     void enter('b');
     await settled();
-    expect(outbox.snapshot().queue).toMatchObject([{ id: 'a', personId: 'ann' }, { id: 'b', personId: 'ann' }]);
+    expect(outbox.snapshot().queue).toMatchObject([
+      { id: 'a', personId: 'ann' },
+      { id: 'b', personId: 'ann' },
+    ]);
     line.signedOut = false;
     await outbox.signedInAs('ann');
     expect([...booked.keys()]).toEqual(['a', 'b']);
@@ -200,7 +204,19 @@ describe('the outbox', () => {
 });
 
 describe('what the server answers', () => {
-  const entry = { id: 'a', name: 'stock.move', title: '', body: {}, personId: 'ann', enteredAt: 0, creates: [], from: '/', tries: 0, dueAt: 0, parked: null };
+  const entry = {
+    id: 'a',
+    name: 'stock.move',
+    title: '',
+    body: {},
+    personId: 'ann',
+    enteredAt: 0,
+    creates: [],
+    from: '/',
+    tries: 0,
+    dueAt: 0,
+    parked: null,
+  };
   const answered = (data: unknown, tries = 0) => transportBy(async () => Promise.reject({ data }))({ ...entry, tries });
 
   it('is asked for again when the outcome is unknown', async () => {
@@ -208,7 +224,9 @@ describe('what the server answers', () => {
   });
 
   it('is asked for again when the line broke', async () => {
-    expect(await transportBy(async () => Promise.reject(new TypeError('Failed to fetch')))(entry)).toMatchObject({ kind: 'lost' });
+    expect(await transportBy(async () => Promise.reject(new TypeError('Failed to fetch')))(entry)).toMatchObject({
+      kind: 'lost',
+    });
   });
 
   it('is final when it is a refusal, with its numbers', async () => {
@@ -217,7 +235,9 @@ describe('what the server answers', () => {
   });
 
   it('is tried a few times when the server stumbled, then parked', async () => {
-    const kinds = await Promise.all([0, 1, 2, 3].map(async (tries) => (await answered({ code: 'fault', requestId: 'r' }, tries)).kind));
+    const kinds = await Promise.all(
+      [0, 1, 2, 3].map(async (tries) => (await answered({ code: 'fault', requestId: 'r' }, tries)).kind),
+    );
     expect(kinds).toEqual(['lost', 'lost', 'lost', 'refused']);
   });
 

@@ -66,17 +66,33 @@ export class Outbox {
     this.personId = personId;
     this.halted = personId === null;
     this.turn += 1;
-    this.show({ queue: await this.parts.storage.read(), signedOut: personId === null, lasting: this.parts.storage.lasting() });
+    this.show({
+      queue: await this.parts.storage.read(),
+      signedOut: personId === null,
+      lasting: this.parts.storage.lasting(),
+    });
     await this.drain();
   }
 
   /** Keeps an entry and sends it when its turn comes. Resolves with the server's answer; rejects with CommandError when refused. */
-  enter(entry: Omit<Entry, 'personId' | 'enteredAt' | 'tries' | 'dueAt' | 'parked'>, replaces?: string): Promise<unknown> {
+  enter(
+    entry: Omit<Entry, 'personId' | 'enteredAt' | 'tries' | 'dueAt' | 'parked'>,
+    replaces?: string,
+  ): Promise<unknown> {
     if (this.personId === null) throw new Error('an entry needs somebody who makes it');
-    const whole: Entry = { ...entry, personId: this.personId, enteredAt: this.parts.now(), tries: 0, dueAt: 0, parked: null };
+    const whole: Entry = {
+      ...entry,
+      personId: this.personId,
+      enteredAt: this.parts.now(),
+      tries: 0,
+      dueAt: 0,
+      parked: null,
+    };
     return new Promise((resolve, reject) => {
       this.waiters.set(whole.id, { resolve, reject });
-      void this.apply({ kind: 'entered', entry: whole, ...(replaces === undefined ? {} : { replaces }) }).then(() => this.drain());
+      void this.apply({ kind: 'entered', entry: whole, ...(replaces === undefined ? {} : { replaces }) }).then(() =>
+        this.drain(),
+      );
     });
   }
 
@@ -134,13 +150,20 @@ export class Outbox {
     if (outcome.kind === 'another-person') this.parts.onAnotherPerson();
   }
 
-  private async settle(entry: Entry, outcome: Exclude<Outcome, { kind: 'signed-out' | 'another-person' }>): Promise<void> {
+  private async settle(
+    entry: Entry,
+    outcome: Exclude<Outcome, { kind: 'signed-out' | 'another-person' }>,
+  ): Promise<void> {
     if (outcome.kind === 'lost') {
       await this.apply({ kind: 'lost', id: entry.id, now: this.parts.now() });
       return;
     }
     // Parked before anyone is told: should this tab die now, the refusal and its input are still there.
-    await this.apply(outcome.kind === 'answered' ? { kind: 'answered', id: entry.id } : { kind: 'refused', id: entry.id, failure: outcome.failure });
+    await this.apply(
+      outcome.kind === 'answered'
+        ? { kind: 'answered', id: entry.id }
+        : { kind: 'refused', id: entry.id, failure: outcome.failure },
+    );
     if (outcome.kind === 'answered') this.parts.onAnswered(entry);
     const claimed = await this.tell(entry.id, outcome);
     this.parts.channel.post({ kind: 'outcome', id: entry.id, outcome });

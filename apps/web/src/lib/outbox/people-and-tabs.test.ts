@@ -27,15 +27,27 @@ type Deed =
 
 const tabs = fc.nat({ max: TABS - 1 });
 const deed: fc.Arbitrary<Deed> = fc.oneof(
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('sign-in' as const), tab: tabs, person: fc.constantFrom(...PEOPLE) }) },
+  {
+    weight: 3,
+    arbitrary: fc.record({ kind: fc.constant('sign-in' as const), tab: tabs, person: fc.constantFrom(...PEOPLE) }),
+  },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('sign-out' as const), tab: tabs }) },
   { weight: 1, arbitrary: fc.constant({ kind: 'session-ends' as const }) },
   { weight: 6, arbitrary: fc.record({ kind: fc.constant('enter' as const), tab: tabs }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('leave-form' as const), tab: tabs }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('reload' as const), tab: tabs }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('line' as const), does: fc.constantFrom('lose-answer' as const, 'lose-question' as const, 'down' as const, 'up' as const) }) },
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      kind: fc.constant('line' as const),
+      does: fc.constantFrom('lose-answer' as const, 'lose-question' as const, 'down' as const, 'up' as const),
+    }),
+  },
   { weight: 2, arbitrary: fc.constant({ kind: 'answer-late' as const }) },
-  { weight: 2, arbitrary: fc.record({ kind: fc.constant('pass' as const), ms: fc.integer({ min: 500, max: 61_000 }) }) },
+  {
+    weight: 2,
+    arbitrary: fc.record({ kind: fc.constant('pass' as const), ms: fc.integer({ min: 500, max: 61_000 }) }),
+  },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('hurry' as const), tab: tabs }) },
 );
 
@@ -56,7 +68,8 @@ function world() {
   /** The server: by the cookie that the question brought, and by the person that the envelope names. */
   const serve = (id: string, owner: string, asked: Person | null, personId: string | undefined): unknown => {
     if (asked === null) throw new CommandError({ code: 'not-signed-in', class: 'access' });
-    if (personId !== undefined && personId !== asked) throw new CommandError({ code: 'another-person', class: 'access' });
+    if (personId !== undefined && personId !== asked)
+      throw new CommandError({ code: 'another-person', class: 'access' });
     const known = booked.find((each) => each.id === id);
     if (known && known.person !== asked) throw new CommandError({ code: 'command-id-reused', class: 'refusal' });
     if (!known) booked.push({ id, owner, person: asked });
@@ -113,7 +126,18 @@ function world() {
     holds = false;
     for (const go of held.splice(0)) go();
   };
-  return { booked, line, storage, openTab, pass, settled, release, hold: () => void (holds = true), sessionOf: () => cookie, open: (person: Person | null) => void (cookie = person) };
+  return {
+    booked,
+    line,
+    storage,
+    openTab,
+    pass,
+    settled,
+    release,
+    hold: () => void (holds = true),
+    sessionOf: () => cookie,
+    open: (person: Person | null) => void (cookie = person),
+  };
 }
 
 async function play(deeds: readonly Deed[]) {
@@ -143,7 +167,9 @@ async function play(deeds: readonly Deed[]) {
       const id = `entry-${entered.length}`;
       entered.push({ id, owner: tab.person });
       tab.last = id;
-      tab.outbox.enter({ id, name: 'stock.move', title: '', body: { owner: tab.person }, creates: [], from: '/' }).catch(() => {});
+      tab.outbox
+        .enter({ id, name: 'stock.move', title: '', body: { owner: tab.person }, creates: [], from: '/' })
+        .catch(() => {});
     } else if (each.kind === 'leave-form') {
       const tab = tabOf(each.tab);
       if (tab.last) tab.outbox.release(tab.last);
@@ -175,11 +201,14 @@ async function play(deeds: readonly Deed[]) {
 
 describe('entries of several people in one browser', () => {
   it('take effect once each, in the name of whoever made them, and none is lost', async () => {
-    await fc.assert(fc.asyncProperty(fc.array(deed, { minLength: 1, maxLength: 40 }), async (deeds) => {
-      const { booked, entered, left } = await play(deeds);
-      expect(booked.filter(({ owner, person }) => owner !== person)).toEqual([]);
-      expect(booked.map(({ id }) => id).toSorted()).toEqual(entered.map(({ id }) => id).toSorted());
-      expect(left).toEqual([]);
-    }), { numRuns: 300 });
+    await fc.assert(
+      fc.asyncProperty(fc.array(deed, { minLength: 1, maxLength: 40 }), async (deeds) => {
+        const { booked, entered, left } = await play(deeds);
+        expect(booked.filter(({ owner, person }) => owner !== person)).toEqual([]);
+        expect(booked.map(({ id }) => id).toSorted()).toEqual(entered.map(({ id }) => id).toSorted());
+        expect(left).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
   }, 120_000);
 });

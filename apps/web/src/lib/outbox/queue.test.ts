@@ -7,9 +7,21 @@ const CHILD = '00000000-0000-4000-8000-000000000002';
 const refusal: Failure = { code: 'not-enough-units', class: 'refusal', data: { wanted: 13, available: 12, of: 'lot' } };
 
 const entry = (id: string, change: Partial<Entry> = {}): Entry => ({
-  id, name: 'stock.move', title: '', body: {}, personId: 'ann', enteredAt: 0, creates: [], from: '/stock', tries: 0, dueAt: 0, parked: null, ...change,
+  id,
+  name: 'stock.move',
+  title: '',
+  body: {},
+  personId: 'ann',
+  enteredAt: 0,
+  creates: [],
+  from: '/stock',
+  tries: 0,
+  dueAt: 0,
+  parked: null,
+  ...change,
 });
-const queueOf = (...entries: Entry[]): Queue => entries.reduce<Queue>((queue, each) => reduce(queue, { kind: 'entered', entry: each }), []);
+const queueOf = (...entries: Entry[]): Queue =>
+  entries.reduce<Queue>((queue, each) => reduce(queue, { kind: 'entered', entry: each }), []);
 const ids = (queue: Queue) => queue.map((each) => each.id);
 const parkedIds = (queue: Queue) => ids(queue.filter((each) => each.parked));
 

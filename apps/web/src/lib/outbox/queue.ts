@@ -45,18 +45,28 @@ const FIRST_PAUSE_MS = 1_000;
 const LONGEST_PAUSE_MS = 60_000;
 
 /** How long to wait after the n-th unanswered try: doubled each time up to a minute. */
-export const pauseAfter = (tries: number): number => Math.min(LONGEST_PAUSE_MS, FIRST_PAUSE_MS * 2 ** Math.max(0, tries - 1));
+export const pauseAfter = (tries: number): number =>
+  Math.min(LONGEST_PAUSE_MS, FIRST_PAUSE_MS * 2 ** Math.max(0, tries - 1));
 
 export function reduce(queue: Queue, happening: Happening): Queue {
   switch (happening.kind) {
     case 'entered':
       return enter(queue, happening.entry, happening.replaces);
     case 'answered':
-      return queue.filter((entry) => entry.id !== happening.id).map((entry) => (dependsOn(entry, happening.id) ? ready(entry) : entry));
+      return queue
+        .filter((entry) => entry.id !== happening.id)
+        .map((entry) => (dependsOn(entry, happening.id) ? ready(entry) : entry));
     case 'lost':
-      return change(queue, happening.id, (entry) => ({ ...entry, tries: entry.tries + 1, dueAt: happening.now + pauseAfter(entry.tries + 1) }));
+      return change(queue, happening.id, (entry) => ({
+        ...entry,
+        tries: entry.tries + 1,
+        dueAt: happening.now + pauseAfter(entry.tries + 1),
+      }));
     case 'refused':
-      return parkDependants(change(queue, happening.id, (entry) => ({ ...entry, parked: { kind: 'refused', failure: happening.failure } })), happening.id);
+      return parkDependants(
+        change(queue, happening.id, (entry) => ({ ...entry, parked: { kind: 'refused', failure: happening.failure } })),
+        happening.id,
+      );
     case 'send-again':
       return change(queue, happening.id, ready);
     case 'discarded':
@@ -68,14 +78,19 @@ export function reduce(queue: Queue, happening: Happening): Queue {
 
 const dependsOn = (entry: Entry, id: string): boolean => entry.parked?.kind === 'depends' && entry.parked.on === id;
 const ready = (entry: Entry): Entry => ({ ...entry, parked: null, tries: 0, dueAt: 0 });
-const change = (queue: Queue, id: string, how: (entry: Entry) => Entry): Queue => queue.map((entry) => (entry.id === id ? how(entry) : entry));
+const change = (queue: Queue, id: string, how: (entry: Entry) => Entry): Queue =>
+  queue.map((entry) => (entry.id === id ? how(entry) : entry));
 
 /** A mended entry takes the place of the refused one, and what depended on that now depends on it. */
 function enter(queue: Queue, entry: Entry, replaces: string | undefined): Queue {
   const place = queue.findIndex((each) => each.id === replaces);
   const rest = queue
     .filter((each) => each.id !== replaces)
-    .map((each): Entry => (replaces !== undefined && dependsOn(each, replaces) ? { ...each, parked: { kind: 'depends', on: entry.id } } : each));
+    .map((each): Entry =>
+      replaces !== undefined && dependsOn(each, replaces)
+        ? { ...each, parked: { kind: 'depends', on: entry.id } }
+        : each,
+    );
   if (place >= 0) return [...rest.slice(0, place), entry, ...rest.slice(place)];
   const blocker = rest.find((each) => each.parked && mentionsOneOf(entry, each.creates));
   return [...rest, blocker ? { ...entry, parked: { kind: 'depends', on: blocker.id } } : entry];

@@ -26,7 +26,9 @@ export function outcomeOf(failure: Failure, triesBefore: number): Outcome {
 }
 
 /** Each entry goes out in the name of whoever made it, not of whoever the tab is of now. */
-export function transportBy(send: (name: string, id: string, body: unknown, personId: string) => Promise<unknown>): Transport {
+export function transportBy(
+  send: (name: string, id: string, body: unknown, personId: string) => Promise<unknown>,
+): Transport {
   return async (entry) => {
     try {
       return { kind: 'answered', answer: await send(entry.name, entry.id, entry.body, entry.personId) };

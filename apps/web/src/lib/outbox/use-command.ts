@@ -29,7 +29,10 @@ export interface CommandHandle<Name extends CommandName> {
 type Settled = { state: 'idle' | 'saved' | 'refused'; failure: Failure | null };
 
 /** `title` is what the entry is called in the outbox while it waits, such as "Lost: 12 of ASTU-26-004". */
-export function useCommand<Name extends CommandName>(name: Name, { title = '' }: { title?: string } = {}): CommandHandle<Name> {
+export function useCommand<Name extends CommandName>(
+  name: Name,
+  { title = '' }: { title?: string } = {},
+): CommandHandle<Name> {
   const [settled, setSettled] = useState<Settled>({ state: 'idle', failure: null });
   const [entryId, setEntryId] = useState<string | null>(null);
   const underWay = useRef<string | null>(null);
@@ -69,13 +72,16 @@ export function useCommand<Name extends CommandName>(name: Name, { title = '' }:
     setEntryId(null);
     setSettled({ state: 'idle', failure: null });
   }, []);
-  const takeKept = useCallback((fits: (body: CommandBody<Name>) => boolean = () => true) => {
-    const entry = beingMended(name);
-    const body = entry?.body as CommandBody<Name>;
-    if (!entry || !fits(body)) return null;
-    last.current = { id: entry.id, creates: entry.creates };
-    return { body, failure: entry.parked?.kind === 'refused' ? entry.parked.failure : null };
-  }, [name]);
+  const takeKept = useCallback(
+    (fits: (body: CommandBody<Name>) => boolean = () => true) => {
+      const entry = beingMended(name);
+      const body = entry?.body as CommandBody<Name>;
+      if (!entry || !fits(body)) return null;
+      last.current = { id: entry.id, creates: entry.creates };
+      return { body, failure: entry.parked?.kind === 'refused' ? entry.parked.failure : null };
+    },
+    [name],
+  );
   const dropKept = useCallback(() => {
     if (last.current) void outbox.discard(last.current.id);
     reset();

@@ -28,7 +28,11 @@ export function ReadFailed({ error, onRetry }: { error: unknown; onRetry: () => 
   const { ui, shell } = useMessages();
   const failure = readFailure(error);
   const mayRetry = failure.class === 'retry' || failure.class === 'fault';
-  const titles = { 'not-allowed': shell.noAccessTitle, 'not-found': shell.notFoundTitle, 'no-answer': shell.noAnswerTitle };
+  const titles = {
+    'not-allowed': shell.noAccessTitle,
+    'not-found': shell.notFoundTitle,
+    'no-answer': shell.noAnswerTitle,
+  };
   const title = failure.code in titles ? titles[failure.code as keyof typeof titles] : shell.brokenTitle;
   return (
     <EmptyState kind="failed" title={title} actions={mayRetry && <Button onClick={onRetry}>{ui.tryAgain}</Button>}>

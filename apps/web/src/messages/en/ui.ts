@@ -50,7 +50,8 @@ export const ui = {
   sortBy: 'Sort by',
   ascending: 'lowest first',
   descending: 'highest first',
-  turnOrder: (isAscending: boolean): string => (isAscending ? 'Now lowest first. Turn round' : 'Now highest first. Turn round'),
+  turnOrder: (isAscending: boolean): string =>
+    isAscending ? 'Now lowest first. Turn round' : 'Now highest first. Turn round',
   selectRow: (name: string) => `Select ${name}`,
   selectPage: 'Select all on this page',
   selected: (count: number) => plural(count, { one: '# selected', other: '# selected' }),

@@ -24,4 +24,29 @@ import { today } from './pot-life/today.ts';
 import { ui } from './ui.ts';
 import { winter } from './winter.ts';
 
-export const messages: Messages = { board, door, errors, gardens, issues, losses, lots, outbox, people, planning, plants, propagation, record, rules, seed, settings, shell, sources, stockIn, substitutes, tasks, today, ui, winter };
+export const messages: Messages = {
+  board,
+  door,
+  errors,
+  gardens,
+  issues,
+  losses,
+  lots,
+  outbox,
+  people,
+  planning,
+  plants,
+  propagation,
+  record,
+  rules,
+  seed,
+  settings,
+  shell,
+  sources,
+  stockIn,
+  substitutes,
+  tasks,
+  today,
+  ui,
+  winter,
+};

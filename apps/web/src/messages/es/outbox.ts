@@ -5,7 +5,8 @@ export const outbox: typeof en = {
   title: 'Bandeja de salida',
   lead: 'Cada anotación queda en este aparato hasta que el servidor responda.',
   noAnswer: 'El servidor no responde. Revise la conexión e intente de nuevo.',
-  fault: (requestId) => `El servidor tropezó y no pudo hacer esto.${requestId ? ` Si pasa otra vez, dé este número a quien cuida el servidor: ${requestId}.` : ''}`,
+  fault: (requestId) =>
+    `El servidor tropezó y no pudo hacer esto.${requestId ? ` Si pasa otra vez, dé este número a quien cuida el servidor: ${requestId}.` : ''}`,
   allSent: 'Todo está enviado',
   allSentText: 'El servidor respondió a todas las anotaciones hechas en este aparato.',
   waiting: (count) => plural(count, { one: '# anotación espera su envío', other: '# anotaciones esperan su envío' }),
@@ -20,7 +21,8 @@ export const outbox: typeof en = {
   dependsOnOther: 'Necesita una anotación que el servidor rechazó. Sale sola cuando esa se corrija.',
   typed: 'Lo anotado',
   sendAgain: 'Enviar de nuevo',
-  mending: 'El servidor rechazó esta anotación. Corríjala y envíela de nuevo; toma el lugar de la que está en la bandeja.',
+  mending:
+    'El servidor rechazó esta anotación. Corríjala y envíela de nuevo; toma el lugar de la que está en la bandeja.',
   clash: {
     title: (by: string | null) => `${by ?? 'Otra persona'} cambió esto mientras usted escribía.`,
     savedAt: (when: string) => `Se guardó el ${when}. Lo suyo todavía no se guardó.`,
@@ -41,6 +43,10 @@ export const outbox: typeof en = {
   parkedToast: 'Una anotación fue rechazada y queda en la bandeja de salida.',
   show: 'Ver',
   signInAgain: 'Entre de nuevo para enviar lo que espera aquí.',
-  somebodyElse: (count) => plural(count, { one: '# anotación de otra persona espera a que entre.', other: '# anotaciones de otras personas esperan a que entren.' }),
+  somebodyElse: (count) =>
+    plural(count, {
+      one: '# anotación de otra persona espera a que entre.',
+      other: '# anotaciones de otras personas esperan a que entren.',
+    }),
   notLasting: 'Este navegador no guarda nada al cerrarse: deje esta página abierta hasta que todo esté enviado.',
 };

@@ -11,7 +11,13 @@ describe('a kept entry in words', () => {
   });
 
   it('shows what was typed and leaves out ids and what is empty', () => {
-    const body = { lotId: '6a1c7f0e-3f6d-4a55-9a52-0d8f3f6f9b11', units: 12, note: '', happenedOn: '2026-04-14', lines: [{ plantedUnits: 3 }] };
+    const body = {
+      lotId: '6a1c7f0e-3f6d-4a55-9a52-0d8f3f6f9b11',
+      units: 12,
+      note: '',
+      happenedOn: '2026-04-14',
+      lines: [{ plantedUnits: 3 }],
+    };
     expect(typedFacts(body)).toEqual([
       { term: 'units', value: '12' },
       { term: 'happened on', value: '2026-04-14' },

@@ -21,7 +21,9 @@ export function typedFacts(body: unknown, path: readonly string[] = []): Fact[] 
   if (body === null || body === undefined || body === '') return [];
   if (typeof body === 'object') {
     const typed = Object.entries(body).filter(([key]) => path.length > 0 || !READ.has(key));
-    return typed.flatMap(([key, value]) => typedFacts(value, [...path, Array.isArray(body) ? String(Number(key) + 1) : spelled(key)]));
+    return typed.flatMap(([key, value]) =>
+      typedFacts(value, [...path, Array.isArray(body) ? String(Number(key) + 1) : spelled(key)]),
+    );
   }
   const text = String(body);
   return UUID.test(text) ? [] : [{ term: path.join(' '), value: text }];

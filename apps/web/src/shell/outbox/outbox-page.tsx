@@ -34,7 +34,12 @@ export function OutboxPage() {
       {box.parked.length > 0 && (
         <Section title={words.attentionTitle} aside={box.parked.length}>
           {box.parked.map((entry) => (
-            <ParkedEntry key={entry.id} entry={entry} onSendAgain={() => box.sendAgain(entry.id)} onDiscard={() => setDiscarding(entry)} />
+            <ParkedEntry
+              key={entry.id}
+              entry={entry}
+              onSendAgain={() => box.sendAgain(entry.id)}
+              onDiscard={() => setDiscarding(entry)}
+            />
           ))}
         </Section>
       )}
@@ -70,7 +75,10 @@ function EntryFacts({ entry, state }: { entry: Entry; state?: string }) {
     <>
       <h3>{nameOf(entry)}</h3>
       <p>
-        {words.enteredAt} <time dateTime={new Date(entry.enteredAt).toISOString()}>{dates.instant(new Date(entry.enteredAt).toISOString())}</time>
+        {words.enteredAt}{' '}
+        <time dateTime={new Date(entry.enteredAt).toISOString()}>
+          {dates.instant(new Date(entry.enteredAt).toISOString())}
+        </time>
         {state && ` · ${state}`}
       </p>
       <DefinitionList facts={typedFacts(entry.body)} />
@@ -78,7 +86,15 @@ function EntryFacts({ entry, state }: { entry: Entry; state?: string }) {
   );
 }
 
-function ParkedEntry({ entry, onSendAgain, onDiscard }: { entry: Entry; onSendAgain: () => void; onDiscard: () => void }) {
+function ParkedEntry({
+  entry,
+  onSendAgain,
+  onDiscard,
+}: {
+  entry: Entry;
+  onSendAgain: () => void;
+  onDiscard: () => void;
+}) {
   const { outbox: words } = useMessages();
   const navigate = useNavigate();
   const refused = entry.parked?.kind === 'refused' ? entry.parked.failure : null;

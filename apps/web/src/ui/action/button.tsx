@@ -16,7 +16,15 @@ export interface ButtonProps extends Omit<ComponentProps<'button'>, 'className'>
   children: ReactNode;
 }
 
-export function Button({ look = 'plain', busy = false, wide = false, type = 'button', onClick, children, ...rest }: ButtonProps) {
+export function Button({
+  look = 'plain',
+  busy = false,
+  wide = false,
+  type = 'button',
+  onClick,
+  children,
+  ...rest
+}: ButtonProps) {
   const { ui } = useMessages();
   return (
     <button

@@ -33,7 +33,13 @@ export function RowLink({ to, children, ...rest }: LinkProps) {
   );
 }
 
-export function ButtonLink({ to, look = 'plain', wide = false, children, ...rest }: LinkProps & { look?: ButtonLook; wide?: boolean }) {
+export function ButtonLink({
+  to,
+  look = 'plain',
+  wide = false,
+  children,
+  ...rest
+}: LinkProps & { look?: ButtonLook; wide?: boolean }) {
   return (
     <Link to={to} className={`button button-${look}${wide ? ' button-wide' : ''}`} {...rest}>
       {children}

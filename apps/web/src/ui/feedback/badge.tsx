@@ -14,7 +14,14 @@ export interface BadgeProps {
   children: ReactNode;
 }
 
-const TONE_OF: Record<BadgeShape, BadgeTone> = { full: 'living', half: 'soon', over: 'past', hatched: 'asleep', tied: 'plain', open: 'plain' };
+const TONE_OF: Record<BadgeShape, BadgeTone> = {
+  full: 'living',
+  half: 'soon',
+  over: 'past',
+  hatched: 'asleep',
+  tied: 'plain',
+  open: 'plain',
+};
 
 const SHAPES: Record<BadgeShape, ReactNode> = {
   full: <circle cx="6" cy="6" r="5" fill="currentColor" />,

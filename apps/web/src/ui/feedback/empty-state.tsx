@@ -22,7 +22,14 @@ const MARKS: Record<EmptyStateProps['kind'], ReactNode> = {
 export function EmptyState({ kind, title, children, actions }: EmptyStateProps) {
   return (
     <div className={`empty empty-${kind}`} role={kind === 'failed' ? 'alert' : undefined}>
-      <svg className="empty-mark" viewBox="0 0 48 48" fill="none" stroke="currentColor" strokeWidth="2.5" aria-hidden="true">
+      <svg
+        className="empty-mark"
+        viewBox="0 0 48 48"
+        fill="none"
+        stroke="currentColor"
+        strokeWidth="2.5"
+        aria-hidden="true"
+      >
         {MARKS[kind]}
       </svg>
       <div className="empty-words">

@@ -16,7 +16,13 @@ export function CheckboxField({ value, onChange, ...props }: CheckboxFieldProps)
   return (
     <div className="field" data-invalid={field.error ? true : undefined}>
       <label className="choice">
-        <input {...field.control} type="checkbox" className="choice-mark" checked={value} onChange={(event) => onChange(event.target.checked)} />
+        <input
+          {...field.control}
+          type="checkbox"
+          className="choice-mark"
+          checked={value}
+          onChange={(event) => onChange(event.target.checked)}
+        />
         <span>{props.label}</span>
       </label>
       {props.hint && (
@@ -40,7 +46,13 @@ export interface RadioFieldProps<T extends string> extends FieldProps {
   look?: 'list' | 'segments';
 }
 
-export function RadioField<T extends string>({ value, onChange, choices, look = 'list', ...props }: RadioFieldProps<T>) {
+export function RadioField<T extends string>({
+  value,
+  onChange,
+  choices,
+  look = 'list',
+  ...props
+}: RadioFieldProps<T>) {
   const field = useField(props, choices);
   return (
     <FieldFrame field={field} group {...props}>

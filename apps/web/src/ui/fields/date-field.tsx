@@ -12,7 +12,15 @@ export function DateField({ value, onChange, min, max, ...props }: DateFieldProp
   const field = useField(props);
   return (
     <FieldFrame field={field} {...props}>
-      <input {...field.control} className="field-box field-box-day" type="date" min={min} max={max} value={value} onChange={(event) => onChange(event.target.value)} />
+      <input
+        {...field.control}
+        className="field-box field-box-day"
+        type="date"
+        min={min}
+        max={max}
+        value={value}
+        onChange={(event) => onChange(event.target.value)}
+      />
     </FieldFrame>
   );
 }

@@ -22,10 +22,19 @@ export interface Field {
   labelId: string;
   error: string | undefined;
   /** Spread onto the control. */
-  control: { id: string; name: string; 'aria-describedby': string | undefined; 'aria-invalid': true | undefined; 'aria-required': true | undefined };
+  control: {
+    id: string;
+    name: string;
+    'aria-describedby': string | undefined;
+    'aria-invalid': true | undefined;
+    'aria-required': true | undefined;
+  };
 }
 
-export function useField({ name, label, hint, error, optional }: FieldProps, choices?: readonly { value: string; label: string }[]): Field {
+export function useField(
+  { name, label, hint, error, optional }: FieldProps,
+  choices?: readonly { value: string; label: string }[],
+): Field {
   const form = useContext(FormFieldsContext);
   const own = useId();
   const id = form ? fieldId(form.id, name) : own;
@@ -84,7 +93,13 @@ export function FieldFrame({ field, label, hint, optional, group = false, childr
   );
   if (group) {
     return (
-      <fieldset className="field" id={field.id} tabIndex={-1} aria-describedby={field.control['aria-describedby']} data-invalid={field.error ? true : undefined}>
+      <fieldset
+        className="field"
+        id={field.id}
+        tabIndex={-1}
+        aria-describedby={field.control['aria-describedby']}
+        data-invalid={field.error ? true : undefined}
+      >
         <legend className="field-label">{words}</legend>
         {below}
         {children}

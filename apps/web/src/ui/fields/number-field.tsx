@@ -25,12 +25,24 @@ export function readNumber(text: string): number | null {
   return /^-?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
 }
 
-export function NumberField({ value, onChange, unit, decimal = false, steps = false, min = 0, ...props }: NumberFieldProps) {
+export function NumberField({
+  value,
+  onChange,
+  unit,
+  decimal = false,
+  steps = false,
+  min = 0,
+  ...props
+}: NumberFieldProps) {
   const field = useField(props);
   const { ui } = useMessages();
   const [typed, setTyped] = useState(value === null ? '' : String(value));
   // The text stays as typed ("12," on the way to "12,5") until the value is changed from outside.
-  const shown = Object.is(readNumber(typed), value) ? typed : value === null || Number.isNaN(value) ? '' : String(value);
+  const shown = Object.is(readNumber(typed), value)
+    ? typed
+    : value === null || Number.isNaN(value)
+      ? ''
+      : String(value);
   const change = (text: string) => {
     setTyped(text);
     onChange(readNumber(text));

@@ -2,7 +2,10 @@
 import type { ComponentProps } from 'react';
 import { FieldFrame, useField, type FieldProps } from './field.tsx';
 
-type InputExtras = Pick<ComponentProps<'input'>, 'autoComplete' | 'inputMode' | 'maxLength' | 'placeholder' | 'readOnly' | 'spellCheck' | 'autoCapitalize'>;
+type InputExtras = Pick<
+  ComponentProps<'input'>,
+  'autoComplete' | 'inputMode' | 'maxLength' | 'placeholder' | 'readOnly' | 'spellCheck' | 'autoCapitalize'
+>;
 
 export interface TextFieldProps extends FieldProps, InputExtras {
   type?: 'text' | 'email' | 'password' | 'search' | 'tel' | 'url';
@@ -15,7 +18,14 @@ export function TextField({ type = 'text', value, onChange, ...props }: TextFiel
   const { name: _name, label: _label, hint: _hint, error: _error, optional: _optional, ...extras } = props;
   return (
     <FieldFrame field={field} {...props}>
-      <input {...extras} {...field.control} className="field-box" type={type} value={value} onChange={(event) => onChange(event.target.value)} />
+      <input
+        {...extras}
+        {...field.control}
+        className="field-box"
+        type={type}
+        value={value}
+        onChange={(event) => onChange(event.target.value)}
+      />
     </FieldFrame>
   );
 }
@@ -31,7 +41,14 @@ export function TextArea({ value, rows = 3, maxLength, onChange, ...props }: Tex
   const field = useField(props);
   return (
     <FieldFrame field={field} {...props}>
-      <textarea {...field.control} className="field-box" rows={rows} maxLength={maxLength} value={value} onChange={(event) => onChange(event.target.value)} />
+      <textarea
+        {...field.control}
+        className="field-box"
+        rows={rows}
+        maxLength={maxLength}
+        value={value}
+        onChange={(event) => onChange(event.target.value)}
+      />
     </FieldFrame>
   );
 }

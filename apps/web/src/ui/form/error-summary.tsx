@@ -23,7 +23,14 @@ export function ErrorSummary({ ref, formId, errors, problem, labels }: ErrorSumm
   const lines = places.map((name) => ({ name, sentence: errors[name], label: labels.get(name) }));
   const count = lines.length + (problem ? 1 : 0);
   return (
-    <div ref={ref} tabIndex={-1} hidden={count === 0} className="error-summary" role="group" aria-label={ui.problems(count)}>
+    <div
+      ref={ref}
+      tabIndex={-1}
+      hidden={count === 0}
+      className="error-summary"
+      role="group"
+      aria-label={ui.problems(count)}
+    >
       {count > 0 && (
         <>
           <p className="error-summary-title">{ui.problems(count)}</p>

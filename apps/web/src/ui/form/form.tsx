@@ -25,11 +25,23 @@ export interface FormProps {
 
 const NO_ERRORS: Readonly<Record<string, string>> = {};
 
-export function Form({ errors = NO_ERRORS, problem, attempt = 0, notice, above, onSubmit, children, ...rest }: FormProps) {
+export function Form({
+  errors = NO_ERRORS,
+  problem,
+  attempt = 0,
+  notice,
+  above,
+  onSubmit,
+  children,
+  ...rest
+}: FormProps) {
   const id = useId();
   const labels = useRef(new Map<string, string>());
   const choices = useRef(new Map<string, ReadonlyMap<string, string>>());
-  const fields = useMemo<FormFields>(() => ({ id, errors, labels: labels.current, choices: choices.current }), [id, errors]);
+  const fields = useMemo<FormFields>(
+    () => ({ id, errors, labels: labels.current, choices: choices.current }),
+    [id, errors],
+  );
   const summary = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (attempt > 0) summary.current?.focus();

@@ -13,7 +13,13 @@ export interface DefinitionListProps {
   facts: readonly (Fact | false | null | undefined)[];
 }
 
-const isKnown = (fact: Fact | false | null | undefined): fact is Fact => Boolean(fact) && typeof fact === 'object' && fact !== null && fact.value !== null && fact.value !== undefined && fact.value !== '';
+const isKnown = (fact: Fact | false | null | undefined): fact is Fact =>
+  Boolean(fact) &&
+  typeof fact === 'object' &&
+  fact !== null &&
+  fact.value !== null &&
+  fact.value !== undefined &&
+  fact.value !== '';
 
 export function DefinitionList({ facts }: DefinitionListProps) {
   return (

@@ -20,7 +20,13 @@ function Overlay({ open, onClose, title, children, shape }: DialogProps & { shap
   const { ui } = useMessages();
   const layer = useRef<HTMLDivElement>(null);
   return (
-    <ModalOverlay ref={layer} className={`overlay overlay-${shape}`} isOpen={open} onOpenChange={(isOpen) => !isOpen && onClose()} isDismissable={shape === 'sheet'}>
+    <ModalOverlay
+      ref={layer}
+      className={`overlay overlay-${shape}`}
+      isOpen={open}
+      onOpenChange={(isOpen) => !isOpen && onClose()}
+      isDismissable={shape === 'sheet'}
+    >
       <Modal className={`overlay-box overlay-box-${shape}`}>
         <DialogBox className="overlay-content">
           <header className="overlay-head">

@@ -65,8 +65,13 @@ export function rootPath(level: number, gap = 2.9): string {
   for (let y = FLOOR_Y - 1.6; y > level + 1; y -= gap) {
     const reach = halfWidth(y) - 0.9;
     const bend = 1.2 * side;
-    strands.push(`M${at({ x: MIDDLE - reach, y: y + bend / 3 })}C${at({ x: MIDDLE - reach / 3, y: y - bend })} ${at({ x: MIDDLE + reach / 3, y: y + bend })} ${at({ x: MIDDLE + reach, y: y - bend / 3 })}`);
-    for (const share of [-0.55, 0.1, 0.6]) strands.push(`M${at({ x: MIDDLE + reach * share, y: y + (share < 0 ? -bend / 4 : bend / 4) })}l${round(0.7 * side)} ${1.1}`);
+    strands.push(
+      `M${at({ x: MIDDLE - reach, y: y + bend / 3 })}C${at({ x: MIDDLE - reach / 3, y: y - bend })} ${at({ x: MIDDLE + reach / 3, y: y + bend })} ${at({ x: MIDDLE + reach, y: y - bend / 3 })}`,
+    );
+    for (const share of [-0.55, 0.1, 0.6])
+      strands.push(
+        `M${at({ x: MIDDLE + reach * share, y: y + (share < 0 ? -bend / 4 : bend / 4) })}l${round(0.7 * side)} ${1.1}`,
+      );
     side = -side;
   }
   return strands.join('');

@@ -59,7 +59,9 @@ export function PotSign(props: PotSignProps) {
     >
       {share !== null && !dormant && <path className="pot-sign-fill" d={fillPath(level)} />}
       {share !== null && dormant && <path className="pot-sign-hatch" d={hatchPath(level)} />}
-      {share !== null && !dormant && size >= DETAILS_FROM_PX && <path className="pot-sign-strands" d={rootPath(level)} />}
+      {share !== null && !dormant && size >= DETAILS_FROM_PX && (
+        <path className="pot-sign-strands" d={rootPath(level)} />
+      )}
       {past && <path className="pot-sign-spill" d={SPILL} />}
       <path className="pot-sign-wall" d={POT_OUTLINE} strokeDasharray={share === null ? '1.6 1.8' : undefined} />
       <path className="pot-sign-rim" d={`M3.2 ${RIM_Y}H20.8`} />

@@ -28,7 +28,19 @@ export interface DataTableProps<Row> {
   stale?: boolean;
 }
 
-export function DataTable<Row>({ caption, quietCaption = false, rows, rowId, rowName, columns, sort, onSort, selection, empty, stale = false }: DataTableProps<Row>) {
+export function DataTable<Row>({
+  caption,
+  quietCaption = false,
+  rows,
+  rowId,
+  rowName,
+  columns,
+  sort,
+  onSort,
+  selection,
+  empty,
+  stale = false,
+}: DataTableProps<Row>) {
   const { ui } = useMessages();
   const captionId = useId();
   if (rows.length === 0) return <>{empty}</>;
@@ -49,7 +61,12 @@ export function DataTable<Row>({ caption, quietCaption = false, rows, rowId, row
       {onSort && <SortSelect columns={columns} sort={sort} onSort={onSort} />}
       {selection && (
         <label className="choice table-select-page">
-          <input type="checkbox" className="choice-mark" checked={allOnPage} onChange={(event) => toggle(pageIds, event.target.checked)} />
+          <input
+            type="checkbox"
+            className="choice-mark"
+            checked={allOnPage}
+            onChange={(event) => toggle(pageIds, event.target.checked)}
+          />
           {ui.selectPage}
         </label>
       )}
@@ -63,7 +80,12 @@ export function DataTable<Row>({ caption, quietCaption = false, rows, rowId, row
               <th role="columnheader" scope="col" className="table-check">
                 <label className="table-check-target">
                   <span className="only-heard">{ui.selectPage}</span>
-                  <input type="checkbox" className="choice-mark" checked={allOnPage} onChange={(event) => toggle(pageIds, event.target.checked)} />
+                  <input
+                    type="checkbox"
+                    className="choice-mark"
+                    checked={allOnPage}
+                    onChange={(event) => toggle(pageIds, event.target.checked)}
+                  />
                 </label>
               </th>
             )}
@@ -82,7 +104,12 @@ export function DataTable<Row>({ caption, quietCaption = false, rows, rowId, row
                   <td role="cell" className="table-check">
                     <label className="table-check-target">
                       <span className="only-heard">{ui.selectRow(rowName(row))}</span>
-                      <input type="checkbox" className="choice-mark" checked={chosen} onChange={(event) => toggle([id], event.target.checked)} />
+                      <input
+                        type="checkbox"
+                        className="choice-mark"
+                        checked={chosen}
+                        onChange={(event) => toggle([id], event.target.checked)}
+                      />
                     </label>
                   </td>
                 )}
@@ -92,9 +119,7 @@ export function DataTable<Row>({ caption, quietCaption = false, rows, rowId, row
                     role="cell"
                     className={`table-cell${column.figure ? ' table-figure' : ''}${column.title ? ' table-title' : ''}${column.wideOnly ? ' table-wide' : ''}`}
                   >
-                    {!column.title && (
-                      <span className="table-label">{column.header}</span>
-                    )}
+                    {!column.title && <span className="table-label">{column.header}</span>}
                     <div className="table-value">{column.cell(row)}</div>
                   </td>
                 ))}

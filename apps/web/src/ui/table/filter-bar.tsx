@@ -27,7 +27,17 @@ function SearchBox({ label, value, onChange }: NonNullable<FilterBarProps['searc
     const wait = setTimeout(() => onChange(text), PAUSE_MS);
     return () => clearTimeout(wait);
   }, [text, value, onChange]);
-  return <TextField name="q" type="search" label={label} optional="unsaid" value={text} onChange={setText} autoComplete="off" />;
+  return (
+    <TextField
+      name="q"
+      type="search"
+      label={label}
+      optional="unsaid"
+      value={text}
+      onChange={setText}
+      autoComplete="off"
+    />
+  );
 }
 
 export function FilterBar({ search, children, set, onClear }: FilterBarProps) {

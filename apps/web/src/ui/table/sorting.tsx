@@ -14,7 +14,11 @@ export function SortHeader<Row>({ column, sort, onSort }: SortProps & { column: 
   return (
     <th role="columnheader" scope="col" aria-sort={order} className={column.figure ? 'table-figure' : undefined}>
       {column.sortable && onSort ? (
-        <button type="button" className="sort-button" onClick={() => onSort({ key: column.key, descending: here ? !sort.descending : false })}>
+        <button
+          type="button"
+          className="sort-button"
+          onClick={() => onSort({ key: column.key, descending: here ? !sort.descending : false })}
+        >
           {column.header}
           <span className="sort-mark" data-order={order ?? 'none'} aria-hidden="true" />
         </button>
@@ -25,7 +29,15 @@ export function SortHeader<Row>({ column, sort, onSort }: SortProps & { column: 
   );
 }
 
-export function SortSelect<Row>({ columns, sort, onSort }: { columns: readonly Column<Row>[]; sort: Sort | undefined; onSort: (sort: Sort) => void }) {
+export function SortSelect<Row>({
+  columns,
+  sort,
+  onSort,
+}: {
+  columns: readonly Column<Row>[];
+  sort: Sort | undefined;
+  onSort: (sort: Sort) => void;
+}) {
   const { ui } = useMessages();
   const sortable = columns.filter((column) => column.sortable);
   if (sortable.length === 0) return null;
@@ -33,7 +45,11 @@ export function SortSelect<Row>({ columns, sort, onSort }: { columns: readonly C
     <div className="sort-select">
       <label className="sort-label">
         {ui.sortBy}
-        <select className="field-box" value={sort?.key ?? ''} onChange={(event) => onSort({ key: event.target.value, descending: sort?.descending ?? false })}>
+        <select
+          className="field-box"
+          value={sort?.key ?? ''}
+          onChange={(event) => onSort({ key: event.target.value, descending: sort?.descending ?? false })}
+        >
           {!sort && <option value="">{ui.choose}</option>}
           {sortable.map((column) => (
             <option key={column.key} value={column.key}>
@@ -43,7 +59,12 @@ export function SortSelect<Row>({ columns, sort, onSort }: { columns: readonly C
         </select>
       </label>
       {sort && (
-        <button type="button" className="button" aria-label={ui.turnOrder(!sort.descending)} onClick={() => onSort({ ...sort, descending: !sort.descending })}>
+        <button
+          type="button"
+          className="button"
+          aria-label={ui.turnOrder(!sort.descending)}
+          onClick={() => onSort({ ...sort, descending: !sort.descending })}
+        >
           <span className="sort-mark" data-order={sort.descending ? 'descending' : 'ascending'} aria-hidden="true" />
         </button>
       )}

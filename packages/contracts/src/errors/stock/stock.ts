@@ -3,7 +3,9 @@ import { errorKind } from '../kind.ts';
 export const stockErrors = {
   /** Fewer units are there than were asked for; the sentence names both numbers. */
   /** What was counted in spring does not sum to what stands there; sent again with `bookDifferences` it is recorded. */
-  'spring-count-differs': errorKind<{ lots: { lotId: string; lot: string; placeId: string; place: string; standing: number; counted: number }[] }>('refusal', 422),
+  'spring-count-differs': errorKind<{
+    lots: { lotId: string; lot: string; placeId: string; place: string; standing: number; counted: number }[];
+  }>('refusal', 422),
   'not-enough-units': errorKind<{ wanted: number; available: number; of: string }>('refusal', 409),
   /** The lot stands in several places and only the grower knows which plants are meant. */
   'which-place': errorKind<{ of: string; places: { placeId: string; code: string; units: number }[] }>('refusal', 422),

@@ -1,10 +1,28 @@
-import { BATCH_UNITS, MAX_STAGE_DAYS, needsSource, PROPAGATION_METHODS, STAGE_KINDS, STAGE_LIGHTS, STANDINGS } from '@rootclock/domain';
+import {
+  BATCH_UNITS,
+  MAX_STAGE_DAYS,
+  needsSource,
+  PROPAGATION_METHODS,
+  STAGE_KINDS,
+  STAGE_LIGHTS,
+  STANDINGS,
+} from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { id, longText, monthDay, optionalText, page, share, text } from '../../fields.ts';
 
 /** What the printed page says in words: the fields of public native-plant propagation protocols, in their order. */
 export const PROTOCOL_TEXTS = [
-  'collection', 'processing', 'prePlanting', 'growingArea', 'establishment', 'activeGrowth', 'hardening', 'harvest', 'storage', 'otherNotes', 'references',
+  'collection',
+  'processing',
+  'prePlanting',
+  'growingArea',
+  'establishment',
+  'activeGrowth',
+  'hardening',
+  'harvest',
+  'storage',
+  'otherNotes',
+  'references',
 ] as const;
 export type ProtocolText = (typeof PROTOCOL_TEXTS)[number];
 
@@ -12,37 +30,55 @@ const days = z.int().check(z.gte(0), z.lte(MAX_STAGE_DAYS));
 const celsius = z.nullable(z.number().check(z.gte(-40), z.lte(60)));
 const standing = z.enum(STANDINGS);
 
-const stage = z.strictObject({
-  kind: z.enum(STAGE_KINDS),
-  shortDays: days,
-  usualDays: days,
-  longDays: days,
-  durationStanding: z._default(standing, 'own setting'),
-  durationSource: optionalText,
-  /** Of what enters the stage, 0 to 1; of `emergence` a share of the seeds. */
-  share,
-  shareStanding: z._default(standing, 'own setting'),
-  shareSource: optionalText,
-  /** Days of the year on which it may begin; left out, any day. */
-  season: z.optional(z.nullable(z.strictObject({ fromMd: monthDay, toMd: monthDay }))),
-  /** Makes no headway while the plant is dormant. */
-  rests: z._default(z.boolean(), false),
-  temperatureLowC: z._default(celsius, null),
-  temperatureHighC: z._default(celsius, null),
-  light: z._default(z.enum(STAGE_LIGHTS), ''),
-  depthMm: z._default(z.nullable(z.int().check(z.gte(0), z.lte(500))), null),
-  medium: z._default(text(z.trim(), z.maxLength(200)), ''),
-  containerId: z._default(z.nullable(id), null),
-  note: z._default(longText, ''),
-}).check(
-  // A published figure without its source could not be looked up again.
-  z.refine((input) => !needsSource(input.durationStanding) || Boolean(input.durationSource), { path: ['durationSource'], params: { problem: 'required' } }),
-  z.refine((input) => !needsSource(input.shareStanding) || Boolean(input.shareSource), { path: ['shareSource'], params: { problem: 'required' } }),
-);
+const stage = z
+  .strictObject({
+    kind: z.enum(STAGE_KINDS),
+    shortDays: days,
+    usualDays: days,
+    longDays: days,
+    durationStanding: z._default(standing, 'own setting'),
+    durationSource: optionalText,
+    /** Of what enters the stage, 0 to 1; of `emergence` a share of the seeds. */
+    share,
+    shareStanding: z._default(standing, 'own setting'),
+    shareSource: optionalText,
+    /** Days of the year on which it may begin; left out, any day. */
+    season: z.optional(z.nullable(z.strictObject({ fromMd: monthDay, toMd: monthDay }))),
+    /** Makes no headway while the plant is dormant. */
+    rests: z._default(z.boolean(), false),
+    temperatureLowC: z._default(celsius, null),
+    temperatureHighC: z._default(celsius, null),
+    light: z._default(z.enum(STAGE_LIGHTS), ''),
+    depthMm: z._default(z.nullable(z.int().check(z.gte(0), z.lte(500))), null),
+    medium: z._default(text(z.trim(), z.maxLength(200)), ''),
+    containerId: z._default(z.nullable(id), null),
+    note: z._default(longText, ''),
+  })
+  .check(
+    // A published figure without its source could not be looked up again.
+    z.refine((input) => !needsSource(input.durationStanding) || Boolean(input.durationSource), {
+      path: ['durationSource'],
+      params: { problem: 'required' },
+    }),
+    z.refine((input) => !needsSource(input.shareStanding) || Boolean(input.shareSource), {
+      path: ['shareSource'],
+      params: { problem: 'required' },
+    }),
+  );
 
 const words = z._default(longText, '');
 const texts = z.strictObject({
-  collection: words, processing: words, prePlanting: words, growingArea: words, establishment: words, activeGrowth: words, hardening: words, harvest: words, storage: words, otherNotes: words, references: words,
+  collection: words,
+  processing: words,
+  prePlanting: words,
+  growingArea: words,
+  establishment: words,
+  activeGrowth: words,
+  hardening: words,
+  harvest: words,
+  storage: words,
+  otherNotes: words,
+  references: words,
 });
 
 /** What a version says. */
@@ -58,11 +94,22 @@ const content = {
 const label = z._default(text(z.trim(), z.maxLength(80)), '');
 
 /** A plant's protocol for one method. `label` tells two of the same plant and method apart by the treatment they try. */
-export const addProtocol = z.strictObject({ protocolId: id, versionId: id, plantId: id, method: z.enum(PROPAGATION_METHODS), label, ...content, changeNote: words });
+export const addProtocol = z.strictObject({
+  protocolId: id,
+  versionId: id,
+  plantId: id,
+  method: z.enum(PROPAGATION_METHODS),
+  label,
+  ...content,
+  changeNote: words,
+});
 
 /** A new version. `basedOnVersionId` is the one it was written from, so that nobody writes over what a colleague wrote meanwhile. */
 export const reviseProtocol = z.strictObject({
-  protocolId: id, versionId: id, basedOnVersionId: id, ...content,
+  protocolId: id,
+  versionId: id,
+  basedOnVersionId: id,
+  ...content,
   /** What was changed and why, for whoever asks later. */
   changeNote: text(z.trim(), z.minLength(1), z.maxLength(2000)),
 });

@@ -63,7 +63,14 @@ export interface AlternativesByRule {
  * offered only when it is known to be native to the region, whatever its common name; where the order takes only natives, so is everything.
  * Throws InputError when the asked plant is not among the plants, or a rule cannot be applied.
  */
-export function alternativesByRule({ asked, rules, plants, items, region, nativesOnly }: SubstituteQuestion): AlternativesByRule {
+export function alternativesByRule({
+  asked,
+  rules,
+  plants,
+  items,
+  region,
+  nativesOnly,
+}: SubstituteQuestion): AlternativesByRule {
   const byId = new Map(plants.map((plant) => [plant.plantId, plant]));
   const plant = byId.get(asked.plantId);
   if (plant === undefined) throw new InputError('asked', 'must be one of the plants');
@@ -90,24 +97,40 @@ export function alternativesByRule({ asked, rules, plants, items, region, native
       const key = `${item.plantId}/${item.containerId}`;
       const known = best.get(key);
       // Kinds come in their order, so that of two equal penalties the first kind is told.
-      if (known === undefined || penalty < known.penalty) best.set(key, { ...item, penalty, ruleId, kind, shared, native });
+      if (known === undefined || penalty < known.penalty)
+        best.set(key, { ...item, penalty, ruleId, kind, shared, native });
     }
   }
   const nameOf = (plantId: string) => byId.get(plantId)?.scientificName ?? '';
-  const alternatives = [...best.values()].toSorted((a, b) =>
-    a.penalty - b.penalty || SUBSTITUTION_KINDS.indexOf(a.kind) - SUBSTITUTION_KINDS.indexOf(b.kind) || compareText(nameOf(a.plantId), nameOf(b.plantId)) || compareText(a.containerId, b.containerId));
+  const alternatives = [...best.values()].toSorted(
+    (a, b) =>
+      a.penalty - b.penalty ||
+      SUBSTITUTION_KINDS.indexOf(a.kind) - SUBSTITUTION_KINDS.indexOf(b.kind) ||
+      compareText(nameOf(a.plantId), nameOf(b.plantId)) ||
+      compareText(a.containerId, b.containerId),
+  );
   const names = (ids: ReadonlySet<string>) => [...ids].map(nameOf).toSorted(compareText);
   return { alternatives, idle, notNative: names(notNative), untold: names(untold) };
 }
 
-function idleOf({ id: ruleId, kind }: SubstitutionRule, plant: SubstitutePlant, region: string | null): IdleRule | null {
+function idleOf(
+  { id: ruleId, kind }: SubstitutionRule,
+  plant: SubstitutePlant,
+  region: string | null,
+): IdleRule | null {
   if (kind === 'same-genus' && region === null) return { ruleId, kind, why: 'no-region', untold: [] };
   const untold = kind === 'same-habit' ? untoldTraits(plant) : [];
   return untold.length > 0 ? { ruleId, kind, why: 'untold', untold } : null;
 }
 
 /** Whether a rule of this kind speaks of the item at all: another pot of the same plant, or another plant in the same pot. */
-function isMeant(kind: SubstitutionKind, asked: SubstituteItem, plant: SubstitutePlant, item: SubstituteItem, other: SubstitutePlant): boolean {
+function isMeant(
+  kind: SubstitutionKind,
+  asked: SubstituteItem,
+  plant: SubstitutePlant,
+  item: SubstituteItem,
+  other: SubstitutePlant,
+): boolean {
   if (kind === 'another-size') return other === plant && item.containerId !== asked.containerId;
   if (other === plant || item.containerId !== asked.containerId) return false;
   return kind === 'same-habit' || other.genus.toLowerCase() === plant.genus.toLowerCase();

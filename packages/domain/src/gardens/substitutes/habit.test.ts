@@ -19,9 +19,12 @@ describe('the light a plant stands in', () => {
     expect(lightsIn(words)).toEqual(lights);
   });
 
-  it.each(['', 'bright', 'not in full sun', 'never shade', 'along streams', null])('is not guessed at from “%s”', (words) => {
-    expect(lightsIn(words)).toBeNull();
-  });
+  it.each(['', 'bright', 'not in full sun', 'never shade', 'along streams', null])(
+    'is not guessed at from “%s”',
+    (words) => {
+      expect(lightsIn(words)).toBeNull();
+    },
+  );
 });
 
 describe('the height class', () => {
@@ -39,9 +42,19 @@ describe('the height class', () => {
 
   it('never falls as a plant grows taller', () => {
     const order = ['low', 'medium', 'tall', 'very-tall'];
-    fc.assert(fc.property(fc.integer({ min: 1, max: 400 }), fc.integer({ min: 0, max: 200 }), fc.integer({ min: 0, max: 100 }), (low, width, more) => {
-      expect(order.indexOf(heightClass([low + more, low + width + more]))).toBeGreaterThanOrEqual(order.indexOf(heightClass([low, low + width])));
-    }), { seed: 411 });
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 400 }),
+        fc.integer({ min: 0, max: 200 }),
+        fc.integer({ min: 0, max: 100 }),
+        (low, width, more) => {
+          expect(order.indexOf(heightClass([low + more, low + width + more]))).toBeGreaterThanOrEqual(
+            order.indexOf(heightClass([low, low + width])),
+          );
+        },
+      ),
+      { seed: 411 },
+    );
   });
 });
 
@@ -49,7 +62,9 @@ describe('the habit two plants share', () => {
   const plant: HabitFacts = { heightCm: [60, 90], light: 'full sun', bloomMonths: [6, 7, 8] };
 
   it('is told when height, light and season agree', () => {
-    expect(sharedHabit(plant, { heightCm: [50, 80], light: 'full sun to part shade', bloomMonths: [9, 8, 7] })).toEqual({ heightClass: 'medium', lights: ['full-sun'], bloomMonths: [7, 8] });
+    expect(sharedHabit(plant, { heightCm: [50, 80], light: 'full sun to part shade', bloomMonths: [9, 8, 7] })).toEqual(
+      { heightClass: 'medium', lights: ['full-sun'], bloomMonths: [7, 8] },
+    );
   });
 
   it.each([

@@ -17,7 +17,11 @@ export interface HabitFacts {
 /** Edge, front, middle and back of a bed. The borders are this product's own convention, not a published one. */
 export const HEIGHT_CLASSES = ['low', 'medium', 'tall', 'very-tall'] as const;
 export type HeightClass = (typeof HEIGHT_CLASSES)[number];
-const UP_TO_CM: readonly (readonly [HeightClass, number])[] = [['low', 45], ['medium', 90], ['tall', 150]];
+const UP_TO_CM: readonly (readonly [HeightClass, number])[] = [
+  ['low', 45],
+  ['medium', 90],
+  ['tall', 150],
+];
 
 /** The class of the middle of a range of heights. */
 export function heightClass([low, high]: readonly [number, number]): HeightClass {
@@ -39,14 +43,20 @@ export function lightsIn(words: string | null): BedSun[] | null {
   const named = words
     .toLowerCase()
     .split(/[,;/–]|\b(?:to|or|and|until|a|o|y|hasta)\b/)
-    .flatMap((part): BedSun[] => (HALF_LIGHT.test(part) ? ['part-sun'] : DARK.test(part) ? ['shade'] : BRIGHT.test(part) ? ['full-sun'] : []))
+    .flatMap((part): BedSun[] =>
+      HALF_LIGHT.test(part) ? ['part-sun'] : DARK.test(part) ? ['shade'] : BRIGHT.test(part) ? ['full-sun'] : [],
+    )
     .map((light) => BED_SUN.indexOf(light));
   return named.length === 0 ? null : BED_SUN.slice(Math.min(...named), Math.max(...named) + 1);
 }
 
 /** Which traits are not told, or not in words that can be read. */
 export function untoldTraits({ heightCm, light, bloomMonths }: HabitFacts): HabitTrait[] {
-  const untold = { height: heightCm === null, light: lightsIn(light) === null, bloom: bloomMonths === null || bloomMonths.length === 0 };
+  const untold = {
+    height: heightCm === null,
+    light: lightsIn(light) === null,
+    bloom: bloomMonths === null || bloomMonths.length === 0,
+  };
   return HABIT_TRAITS.filter((trait) => untold[trait]);
 }
 
@@ -66,8 +76,18 @@ export interface SharedHabit {
 export function sharedHabit(asked: HabitFacts, other: HabitFacts): SharedHabit | null {
   const [lights, lightsOfOther] = [lightsIn(asked.light), lightsIn(other.light)];
   const [months, monthsOfOther] = [asked.bloomMonths ?? [], other.bloomMonths ?? []];
-  if (asked.heightCm === null || other.heightCm === null || lights === null || lightsOfOther === null || months.length === 0) return null;
+  if (
+    asked.heightCm === null ||
+    other.heightCm === null ||
+    lights === null ||
+    lightsOfOther === null ||
+    months.length === 0
+  )
+    return null;
   const both = [...new Set(months)].filter((month) => monthsOfOther.includes(month)).toSorted((a, b) => a - b);
-  const isSame = heightClass(asked.heightCm) === heightClass(other.heightCm) && lights.every((light) => lightsOfOther.includes(light)) && both.length * 2 >= new Set(months).size;
+  const isSame =
+    heightClass(asked.heightCm) === heightClass(other.heightCm) &&
+    lights.every((light) => lightsOfOther.includes(light)) &&
+    both.length * 2 >= new Set(months).size;
   return isSame ? { heightClass: heightClass(asked.heightCm), lights, bloomMonths: both } : null;
 }

@@ -28,7 +28,8 @@ export function requireSubstitutionRule(rule: SubstitutionRule): SubstitutionRul
   requireText('id', rule.id);
   requireOneOf('kind', rule.kind, SUBSTITUTION_KINDS);
   requireWhole('penalty', rule.penalty, 1, MOST_PENALTY);
-  if (rule.reach.plantId != null && rule.reach.genus != null) throw new InputError('reach', 'must be one plant, a genus or neither, not both');
+  if (rule.reach.plantId != null && rule.reach.genus != null)
+    throw new InputError('reach', 'must be one plant, a genus or neither, not both');
   return rule;
 }
 
@@ -43,7 +44,10 @@ function reachOf({ reach }: SubstitutionRule, plant: { plantId: string; genus: s
  * Of the rules that reach a plant, the most particular of each kind, in the order of SUBSTITUTION_KINDS; of two equally particular ones the
  * smaller penalty, then the smaller id, so that the order of reading never matters. Throws InputError for a rule that cannot be applied.
  */
-export function rulesReaching(rules: readonly SubstitutionRule[], plant: { plantId: string; genus: string }): SubstitutionRule[] {
+export function rulesReaching(
+  rules: readonly SubstitutionRule[],
+  plant: { plantId: string; genus: string },
+): SubstitutionRule[] {
   const reaching = rules.flatMap((rule) => {
     const reach = reachOf(requireSubstitutionRule(rule), plant);
     return reach === null ? [] : [{ rule, reach }];

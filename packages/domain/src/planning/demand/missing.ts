@@ -28,20 +28,33 @@ export function livingShare(supply: PlanSupply, on: CalendarDate): number {
 }
 
 const byTurn = (a: PlanDemand, b: PlanDemand) =>
-  (a.rank ?? Number.MAX_SAFE_INTEGER) - (b.rank ?? Number.MAX_SAFE_INTEGER) || compareText(a.on, b.on) || compareText(a.id, b.id);
+  (a.rank ?? Number.MAX_SAFE_INTEGER) - (b.rank ?? Number.MAX_SAFE_INTEGER) ||
+  compareText(a.on, b.on) ||
+  compareText(a.id, b.id);
 
 const serves = (supply: PlanSupply, { on, refuses }: PlanDemand) =>
-  supply.readyOn !== null && supply.readyOn <= on && (supply.plantByOn === null || supply.plantByOn >= on) && !refuses.includes(supply.id);
+  supply.readyOn !== null &&
+  supply.readyOn <= on &&
+  (supply.plantByOn === null || supply.plantByOn >= on) &&
+  !refuses.includes(supply.id);
 
 const LAST = '9999-12-31';
 
 /** Supplies that serve a demand: the least penalty first, then what must be planted first. */
 function candidates(demand: PlanDemand, byItem: ReadonlyMap<string, PlanSupply[]>): PlanSupply[] {
   const penalties = new Map<string, number>();
-  for (const { item, penalty } of demand.accepts) penalties.set(item, Math.min(penalty, penalties.get(item) ?? penalty));
+  for (const { item, penalty } of demand.accepts)
+    penalties.set(item, Math.min(penalty, penalties.get(item) ?? penalty));
   return [...penalties]
-    .flatMap(([item, penalty]) => (byItem.get(item) ?? []).filter((supply) => serves(supply, demand)).map((supply) => ({ supply, penalty })))
-    .sort((a, b) => a.penalty - b.penalty || compareText(a.supply.plantByOn ?? LAST, b.supply.plantByOn ?? LAST) || compareText(a.supply.id, b.supply.id))
+    .flatMap(([item, penalty]) =>
+      (byItem.get(item) ?? []).filter((supply) => serves(supply, demand)).map((supply) => ({ supply, penalty })),
+    )
+    .sort(
+      (a, b) =>
+        a.penalty - b.penalty ||
+        compareText(a.supply.plantByOn ?? LAST, b.supply.plantByOn ?? LAST) ||
+        compareText(a.supply.id, b.supply.id),
+    )
     .map(({ supply }) => supply);
 }
 
@@ -62,7 +75,10 @@ function requireFacts(demands: readonly PlanDemand[], supplies: readonly PlanSup
  * must stand for one to live until then, so that a shortage that only losses will bring is seen. Whole plants; the order of input does not matter.
  * Throws InputError for units that are no whole number above 0 (supplies: 0 or more) and days that do not exist.
  */
-export function serveDemands(demands: readonly PlanDemand[], supplies: readonly PlanSupply[]): { given: Given[]; short: Shortage[] } {
+export function serveDemands(
+  demands: readonly PlanDemand[],
+  supplies: readonly PlanSupply[],
+): { given: Given[]; short: Shortage[] } {
   requireFacts(demands, supplies);
   const byItem = new Map<string, PlanSupply[]>();
   for (const supply of supplies) byItem.set(supply.item, [...(byItem.get(supply.item) ?? []), supply]);
@@ -88,5 +104,8 @@ export function serveDemands(demands: readonly PlanDemand[], supplies: readonly 
     }
   }
   for (const demand of served) for (const supply of candidates(demand, byItem)) give(supply, demand, supply.units);
-  return { given, short: served.map((demand) => ({ demand, units: wanting.get(demand.id) ?? 0 })).filter(({ units }) => units > 0) };
+  return {
+    given,
+    short: served.map((demand) => ({ demand, units: wanting.get(demand.id) ?? 0 })).filter(({ units }) => units > 0),
+  };
 }

@@ -11,18 +11,29 @@ export const noArea = (): AreaByWeek => Array.from({ length: PLAN_WEEKS }, () =>
 
 /** Square centimetres that so many pots, trays or flats cover, standing pot to pot; 0 where nobody measured the container, and in the ground. */
 export function areaOf(container: PlanContainer | null, containers: number): number {
-  return container === null || container.kind === 'ground' || container.footprintMm2 === null ? 0 : Math.ceil((containers * container.footprintMm2) / 100);
+  return container === null || container.kind === 'ground' || container.footprintMm2 === null
+    ? 0
+    : Math.ceil((containers * container.footprintMm2) / 100);
 }
 
 /** Square centimetres that so many plants take in a container: cells are counted in whole trays. */
 export const areaOfPlants = (container: PlanContainer | null, plants: number): number =>
-  areaOf(container, container !== null && container.cells !== null && container.kind === 'tray' ? Math.ceil(plants / container.cells) : plants);
+  areaOf(
+    container,
+    container !== null && container.cells !== null && container.kind === 'tray'
+      ? Math.ceil(plants / container.cells)
+      : plants,
+  );
 
 /**
  * Lets one batch or lot cover an area in every week that has a day from `from` to `to`, both included. Where it covers different areas in one week, as
  * trays give way to pots, the larger counts. What lies before the first week or beyond the last is left out.
  */
-export function cover(area: AreaByWeek, firstOn: CalendarDate, { from, to, cm2 }: { from: CalendarDate; to: CalendarDate; cm2: number }): void {
+export function cover(
+  area: AreaByWeek,
+  firstOn: CalendarDate,
+  { from, to, cm2 }: { from: CalendarDate; to: CalendarDate; cm2: number },
+): void {
   const last = Math.min(area.length - 1, weekOf(firstOn, to));
   for (let week = Math.max(0, weekOf(firstOn, from)); week <= last; week++) area[week] = Math.max(area[week] ?? 0, cm2);
 }
@@ -43,7 +54,9 @@ export function areaOfStart(draft: StartDraft, size: StartSize, firstOn: Calenda
   const area = noArea();
   const leaveOn = potLife.plantByOn !== null && potLife.plantByOn < wantedUntil ? potLife.plantByOn : wantedUntil;
   const traysUntil = days.pottedOn === null ? leaveOn : addDays(days.pottedOn, -1);
-  if (traysUntil >= days.sownOn) cover(area, firstOn, { from: days.sownOn, to: traysUntil, cm2: areaOf(sownInto, size.trays ?? size.counted) });
-  if (days.pottedOn !== null && leaveOn >= days.pottedOn) cover(area, firstOn, { from: days.pottedOn, to: leaveOn, cm2: areaOfPlants(container, size.potted) });
+  if (traysUntil >= days.sownOn)
+    cover(area, firstOn, { from: days.sownOn, to: traysUntil, cm2: areaOf(sownInto, size.trays ?? size.counted) });
+  if (days.pottedOn !== null && leaveOn >= days.pottedOn)
+    cover(area, firstOn, { from: days.pottedOn, to: leaveOn, cm2: areaOfPlants(container, size.potted) });
   return area;
 }

@@ -18,7 +18,12 @@ export interface StandingUnits {
 }
 
 /** The stretches of days between which the number of plants changes, as plants are taken away. */
-function stretches(plants: number, fromOn: CalendarDate, untilOn: CalendarDate, taken: readonly Given[]): { plants: number; from: CalendarDate; to: CalendarDate }[] {
+function stretches(
+  plants: number,
+  fromOn: CalendarDate,
+  untilOn: CalendarDate,
+  taken: readonly Given[],
+): { plants: number; from: CalendarDate; to: CalendarDate }[] {
   const rows: { plants: number; from: CalendarDate; to: CalendarDate }[] = [];
   let left = plants;
   let from = fromOn;
@@ -36,20 +41,34 @@ function stretches(plants: number, fromOn: CalendarDate, untilOn: CalendarDate, 
  * The bench area of what stands already, by week from this week's Monday. Plants that somebody takes leave on that day; what nobody takes stays until it
  * must be planted, or for as long as the plan looks. Losses free no area, since nobody moves pots together for them. Square centimetres.
  */
-export function standingArea(standing: readonly StandingUnits[], given: readonly Given[], containers: ReadonlyMap<string, PlanContainer>, today: CalendarDate): AreaByWeek {
+export function standingArea(
+  standing: readonly StandingUnits[],
+  given: readonly Given[],
+  containers: ReadonlyMap<string, PlanContainer>,
+  today: CalendarDate,
+): AreaByWeek {
   const firstOn = weekStart(today);
   const lastOn = addDays(mondayOf(firstOn, PLAN_WEEKS), -1);
   const takenOf = new Map<string, Given[]>();
   for (const row of given) takenOf.set(row.supplyId, [...(takenOf.get(row.supplyId) ?? []), row]);
   const containerOf = (id: string) => containers.get(id) ?? null;
-  return sumOfAreas(standing.map(({ id, now, potted, plantByOn }) => {
-    const area = noArea();
-    // What is past its day stands all the same until somebody plants it.
-    const untilOn = plantByOn === null ? lastOn : plantByOn < today ? addDays(firstOn, 6) : plantByOn;
-    if (now) cover(area, firstOn, { from: today, to: potted === null ? untilOn : addDays(potted.fromOn, -1), cm2: areaOf(containerOf(now.containerId), now.containers) });
-    for (const { plants, from, to } of potted === null ? [] : stretches(potted.plants, potted.fromOn < today ? today : potted.fromOn, untilOn, takenOf.get(id) ?? [])) {
-      cover(area, firstOn, { from, to, cm2: areaOfPlants(containerOf(potted?.containerId ?? ''), plants) });
-    }
-    return area;
-  }));
+  return sumOfAreas(
+    standing.map(({ id, now, potted, plantByOn }) => {
+      const area = noArea();
+      // What is past its day stands all the same until somebody plants it.
+      const untilOn = plantByOn === null ? lastOn : plantByOn < today ? addDays(firstOn, 6) : plantByOn;
+      if (now)
+        cover(area, firstOn, {
+          from: today,
+          to: potted === null ? untilOn : addDays(potted.fromOn, -1),
+          cm2: areaOf(containerOf(now.containerId), now.containers),
+        });
+      for (const { plants, from, to } of potted === null
+        ? []
+        : stretches(potted.plants, potted.fromOn < today ? today : potted.fromOn, untilOn, takenOf.get(id) ?? [])) {
+        cover(area, firstOn, { from, to, cm2: areaOfPlants(containerOf(potted?.containerId ?? ''), plants) });
+      }
+      return area;
+    }),
+  );
 }

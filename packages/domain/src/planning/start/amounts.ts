@@ -10,11 +10,16 @@ import type { PlanContainer, PlanPassing, PlanProtocol } from './facts.ts';
 export type CountedIn = 'cells' | 'pieces' | 'seeds';
 
 /** The container that stands on the bench from sowing on: the one it is started in, or for packs the one their seed is sown into. */
-export const sownIntoId = (protocol: Pick<PlanProtocol, 'startUnit' | 'startContainerId' | 'sowingContainerId'>): string | null =>
-  (protocol.startUnit === 'pack' ? (protocol.sowingContainerId ?? protocol.startContainerId) : protocol.startContainerId);
+export const sownIntoId = (
+  protocol: Pick<PlanProtocol, 'startUnit' | 'startContainerId' | 'sowingContainerId'>,
+): string | null =>
+  protocol.startUnit === 'pack' ? (protocol.sowingContainerId ?? protocol.startContainerId) : protocol.startContainerId;
 
 /** Seed in packs or whole trays is reckoned in the cells it is sown into; where those are not known, seed by seed. */
-export function countedIn({ startUnit }: Pick<PlanProtocol, 'startUnit'>, sownInto: Pick<PlanContainer, 'kind' | 'cells'> | null): CountedIn {
+export function countedIn(
+  { startUnit }: Pick<PlanProtocol, 'startUnit'>,
+  sownInto: Pick<PlanContainer, 'kind' | 'cells'> | null,
+): CountedIn {
   if (startUnit === 'piece') return 'pieces';
   if (startUnit === 'cell') return 'cells';
   return sownInto !== null && (sownInto.kind === 'pot' || (sownInto.cells ?? 0) > 0) ? 'cells' : 'seeds';
@@ -25,7 +30,10 @@ export const SEEDS_TO_A_FLAT = 100;
 
 /** The share of what is started that gets ready: exactly known where every stage's is, else the beta distribution of the product of what was learned. */
 export function successOf(passing: readonly PlanPassing[]): number | Shapes {
-  const known = passing.reduce((product, { shapes, share }) => (shapes === null ? product * requireShare('share', share) : product), 1);
+  const known = passing.reduce(
+    (product, { shapes, share }) => (shapes === null ? product * requireShare('share', share) : product),
+    1,
+  );
   const learned = passing.flatMap(({ shapes }) => (shapes === null ? [] : [shapes]));
   if (learned.length === 0 || known === 0) return known;
   // A known share among learned ones is a distribution without doubt.
@@ -34,16 +42,20 @@ export function successOf(passing: readonly PlanPassing[]): number | Shapes {
 }
 const SURE_TRIES = 1e9;
 
-export const meanOf = (success: number | Shapes): number => (typeof success === 'number' ? success : success.alpha / (success.alpha + success.beta));
+export const meanOf = (success: number | Shapes): number =>
+  typeof success === 'number' ? success : success.alpha / (success.alpha + success.beta);
 
 /** The probability that at least `wanted` of `started` get ready. */
 export const chanceOf = (wanted: number, started: number, success: number | Shapes): number =>
-  (typeof success === 'number' ? binomialUpperTail({ atLeast: wanted, tried: started, share: success }) : betaBinomialUpperTail({ atLeast: wanted, tried: started, ...success }));
+  typeof success === 'number'
+    ? binomialUpperTail({ atLeast: wanted, tried: started, share: success })
+    : betaBinomialUpperTail({ atLeast: wanted, tried: started, ...success });
 
 /** The standard deviation of how many of `started` units get ready. */
 function spreadOf(started: number, success: number | Shapes): number {
   const mean = meanOf(success);
-  const doubt = typeof success === 'number' ? 1 : (success.alpha + success.beta + started) / (success.alpha + success.beta + 1);
+  const doubt =
+    typeof success === 'number' ? 1 : (success.alpha + success.beta + started) / (success.alpha + success.beta + 1);
   return Math.sqrt(started * mean * (1 - mean) * doubt);
 }
 
@@ -59,7 +71,8 @@ export function plantsFrom(started: number, success: number | Shapes, confidence
   let low = guess;
   let high = guess;
   if (isSure(guess)) {
-    for (high = Math.min(started, guess + reach); high < started && isSure(high); reach *= 2) high = Math.min(started, high + reach);
+    for (high = Math.min(started, guess + reach); high < started && isSure(high); reach *= 2)
+      high = Math.min(started, high + reach);
   } else {
     high = guess - 1;
     for (low = Math.max(0, guess - reach); low > 0 && !isSure(low); reach *= 2) low = Math.max(0, low - reach);

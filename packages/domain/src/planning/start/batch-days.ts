@@ -15,11 +15,17 @@ export interface BatchDays {
 const rank = (kind: StageKind) => STAGE_KINDS.indexOf(kind);
 
 /** The stage at which plants are potted: pricking out, or what grows on after it, or none. */
-export const pottingStage = (kinds: readonly StageKind[]): StageKind | null => kinds.find((kind) => rank(kind) >= rank('pricking-out')) ?? null;
+export const pottingStage = (kinds: readonly StageKind[]): StageKind | null =>
+  kinds.find((kind) => rank(kind) >= rank('pricking-out')) ?? null;
 
 /** Reads the days off a schedule. `stays` says that plants stay in the container they are started in. */
 export function batchDays({ stages, readyOn }: Schedule, stays: boolean): BatchDays {
   const beginning = (from: StageKind) => stages.find(({ kind }) => rank(kind) >= rank(from))?.beginsOn ?? readyOn;
   const comesUp = stages.some(({ kind }) => kind === 'emergence' || kind === 'rooting');
-  return { sownOn: beginning('sowing'), aliveOn: comesUp ? beginning('pricking-out') : null, pottedOn: stays ? null : beginning('pricking-out'), readyOn };
+  return {
+    sownOn: beginning('sowing'),
+    aliveOn: comesUp ? beginning('pricking-out') : null,
+    pottedOn: stays ? null : beginning('pricking-out'),
+    readyOn,
+  };
 }

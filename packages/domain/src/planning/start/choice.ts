@@ -10,7 +10,15 @@ import { isFreshOn, sourcesFor, type SourceWish } from './sources.ts';
 import { firstOpenDay, type StartState, startTiming, type StartTiming } from './timing.ts';
 
 /** Why a shortage cannot be met by starting anything. */
-export const UNMET_REASONS = ['no-protocol', 'nothing-passes', 'no-source', 'seed-not-fresh', 'not-enough-seed', 'no-space', 'too-far-ahead'] as const;
+export const UNMET_REASONS = [
+  'no-protocol',
+  'nothing-passes',
+  'no-source',
+  'seed-not-fresh',
+  'not-enough-seed',
+  'no-space',
+  'too-far-ahead',
+] as const;
 export type UnmetReason = (typeof UNMET_REASONS)[number];
 
 /** The most units for one plant: beyond it a protocol is taken to give nothing. */
@@ -52,8 +60,12 @@ function targetOf({ demand }: Shortage, container: PlanContainer, { today, seaso
 /** Whether it starts this week or later is no difference between ways that are both in time. */
 const LATENESS: Record<StartState, number> = { coming: 0, due: 0, overdue: 1, 'too-late': 2 };
 const betterFirst = (a: Choice, b: Choice): number =>
-  LATENESS[a.timing.state] - LATENESS[b.timing.state] || Number(fits(b)) - Number(fits(a)) || Number(b.protocol.label === '') - Number(a.protocol.label === '')
-  || PROPAGATION_METHODS.indexOf(a.protocol.method) - PROPAGATION_METHODS.indexOf(b.protocol.method) || compareText(a.protocol.label, b.protocol.label) || compareText(a.protocol.protocolId, b.protocol.protocolId);
+  LATENESS[a.timing.state] - LATENESS[b.timing.state] ||
+  Number(fits(b)) - Number(fits(a)) ||
+  Number(b.protocol.label === '') - Number(a.protocol.label === '') ||
+  PROPAGATION_METHODS.indexOf(a.protocol.method) - PROPAGATION_METHODS.indexOf(b.protocol.method) ||
+  compareText(a.protocol.label, b.protocol.label) ||
+  compareText(a.protocol.protocolId, b.protocol.protocolId);
 const fits = ({ protocol, container }: Choice) => protocol.targetContainerId === container.id;
 
 /**
@@ -79,10 +91,17 @@ export function chooseStart(shortage: Shortage, facts: ChoiceFacts): Choice | Un
   const targetOn = targetOf(shortage, container, facts);
   const choices = sourced
     .map((protocol): Choice => ({
-      shortage, protocol, plant, container, wish, sownInto: facts.containers.get(sownIntoId(protocol) ?? '') ?? null,
+      shortage,
+      protocol,
+      plant,
+      container,
+      wish,
+      sownInto: facts.containers.get(sownIntoId(protocol) ?? '') ?? null,
       timing: startTiming(protocol.plan, { today: facts.today, targetOn, confidence: facts.confidence, windows }),
     }))
-    .filter(({ protocol, timing }) => sourcesFor(facts.sources, plant, protocol.method, wish).some((source) => isFreshOn(source, timing.startOn)));
+    .filter(({ protocol, timing }) =>
+      sourcesFor(facts.sources, plant, protocol.method, wish).some((source) => isFreshOn(source, timing.startOn)),
+    );
   const [best] = choices.sort(betterFirst);
   return best ?? unmet('seed-not-fresh');
 }

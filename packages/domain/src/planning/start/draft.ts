@@ -40,25 +40,60 @@ export interface StartDraft {
 }
 
 const keyOf = ({ shortage, protocol, wish, timing }: Choice): string =>
-  [planItem(shortage.demand), protocol.versionId, weekStart(timing.startOn), timing.state === 'overdue' || timing.state === 'too-late' ? timing.state : '', wish.seedZone ?? '', wish.wildType ? 'wild' : ''].join('|');
+  [
+    planItem(shortage.demand),
+    protocol.versionId,
+    weekStart(timing.startOn),
+    timing.state === 'overdue' || timing.state === 'too-late' ? timing.state : '',
+    wish.seedZone ?? '',
+    wish.wildType ? 'wild' : '',
+  ].join('|');
 
 /** Orders first, by rank; then what is expected, the most valuable first. */
 const byWorth = (a: WantedFor, b: WantedFor): number =>
-  (a.demand.rank ?? Number.MAX_SAFE_INTEGER) - (b.demand.rank ?? Number.MAX_SAFE_INTEGER) || (b.demand.unitValue ?? 0) - (a.demand.unitValue ?? 0) || compareText(a.demand.on, b.demand.on)
-  || compareText(a.demand.id, b.demand.id);
+  (a.demand.rank ?? Number.MAX_SAFE_INTEGER) - (b.demand.rank ?? Number.MAX_SAFE_INTEGER) ||
+  (b.demand.unitValue ?? 0) - (a.demand.unitValue ?? 0) ||
+  compareText(a.demand.on, b.demand.on) ||
+  compareText(a.demand.id, b.demand.id);
 
 function draftOf(key: string, choices: readonly Choice[], { seasons }: Pick<ChoiceFacts, 'seasons'>): StartDraft {
   // What begins first decides, so that all of it is ready in time.
-  const [first] = [...choices].sort((a, b) => compareText(a.timing.startOn, b.timing.startOn) || compareText(a.timing.targetOn, b.timing.targetOn) || compareText(a.shortage.demand.id, b.shortage.demand.id));
+  const [first] = [...choices].sort(
+    (a, b) =>
+      compareText(a.timing.startOn, b.timing.startOn) ||
+      compareText(a.timing.targetOn, b.timing.targetOn) ||
+      compareText(a.shortage.demand.id, b.shortage.demand.id),
+  );
   if (!first) throw new Error('a group of choices holds at least one');
   const { protocol, plant, container, sownInto, wish, timing } = first;
   const days = batchDays(timing.schedule, sownInto?.id === container.id);
   const wantedUntil = latestOf(timing.readyOn, ...choices.map((choice) => choice.timing.targetOn));
   const wanted = choices.map(({ shortage }) => shortage).sort(byWorth);
   return {
-    key, item: planItem(first.shortage.demand), protocol, plant, container, sownInto, wish, timing: { ...timing, targetOn: earliestOf(...choices.map((choice) => choice.timing.targetOn)) }, days, wantedUntil, wanted,
-    wantedUnits: wanted.reduce((sum, { units }) => sum + units, 0), success: successOf(protocol.passing), pottedShare: shareAtPotting(protocol),
-    potLife: plannedPotLife({ protocol, days, startOn: timing.startOn, startContainer: sownInto, container, plant, seasons, wantedUntil }),
+    key,
+    item: planItem(first.shortage.demand),
+    protocol,
+    plant,
+    container,
+    sownInto,
+    wish,
+    timing: { ...timing, targetOn: earliestOf(...choices.map((choice) => choice.timing.targetOn)) },
+    days,
+    wantedUntil,
+    wanted,
+    wantedUnits: wanted.reduce((sum, { units }) => sum + units, 0),
+    success: successOf(protocol.passing),
+    pottedShare: shareAtPotting(protocol),
+    potLife: plannedPotLife({
+      protocol,
+      days,
+      startOn: timing.startOn,
+      startContainer: sownInto,
+      container,
+      plant,
+      seasons,
+      wantedUntil,
+    }),
   };
 }
 
@@ -69,5 +104,7 @@ export function draftStarts(choices: readonly Choice[], facts: Pick<ChoiceFacts,
     const key = keyOf(choice);
     groups.set(key, [...(groups.get(key) ?? []), choice]);
   }
-  return [...groups].map(([key, group]) => draftOf(key, group, facts)).sort((a, b) => compareText(a.timing.startOn, b.timing.startOn) || compareText(a.key, b.key));
+  return [...groups]
+    .map(([key, group]) => draftOf(key, group, facts))
+    .sort((a, b) => compareText(a.timing.startOn, b.timing.startOn) || compareText(a.key, b.key));
 }

@@ -11,7 +11,16 @@ export const SLOW_FROM = 0.9;
  * convention: a duration that half of all batches keep, and one that nine of ten keep. Throws InputError for a confidence outside 0 to 1.
  */
 export function pacedFor(plan: ProtocolPlan, confidence: number): ProtocolPlan {
-  const way = Math.min(1, Math.max(0, (requireShare('confidence', confidence) - USUAL_BELOW) / (SLOW_FROM - USUAL_BELOW)));
+  const way = Math.min(
+    1,
+    Math.max(0, (requireShare('confidence', confidence) - USUAL_BELOW) / (SLOW_FROM - USUAL_BELOW)),
+  );
   if (way === 0) return plan;
-  return { ...plan, stages: plan.stages.map((stage) => ({ ...stage, usualDays: Math.ceil(stage.usualDays + way * (stage.longDays - stage.usualDays)) })) };
+  return {
+    ...plan,
+    stages: plan.stages.map((stage) => ({
+      ...stage,
+      usualDays: Math.ceil(stage.usualDays + way * (stage.longDays - stage.usualDays)),
+    })),
+  };
 }

@@ -30,20 +30,61 @@ function firstReaching(span: string, until: CalendarDate): CalendarDate {
  * The clocks of a batch that goes as planned, run to the last day on which its plants are wanted. It is taken to stand in the open in winter.
  * Throws InputError as plantBy does.
  */
-export function plannedPotLife(
-  { protocol, days, startOn, startContainer, container, plant, seasons, wantedUntil }: {
-    protocol: PlanProtocol; days: BatchDays; startOn: CalendarDate; startContainer: PlanContainer | null; container: PlanContainer; plant: PlanPlant; seasons: PlanSeasons; wantedUntil: CalendarDate;
-  },
-): PlannedPotLife {
-  const batch = { method: protocol.method, unit: protocol.startUnit, containerKind: startContainer?.kind ?? null, startedOn: startOn };
+export function plannedPotLife({
+  protocol,
+  days,
+  startOn,
+  startContainer,
+  container,
+  plant,
+  seasons,
+  wantedUntil,
+}: {
+  protocol: PlanProtocol;
+  days: BatchDays;
+  startOn: CalendarDate;
+  startContainer: PlanContainer | null;
+  container: PlanContainer;
+  plant: PlanPlant;
+  seasons: PlanSeasons;
+  wantedUntil: CalendarDate;
+}): PlannedPotLife {
+  const batch = {
+    method: protocol.method,
+    unit: protocol.startUnit,
+    containerKind: startContainer?.kind ?? null,
+    startedOn: startOn,
+  };
   const alive = days.aliveOn === null ? null : { on: days.aliveOn, assumed: true };
-  const clocks = days.pottedOn === null ? batchClocks(batch, alive) : pottedClocks(batch, alive, container.kind, days.pottedOn);
-  const rules = winningRules(seasons.rules, { lotId: null, plantId: plant.id, containerId: container.id, genus: plant.genus, rootHabit: plant.rootHabit });
+  const clocks =
+    days.pottedOn === null ? batchClocks(batch, alive) : pottedClocks(batch, alive, container.kind, days.pottedOn);
+  const rules = winningRules(seasons.rules, {
+    lotId: null,
+    plantId: plant.id,
+    containerId: container.id,
+    genus: plant.genus,
+    rootHabit: plant.rootHabit,
+  });
   const { state, plantByOn, limitOn, basis, ruleId } = plantBy({
-    confinedOn: clocks.confinedOn, containerOn: clocks.containerOn, readyOn: days.readyOn, rules, windows: seasons.windows, containerMl: container.volumeMl, region: null,
-    freezeMd: seasons.freezeMd, dormantMonths: plant.dormantMonths, coldSheltered: false,
+    confinedOn: clocks.confinedOn,
+    containerOn: clocks.containerOn,
+    readyOn: days.readyOn,
+    rules,
+    windows: seasons.windows,
+    containerMl: container.volumeMl,
+    region: null,
+    freezeMd: seasons.freezeMd,
+    dormantMonths: plant.dormantMonths,
+    coldSheltered: false,
   });
   const passes = plantByOn !== null && plantByOn < wantedUntil;
   const span = rules.find(({ id }) => id === ruleId)?.span ?? null;
-  return { state, plantByOn, limitOn, basis, passes, notBeforeOn: passes && span !== null ? firstReaching(span, wantedUntil) : null };
+  return {
+    state,
+    plantByOn,
+    limitOn,
+    basis,
+    passes,
+    notBeforeOn: passes && span !== null ? firstReaching(span, wantedUntil) : null,
+  };
 }

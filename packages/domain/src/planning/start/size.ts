@@ -39,8 +39,13 @@ const traysOf = (draft: StartDraft, counted: number): number | null => {
 };
 
 /** Seeds for so many cells, or the seeds themselves; null where nothing is sown. */
-export const seedsOf = ({ protocol, sownInto }: Pick<StartDraft, 'protocol' | 'sownInto'>, counted: number): number | null =>
-  (protocol.method === 'seed' ? counted * (countedIn(protocol, sownInto) === 'seeds' ? 1 : (protocol.seedsPerCell ?? 1)) : null);
+export const seedsOf = (
+  { protocol, sownInto }: Pick<StartDraft, 'protocol' | 'sownInto'>,
+  counted: number,
+): number | null =>
+  protocol.method === 'seed'
+    ? counted * (countedIn(protocol, sownInto) === 'seeds' ? 1 : (protocol.seedsPerCell ?? 1))
+    : null;
 
 /** The size of a batch of so many cells, pieces or seeds, of which `wanted` plants at most are asked for. */
 export function sizeOf(draft: StartDraft, counted: number, confidence: number, wanted = draft.wantedUnits): StartSize {
@@ -75,11 +80,21 @@ export function gramsFor(seeds: number | null, source: PlanSource): number | nul
 }
 
 const litres = (units: number, container: PlanContainer | null): number =>
-  (container?.volumeMl == null || units === 0 || container.kind === 'ground' ? 0 : mediaVolume({ units, containerMl: container.volumeMl, settle: MEDIUM_SETTLES }));
+  container?.volumeMl == null || units === 0 || container.kind === 'ground'
+    ? 0
+    : mediaVolume({ units, containerMl: container.volumeMl, settle: MEDIUM_SETTLES });
 
 /** Litres of growing medium for the cells that are sown and the pots they are potted into. A flat without cells counts by what it holds. */
 export function mediumFor(draft: StartDraft, size: StartSize): number {
   const { sownInto } = draft;
-  const filled = sownInto?.kind === 'tray' && size.trays !== null ? size.trays * (sownInto.cells ?? 1) : sownInto?.kind === 'flat' ? (size.trays ?? 1) : size.counted;
-  return litres(sownInto === null ? 0 : filled, sownInto) + (draft.days.pottedOn === null ? 0 : litres(size.potted, draft.container));
+  const filled =
+    sownInto?.kind === 'tray' && size.trays !== null
+      ? size.trays * (sownInto.cells ?? 1)
+      : sownInto?.kind === 'flat'
+        ? (size.trays ?? 1)
+        : size.counted;
+  return (
+    litres(sownInto === null ? 0 : filled, sownInto) +
+    (draft.days.pottedOn === null ? 0 : litres(size.potted, draft.container))
+  );
 }

@@ -71,16 +71,35 @@ function cutAt(wanted: readonly WantedFor[], plants: number): { kept: WantedFor[
  * Takes the seed of a batch from the best source that has enough, else from the one that has most, and cuts the batch to that. Seed that was never
  * weighed, or of which nobody knows how many make a gram, is taken to suffice. `left` is lowered by what is taken.
  */
-export function takeSeed(draft: StartDraft, sources: readonly PlanSource[], left: SeedLeft, confidence: number): SeedAnswer {
-  const fitting = inOrderOfUse(sourcesFor(sources, draft.plant, draft.protocol.method, draft.wish).filter((source) => isFreshOn(source, draft.timing.startOn)), (source) => left.of(source));
+export function takeSeed(
+  draft: StartDraft,
+  sources: readonly PlanSource[],
+  left: SeedLeft,
+  confidence: number,
+): SeedAnswer {
+  const fitting = inOrderOfUse(
+    sourcesFor(sources, draft.plant, draft.protocol.method, draft.wish).filter((source) =>
+      isFreshOn(source, draft.timing.startOn),
+    ),
+    (source) => left.of(source),
+  );
   const full = sizeFor(draft, draft.wantedUnits, confidence);
   const countedOf = (source: PlanSource): number => {
     const grams = left.of(source);
-    return draft.protocol.method !== 'seed' || grams === null ? full.counted : countedWithin(draft, source, grams, full.counted);
+    return draft.protocol.method !== 'seed' || grams === null
+      ? full.counted
+      : countedWithin(draft, source, grams, full.counted);
   };
   const weighed = fitting.map((source) => ({ source, counted: countedOf(source) }));
-  const [best] = [...weighed].sort((a, b) => Number(b.counted >= full.counted) - Number(a.counted >= full.counted) || (a.counted >= full.counted ? 0 : b.counted - a.counted || compareText(a.source.id, b.source.id)));
-  const plants = best === undefined || best.counted >= full.counted ? draft.wantedUnits : Math.min(draft.wantedUnits, plantsFrom(best.counted, draft.success, confidence));
+  const [best] = [...weighed].sort(
+    (a, b) =>
+      Number(b.counted >= full.counted) - Number(a.counted >= full.counted) ||
+      (a.counted >= full.counted ? 0 : b.counted - a.counted || compareText(a.source.id, b.source.id)),
+  );
+  const plants =
+    best === undefined || best.counted >= full.counted
+      ? draft.wantedUnits
+      : Math.min(draft.wantedUnits, plantsFrom(best.counted, draft.success, confidence));
   if (best === undefined || plants === 0) return { full, sourced: null, short: [...draft.wanted] };
   const { kept, rest } = cutAt(draft.wanted, plants);
   const cut = rest.length === 0 ? draft : { ...draft, wanted: kept, wantedUnits: plants };

@@ -49,7 +49,12 @@ const startOf = (schedule: Schedule, otherwise: CalendarDate) => schedule.stages
  */
 export function startTiming(
   plan: ProtocolPlan,
-  { today, targetOn, confidence, windows }: { today: CalendarDate; targetOn: CalendarDate; confidence: number; windows: WindowsFor },
+  {
+    today,
+    targetOn,
+    confidence,
+    windows,
+  }: { today: CalendarDate; targetOn: CalendarDate; confidence: number; windows: WindowsFor },
 ): StartTiming {
   const paced = pacedFor(plan, confidence);
   const back = backAt(paced, targetOn, 'usual');
@@ -58,12 +63,29 @@ export function startTiming(
   if (lastStartOn >= today) {
     const state = lastStartOn < addDays(weekStart(today), 7) ? 'due' : 'coming';
     const usualReadyOn = forwardAt(plan, lastStartOn, 'usual').readyOn;
-    return { state, startOn: lastStartOn, missedOn: null, schedule: back, targetOn, readyOn: targetOn, usualReadyOn, window, servesOn: null };
+    return {
+      state,
+      startOn: lastStartOn,
+      missedOn: null,
+      schedule: back,
+      targetOn,
+      readyOn: targetOn,
+      usualReadyOn,
+      window,
+      servesOn: null,
+    };
   }
   const schedule = forwardAt(paced, today, 'usual');
   const state = forwardAt(plan, today, 'short').readyOn <= targetOn ? 'overdue' : 'too-late';
   return {
-    state, startOn: startOf(schedule, today), missedOn: lastStartOn, schedule, targetOn, readyOn: schedule.readyOn, usualReadyOn: forwardAt(plan, today, 'usual').readyOn, window,
+    state,
+    startOn: startOf(schedule, today),
+    missedOn: lastStartOn,
+    schedule,
+    targetOn,
+    readyOn: schedule.readyOn,
+    usualReadyOn: forwardAt(plan, today, 'usual').readyOn,
+    window,
     servesOn: firstOpenDay(windows, schedule.readyOn),
   };
 }

@@ -26,15 +26,28 @@ export function dueTasks(facts: TaskFacts, from: CalendarDate, until: CalendarDa
   for (const task of allTasks(facts, from, until)) {
     if (task.dueOn > until) continue;
     if (task.endsBy === 'tick') task.doneOn = doneOn.get(task.key) ?? null;
-    if (task.dueOn >= from || (task.doneOn === null ? holdsOverdue && !hasLapsed(task, facts.today) : task.doneOn >= from)) tasks.push(task);
+    if (
+      task.dueOn >= from ||
+      (task.doneOn === null ? holdsOverdue && !hasLapsed(task, facts.today) : task.doneOn >= from)
+    )
+      tasks.push(task);
   }
-  return tasks.sort((a, b) => compareText(a.dueOn, b.dueOn) || rank[a.kind] - rank[b.kind] || compareText(a.subject.code, b.subject.code) || compareText(a.key, b.key));
+  return tasks.sort(
+    (a, b) =>
+      compareText(a.dueOn, b.dueOn) ||
+      rank[a.kind] - rank[b.kind] ||
+      compareText(a.subject.code, b.subject.code) ||
+      compareText(a.key, b.key),
+  );
 }
 
 function allTasks(facts: TaskFacts, from: CalendarDate, until: CalendarDate): Task[] {
   const ofLot = lotTasks();
   return [
-    ...facts.batches.flatMap((batch) => [...batchTasks(batch, facts.today), ...leavingTasks(batch, facts.today, facts.noticeDays)]),
+    ...facts.batches.flatMap((batch) => [
+      ...batchTasks(batch, facts.today),
+      ...leavingTasks(batch, facts.today, facts.noticeDays),
+    ]),
     ...facts.lots.flatMap((lot) => [...ofLot(lot), ...leavingTasks(lot, facts.today, facts.noticeDays)]),
     ...facts.places.flatMap((place) => placeTasks(place, earliestOf(from, facts.today), until)),
     ...facts.orders.flatMap(orderTasks),
@@ -46,4 +59,14 @@ function allTasks(facts: TaskFacts, from: CalendarDate, until: CalendarDate): Ta
 
 /** Replicates lie further apart than their published tolerance allows, so the test says little until it is repeated. */
 const testTask = ({ sourceId, sourceCode, plantName, testedOn }: TaskTest): Task =>
-  openTask({ kind: 'test-to-repeat', subject: { kind: 'source', id: sourceId, code: sourceCode }, turn: testedOn, dueOn: testedOn, endsBy: 'tick', earliestOn: testedOn }, { plantName, details: { sinceOn: testedOn } });
+  openTask(
+    {
+      kind: 'test-to-repeat',
+      subject: { kind: 'source', id: sourceId, code: sourceCode },
+      turn: testedOn,
+      dueOn: testedOn,
+      endsBy: 'tick',
+      earliestOn: testedOn,
+    },
+    { plantName, details: { sinceOn: testedOn } },
+  );

@@ -1,7 +1,24 @@
 /** What a nursery's tasks are, in the order in which those of one day and place are done. */
 export const TASK_KINDS = [
-  'pull', 'plant-out', 'hand-over', 'stage-late', 'ask-not-yet-up', 'take-out-of-cold', 'sow', 'stick', 'count', 'prick-out', 'pot', 'harden', 'check-root-ball',
-  'leave-the-pot', 'cover', 'vole-bait', 'uncover', 'follow-up', 'test-to-repeat',
+  'pull',
+  'plant-out',
+  'hand-over',
+  'stage-late',
+  'ask-not-yet-up',
+  'take-out-of-cold',
+  'sow',
+  'stick',
+  'count',
+  'prick-out',
+  'pot',
+  'harden',
+  'check-root-ball',
+  'leave-the-pot',
+  'cover',
+  'vole-bait',
+  'uncover',
+  'follow-up',
+  'test-to-repeat',
 ] as const;
 export type TaskKind = (typeof TASK_KINDS)[number];
 

@@ -29,6 +29,18 @@ export interface Task {
 type About = Pick<Task, 'kind' | 'subject' | 'dueOn' | 'endsBy' | 'earliestOn'> & { turn: string };
 
 /** A task that is open, with what is not said left empty. */
-export const openTask = ({ turn, ...about }: About, rest: Partial<Pick<Task, 'lateOn' | 'plantName' | 'placeIds' | 'units' | 'unit' | 'details'>> = {}): Task => ({
-  key: taskKey(about.kind, about.subject.id, turn), lateOn: null, doneOn: null, plantName: null, placeIds: [], units: null, unit: null, details: {}, ...about, ...rest,
+export const openTask = (
+  { turn, ...about }: About,
+  rest: Partial<Pick<Task, 'lateOn' | 'plantName' | 'placeIds' | 'units' | 'unit' | 'details'>> = {},
+): Task => ({
+  key: taskKey(about.kind, about.subject.id, turn),
+  lateOn: null,
+  doneOn: null,
+  plantName: null,
+  placeIds: [],
+  units: null,
+  unit: null,
+  details: {},
+  ...about,
+  ...rest,
 });

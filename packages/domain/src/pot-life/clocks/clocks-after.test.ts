@@ -10,12 +10,18 @@ const on = '2026-08-10';
 
 describe('clocks after', () => {
   it('the first potting start the container', () => {
-    expect(clocksAfter({ kind: 'pot', confinedOn: '2026-04-20', assumed: false, on })).toEqual({ ...clocks, containerOn: on });
+    expect(clocksAfter({ kind: 'pot', confinedOn: '2026-04-20', assumed: false, on })).toEqual({
+      ...clocks,
+      containerOn: on,
+    });
   });
 
-  it.each(['pot-up', 'repot', 'root-prune'] as const)('%s keep the confined day and start the container anew', (kind) => {
-    expect(clocksAfter({ kind, clocks, on })).toEqual({ ...clocks, containerOn: on });
-  });
+  it.each(['pot-up', 'repot', 'root-prune'] as const)(
+    '%s keep the confined day and start the container anew',
+    (kind) => {
+      expect(clocksAfter({ kind, clocks, on })).toEqual({ ...clocks, containerOn: on });
+    },
+  );
 
   it.each(['move', 'return', 'split'] as const)('%s go on', (kind) => {
     expect(clocksAfter({ kind, clocks })).toEqual(clocks);
@@ -30,7 +36,9 @@ describe('clocks after', () => {
   });
 
   it('a merge with plants that are not confined keep the day of those that are', () => {
-    expect(clocksAfter({ kind: 'merge', clocks: [{ ...clocks, confinedOn: null }, clocks] }).confinedOn).toBe('2026-04-20');
+    expect(clocksAfter({ kind: 'merge', clocks: [{ ...clocks, confinedOn: null }, clocks] }).confinedOn).toBe(
+      '2026-04-20',
+    );
   });
 
   it('clumping keep the oldest roots in a new pot', () => {
@@ -54,7 +62,9 @@ describe('clocks after', () => {
     const lots = fc.array(fc.record({ confinedOn: day, containerOn: day, assumed: fc.boolean() }), { minLength: 1 });
     fc.assert(
       fc.property(lots, (merged) => {
-        expect(clocksAfter({ kind: 'merge', clocks: [...merged].reverse() })).toEqual(clocksAfter({ kind: 'merge', clocks: merged }));
+        expect(clocksAfter({ kind: 'merge', clocks: [...merged].reverse() })).toEqual(
+          clocksAfter({ kind: 'merge', clocks: merged }),
+        );
       }),
     );
   });

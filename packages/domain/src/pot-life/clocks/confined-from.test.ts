@@ -4,7 +4,10 @@ import { confinedFrom } from './confined-from.ts';
 
 describe('the confined clock starts', () => {
   it('in cells with the first emergence', () => {
-    expect(confinedFrom({ kind: 'cell-sown', firstEmergedOn: '2027-04-20' })).toEqual({ confinedOn: '2027-04-20', assumed: false });
+    expect(confinedFrom({ kind: 'cell-sown', firstEmergedOn: '2027-04-20' })).toEqual({
+      confinedOn: '2027-04-20',
+      assumed: false,
+    });
   });
 
   it('not at all while nothing has emerged', () => {
@@ -24,18 +27,25 @@ describe('the confined clock starts', () => {
   });
 
   it('for bought plugs with the stated sowing and the days to germinate', () => {
-    expect(confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10', sown: '2027-02-01', germinationDays: 14 })).toEqual({
+    expect(
+      confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10', sown: '2027-02-01', germinationDays: 14 }),
+    ).toEqual({
       confinedOn: '2027-02-15',
       assumed: false,
     });
   });
 
   it('for bought plugs of unknown sowing ten weeks before arrival, assumed', () => {
-    expect(confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10' })).toEqual({ confinedOn: '2027-03-01', assumed: true });
+    expect(confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10' })).toEqual({
+      confinedOn: '2027-03-01',
+      assumed: true,
+    });
   });
 
   it('for bought plugs with a rough sowing from its earliest day, assumed', () => {
-    expect(confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10', sown: '2027-02', germinationDays: 14 })).toEqual({
+    expect(
+      confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10', sown: '2027-02', germinationDays: 14 }),
+    ).toEqual({
       confinedOn: '2027-02-15',
       assumed: true,
     });
@@ -62,8 +72,8 @@ describe('the confined clock starts', () => {
   it('on no day that does not exist', () => {
     expect(() => confinedFrom({ kind: 'flat', prickedOutOn: '2027-02-29' })).toThrow(/^prickedOutOn: /);
     expect(() => confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10', sown: 'lately' })).toThrow(/^sown: /);
-    expect(() => confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10', sown: '2027-02-01', germinationDays: -1 })).toThrow(
-      InputError,
-    );
+    expect(() =>
+      confinedFrom({ kind: 'bought-plugs', arrivedOn: '2027-05-10', sown: '2027-02-01', germinationDays: -1 }),
+    ).toThrow(InputError);
   });
 });

@@ -8,7 +8,16 @@ import { earliestOfDay } from '../../kernel/rough-days.ts';
  * `bare-root`: potted from roots that were free until then. `bought-plugs`: bought in cells or pots. `opening`: stood
  * here when the nursery's records began.
  */
-export const CONFINED_ORIGINS = ['cell-sown', 'flat', 'cutting', 'division', 'lifted', 'bare-root', 'bought-plugs', 'opening'] as const;
+export const CONFINED_ORIGINS = [
+  'cell-sown',
+  'flat',
+  'cutting',
+  'division',
+  'lifted',
+  'bare-root',
+  'bought-plugs',
+  'opening',
+] as const;
 export type ConfinedOrigin = (typeof CONFINED_ORIGINS)[number];
 
 export type ConfinedFromInput =
@@ -41,13 +50,18 @@ const known = (argument: string, on: CalendarDate | null): ConfinedFrom => ({
   assumed: false,
 });
 
-function boughtPlugs({ arrivedOn, sown, germinationDays }: Extract<ConfinedFromInput, { kind: 'bought-plugs' }>): ConfinedFrom {
+function boughtPlugs({
+  arrivedOn,
+  sown,
+  germinationDays,
+}: Extract<ConfinedFromInput, { kind: 'bought-plugs' }>): ConfinedFrom {
   requireDate('arrivedOn', arrivedOn);
   const guessOn = addDays(arrivedOn, -PLUG_AGE_ON_ARRIVAL_DAYS);
   if (sown == null) return { confinedOn: guessOn, assumed: true };
   const { earliestOn, precision } = earliestOfDay(sown, 'sown');
   // No plug is older than its seed, nor did it emerge after it had arrived as a plant.
-  if (germinationDays == null) return { confinedOn: earliestOf(latestOf(guessOn, earliestOn), arrivedOn), assumed: true };
+  if (germinationDays == null)
+    return { confinedOn: earliestOf(latestOf(guessOn, earliestOn), arrivedOn), assumed: true };
   const emergedOn = addDays(earliestOn, requireWhole('germinationDays', germinationDays, 0, 1000));
   return { confinedOn: earliestOf(emergedOn, arrivedOn), assumed: precision !== 'day' || emergedOn > arrivedOn };
 }

@@ -36,21 +36,42 @@ export interface OpeningInput {
  * a year before the stocktaking (or the gathering, if that was later), so that such plants come up for a look at once. In the ground
  * no clock runs; an open flat confines no roots, but is a container. Throws InputError for a day that does not exist.
  */
-export function openingClocks({ since, confinedSince, countedOn, gatheredOn, containerKind }: OpeningInput): IntakeClocks {
+export function openingClocks({
+  since,
+  confinedSince,
+  countedOn,
+  gatheredOn,
+  containerKind,
+}: OpeningInput): IntakeClocks {
   requireDate('countedOn', countedOn);
-  const { earliestOn, precision } = since === null ? unknownSince(countedOn, gatheredOn ?? null) : earliestOfDay(since, 'since');
+  const { earliestOn, precision } =
+    since === null ? unknownSince(countedOn, gatheredOn ?? null) : earliestOfDay(since, 'since');
   const potted = { pottedOn: earliestOn, pottedPrecision: precision };
-  if (containerKind === 'ground') return { ...potted, confinedOn: null, confinedAssumed: false, containerOn: null, containerAssumed: false };
+  if (containerKind === 'ground')
+    return { ...potted, confinedOn: null, confinedAssumed: false, containerOn: null, containerAssumed: false };
   const containerAssumed = precision !== 'day';
-  if (containerKind === 'flat') return { ...potted, confinedOn: null, confinedAssumed: false, containerOn: earliestOn, containerAssumed };
+  if (containerKind === 'flat')
+    return { ...potted, confinedOn: null, confinedAssumed: false, containerOn: earliestOn, containerAssumed };
   const earlier = confinedSince ? confinedFrom({ kind: 'opening', since: confinedSince }) : null;
   const confinedOn = earlier?.confinedOn ? earliestOf(earlier.confinedOn, earliestOn) : earliestOn;
-  return { ...potted, confinedOn, confinedAssumed: earlier?.confinedOn === confinedOn ? earlier.assumed : containerAssumed, containerOn: earliestOn, containerAssumed };
+  return {
+    ...potted,
+    confinedOn,
+    confinedAssumed: earlier?.confinedOn === confinedOn ? earlier.assumed : containerAssumed,
+    containerOn: earliestOn,
+    containerAssumed,
+  };
 }
 
-function unknownSince(countedOn: CalendarDate, gatheredOn: CalendarDate | null): { earliestOn: CalendarDate; precision: DayPrecision } {
+function unknownSince(
+  countedOn: CalendarDate,
+  gatheredOn: CalendarDate | null,
+): { earliestOn: CalendarDate; precision: DayPrecision } {
   const guessOn = subtractSpan(countedOn, UNKNOWN_AGE);
-  return { earliestOn: gatheredOn === null ? guessOn : earliestOf(latestOf(guessOn, gatheredOn), countedOn), precision: 'year' };
+  return {
+    earliestOn: gatheredOn === null ? guessOn : earliestOf(latestOf(guessOn, gatheredOn), countedOn),
+    precision: 'year',
+  };
 }
 
 export interface BoughtInput {
@@ -69,15 +90,48 @@ export interface BoughtInput {
  * stated is taken from the confined day, the earliest it can be. Bare root begins when it is potted on arrival, and
  * whatever goes straight into the ground has none. Throws InputError for a day that does not exist.
  */
-export function boughtClocks({ form, arrivedOn, sown, germinationDays, inPotSince, containerKind }: BoughtInput): IntakeClocks {
+export function boughtClocks({
+  form,
+  arrivedOn,
+  sown,
+  germinationDays,
+  inPotSince,
+  containerKind,
+}: BoughtInput): IntakeClocks {
   const potted = { pottedOn: requireDate('arrivedOn', arrivedOn), pottedPrecision: 'day' as const };
-  if (containerKind === 'ground') return { ...potted, confinedOn: null, confinedAssumed: false, containerOn: null, containerAssumed: false };
-  if (form === 'bare-root') return { ...potted, confinedOn: arrivedOn, confinedAssumed: false, containerOn: arrivedOn, containerAssumed: false };
-  const { confinedOn: grownOn, assumed } = confinedFrom({ kind: 'bought-plugs', arrivedOn, sown: sown ?? null, germinationDays: germinationDays ?? null });
+  if (containerKind === 'ground')
+    return { ...potted, confinedOn: null, confinedAssumed: false, containerOn: null, containerAssumed: false };
+  if (form === 'bare-root')
+    return {
+      ...potted,
+      confinedOn: arrivedOn,
+      confinedAssumed: false,
+      containerOn: arrivedOn,
+      containerAssumed: false,
+    };
+  const { confinedOn: grownOn, assumed } = confinedFrom({
+    kind: 'bought-plugs',
+    arrivedOn,
+    sown: sown ?? null,
+    germinationDays: germinationDays ?? null,
+  });
   const confinedOn = grownOn ?? arrivedOn;
-  if (form === 'plugs' || !inPotSince) return { ...potted, confinedOn, confinedAssumed: assumed, containerOn: confinedOn, containerAssumed: assumed || form === 'pots' };
+  if (form === 'plugs' || !inPotSince)
+    return {
+      ...potted,
+      confinedOn,
+      confinedAssumed: assumed,
+      containerOn: confinedOn,
+      containerAssumed: assumed || form === 'pots',
+    };
   const { earliestOn, precision } = earliestOfDay(inPotSince, 'inPotSince');
   const containerOn = earliestOf(earliestOn, arrivedOn);
   // Roots were confined no later than they came into this pot.
-  return { ...potted, confinedOn: earliestOf(confinedOn, containerOn), confinedAssumed: containerOn < confinedOn ? precision !== 'day' : assumed, containerOn, containerAssumed: precision !== 'day' };
+  return {
+    ...potted,
+    confinedOn: earliestOf(confinedOn, containerOn),
+    confinedAssumed: containerOn < confinedOn ? precision !== 'day' : assumed,
+    containerOn,
+    containerAssumed: precision !== 'day',
+  };
 }

@@ -45,7 +45,10 @@ export function findFaults({ today, horizonOn, supply, demand, current = [] }: A
 }
 
 /** What has to be true of a demand, whose values are named after `name`; each claim throws InputError where it is not. */
-export function demandClaims(name: string, { rank, on, units, refuses = [], accepts }: AllocationDemand): (() => unknown)[] {
+export function demandClaims(
+  name: string,
+  { rank, on, units, refuses = [], accepts }: AllocationDemand,
+): (() => unknown)[] {
   return [
     () => requireWhole(`${name}.rank`, rank, 0, MAX_RANK),
     () => requireDate(`${name}.on`, on),
@@ -77,9 +80,31 @@ function findPinFaults({ supply, demand, current = [] }: AllocationInstance): In
     to.left -= pin.units;
     const serving = supplyServes(from.row, to.row);
     return [
-      ...(from.left < 0 ? [new InputError(`current[${at}].units`, 'must not pin more than the supply holds', { supply: pin.supply, units: from.row.units })] : []),
-      ...(to.left < 0 ? [new InputError(`current[${at}].units`, 'must not pin more than the demand wants', { demand: pin.demand, units: to.row.units })] : []),
-      ...(serving.serves ? [] : [new InputError(`current[${at}].supply`, `must be able to serve the demand that it is pinned to; it is ${serving.reason}`, { supply: pin.supply, demand: pin.demand })]),
+      ...(from.left < 0
+        ? [
+            new InputError(`current[${at}].units`, 'must not pin more than the supply holds', {
+              supply: pin.supply,
+              units: from.row.units,
+            }),
+          ]
+        : []),
+      ...(to.left < 0
+        ? [
+            new InputError(`current[${at}].units`, 'must not pin more than the demand wants', {
+              demand: pin.demand,
+              units: to.row.units,
+            }),
+          ]
+        : []),
+      ...(serving.serves
+        ? []
+        : [
+            new InputError(
+              `current[${at}].supply`,
+              `must be able to serve the demand that it is pinned to; it is ${serving.reason}`,
+              { supply: pin.supply, demand: pin.demand },
+            ),
+          ]),
     ];
   });
 }

@@ -13,9 +13,15 @@ export function linkedPart(instance: AllocationInstance, accepts: readonly Accep
   }
   const items = new Set(accepts.map(({ item }) => item));
   // A set is walked in the order of adding, so what is added on the way is looked at as well.
-  for (const item of items) for (const line of linesOf.get(item) ?? []) for (const accepted of line.accepts) items.add(accepted.item);
+  for (const item of items)
+    for (const line of linesOf.get(item) ?? []) for (const accepted of line.accepts) items.add(accepted.item);
   const lines = new Set([...items].flatMap((item) => linesOf.get(item) ?? []));
   const supplies = supply.filter(({ item }) => items.has(item));
   const [from, to] = [supplies, [...lines]].map((rows) => new Set(rows.map(({ id }) => id)));
-  return { ...instance, supply: supplies, demand: demand.filter((line) => lines.has(line)), current: current.filter((row) => from?.has(row.supply) && to?.has(row.demand)) };
+  return {
+    ...instance,
+    supply: supplies,
+    demand: demand.filter((line) => lines.has(line)),
+    current: current.filter((row) => from?.has(row.supply) && to?.has(row.demand)),
+  };
 }

@@ -13,7 +13,12 @@ export function takeOutPins(instance: AllocationInstance): { pins: Assignment[];
   const ranks = new Map(demand.map(({ id, rank }) => [id, rank]));
   const pins = current
     .filter(({ pinned }) => pinned === true)
-    .sort((a, b) => (ranks.get(a.demand) ?? 0) - (ranks.get(b.demand) ?? 0) || compareText(a.demand, b.demand) || compareText(a.supply, b.supply))
+    .sort(
+      (a, b) =>
+        (ranks.get(a.demand) ?? 0) - (ranks.get(b.demand) ?? 0) ||
+        compareText(a.demand, b.demand) ||
+        compareText(a.supply, b.supply),
+    )
     .flatMap((row): Assignment[] => {
       const units = Math.min(row.units, there.get(row.supply) ?? 0, wanted.get(row.demand) ?? 0);
       if (units <= 0) return [];
@@ -26,7 +31,9 @@ export function takeOutPins(instance: AllocationInstance): { pins: Assignment[];
     rest: {
       ...instance,
       supply: supply.map((row) => ({ ...row, units: there.get(row.id) ?? 0 })),
-      demand: demand.filter(({ id }) => (wanted.get(id) ?? 0) > 0).map((row) => ({ ...row, units: wanted.get(row.id) ?? 0 })),
+      demand: demand
+        .filter(({ id }) => (wanted.get(id) ?? 0) > 0)
+        .map((row) => ({ ...row, units: wanted.get(row.id) ?? 0 })),
       current: current.filter((row) => row.pinned !== true && (wanted.get(row.demand) ?? 0) > 0),
     },
   };

@@ -68,12 +68,27 @@ class Simplex {
     const none = missing.map(() => 0);
     this.#from = Int32Array.from([...network.from, ...missing.map((is, node) => (is ? root : node))]);
     this.#to = Int32Array.from([...network.to, ...missing.map((is, node) => (is ? node : root))]);
-    this.#capacity = withRoot(network.capacity, missing.map(() => Infinity));
+    this.#capacity = withRoot(
+      network.capacity,
+      missing.map(() => Infinity),
+    );
     this.#flow = withRoot(new Float64Array(arcs), network.gives.map(Math.abs));
-    this.#costs = joinGoals([withRoot(new Float64Array(arcs), missing), ...network.goals.map((goal) => withRoot(goal, none))], nodes);
+    this.#costs = joinGoals(
+      [withRoot(new Float64Array(arcs), missing), ...network.goals.map((goal) => withRoot(goal, none))],
+      nodes,
+    );
     this.#state = new Int8Array(arcs + root).fill(LOWER, 0, arcs);
-    const potentials = this.#costs.map((cost) => Float64Array.from({ length: nodes }, (_, node) => (node < root && missing[node] ? (cost[arcs + node] as number) : 0)));
-    this.#tree = new SpanningTree(nodes, none.map((_, node) => arcs + node), missing.map((is) => (is ? -1 : 1)), potentials);
+    const potentials = this.#costs.map((cost) =>
+      Float64Array.from({ length: nodes }, (_, node) =>
+        node < root && missing[node] ? (cost[arcs + node] as number) : 0,
+      ),
+    );
+    this.#tree = new SpanningTree(
+      nodes,
+      none.map((_, node) => arcs + node),
+      missing.map((is) => (is ? -1 : 1)),
+      potentials,
+    );
     this.#block = Math.max(10, Math.ceil(Math.sqrt(arcs) / 2));
     this.#best = new Float64Array(this.#costs.length);
     this.#shifts = new Float64Array(this.#costs.length);
@@ -106,15 +121,22 @@ class Simplex {
     const up = this.#from[entering] === hung ? 1 : -1;
     for (let goal = 0; goal < this.#costs.length; goal++) {
       const potential = this.#tree.potentials[goal] as Float64Array;
-      this.#shifts[goal] = (potential[onto] as number) - (potential[hung] as number) - up * ((this.#costs[goal] as Float64Array)[entering] as number);
+      this.#shifts[goal] =
+        (potential[onto] as number) -
+        (potential[hung] as number) -
+        up * ((this.#costs[goal] as Float64Array)[entering] as number);
     }
     this.#tree.swap(cut, hung, onto, meeting, entering, up, this.#shifts);
     return true;
   }
 
   result(): CheapestFlow {
-    if (this.#flow.subarray(this.#arcs).some((units) => units > 0)) throw new Error('no flow gives and gets everything');
-    return { flow: this.#flow.slice(0, this.#arcs), isOpen: Uint8Array.from({ length: this.#arcs }, (_, arc) => (this.#isFree(arc) ? 1 : 0)) };
+    if (this.#flow.subarray(this.#arcs).some((units) => units > 0))
+      throw new Error('no flow gives and gets everything');
+    return {
+      flow: this.#flow.slice(0, this.#arcs),
+      isOpen: Uint8Array.from({ length: this.#arcs }, (_, arc) => (this.#isFree(arc) ? 1 : 0)),
+    };
   }
 
   #isFree(arc: number): boolean {
@@ -124,7 +146,11 @@ class Simplex {
   /** What a unit more on an arc adds to a goal when the tree's arcs make up for it. */
   #price(goal: number, arc: number): number {
     const potential = this.#tree.potentials[goal] as Float64Array;
-    return ((this.#costs[goal] as Float64Array)[arc] as number) + (potential[this.#from[arc] as number] as number) - (potential[this.#to[arc] as number] as number);
+    return (
+      ((this.#costs[goal] as Float64Array)[arc] as number) +
+      (potential[this.#from[arc] as number] as number) -
+      (potential[this.#to[arc] as number] as number)
+    );
   }
 
   /** The arc of the next block that cheapens most, of the first block that has any; −1 when none does. */
@@ -143,7 +169,8 @@ class Simplex {
           if (price > limit) break;
           if (price < limit || (entering < 0 && price < 0)) {
             entering = arc;
-            for (let each = 0; each < goals; each++) best[each] = each === goal ? price : state * this.#price(each, arc);
+            for (let each = 0; each < goals; each++)
+              best[each] = each === goal ? price : state * this.#price(each, arc);
             break;
           }
         }

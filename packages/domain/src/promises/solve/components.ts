@@ -29,8 +29,19 @@ export function componentsOf(transport: Transport): Transport[] {
     const demandAt = numbered(part, 'demand', place, supplies.length);
     const pick = <T>(rows: readonly T[], at: readonly number[]) => at.map((each) => rows[each] as T);
     return {
-      supplies: pick(supplies, supplyAt), demands: pick(demands, demandAt), units: pick(units, supplyAt), wanted: pick(wanted, demandAt), rankAt: pick(rankAt, demandAt),
-      pairs: part.map(({ supply, demand, penalty, held, savedValue, days }) => ({ supply: place[supply] as number, demand: place[supplies.length + demand] as number, penalty, held, savedValue, days })),
+      supplies: pick(supplies, supplyAt),
+      demands: pick(demands, demandAt),
+      units: pick(units, supplyAt),
+      wanted: pick(wanted, demandAt),
+      rankAt: pick(rankAt, demandAt),
+      pairs: part.map(({ supply, demand, penalty, held, savedValue, days }) => ({
+        supply: place[supply] as number,
+        demand: place[supplies.length + demand] as number,
+        penalty,
+        held,
+        savedValue,
+        days,
+      })),
     };
   });
 }

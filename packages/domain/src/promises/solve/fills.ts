@@ -105,7 +105,12 @@ export class Filling {
     return null;
   }
 
-  #move(last: number, most: number, takes: ReadonlyMap<number, number | null>, gives: ReadonlyMap<number, number>): { supply: number; units: number } {
+  #move(
+    last: number,
+    most: number,
+    takes: ReadonlyMap<number, number | null>,
+    gives: ReadonlyMap<number, number>,
+  ): { supply: number; units: number } {
     const { pairs } = this.transport;
     const taken: number[] = [];
     const given: number[] = [];
@@ -116,7 +121,10 @@ export class Filling {
       given.push(give);
       supply = (pairs[give] as Pair).supply;
     }
-    const units = given.reduce((least, pair) => Math.min(least, this.#flow[pair] as number), Math.min(most, this.#free[last] as number));
+    const units = given.reduce(
+      (least, pair) => Math.min(least, this.#flow[pair] as number),
+      Math.min(most, this.#free[last] as number),
+    );
     this.#free[last] = (this.#free[last] as number) - units;
     for (const pair of taken) this.#flow[pair] = (this.#flow[pair] as number) + units;
     for (const pair of given) this.#flow[pair] = (this.#flow[pair] as number) - units;

@@ -16,14 +16,19 @@ export class OpenWays {
   readonly #backward: Front;
   #search = 0;
 
-  constructor(private readonly network: Network, private readonly flow: Float64Array, isOpen: Uint8Array) {
+  constructor(
+    private readonly network: Network,
+    private readonly flow: Float64Array,
+    isOpen: Uint8Array,
+  ) {
     const nodes = network.gives.length;
     const arcs = network.from.length;
     this.#settled = new Uint8Array(arcs);
     this.#begin = new Int32Array(nodes + 1);
     const isUsed = (way: number) => isOpen[way >> 1] === 1;
     for (let way = 0; way < 2 * arcs; way++) if (isUsed(way)) bump(this.#begin, this.#startOf(way) + 1);
-    for (let node = 0; node < nodes; node++) this.#begin[node + 1] = (this.#begin[node + 1] as number) + (this.#begin[node] as number);
+    for (let node = 0; node < nodes; node++)
+      this.#begin[node + 1] = (this.#begin[node + 1] as number) + (this.#begin[node] as number);
     this.#ways = new Int32Array(this.#begin[nodes] as number);
     const next = this.#begin.slice();
     for (let way = 0; way < 2 * arcs; way++) if (isUsed(way)) this.#ways[bump(next, this.#startOf(way))] = way;
@@ -68,7 +73,8 @@ export class OpenWays {
         front.looked += 1;
         if (front.hasSeen(next) || this.#group[next] !== this.#group[node] || this.room(way ^ against) === 0) continue;
         front.reach(next, way);
-        if (other.hasSeen(next)) return [...this.#traced(onward, next), ...this.#traced(backward, next).map((back) => back ^ 1)];
+        if (other.hasSeen(next))
+          return [...this.#traced(onward, next), ...this.#traced(backward, next).map((back) => back ^ 1)];
       }
     }
   }
@@ -121,7 +127,8 @@ export class OpenWays {
         path.pop();
         const parent = path.at(-1);
         if (parent !== undefined) lowest[parent] = Math.min(lowest[parent] as number, lowest[node] as number);
-        if (lowest[node] === found[node]) for (let member = -1; member !== node;) group[(member = stack.pop() as number)] = node;
+        if (lowest[node] === found[node])
+          for (let member = -1; member !== node;) group[(member = stack.pop() as number)] = node;
       }
     }
     return group;

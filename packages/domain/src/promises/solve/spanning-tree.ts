@@ -18,7 +18,12 @@ export class SpanningTree {
   readonly #previous: Int32Array;
 
   /** Every node hangs on the root. */
-  constructor(private readonly nodes: number, arcs: ArrayLike<number>, up: ArrayLike<number>, readonly potentials: readonly Float64Array[]) {
+  constructor(
+    private readonly nodes: number,
+    arcs: ArrayLike<number>,
+    up: ArrayLike<number>,
+    readonly potentials: readonly Float64Array[],
+  ) {
     const root = nodes - 1;
     this.parent = new Int32Array(nodes).fill(root);
     this.parent[root] = -1;
@@ -50,8 +55,10 @@ export class SpanningTree {
    */
   swap(cut: number, hung: number, onto: number, meeting: number, arc: number, up: number, shifts: Float64Array): void {
     const branch = this.#size[cut] as number;
-    for (let node = this.parent[cut] as number; node !== meeting; node = this.parent[node] as number) this.#size[node] = (this.#size[node] as number) - branch;
-    for (let node = onto; node !== meeting; node = this.parent[node] as number) this.#size[node] = (this.#size[node] as number) + branch;
+    for (let node = this.parent[cut] as number; node !== meeting; node = this.parent[node] as number)
+      this.#size[node] = (this.#size[node] as number) - branch;
+    for (let node = onto; node !== meeting; node = this.parent[node] as number)
+      this.#size[node] = (this.#size[node] as number) + branch;
     let node = hung;
     let above = onto;
     let by = arc;
@@ -75,7 +82,8 @@ export class SpanningTree {
       below = sizeBefore;
       node = parent;
     }
-    for (let goal = 0; goal < shifts.length; goal++) if (shifts[goal] !== 0) this.#shift(this.potentials[goal] as Float64Array, hung, shifts[goal] as number);
+    for (let goal = 0; goal < shifts.length; goal++)
+      if (shifts[goal] !== 0) this.#shift(this.potentials[goal] as Float64Array, hung, shifts[goal] as number);
   }
 
   /** Adds to the potentials of a branch, or takes as much from all others where these are fewer. */
@@ -87,7 +95,8 @@ export class SpanningTree {
     }
     this.#addTo(potential, root, top, -by);
     const drift = potential[root] as number;
-    if (Math.abs(drift) > FARTHEST) for (let node = 0; node < this.nodes; node++) potential[node] = (potential[node] as number) - drift;
+    if (Math.abs(drift) > FARTHEST)
+      for (let node = 0; node < this.nodes; node++) potential[node] = (potential[node] as number) - drift;
   }
 
   /** Adds to the potentials of a node and all that hang on it, but for one branch. */

@@ -12,7 +12,10 @@ class ArcList {
   readonly #days: Float64Array;
   readonly #moved: Float64Array;
 
-  constructor(most: number, private readonly mostValue: number) {
+  constructor(
+    most: number,
+    private readonly mostValue: number,
+  ) {
     this.#from = new Int32Array(most);
     this.#to = new Int32Array(most);
     this.#capacity = new Float64Array(most);
@@ -40,7 +43,13 @@ class ArcList {
 
   network(gives: readonly number[]): Network {
     const goals = [this.#penalty, this.#lostValue, this.#days, this.#moved].map((goal) => goal.subarray(0, this.count));
-    return { gives, from: this.#from.subarray(0, this.count), to: this.#to.subarray(0, this.count), capacity: this.#capacity.subarray(0, this.count), goals };
+    return {
+      gives,
+      from: this.#from.subarray(0, this.count),
+      to: this.#to.subarray(0, this.count),
+      capacity: this.#capacity.subarray(0, this.count),
+      goals,
+    };
   }
 }
 
@@ -49,7 +58,10 @@ class ArcList {
  * fill; demands of equal rank pass it on to a node of their rank, so that they share it as the later goals have it. The first arcs are those of
  * the pairs, in their order; `pairOf` tells whose each is.
  */
-export function networkOf({ supplies, demands, units, wanted, rankAt, pairs }: Transport, fills: ReadonlyMap<number, number>): { network: Network; pairOf: Int32Array } {
+export function networkOf(
+  { supplies, demands, units, wanted, rankAt, pairs }: Transport,
+  fills: ReadonlyMap<number, number>,
+): { network: Network; pairOf: Int32Array } {
   const leftAt = supplies.length + demands.length;
   const gives = [...units, ...demands.map(() => 0), 0];
   const sharing = new Map<number, number[]>();
@@ -59,7 +71,10 @@ export function networkOf({ supplies, demands, units, wanted, rankAt, pairs }: T
     else sharing.set(rank, [demand]);
   }
 
-  const arcs = new ArcList(2 * pairs.length + supplies.length + demands.length, pairs.reduce((most, { savedValue }) => Math.max(most, savedValue), 0));
+  const arcs = new ArcList(
+    2 * pairs.length + supplies.length + demands.length,
+    pairs.reduce((most, { savedValue }) => Math.max(most, savedValue), 0),
+  );
   const pairOf = new Int32Array(2 * pairs.length);
   for (let at = 0; at < pairs.length; at++) {
     const pair = pairs[at] as Pair;

@@ -38,7 +38,9 @@ const byId = (a: { id: string }, b: { id: string }) => compareText(a.id, b.id);
 export function readTransport({ today, horizonOn, supply, demand, current = [] }: AllocationInstance): Transport {
   const supplies = [...supply].sort(byId);
   const demands = [...demand].sort(byId);
-  const ranks = new Map([...new Set(demands.map(({ rank }) => rank))].sort((a, b) => a - b).map((rank, at) => [rank, at]));
+  const ranks = new Map(
+    [...new Set(demands.map(({ rank }) => rank))].sort((a, b) => a - b).map((rank, at) => [rank, at]),
+  );
   const demandAt = new Map(demands.map(({ id }, at) => [id, at]));
   const heldOf = new Map<string, Map<number, number>>();
   for (const row of current) {
@@ -64,11 +66,19 @@ export function readTransport({ today, horizonOn, supply, demand, current = [] }
     for (const { demand: wishing, penalty } of wishes.get(row.item) ?? []) {
       // The rule of `supplyServes`, with the item looked up instead of compared.
       const { on } = demands[wishing] as AllocationDemand;
-      if (row.readyOn > on || (row.plantByOn !== null && on > row.plantByOn) || refused[wishing]?.has(row.id) === true) continue;
+      if (row.readyOn > on || (row.plantByOn !== null && on > row.plantByOn) || refused[wishing]?.has(row.id) === true)
+        continue;
       pairs.push({ supply: at, demand: wishing, penalty, held: held?.get(wishing) ?? 0, savedValue, days });
     }
   }
-  return { supplies, demands, units: supplies.map(({ units }) => units), wanted: demands.map(({ units }) => units), rankAt: demands.map(({ rank }) => ranks.get(rank) ?? 0), pairs };
+  return {
+    supplies,
+    demands,
+    units: supplies.map(({ units }) => units),
+    wanted: demands.map(({ units }) => units),
+    rankAt: demands.map(({ rank }) => ranks.get(rank) ?? 0),
+    pairs,
+  };
 }
 
 function leastPenalties({ accepts }: AllocationDemand): Map<string, number> {

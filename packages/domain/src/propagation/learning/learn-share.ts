@@ -50,10 +50,20 @@ export function learnShare(prior: SharePrior, evidence: ShareEvidence, settings:
   requirePositive('evidenceLimit', settings.evidenceLimit);
   requireWhole('tried', evidence.tried, 0, MOST_TRIED);
   requireWhole('batches', evidence.batches, 0, MOST_TRIED);
-  if (requireWhole('passed', evidence.passed, 0, MOST_TRIED) > evidence.tried) throw new InputError('passed', 'must not be more than were tried', { tried: evidence.tried });
+  if (requireWhole('passed', evidence.passed, 0, MOST_TRIED) > evidence.tried)
+    throw new InputError('passed', 'must not be more than were tried', { tried: evidence.tried });
   const { low, high } = passShare({ passed: evidence.passed, tried: evidence.tried, confidence: settings.confidence });
   const scale = evidence.tried > settings.evidenceLimit ? settings.evidenceLimit / evidence.tried : 1;
   const alpha = Math.max(HAIR, prior.share * prior.weight + evidence.passed * scale);
   const beta = Math.max(HAIR, (1 - prior.share) * prior.weight + (evidence.tried - evidence.passed) * scale);
-  return { ...evidence, alpha, beta, share: alpha / (alpha + beta), low, high, priorShare: prior.share, priorWeight: prior.weight };
+  return {
+    ...evidence,
+    alpha,
+    beta,
+    share: alpha / (alpha + beta),
+    low,
+    high,
+    priorShare: prior.share,
+    priorWeight: prior.weight,
+  };
 }

@@ -3,7 +3,13 @@ import { type StageKind, type StagePlan } from '../protocol/stages.ts';
 import { unitShareOf } from '../protocol/through.ts';
 import type { BatchUnit } from '../words.ts';
 import { isUnitOnePlant } from '../words.ts';
-import { learnShare, type LearnedShare, type LearningSettings, NOTHING_TRIED, type ShareEvidence } from './learn-share.ts';
+import {
+  learnShare,
+  type LearnedShare,
+  type LearningSettings,
+  NOTHING_TRIED,
+  type ShareEvidence,
+} from './learn-share.ts';
 
 /** Stages whose passing is counted together as growing on: what is potted until it is ready, planted or sold. */
 const GROWING: readonly StageKind[] = ['growing-on', 'hardening', 'root-check'];
@@ -29,10 +35,15 @@ type StageEvidence = ShareEvidence & { stage: StageKind };
  * A protocol without pricking out has no stage for plants that were lost between coming up and the pot. They are counted with growing on: for each
  * plant that was potted and whose end is known, as many had come up as it took to pot one.
  */
-function withPottingLosses(evidence: readonly StageEvidence[], stages: SharesOfProtocol['stages']): readonly StageEvidence[] {
+function withPottingLosses(
+  evidence: readonly StageEvidence[],
+  stages: SharesOfProtocol['stages'],
+): readonly StageEvidence[] {
   const potted = evidence.find(({ stage }) => stage === 'pricking-out');
   if (!potted || potted.passed === 0 || stages.some(({ kind }) => kind === 'pricking-out')) return evidence;
-  return evidence.map((row) => (row.stage === 'growing-on' ? { ...row, tried: Math.round((row.tried * potted.tried) / potted.passed) } : row));
+  return evidence.map((row) =>
+    row.stage === 'growing-on' ? { ...row, tried: Math.round((row.tried * potted.tried) / potted.passed) } : row,
+  );
 }
 
 /**
@@ -58,6 +69,10 @@ export function learnStages(
   }
   return priors.map(({ stage, covers, share }) => {
     const prior: SharePrior = { share, weight: priorWeight };
-    return { stage, covers, ...learnShare(prior, evidence.find((row) => row.stage === stage) ?? NOTHING_TRIED, settings) };
+    return {
+      stage,
+      covers,
+      ...learnShare(prior, evidence.find((row) => row.stage === stage) ?? NOTHING_TRIED, settings),
+    };
   });
 }

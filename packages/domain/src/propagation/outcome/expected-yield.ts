@@ -14,7 +14,15 @@ export interface ExpectedYield {
  * never less than the cautious number. With no stage ahead all get through. Throws InputError for a number that is negative or no whole one, shapes not
  * above 0, and a confidence outside 0 to 1.
  */
-export function expectedYield({ tried, ahead, confidence }: { tried: number; ahead: readonly Shapes[]; confidence: number }): ExpectedYield {
+export function expectedYield({
+  tried,
+  ahead,
+  confidence,
+}: {
+  tried: number;
+  ahead: readonly Shapes[];
+  confidence: number;
+}): ExpectedYield {
   requireWhole('tried', tried, 0, MAX_UNITS);
   requireShare('confidence', confidence);
   if (ahead.length === 0) return { cautiousUnits: tried, usualUnits: tried };

@@ -20,7 +20,10 @@ describe('what newly came up on each day', () => {
   it('makes the published course of germination, 80 % of 50 (tests of the R package germinationmetrics, Aravind et al.)', () => {
     const daily = [0, 0, 0, 0, 4, 17, 10, 7, 1, 0, 1, 0, 0, 0];
     let sum = 0;
-    const cumulative = daily.map((count, day) => ({ on: `2026-04-${String(day + 2).padStart(2, '0')}`, emergedUnits: (sum += count) }));
+    const cumulative = daily.map((count, day) => ({
+      on: `2026-04-${String(day + 2).padStart(2, '0')}`,
+      emergedUnits: (sum += count),
+    }));
     expect(newPerDay(cumulative, '2026-04-01')).toEqual(daily);
     expect(germinationCourse(newPerDay(cumulative, '2026-04-01'), 50)).toMatchObject({ percentage: 80 });
   });

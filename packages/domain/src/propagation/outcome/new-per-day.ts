@@ -6,7 +6,10 @@ import { type CalendarDate, daysBetween } from '../../kernel/dates.ts';
  * later rather than earlier than they were. A count that is no higher than an earlier one adds nothing, since what died had come up. Counts of the day
  * of the start itself go to the day after. Throws InputError for a day that does not exist.
  */
-export function newPerDay(counts: readonly { on: CalendarDate; emergedUnits: number }[], startedOn: CalendarDate): number[] {
+export function newPerDay(
+  counts: readonly { on: CalendarDate; emergedUnits: number }[],
+  startedOn: CalendarDate,
+): number[] {
   const days: number[] = [];
   let most = 0;
   for (const { on, emergedUnits } of [...counts].sort((a, b) => (a.on < b.on ? -1 : 1))) {

@@ -28,10 +28,17 @@ export interface YieldAhead extends ExpectedYield {
 
 const rank = (kind: StageKind) => STAGE_KINDS.indexOf(kind);
 /** Stages that are learned as one are ahead as long as any of them is. */
-const aheadOf = (learned: readonly LearnedStage[], from: number) => learned.filter(({ covers }) => covers.some((kind) => rank(kind) >= from));
+const aheadOf = (learned: readonly LearnedStage[], from: number) =>
+  learned.filter(({ covers }) => covers.some((kind) => rank(kind) >= from));
 
 /** Units or seeds not yet counted. Trays and packs say nothing of plants by themselves: their seeds do, in proportion to what is left of them. */
-function untold({ unit, startedUnits, standingUnits, seedsSown, pottedPlants }: BatchNow): { tried: number; from: 'units' | 'seeds' } | null {
+function untold({
+  unit,
+  startedUnits,
+  standingUnits,
+  seedsSown,
+  pottedPlants,
+}: BatchNow): { tried: number; from: 'units' | 'seeds' } | null {
   if (isUnitOnePlant(unit)) return { tried: standingUnits, from: 'units' };
   if (seedsSown === null || pottedPlants > 0 || startedUnits === 0) return null;
   return { tried: Math.round((seedsSown * Math.min(standingUnits, startedUnits)) / startedUnits), from: 'seeds' };
@@ -43,10 +50,17 @@ function untold({ unit, startedUnits, standingUnits, seedsSown, pottedPlants }: 
  * of emergence or rooting, the better of both answers holds, since a first count says little of the last. Null where neither plants nor seeds are known.
  * Throws InputError as expectedYield does.
  */
-export function yieldAhead(batch: BatchNow, learned: readonly LearnedStage[], progress: readonly StageProgress[], today: CalendarDate, confidence: number): YieldAhead | null {
+export function yieldAhead(
+  batch: BatchNow,
+  learned: readonly LearnedStage[],
+  progress: readonly StageProgress[],
+  today: CalendarDate,
+  confidence: number,
+): YieldAhead | null {
   const current = progress.find(isCurrentStage);
   const coming = progress.find(({ kind }) => kind === 'emergence' || kind === 'rooting');
-  const mayComeUp = coming !== undefined && (coming.state !== 'done' || (coming.begunOn !== null && today <= coming.lateOn));
+  const mayComeUp =
+    coming !== undefined && (coming.state !== 'done' || (coming.begunOn !== null && today <= coming.lateOn));
   const reckon = (from: { tried: number; from: YieldAhead['from'] }, rankFrom: number): YieldAhead => {
     const ahead = aheadOf(learned, rankFrom);
     return { ...expectedYield({ tried: from.tried, ahead, confidence }), ...from, ahead };
@@ -54,7 +68,12 @@ export function yieldAhead(batch: BatchNow, learned: readonly LearnedStage[], pr
   const answers: YieldAhead[] = [];
   const uncounted = untold(batch);
   const now = rank(current?.kind ?? 'scarification');
-  if (uncounted && (batch.aliveUnits === null || mayComeUp)) answers.push(reckon(uncounted, batch.aliveUnits === null ? now : Math.min(now, rank('emergence'))));
-  if (batch.aliveUnits !== null) answers.push(reckon({ tried: batch.aliveUnits, from: 'count' }, Math.max(now, rank('rooting') + 1)));
-  return answers.reduce<YieldAhead | null>((best, next) => (best === null || next.cautiousUnits > best.cautiousUnits ? next : best), null);
+  if (uncounted && (batch.aliveUnits === null || mayComeUp))
+    answers.push(reckon(uncounted, batch.aliveUnits === null ? now : Math.min(now, rank('emergence'))));
+  if (batch.aliveUnits !== null)
+    answers.push(reckon({ tried: batch.aliveUnits, from: 'count' }, Math.max(now, rank('rooting') + 1)));
+  return answers.reduce<YieldAhead | null>(
+    (best, next) => (best === null || next.cautiousUnits > best.cautiousUnits ? next : best),
+    null,
+  );
 }

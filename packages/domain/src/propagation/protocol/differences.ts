@@ -2,7 +2,20 @@ import type { StageDetail } from './detail.ts';
 import { STAGE_KINDS, type StageKind } from './stages.ts';
 
 /** What of a stage can differ between two versions. */
-export const STAGE_PARTS = ['days', 'share', 'season', 'rests', 'temperature', 'light', 'depth', 'medium', 'container', 'note', 'duration-standing', 'share-standing'] as const;
+export const STAGE_PARTS = [
+  'days',
+  'share',
+  'season',
+  'rests',
+  'temperature',
+  'light',
+  'depth',
+  'medium',
+  'container',
+  'note',
+  'duration-standing',
+  'share-standing',
+] as const;
 export type StagePart = (typeof STAGE_PARTS)[number];
 
 /** One stage that one version has and the other has not, or has otherwise. */
@@ -30,13 +43,18 @@ const valueOf: Record<StagePart, (stage: StageDetail) => unknown> = {
 };
 
 /** What two versions of a protocol say differently, in the order of stages. A stage is the same stage when it is of the same kind. */
-export function stageDifferences<Stage extends StageDetail>(before: readonly Stage[], after: readonly Stage[]): StageDifference<Stage>[] {
+export function stageDifferences<Stage extends StageDetail>(
+  before: readonly Stage[],
+  after: readonly Stage[],
+): StageDifference<Stage>[] {
   return STAGE_KINDS.flatMap((kind): StageDifference<Stage>[] => {
     const was = before.find((stage) => stage.kind === kind) ?? null;
     const is = after.find((stage) => stage.kind === kind) ?? null;
     if (was === null && is === null) return [];
     if (was === null || is === null) return [{ kind, before: was, after: is, parts: [] }];
-    const parts = STAGE_PARTS.filter((part) => JSON.stringify(valueOf[part](was)) !== JSON.stringify(valueOf[part](is)));
+    const parts = STAGE_PARTS.filter(
+      (part) => JSON.stringify(valueOf[part](was)) !== JSON.stringify(valueOf[part](is)),
+    );
     return parts.length === 0 ? [] : [{ kind, before: was, after: is, parts }];
   });
 }

@@ -1,6 +1,15 @@
 import { type CalendarDate, requireDate } from '../../kernel/dates.ts';
 import { afterGrowing, beforeGrowing, lastInSeason, nextInSeason } from './season.ts';
-import { daysOf, type Pace, type ProtocolPlan, requireProtocolPlan, type Schedule, type ScheduledStage, type Schedules, type StagePlan } from './stages.ts';
+import {
+  daysOf,
+  type Pace,
+  type ProtocolPlan,
+  requireProtocolPlan,
+  type Schedule,
+  type ScheduledStage,
+  type Schedules,
+  type StagePlan,
+} from './stages.ts';
 
 const NEVER_DORMANT: readonly number[] = [];
 const dormantFor = (plan: ProtocolPlan, stage: StagePlan) => (stage.rests ? plan.dormantMonths : NEVER_DORMANT);
@@ -35,17 +44,23 @@ export function backAt(plan: ProtocolPlan, readyOn: CalendarDate, pace: Pace): S
   return { stages, readyOn };
 }
 
-const atEachPace = (schedule: (pace: Pace) => Schedule): Schedules => ({ short: schedule('short'), usual: schedule('usual'), long: schedule('long') });
+const atEachPace = (schedule: (pace: Pace) => Schedule): Schedules => ({
+  short: schedule('short'),
+  usual: schedule('usual'),
+  long: schedule('long'),
+});
 
 /**
  * The days of each stage, short, usual and long, for a batch that is started on `startOn`. Stages that rest make no headway in dormant months,
  * and a stage with a season waits for it. Throws InputError for a plan that is none or a day that does not exist.
  */
-export const forwardSchedule = (plan: ProtocolPlan, startOn: CalendarDate): Schedules => atEachPace((pace) => forwardAt(plan, startOn, pace));
+export const forwardSchedule = (plan: ProtocolPlan, startOn: CalendarDate): Schedules =>
+  atEachPace((pace) => forwardAt(plan, startOn, pace));
 
 /**
  * The last day each stage may begin, short, usual and long, for the plants to be ready on `readyOn`. It is the counterpart of forwardSchedule:
  * starting on its first day leads to a ready day on or before `readyOn`, starting a day later never does.
  * Throws InputError for a plan that is none or a day that does not exist.
  */
-export const backSchedule = (plan: ProtocolPlan, readyOn: CalendarDate): Schedules => atEachPace((pace) => backAt(plan, readyOn, pace));
+export const backSchedule = (plan: ProtocolPlan, readyOn: CalendarDate): Schedules =>
+  atEachPace((pace) => backAt(plan, readyOn, pace));

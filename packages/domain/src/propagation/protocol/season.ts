@@ -27,7 +27,7 @@ export function lastInSeason(season: StageSeason | null, on: CalendarDate): Cale
 export function afterGrowing(from: CalendarDate, days: number, dormantMonths: readonly number[]): CalendarDate {
   if (dormantMonths.length === 0) return addDays(from, days);
   let on = from;
-  for (let left = days; left > 0; ) {
+  for (let left = days; left > 0;) {
     const { year, month, day } = dateParts(on);
     const ofMonth = daysInMonth(year, month) - day + 1;
     const passed = dormantMonths.includes(month) ? ofMonth : Math.min(left, ofMonth);
@@ -41,7 +41,7 @@ export function afterGrowing(from: CalendarDate, days: number, dormantMonths: re
 export function beforeGrowing(until: CalendarDate, days: number, dormantMonths: readonly number[]): CalendarDate {
   if (dormantMonths.length === 0) return addDays(until, -days);
   let on = until;
-  for (let left = days; left > 0; ) {
+  for (let left = days; left > 0;) {
     // The day before `on`, and those of its month before it.
     const { month, day: ofMonth } = dateParts(addDays(on, -1));
     const passed = dormantMonths.includes(month) ? ofMonth : Math.min(left, ofMonth);

@@ -60,7 +60,8 @@ export interface ProtocolPlan {
   dormantMonths: readonly number[];
 }
 
-export const daysOf = (stage: StagePlan, pace: Pace): number => ({ short: stage.shortDays, usual: stage.usualDays, long: stage.longDays })[pace];
+export const daysOf = (stage: StagePlan, pace: Pace): number =>
+  ({ short: stage.shortDays, usual: stage.usualDays, long: stage.longDays })[pace];
 
 /**
  * Returns the plan when a schedule can be made of it. Throws InputError naming the stage's argument (`stages.2.usualDays`) for durations that
@@ -72,13 +73,22 @@ export function requireProtocolPlan(plan: ProtocolPlan): ProtocolPlan {
   let before = -1;
   for (const [at, stage] of plan.stages.entries()) {
     const order = STAGE_KINDS.indexOf(stage.kind);
-    if (order <= before) throw new InputError(`stages.${at}.kind`, 'must come later in the order of stages than the one before it', { kind: stage.kind });
+    if (order <= before)
+      throw new InputError(`stages.${at}.kind`, 'must come later in the order of stages than the one before it', {
+        kind: stage.kind,
+      });
     before = order;
     requireWhole(`stages.${at}.shortDays`, stage.shortDays, 0, MAX_STAGE_DAYS);
     requireWhole(`stages.${at}.usualDays`, stage.usualDays, 0, MAX_STAGE_DAYS);
     requireWhole(`stages.${at}.longDays`, stage.longDays, 0, MAX_STAGE_DAYS);
-    if (stage.usualDays < stage.shortDays) throw new InputError(`stages.${at}.usualDays`, 'must not be shorter than the short duration', { least: stage.shortDays });
-    if (stage.longDays < stage.usualDays) throw new InputError(`stages.${at}.longDays`, 'must not be shorter than the usual duration', { least: stage.usualDays });
+    if (stage.usualDays < stage.shortDays)
+      throw new InputError(`stages.${at}.usualDays`, 'must not be shorter than the short duration', {
+        least: stage.shortDays,
+      });
+    if (stage.longDays < stage.usualDays)
+      throw new InputError(`stages.${at}.longDays`, 'must not be shorter than the usual duration', {
+        least: stage.usualDays,
+      });
     requireShare(`stages.${at}.share`, stage.share);
     if (stage.season !== null) {
       requireMonthDay(`stages.${at}.season.fromMd`, stage.season.fromMd);

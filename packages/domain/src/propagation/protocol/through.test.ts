@@ -6,17 +6,44 @@ import type { StageKind } from './stages.ts';
 import { mayWait, phaseDays, shareReady, unitShareOf } from './through.ts';
 
 const stage = (kind: StageKind, days: number, more: Partial<StageDetail> = {}): StageDetail => ({
-  kind, shortDays: days, usualDays: days, longDays: days, share: 1, season: null, rests: false, durationStanding: 'assumed', durationSource: null, shareStanding: 'assumed', shareSource: null,
-  temperatureLowC: null, temperatureHighC: null, light: '', depthMm: null, medium: '', containerId: null, note: '', ...more,
+  kind,
+  shortDays: days,
+  usualDays: days,
+  longDays: days,
+  share: 1,
+  season: null,
+  rests: false,
+  durationStanding: 'assumed',
+  durationSource: null,
+  shareStanding: 'assumed',
+  shareSource: null,
+  temperatureLowC: null,
+  temperatureHighC: null,
+  light: '',
+  depthMm: null,
+  medium: '',
+  containerId: null,
+  note: '',
+  ...more,
 });
 const plan = (...stages: StageDetail[]) => ({ stages, dormantMonths: [1, 2, 12] });
 
 describe('the phases of a protocol', () => {
-  const seed = plan(stage('stratification', 30), stage('sowing', 0), { ...stage('emergence', 14), longDays: 28 }, stage('growing-on', 60), stage('hardening', 10), stage('root-check', 4));
+  const seed = plan(
+    stage('stratification', 30),
+    stage('sowing', 0),
+    { ...stage('emergence', 14), longDays: 28 },
+    stage('growing-on', 60),
+    stage('hardening', 10),
+    stage('root-check', 4),
+  );
   it('are the sums of their stages', () => {
     expect(phaseDays(seed)).toEqual({
-      treatment: { short: 30, usual: 30, long: 30 }, establishment: { short: 14, usual: 14, long: 28 }, 'active-growth': { short: 60, usual: 60, long: 60 },
-      hardening: { short: 14, usual: 14, long: 14 }, total: { short: 118, usual: 118, long: 132 },
+      treatment: { short: 30, usual: 30, long: 30 },
+      establishment: { short: 14, usual: 14, long: 28 },
+      'active-growth': { short: 60, usual: 60, long: 60 },
+      hardening: { short: 14, usual: 14, long: 14 },
+      total: { short: 118, usual: 118, long: 132 },
     });
   });
   it('may take longer where a stage waits for its season or rests while the plant is dormant', () => {
@@ -48,19 +75,47 @@ describe('the share that gets ready', () => {
 describe('the stages of a method', () => {
   it('keep their order and know neither sown cuttings nor stuck seed', () => {
     expect(stagesForMethod('seed')).not.toContain('sticking');
-    expect(stagesForMethod('cutting')).toEqual(['stratification', 'sticking', 'emergence', 'rooting', 'pricking-out', 'growing-on', 'hardening', 'root-check', 'ready']);
+    expect(stagesForMethod('cutting')).toEqual([
+      'stratification',
+      'sticking',
+      'emergence',
+      'rooting',
+      'pricking-out',
+      'growing-on',
+      'hardening',
+      'root-check',
+      'ready',
+    ]);
   });
 });
 
 describe('what two versions say differently', () => {
   const before = [stage('sowing', 0), stage('emergence', 14), stage('ready', 0)];
   it('is nothing for the same stages', () => {
-    expect(stageDifferences(before, before.map((each) => ({ ...each })))).toEqual([]);
+    expect(
+      stageDifferences(
+        before,
+        before.map((each) => ({ ...each })),
+      ),
+    ).toEqual([]);
   });
   it('names the stages that came and went, and the parts of those that stayed', () => {
-    const after = [stage('stratification', 30), stage('sowing', 0), stage('emergence', 10, { share: 0.8, note: 'in light' })];
-    expect(stageDifferences(before, after).map(({ kind, before: was, after: is, parts }) => [kind, was !== null, is !== null, parts])).toEqual([
-      ['stratification', false, true, []], ['emergence', true, true, ['days', 'share', 'note']], ['ready', true, false, []],
+    const after = [
+      stage('stratification', 30),
+      stage('sowing', 0),
+      stage('emergence', 10, { share: 0.8, note: 'in light' }),
+    ];
+    expect(
+      stageDifferences(before, after).map(({ kind, before: was, after: is, parts }) => [
+        kind,
+        was !== null,
+        is !== null,
+        parts,
+      ]),
+    ).toEqual([
+      ['stratification', false, true, []],
+      ['emergence', true, true, ['days', 'share', 'note']],
+      ['ready', true, false, []],
     ]);
   });
 });

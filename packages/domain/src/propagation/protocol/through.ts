@@ -34,12 +34,17 @@ export function phaseDays(plan: ProtocolPlan): Record<GrowthPhase | 'total', Pac
   const { stages } = requireProtocolPlan(plan);
   const ofPhase = (phase: GrowthPhase) => sumOf(stages.filter((stage) => PHASE_OF[stage.kind] === phase));
   return {
-    treatment: ofPhase('treatment'), establishment: ofPhase('establishment'), 'active-growth': ofPhase('active-growth'), hardening: ofPhase('hardening'), total: sumOf(stages),
+    treatment: ofPhase('treatment'),
+    establishment: ofPhase('establishment'),
+    'active-growth': ofPhase('active-growth'),
+    hardening: ofPhase('hardening'),
+    total: sumOf(stages),
   };
 }
 
 /** Whether some stage waits for a season or rests in winter, so that more days pass than those of the stages. */
-export const mayWait = ({ stages, dormantMonths }: ProtocolPlan): boolean => stages.some((stage) => stage.season !== null || (stage.rests && dormantMonths.length > 0));
+export const mayWait = ({ stages, dormantMonths }: ProtocolPlan): boolean =>
+  stages.some((stage) => stage.season !== null || (stage.rests && dormantMonths.length > 0));
 
 /**
  * The share of a stage when `seedsPerCell` seeds lie in each cell: of seeds coming up, that of cells with at least one, 1 − (1 − g)ⁿ; every other
@@ -57,4 +62,3 @@ export function unitShareOf(stage: Pick<StagePlan, 'kind' | 'share'>, seedsPerCe
 export function shareReady(plan: ProtocolPlan, seedsPerCell: number | null = null): number {
   return requireProtocolPlan(plan).stages.reduce((share, stage) => share * unitShareOf(stage, seedsPerCell), 1);
 }
-

@@ -33,7 +33,15 @@ export interface CellOutcomes {
  * numbers, with fractions. `germination` is the expected emergence, 0 to 1; `seedsPerCell` a whole number, 0 or more.
  * Throws InputError naming a share outside 0 to 1 or a count that is negative or no whole number. Source: binomial.
  */
-export function cellOutcomes({ germination, seedsPerCell: seeds, cells }: { germination: number; seedsPerCell: number; cells: number }): CellOutcomes {
+export function cellOutcomes({
+  germination,
+  seedsPerCell: seeds,
+  cells,
+}: {
+  germination: number;
+  seedsPerCell: number;
+  cells: number;
+}): CellOutcomes {
   requireShare('germination', germination);
   requireWhole('seedsPerCell', seeds, 0, MOST_CELLS);
   requireWhole('cells', cells, 0, MOST_CELLS);

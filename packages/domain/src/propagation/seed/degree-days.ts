@@ -20,7 +20,8 @@ export function degreeDays({ maxC, minC, baseC, upperC }: DegreeDaysInput): numb
   requireNumber('maxC', maxC);
   requireNumber('minC', minC);
   requireNumber('baseC', baseC);
-  if (upperC !== undefined && requireNumber('upperC', upperC) <= baseC) throw new InputError('upperC', 'must be above the base temperature');
+  if (upperC !== undefined && requireNumber('upperC', upperC) <= baseC)
+    throw new InputError('upperC', 'must be above the base temperature');
   if (minC > maxC) throw new InputError('minC', 'must not be above the highest temperature of the day');
   const counted = (temperature: number) => Math.max(baseC, Math.min(upperC ?? temperature, temperature));
   return (counted(maxC) + counted(minC)) / 2 - baseC;

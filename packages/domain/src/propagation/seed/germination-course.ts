@@ -33,7 +33,8 @@ export function germinationCourse(dailyCounts: readonly number[], sown: number):
   requireWhole('sown', sown, 1, Number.MAX_SAFE_INTEGER);
   const counts = dailyCounts.map((count) => requireWhole('dailyCounts', count, 0, sown));
   const germinated = counts.reduce((sum, count) => sum + count, 0);
-  if (germinated > sown) throw new InputError('dailyCounts', `must be ${sown} or fewer together: that many were sown`, { most: sown });
+  if (germinated > sown)
+    throw new InputError('dailyCounts', `must be ${sown} or fewer together: that many were sown`, { most: sown });
   if (germinated === 0) return { percentage: 0, meanTimeDays: null, t50Coolbear: null, t50Farooq: null, speed: 0 };
   return {
     percentage: (100 * germinated) / sown,

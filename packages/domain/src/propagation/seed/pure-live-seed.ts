@@ -20,8 +20,10 @@ const ROUNDING = 1e-9;
  */
 export function pureLiveSeed({ purity, germination, hard = 0, dormant = 0 }: SeedQuality): number {
   requireShare('purity', purity);
-  const alive = requireShare('germination', germination) + requireShare('hard', hard) + requireShare('dormant', dormant);
-  if (alive > 1 + ROUNDING) throw new InputError('germination', 'must be at most 1 together with hard and dormant seed', { alive });
+  const alive =
+    requireShare('germination', germination) + requireShare('hard', hard) + requireShare('dormant', dormant);
+  if (alive > 1 + ROUNDING)
+    throw new InputError('germination', 'must be at most 1 together with hard and dormant seed', { alive });
   return purity * Math.min(1, alive);
 }
 

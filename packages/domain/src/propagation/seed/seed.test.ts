@@ -79,12 +79,27 @@ describe('cells', () => {
 
 describe('viability', () => {
   it('disagrees where the range passes the tolerance, not where it reaches it', () => {
-    expect(viabilityOf([70, 80, 84, 86])).toEqual({ meanPercent: 80, rangePercent: 16, tolerancePercent: 16, repeat: false });
-    expect(viabilityOf([69, 80, 85, 86])).toEqual({ meanPercent: 80, rangePercent: 17, tolerancePercent: 16, repeat: true });
+    expect(viabilityOf([70, 80, 84, 86])).toEqual({
+      meanPercent: 80,
+      rangePercent: 16,
+      tolerancePercent: 16,
+      repeat: false,
+    });
+    expect(viabilityOf([69, 80, 85, 86])).toEqual({
+      meanPercent: 80,
+      rangePercent: 17,
+      tolerancePercent: 16,
+      repeat: true,
+    });
   });
 
   it('is not judged for three replicates, which no table covers', () => {
-    expect(viabilityOf([10, 50, 90])).toEqual({ meanPercent: 50, rangePercent: 80, tolerancePercent: null, repeat: null });
+    expect(viabilityOf([10, 50, 90])).toEqual({
+      meanPercent: 50,
+      rangePercent: 80,
+      tolerancePercent: null,
+      repeat: null,
+    });
   });
 
   it('near 0 and 100 agrees, as its range could not pass the nearest printed figure', () => {
@@ -106,21 +121,39 @@ describe('viability', () => {
 
 describe('a germination course', () => {
   it('has no times where nothing germinated', () => {
-    expect(germinationCourse([0, 0, 0], 50)).toEqual({ percentage: 0, meanTimeDays: null, t50Coolbear: null, t50Farooq: null, speed: 0 });
+    expect(germinationCourse([0, 0, 0], 50)).toEqual({
+      percentage: 0,
+      meanTimeDays: null,
+      t50Coolbear: null,
+      t50Farooq: null,
+      speed: 0,
+    });
     expect(germinationCourse([], 50).percentage).toBe(0);
   });
 
   it('of one seed is over on its day', () => {
-    expect(germinationCourse([0, 0, 1], 2)).toEqual({ percentage: 50, meanTimeDays: 3, t50Coolbear: 3, t50Farooq: 2.5, speed: 1 / 3 });
+    expect(germinationCourse([0, 0, 1], 2)).toEqual({
+      percentage: 50,
+      meanTimeDays: 3,
+      t50Coolbear: 3,
+      t50Farooq: 2.5,
+      speed: 1 / 3,
+    });
   });
 
   it('has both t50 between the first and the last day on which something came up', () => {
     fc.assert(
       fc.property(fc.array(fc.nat(20), { minLength: 1, maxLength: 30 }), (dailyCounts) => {
         const { meanTimeDays, t50Coolbear, t50Farooq } = germinationCourse(dailyCounts, 1000);
-        if (meanTimeDays === null || t50Coolbear === null || t50Farooq === null) return dailyCounts.every((count) => count === 0);
+        if (meanTimeDays === null || t50Coolbear === null || t50Farooq === null)
+          return dailyCounts.every((count) => count === 0);
         const first = dailyCounts.findIndex((count) => count > 0);
-        return t50Farooq >= first && t50Farooq <= t50Coolbear && t50Coolbear <= dailyCounts.length && meanTimeDays >= first + 1;
+        return (
+          t50Farooq >= first &&
+          t50Farooq <= t50Coolbear &&
+          t50Coolbear <= dailyCounts.length &&
+          meanTimeDays >= first + 1
+        );
       }),
     );
   });

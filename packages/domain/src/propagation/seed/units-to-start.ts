@@ -26,10 +26,15 @@ interface Search {
 function searchFor({ wanted, success, confidence }: UnitsToStartInput): Search | null {
   if (typeof success === 'number') {
     const share = requireShare('success', success);
-    return share === 0 ? null : { shortfall: (units) => binomialShortfall(wanted, units, share), guess: wanted / share };
+    return share === 0
+      ? null
+      : { shortfall: (units) => binomialShortfall(wanted, units, share), guess: wanted / share };
   }
   const shapes = requireShapes(success);
-  return { shortfall: (units) => betaBinomialShortfall(wanted, units, shapes), guess: wanted / betaQuantile({ share: 1 - confidence, ...shapes }) };
+  return {
+    shortfall: (units) => betaBinomialShortfall(wanted, units, shapes),
+    guess: wanted / betaQuantile({ share: 1 - confidence, ...shapes }),
+  };
 }
 
 /**

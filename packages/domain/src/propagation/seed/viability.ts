@@ -5,8 +5,27 @@ import { InputError, requireWhole } from '../../kernel/input.ts';
  * for two is printed at 98 and 99. Means of 2 to 50 are printed beside those of 99 to 51.
  */
 const PRINTED = [
-  [99, 5, null], [98, 6, null], [97, 7, 6], [96, 8, 6], [95, 9, 7], [93, 10, 8], [91, 11, 9], [90, 12, 9], [89, 12, 10], [88, 13, 10], [87, 13, 11], [84, 14, 11],
-  [81, 15, 12], [78, 16, 13], [76, 17, 13], [73, 17, 14], [69, 18, 14], [67, 18, 15], [56, 19, 15], [55, 20, 15], [51, 20, 16],
+  [99, 5, null],
+  [98, 6, null],
+  [97, 7, 6],
+  [96, 8, 6],
+  [95, 9, 7],
+  [93, 10, 8],
+  [91, 11, 9],
+  [90, 12, 9],
+  [89, 12, 10],
+  [88, 13, 10],
+  [87, 13, 11],
+  [84, 14, 11],
+  [81, 15, 12],
+  [78, 16, 13],
+  [76, 17, 13],
+  [73, 17, 14],
+  [69, 18, 14],
+  [67, 18, 15],
+  [56, 19, 15],
+  [55, 20, 15],
+  [51, 20, 16],
 ] as const;
 
 /** A replicate has 100 seeds, so that its count is its percentage. */
@@ -18,9 +37,19 @@ const SEEDS_OF_A_REPLICATE = 100;
  * replicates 2, 3, 98 and 99 as well. Throws InputError naming a mean outside 0 to 100, or `replicates` that are neither 4 nor 2.
  * Source: 7 CFR 201.55(a), the table as printed (edition of 2015).
  */
-export function replicateTolerance({ meanPercent, replicates }: { meanPercent: number; replicates: number }): number | null {
-  if (replicates !== 4 && replicates !== 2) throw new InputError('replicates', 'must be 4 or 2: the table prints ranges for no other number', { choices: [4, 2] });
-  if (typeof meanPercent !== 'number' || !(meanPercent >= 0 && meanPercent <= 100)) throw new InputError('meanPercent', 'must be a percentage from 0 to 100');
+export function replicateTolerance({
+  meanPercent,
+  replicates,
+}: {
+  meanPercent: number;
+  replicates: number;
+}): number | null {
+  if (replicates !== 4 && replicates !== 2)
+    throw new InputError('replicates', 'must be 4 or 2: the table prints ranges for no other number', {
+      choices: [4, 2],
+    });
+  if (typeof meanPercent !== 'number' || !(meanPercent >= 0 && meanPercent <= 100))
+    throw new InputError('meanPercent', 'must be a percentage from 0 to 100');
   const mean = Math.round(meanPercent);
   // The printed pairs of means add up to 101: 99 stands beside 2, 51 beside 50.
   const upper = mean >= 51 ? mean : 101 - mean;
@@ -51,5 +80,10 @@ export function viabilityOf(replicates: readonly number[]): Viability {
   const rangePercent = Math.max(...germinated) - Math.min(...germinated);
   const tabulated = germinated.length === 4 || germinated.length === 2;
   const tolerancePercent = tabulated ? replicateTolerance({ meanPercent, replicates: germinated.length }) : null;
-  return { meanPercent, rangePercent, tolerancePercent, repeat: tabulated ? tolerancePercent !== null && rangePercent > tolerancePercent : null };
+  return {
+    meanPercent,
+    rangePercent,
+    tolerancePercent,
+    repeat: tabulated ? tolerancePercent !== null && rangePercent > tolerancePercent : null,
+  };
 }

@@ -40,12 +40,16 @@ const ifGrowing = (plan: ProtocolPlan, position: number): number => {
 
 /** The stage that the first count above zero begins, or -1: what follows emergence or rooting, unless that is an act somebody has yet to do. */
 function begunByCount(plan: ProtocolPlan): number {
-  return plan.stages.some(({ kind }) => kind === 'emergence' || kind === 'rooting') ? ifGrowing(plan, after(plan, 'rooting')) : -1;
+  return plan.stages.some(({ kind }) => kind === 'emergence' || kind === 'rooting')
+    ? ifGrowing(plan, after(plan, 'rooting'))
+    : -1;
 }
 
 /** Adds a beginning unless the stage has one already, or it would stand before an earlier stage or after a later one. */
 function add(known: KnownBeginning[], beginning: KnownBeginning): void {
-  const fits = known.every(({ position, on }) => (position < beginning.position ? on <= beginning.on : position > beginning.position && on >= beginning.on));
+  const fits = known.every(({ position, on }) =>
+    position < beginning.position ? on <= beginning.on : position > beginning.position && on >= beginning.on,
+  );
   if (fits) known.push(beginning);
 }
 
@@ -66,13 +70,19 @@ export function stageBeginnings(plan: ProtocolPlan, entries: readonly StageEvide
   const start = written.find(({ starts }) => starts);
   const startedIn = Math.min(start?.stagePosition ?? 0, last);
   const said = new Map<number, CalendarDate>();
-  for (const entry of written) if (entry !== start && entry.stagePosition !== null && entry.stagePosition <= last) said.set(entry.stagePosition, entry.happenedOn);
+  for (const entry of written)
+    if (entry !== start && entry.stagePosition !== null && entry.stagePosition <= last)
+      said.set(entry.stagePosition, entry.happenedOn);
   const known: KnownBeginning[] = [...said].map(([position, on]) => ({ position, on, basis: 'said' }));
   if (start && !said.has(startedIn)) known.push({ position: startedIn, on: start.happenedOn, basis: 'start' });
 
   const earliest = (days: readonly CalendarDate[]) => [...days].sort()[0];
-  const aliveOn = earliest(written.filter(({ emergedUnits }) => (emergedUnits ?? 0) > 0).map(({ happenedOn }) => happenedOn));
-  const pottedOn = earliest(written.filter(({ kind, pottedPlants }) => kind === 'pot' && pottedPlants > 0).map(({ happenedOn }) => happenedOn));
+  const aliveOn = earliest(
+    written.filter(({ emergedUnits }) => (emergedUnits ?? 0) > 0).map(({ happenedOn }) => happenedOn),
+  );
+  const pottedOn = earliest(
+    written.filter(({ kind, pottedPlants }) => kind === 'pot' && pottedPlants > 0).map(({ happenedOn }) => happenedOn),
+  );
   const byCount = begunByCount(plan);
   const byPotting = ifGrowing(plan, after(plan, 'pricking-out'));
   const first = Math.min(...known.map(({ position }) => position));
@@ -81,7 +91,8 @@ export function stageBeginnings(plan: ProtocolPlan, entries: readonly StageEvide
   for (const [position, stage] of plan.stages.entries()) {
     const done = known.find((beginning) => beginning.position === position);
     const next = plan.stages[position + 1];
-    if (done && next && isAct(stage) && (next.season === null || isInSeason(next.season, done.on))) add(known, { position: position + 1, on: done.on, basis: 'act' });
+    if (done && next && isAct(stage) && (next.season === null || isInSeason(next.season, done.on)))
+      add(known, { position: position + 1, on: done.on, basis: 'act' });
   }
   return known.sort((a, b) => a.position - b.position);
 }

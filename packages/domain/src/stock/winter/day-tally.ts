@@ -4,7 +4,20 @@ import { monthDayIn, requireMonthDay } from '../../kernel/month-days.ts';
 import { type Season, SEASONS } from '../../kernel/rough-days.ts';
 import type { WinterDays } from './expected-living.ts';
 
-const SEASON_OF_MONTH: readonly Season[] = ['winter', 'winter', 'spring', 'spring', 'spring', 'summer', 'summer', 'summer', 'autumn', 'autumn', 'autumn', 'winter'];
+const SEASON_OF_MONTH: readonly Season[] = [
+  'winter',
+  'winter',
+  'spring',
+  'spring',
+  'spring',
+  'summer',
+  'summer',
+  'summer',
+  'autumn',
+  'autumn',
+  'autumn',
+  'winter',
+];
 
 /** The meteorological season of a day in the north. Throws InputError for a day that does not exist. */
 export const seasonOf = (on: CalendarDate): Season => SEASON_OF_MONTH[dateParts(on).month - 1] as Season;
@@ -31,12 +44,19 @@ export function tallyDays(from: CalendarDate, today: CalendarDate, winter: Winte
   const growing = new Int32Array(length + 1);
   const cold = new Uint8Array(length + 1);
   let { year, month, day } = dateParts(from);
-  const edges = (of: number) => ({ begins: asNumber(monthDayIn(of, winter.fromMd)), ends: asNumber(monthDayIn(of, winter.toMd)) });
+  const edges = (of: number) => ({
+    begins: asNumber(monthDayIn(of, winter.fromMd)),
+    ends: asNumber(monthDayIn(of, winter.toMd)),
+  });
   let edge = edges(year);
   const seasonAt = new Uint8Array(length + 1);
   for (let at = 0; at <= length; at += 1) {
     const monthDay = month * 100 + day;
-    cold[at] = Number(edge.begins <= edge.ends ? monthDay >= edge.begins && monthDay <= edge.ends : monthDay >= edge.begins || monthDay <= edge.ends);
+    cold[at] = Number(
+      edge.begins <= edge.ends
+        ? monthDay >= edge.begins && monthDay <= edge.ends
+        : monthDay >= edge.begins || monthDay <= edge.ends,
+    );
     seasonAt[at] = SEASONS.indexOf(SEASON_OF_MONTH[month - 1] as Season);
     day += 1;
     if (day > daysInMonth(year, month)) {

@@ -9,7 +9,12 @@ export interface WinterDays {
 }
 
 /** The days in [from, on) that lie in the winter that begins in `year`, and how long that winter is. */
-function overlapWith(year: number, { fromMd, toMd }: WinterDays, from: CalendarDate, on: CalendarDate): { days: number; length: number } {
+function overlapWith(
+  year: number,
+  { fromMd, toMd }: WinterDays,
+  from: CalendarDate,
+  on: CalendarDate,
+): { days: number; length: number } {
   const begins = monthDayIn(year, fromMd);
   const sameYear = monthDayIn(year, toMd);
   const ends = addDays(sameYear >= begins ? sameYear : monthDayIn(year + 1, toMd), 1);
@@ -23,8 +28,21 @@ function overlapWith(year: number, { fromMd, toMd }: WinterDays, from: CalendarD
  * (survival to the power of that part). A day before `from` answers `units`. Not rounded. Splitting a span in two gives the same as the whole.
  * Throws InputError for units that are negative, a rate that is negative, a share outside 0 to 1, and days that do not exist.
  */
-export function expectedLiving({ units, from, on, lossRatePerDay, winterSurvival, winter }:
-  { units: number; from: CalendarDate; on: CalendarDate; lossRatePerDay: number; winterSurvival: number; winter: WinterDays }): number {
+export function expectedLiving({
+  units,
+  from,
+  on,
+  lossRatePerDay,
+  winterSurvival,
+  winter,
+}: {
+  units: number;
+  from: CalendarDate;
+  on: CalendarDate;
+  lossRatePerDay: number;
+  winterSurvival: number;
+  winter: WinterDays;
+}): number {
   if (!(units >= 0 && units <= MAX_UNITS)) throw new InputError('units', `must be a number from 0 to ${MAX_UNITS}`);
   if (lossRatePerDay !== 0) requirePositive('lossRatePerDay', lossRatePerDay);
   requireShare('winterSurvival', winterSurvival);

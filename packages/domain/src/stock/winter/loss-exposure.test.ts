@@ -33,18 +33,29 @@ describe('lossExposure', () => {
   });
 
   test('more found than missed is no negative loss', () => {
-    expect(exposureOf([day('2026-06-01', 10), day('2026-06-02', 2, -2)], '2026-06-11').growing).toEqual({ plantDays: 118, losses: 0 });
+    expect(exposureOf([day('2026-06-01', 10), day('2026-06-02', 2, -2)], '2026-06-11').growing).toEqual({
+      plantDays: 118,
+      losses: 0,
+    });
   });
 
   test('the seasons share all plant-days among them', () => {
-    const changes = fc.array(fc.record({ after: fc.integer({ min: 0, max: 800 }), units: fc.integer({ min: 1, max: 500 }) }), { maxLength: 20 });
-    fc.assert(fc.property(changes, (came) => {
-      const today = '2026-08-01';
-      const from = '2024-06-01';
-      const { seasons } = exposureOf(came.map(({ after, units }) => day(addDays(from, after), units)), today);
-      const whole = came.reduce((sum, { after, units }) => sum + units * Math.max(0, 791 - after), 0);
-      expect(SEASONS.reduce((sum, season) => sum + seasons[season].plantDays, 0)).toBe(whole);
-    }));
+    const changes = fc.array(
+      fc.record({ after: fc.integer({ min: 0, max: 800 }), units: fc.integer({ min: 1, max: 500 }) }),
+      { maxLength: 20 },
+    );
+    fc.assert(
+      fc.property(changes, (came) => {
+        const today = '2026-08-01';
+        const from = '2024-06-01';
+        const { seasons } = exposureOf(
+          came.map(({ after, units }) => day(addDays(from, after), units)),
+          today,
+        );
+        const whole = came.reduce((sum, { after, units }) => sum + units * Math.max(0, 791 - after), 0);
+        expect(SEASONS.reduce((sum, season) => sum + seasons[season].plantDays, 0)).toBe(whole);
+      }),
+    );
   });
 });
 
@@ -53,5 +64,11 @@ test('days before the tally are refused', () => {
 });
 
 test('seasons are the meteorological ones of the north', () => {
-  expect(['2026-02-28', '2026-03-01', '2026-06-01', '2026-09-01', '2026-12-01'].map(seasonOf)).toEqual(['winter', 'spring', 'summer', 'autumn', 'winter']);
+  expect(['2026-02-28', '2026-03-01', '2026-06-01', '2026-09-01', '2026-12-01'].map(seasonOf)).toEqual([
+    'winter',
+    'spring',
+    'summer',
+    'autumn',
+    'winter',
+  ]);
 });

@@ -48,6 +48,7 @@ export function lossExposure(days: readonly LedgerDay[], tally: DayTally): LossE
     for (const season of SEASONS) seasons[season].plantDays += units * since.seasons[season];
     growing.plantDays += units * since.growing;
   }
-  for (const exposure of [...SEASONS.map((season) => seasons[season]), growing]) exposure.losses = Math.max(0, exposure.losses);
+  for (const exposure of [...SEASONS.map((season) => seasons[season]), growing])
+    exposure.losses = Math.max(0, exposure.losses);
   return { seasons, growing };
 }

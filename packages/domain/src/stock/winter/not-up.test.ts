@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { mayComeUpUntil } from './not-up.ts';
 
-test('what is not up may come up until the year\'s last-emergence day, that day included', () => {
+test("what is not up may come up until the year's last-emergence day, that day included", () => {
   expect(['2026-04-20', '2026-06-10'].map((on) => mayComeUpUntil(on, '06-10'))).toEqual(['2026-06-10', '2026-06-10']);
 });
 

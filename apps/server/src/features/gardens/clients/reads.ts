@@ -7,7 +7,12 @@ import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { orderConditions, readAllOrderRows } from '../orders/reads.ts';
 import { readSites } from '../sites/reads.ts';
 
-async function readClients({ tx, nurseryId }: ReadContext, where: Prisma.Sql, page: number, perPage: number): Promise<{ rows: gardens.ClientRow[]; total: number }> {
+async function readClients(
+  { tx, nurseryId }: ReadContext,
+  where: Prisma.Sql,
+  page: number,
+  perPage: number,
+): Promise<{ rows: gardens.ClientRow[]; total: number }> {
   const rows = await tx.$queryRaw<{ row: gardens.ClientRow; total: number }[]>`
     SELECT count(*) OVER ()::int AS total,
            jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'email', k.email, 'phone', k.phone, 'address', k.address, 'leadDays', k.lead_days, 'note', k.note, 'isBlanked', k.blanked_at IS NOT NULL,
@@ -26,8 +31,15 @@ export const listClients = query({
   roles: EVERYONE,
   read: async (context, { search, page, perPage }): Promise<Page<gardens.ClientRow>> => {
     const text = search.trim();
-    const named = text === '' ? Prisma.sql`true` : Prisma.sql`(k.name ILIKE ${containing(text)} OR k.email ILIKE ${containing(text)} OR k.phone ILIKE ${containing(text)})`;
-    return { ...(await readClients(context, Prisma.sql`k.blanked_at IS NULL AND ${named}`, page, perPage)), page, perPage };
+    const named =
+      text === ''
+        ? Prisma.sql`true`
+        : Prisma.sql`(k.name ILIKE ${containing(text)} OR k.email ILIKE ${containing(text)} OR k.phone ILIKE ${containing(text)})`;
+    return {
+      ...(await readClients(context, Prisma.sql`k.blanked_at IS NULL AND ${named}`, page, perPage)),
+      page,
+      perPage,
+    };
   },
 });
 
@@ -38,6 +50,10 @@ export const readClient = query({
   read: async (context, { clientId }): Promise<gardens.ClientPage> => {
     const { rows } = await readClients(context, Prisma.sql`k.id = ${clientId}::uuid`, 1, 1);
     const client = found(rows[0], 'client', 'clientId');
-    return { ...client, siteRows: await readSites(context, Prisma.sql`s.client_id = ${clientId}::uuid`), orders: await readAllOrderRows(context, orderConditions(context, { clientId })) };
+    return {
+      ...client,
+      siteRows: await readSites(context, Prisma.sql`s.client_id = ${clientId}::uuid`),
+      orders: await readAllOrderRows(context, orderConditions(context, { clientId })),
+    };
   },
 });

@@ -63,6 +63,7 @@ export async function openOrdersOf({ tx, nurseryId }: ReadContext, clientId: str
 
 /** A client as its form reads it. */
 export const clientEdits = editedRow<{ clientId: string }>({
-  table: 'client', row: ({ clientId }) => Prisma.sql`r.id = ${clientId}::uuid`,
+  table: 'client',
+  row: ({ clientId }) => Prisma.sql`r.id = ${clientId}::uuid`,
   fields: columns('name', 'email', 'phone', 'address', 'leadDays', 'note'),
 });

@@ -8,10 +8,21 @@ import { loadPlantNames } from '../orders/store.ts';
 import { isNameTaken } from './store.ts';
 
 /** A kit has a name of its own, and each of its components exists, stands in it once and comes in whole trays. */
-export async function checkKitInput(context: ReadContext, { kitId, name, components }: z.output<typeof gardens.addKit>): Promise<void> {
+export async function checkKitInput(
+  context: ReadContext,
+  { kitId, name, components }: z.output<typeof gardens.addKit>,
+): Promise<void> {
   if (await isNameTaken(context, { kitId, name })) refuse('kit-name-taken', { name }, 'name');
-  const names = await loadPlantNames(context, [...new Set(components.map(({ plantId }) => plantId))], 'components.0.plantId');
-  const containers = await loadContainers(context, components.map(({ containerId }) => containerId), 'components.0.containerId');
+  const names = await loadPlantNames(
+    context,
+    [...new Set(components.map(({ plantId }) => plantId))],
+    'components.0.plantId',
+  );
+  const containers = await loadContainers(
+    context,
+    components.map(({ containerId }) => containerId),
+    'components.0.containerId',
+  );
   const seen = new Set<string>();
   for (const [at, { plantId, containerId, units }] of components.entries()) {
     const key = `${plantId}/${containerId}`;

@@ -18,14 +18,32 @@ export const checkKit = query({
     const [first] = components;
     if (!first) throw new Error('a kit without components was stored');
     const { plantId, containerId } = first;
-    const { scope, line } = await askedLine(context, { ...asked, plantId, containerId, seedZone: null, wildType: false, untreated: false }, { looksAt: components });
+    const { scope, line } = await askedLine(
+      context,
+      { ...asked, plantId, containerId, seedZone: null, wildType: false, untreated: false },
+      { looksAt: components },
+    );
     const { rest: instance } = takeOutPins(instanceOf(scope, judgeAll(scope)));
     const asks = components.map((component) => {
       const { units, cells } = component;
-      const own: ScopeLine = { ...line, plantId: component.plantId, containerCode: component.containerCode, cells, units, accepts: [{ item: itemOf(component.plantId, component.containerId), penalty: 0 }] };
+      const own: ScopeLine = {
+        ...line,
+        plantId: component.plantId,
+        containerCode: component.containerCode,
+        cells,
+        units,
+        accepts: [{ item: itemOf(component.plantId, component.containerId), penalty: 0 }],
+      };
       return { ...askOf(own, scope), units: traysIn(units, cells) };
     });
     const { kits, alone } = promisableKits(instance, asks);
-    return { on: servedOn(line, scope.today), kits, components: components.map((component, at) => ({ ...component, promisableUnits: plantsIn(alone[at] ?? 0, component.cells) })) };
+    return {
+      on: servedOn(line, scope.today),
+      kits,
+      components: components.map((component, at) => ({
+        ...component,
+        promisableUnits: plantsIn(alone[at] ?? 0, component.cells),
+      })),
+    };
   },
 });

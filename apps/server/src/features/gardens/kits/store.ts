@@ -9,7 +9,10 @@ export interface StoredKit extends gardens.KitRow {
 }
 
 /** Kits with their components; without ids all that are offered, by name. */
-export async function loadKits({ tx, nurseryId }: ReadContext, ids: readonly string[] | null = null): Promise<StoredKit[]> {
+export async function loadKits(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[] | null = null,
+): Promise<StoredKit[]> {
   const rows = await tx.$queryRaw<{ row: StoredKit }[]>`
     SELECT jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'note', k.note, 'isRetired', k.retired_on IS NOT NULL,
              'components', (SELECT jsonb_agg(jsonb_build_object('plantId', p.id, 'scientificName', p.scientific_name, 'containerId', c.id, 'containerCode', c.code, 'containerName', c.name,
@@ -30,7 +33,10 @@ export async function loadKit(context: ReadContext, id: string, field = 'kitId')
 }
 
 /** Whether another kit that is offered has this name. */
-export async function isNameTaken({ tx, nurseryId }: ReadContext, { kitId, name }: { kitId: string; name: string }): Promise<boolean> {
+export async function isNameTaken(
+  { tx, nurseryId }: ReadContext,
+  { kitId, name }: { kitId: string; name: string },
+): Promise<boolean> {
   const [row] = await tx.$queryRaw<{ taken: boolean }[]>`
     SELECT EXISTS (SELECT 1 FROM kit WHERE nursery_id = ${nurseryId}::uuid AND id <> ${kitId}::uuid AND lower(name) = lower(${name}) AND retired_on IS NULL) AS taken`;
   return row?.taken ?? false;
@@ -46,7 +52,8 @@ interface KitInput {
 /** Adds a kit. Answers false when its id is taken. */
 export async function insertKit(context: CommandContext, kit: KitInput): Promise<boolean> {
   const { tx, nurseryId } = context;
-  const added = await tx.$executeRaw`INSERT INTO kit (nursery_id, id, name, note) VALUES (${nurseryId}::uuid, ${kit.kitId}::uuid, ${kit.name}, ${kit.note}) ON CONFLICT (nursery_id, id) DO NOTHING`;
+  const added =
+    await tx.$executeRaw`INSERT INTO kit (nursery_id, id, name, note) VALUES (${nurseryId}::uuid, ${kit.kitId}::uuid, ${kit.name}, ${kit.note}) ON CONFLICT (nursery_id, id) DO NOTHING`;
   if (added !== 1) return false;
   await insertComponents(context, kit);
   return true;
@@ -71,7 +78,8 @@ export async function markKitRetired({ tx, nurseryId, today }: CommandContext, k
 }
 
 export const kitEdits = editedRow<{ kitId: string }>({
-  table: 'kit', row: ({ kitId }) => Prisma.sql`r.id = ${kitId}::uuid`,
+  table: 'kit',
+  row: ({ kitId }) => Prisma.sql`r.id = ${kitId}::uuid`,
   fields: {
     ...columns('name', 'note'),
     components: `(SELECT jsonb_agg(jsonb_build_object('plantId', c.plant_id, 'containerId', c.container_id, 'units', c.units)) FROM kit_component c

@@ -12,30 +12,64 @@ import { type LineRow, loadPlantNames } from './store.ts';
 type LineInput = z.output<typeof gardens.orderLine>;
 
 /** Lines as they are stored. Everything they name is looked up first, so that a wrong id is said beside its field. */
-export async function checkLines(context: ReadContext, order: AskedRegion & { siteId: string | null }, lines: readonly LineInput[], path: (at: number) => string): Promise<LineRow[]> {
+export async function checkLines(
+  context: ReadContext,
+  order: AskedRegion & { siteId: string | null },
+  lines: readonly LineInput[],
+  path: (at: number) => string,
+): Promise<LineRow[]> {
   await loadPlantNames(context, [...new Set(lines.map(({ plantId }) => plantId))], `${path(0)}plantId`);
-  const containers = await loadContainers(context, lines.map(({ containerId }) => containerId), `${path(0)}containerId`);
-  for (const [at, { units }] of lines.entries()) requireWholeTrays(units, containers[at]?.cells ?? null, `${path(at)}units`);
-  await checkAlternatives(context, lines.map((line, at) => ({ ...line, cells: containers[at]?.cells ?? null, path: path(at) })));
+  const containers = await loadContainers(
+    context,
+    lines.map(({ containerId }) => containerId),
+    `${path(0)}containerId`,
+  );
+  for (const [at, { units }] of lines.entries())
+    requireWholeTrays(units, containers[at]?.cells ?? null, `${path(at)}units`);
+  await checkAlternatives(
+    context,
+    lines.map((line, at) => ({ ...line, cells: containers[at]?.cells ?? null, path: path(at) })),
+  );
   await checkKits(context, lines, path);
   await checkBeds(context, order, lines, path);
-  await requireNatives(context, order, lines.flatMap((line, at) => [{ plantId: line.plantId, field: `${path(at)}plantId` }, ...alternativesNamed(line.alternatives, path(at))]));
+  await requireNatives(
+    context,
+    order,
+    lines.flatMap((line, at) => [
+      { plantId: line.plantId, field: `${path(at)}plantId` },
+      ...alternativesNamed(line.alternatives, path(at)),
+    ]),
+  );
   return lines.map((line) => ({ ...line, seedZone: line.seedZone ?? null }));
 }
 
 /** A line that comes with kits asks for what these take of it, and for nothing else. */
-async function checkKits(context: ReadContext, lines: readonly LineInput[], path: (at: number) => string): Promise<void> {
+async function checkKits(
+  context: ReadContext,
+  lines: readonly LineInput[],
+  path: (at: number) => string,
+): Promise<void> {
   for (const [at, { kit: asked, plantId, containerId, units }] of lines.entries()) {
     if (asked === null) continue;
     const kit = await loadKit(context, asked.kitId, `${path(at)}kit.kitId`);
-    const each = kit.components.find((component) => component.plantId === plantId && component.containerId === containerId)?.units ?? null;
+    const each =
+      kit.components.find((component) => component.plantId === plantId && component.containerId === containerId)
+        ?.units ?? null;
     const takes = each === null ? null : each * asked.units;
     if (takes !== units) refuse('not-of-kit', { kit: kit.name, units: takes }, `${path(at)}units`);
   }
 }
 
-export async function checkBeds(context: ReadContext, order: { siteId: string | null }, lines: readonly { bedId: string | null }[], path: (at: number) => string): Promise<void> {
-  const beds = await loadBeds(context, lines.flatMap(({ bedId }) => bedId ?? []));
+export async function checkBeds(
+  context: ReadContext,
+  order: { siteId: string | null },
+  lines: readonly { bedId: string | null }[],
+  path: (at: number) => string,
+): Promise<void> {
+  const beds = await loadBeds(
+    context,
+    lines.flatMap(({ bedId }) => bedId ?? []),
+  );
   for (const [at, line] of lines.entries()) {
     const bed = line.bedId === null ? undefined : beds.get(line.bedId);
     if (bed && bed.siteId !== order.siteId) refuse('bed-of-other-site', { bed: bed.name }, `${path(at)}bedId`);
@@ -43,7 +77,8 @@ export async function checkBeds(context: ReadContext, order: { siteId: string | 
 }
 
 /** The plants of alternatives with the fields that name them. */
-export const alternativesNamed = (alternatives: readonly Item[], prefix: string) => alternatives.map(({ plantId }, at) => ({ plantId, field: `${prefix}alternatives.${at}.plantId` }));
+export const alternativesNamed = (alternatives: readonly Item[], prefix: string) =>
+  alternatives.map(({ plantId }, at) => ({ plantId, field: `${prefix}alternatives.${at}.plantId` }));
 
 interface Item {
   plantId: string;
@@ -67,7 +102,12 @@ export async function checkAlternatives(context: ReadContext, lines: readonly As
   if (named.length === 0) return;
   const field = `${lines.find(({ alternatives }) => alternatives.length > 0)?.path ?? ''}alternatives`;
   const names = await loadPlantNames(context, [...new Set(named.map(({ plantId }) => plantId))], field);
-  const containers = new Map((await loadContainers(context, [...new Set(named.map(({ containerId }) => containerId))], field)).map((row) => [row.id, row]));
+  const containers = new Map(
+    (await loadContainers(context, [...new Set(named.map(({ containerId }) => containerId))], field)).map((row) => [
+      row.id,
+      row,
+    ]),
+  );
   for (const { plantId: askedPlant, containerId: askedContainer, cells: asked, alternatives, path } of lines) {
     const seen = new Set([`${askedPlant}/${askedContainer}`]);
     for (const [at, { plantId, containerId }] of alternatives.entries()) {

@@ -15,12 +15,20 @@ export function requireRegion({ region, siteName }: Omit<AskedRegion, 'nativesOn
 }
 
 /** Where an order takes only natives, every plant named is known to be one; the first that is not is said beside its field. */
-export async function requireNatives(context: ReadContext, order: AskedRegion, named: readonly { plantId: string; field: string }[]): Promise<void> {
+export async function requireNatives(
+  context: ReadContext,
+  order: AskedRegion,
+  named: readonly { plantId: string; field: string }[],
+): Promise<void> {
   if (!order.nativesOnly) return;
   const region = requireRegion(order);
-  const plants = await loadNatives(context, named.map(({ plantId }) => plantId));
+  const plants = await loadNatives(
+    context,
+    named.map(({ plantId }) => plantId),
+  );
   for (const { plantId, field } of named) {
     const plant = plants.get(plantId);
-    if (plant && !isNativeTo(plant.nativeRegions, region)) refuse('not-native-here', { plant: plant.scientificName, region }, field);
+    if (plant && !isNativeTo(plant.nativeRegions, region))
+      refuse('not-native-here', { plant: plant.scientificName, region }, field);
   }
 }

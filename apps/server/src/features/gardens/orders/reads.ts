@@ -8,7 +8,10 @@ type OrderRow = gardens.OrderRow;
 type Filter = Pick<z.output<typeof gardens.listOrders>, 'sort' | 'descending' | 'page' | 'perPage'>;
 
 /** Orders as `o`, with their client as `k` and their site as `t`. */
-export function orderConditions({ nurseryId }: ReadContext, filter: Partial<Omit<z.output<typeof gardens.listOrders>, keyof Filter>> & { orderId?: string; siteId?: string }): Prisma.Sql {
+export function orderConditions(
+  { nurseryId }: ReadContext,
+  filter: Partial<Omit<z.output<typeof gardens.listOrders>, keyof Filter>> & { orderId?: string; siteId?: string },
+): Prisma.Sql {
   const conditions = [Prisma.sql`o.nursery_id = ${nurseryId}::uuid`];
   const when = (wanted: unknown, condition: Prisma.Sql) => wanted && conditions.push(condition);
   when(filter.orderId, Prisma.sql`o.id = ${filter.orderId}::uuid`);
@@ -19,10 +22,16 @@ export function orderConditions({ nurseryId }: ReadContext, filter: Partial<Omit
   when(filter.dueFrom, Prisma.sql`o.due_on >= ${filter.dueFrom}::date`);
   when(filter.dueTo, Prisma.sql`o.due_on <= ${filter.dueTo}::date`);
   const text = filter.search?.trim();
-  if (text) conditions.push(Prisma.sql`(o.code ILIKE ${containing(text)} OR k.name ILIKE ${containing(text)} OR t.name ILIKE ${containing(text)})`);
-  when(filter.shortOnly, Prisma.sql`o.state = 'open' AND EXISTS (
+  if (text)
+    conditions.push(
+      Prisma.sql`(o.code ILIKE ${containing(text)} OR k.name ILIKE ${containing(text)} OR t.name ILIKE ${containing(text)})`,
+    );
+  when(
+    filter.shortOnly,
+    Prisma.sql`o.state = 'open' AND EXISTS (
     SELECT 1 FROM order_line l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
-     WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL AND l.units > g.reserved_units + g.staged_units + g.delivered_units)`);
+     WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL AND l.units > g.reserved_units + g.staged_units + g.delivered_units)`,
+  );
   return Prisma.join(conditions, ' AND ');
 }
 
@@ -30,13 +39,22 @@ const SHORT = Prisma.sql`(SELECT coalesce(sum(greatest(0, l.units - g.reserved_u
   JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
  WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL AND o.state = 'open')`;
 
-const KEYS: Record<Filter['sort'], Prisma.Sql> = { due: Prisma.sql`o.due_on`, client: Prisma.sql`lower(k.name)`, code: Prisma.sql`o.code`, short: SHORT };
+const KEYS: Record<Filter['sort'], Prisma.Sql> = {
+  due: Prisma.sql`o.due_on`,
+  client: Prisma.sql`lower(k.name)`,
+  code: Prisma.sql`o.code`,
+  short: SHORT,
+};
 
 /**
  * One page of orders with what they want and have. Units are reckoned only for the orders that are shown, and once for each line: OFFSET 0 keeps
  * the planner from putting the progress view in wherever one of its columns stands.
  */
-export async function readOrderRows({ tx, nurseryId }: ReadContext, where: Prisma.Sql, { sort, descending, page, perPage }: Filter): Promise<{ rows: OrderRow[]; total: number }> {
+export async function readOrderRows(
+  { tx, nurseryId }: ReadContext,
+  where: Prisma.Sql,
+  { sort, descending, page, perPage }: Filter,
+): Promise<{ rows: OrderRow[]; total: number }> {
   const direction = descending ? Prisma.sql`DESC` : Prisma.sql`ASC`;
   const rows = await tx.$queryRaw<{ row: OrderRow | null; total: number }[]>`
     WITH matching AS MATERIALIZED (

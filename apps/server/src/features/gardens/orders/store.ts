@@ -51,7 +51,11 @@ export interface LineFacts {
 }
 
 /** Loads lines by id; one that is not this nursery's answers as not found. */
-export async function loadLines({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'lineId'): Promise<Map<string, LineFacts>> {
+export async function loadLines(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+  field = 'lineId',
+): Promise<Map<string, LineFacts>> {
   const rows = await tx.$queryRaw<LineFacts[]>`
     SELECT l.id::text, l.order_id::text AS "orderId", p.scientific_name AS "scientificName", k.cells, l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits",
            l.withdrawn_on::text AS "withdrawnOn",
@@ -78,7 +82,11 @@ export async function loadOpenLine(context: ReadContext, id: string): Promise<{ 
 }
 
 /** Scientific names of plants by id; one that is retired or not this nursery's answers as not found. */
-export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readonly string[], field: string): Promise<Map<string, string>> {
+export async function loadPlantNames(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+  field: string,
+): Promise<Map<string, string>> {
   const rows = await tx.$queryRaw<{ id: string; name: string }[]>`
     SELECT id::text, scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
   const byId = new Map(rows.map(({ id, name }) => [id, name]));
@@ -87,7 +95,10 @@ export async function loadPlantNames({ tx, nurseryId }: ReadContext, ids: readon
 }
 
 /** What is known of where plants are native, by id. */
-export async function loadNatives({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, { scientificName: string; nativeRegions: string[] }>> {
+export async function loadNatives(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+): Promise<Map<string, { scientificName: string; nativeRegions: string[] }>> {
   const rows = await tx.$queryRaw<{ id: string; scientificName: string; nativeRegions: string[] }[]>`
     SELECT id::text, scientific_name AS "scientificName", native_regions AS "nativeRegions" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map(({ id, ...plant }) => [id, plant]));
@@ -95,11 +106,25 @@ export async function loadNatives({ tx, nurseryId }: ReadContext, ids: readonly 
 
 /** The rank behind all others: what is promised later is served later. */
 export async function nextRank({ tx, nurseryId }: CommandContext): Promise<number> {
-  const [row] = await tx.$queryRaw<{ rank: number }[]>`SELECT coalesce(max(rank), 0) + 1 AS rank FROM order_line WHERE nursery_id = ${nurseryId}::uuid`;
+  const [row] = await tx.$queryRaw<
+    { rank: number }[]
+  >`SELECT coalesce(max(rank), 0) + 1 AS rank FROM order_line WHERE nursery_id = ${nurseryId}::uuid`;
   return row?.rank ?? 1;
 }
 
-export async function insertOrder({ tx, nurseryId }: CommandContext, order: { orderId: string; clientId: string; siteId: string | null; kind: OrderKind; dueOn: string; note: string; nativesOnly: boolean; code: string }): Promise<void> {
+export async function insertOrder(
+  { tx, nurseryId }: CommandContext,
+  order: {
+    orderId: string;
+    clientId: string;
+    siteId: string | null;
+    kind: OrderKind;
+    dueOn: string;
+    note: string;
+    nativesOnly: boolean;
+    code: string;
+  },
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO garden_order (nursery_id, id, code, client_id, site_id, kind, due_on, note, natives_only)
     VALUES (${nurseryId}::uuid, ${order.orderId}::uuid, ${order.code}, ${order.clientId}::uuid, ${order.siteId}::uuid, ${order.kind}, ${order.dueOn}::date, ${order.note}, ${order.nativesOnly})`;
@@ -122,7 +147,14 @@ export interface LineRow {
 export async function insertLines(context: CommandContext, orderId: string, lines: readonly LineRow[]): Promise<void> {
   if (lines.length === 0) return;
   const first = await nextRank(context);
-  const rows = JSON.stringify(lines.map((line, at) => ({ ...line, rank: first + at, kitId: line.kit?.kitId ?? null, kitUnits: line.kit?.units ?? null })));
+  const rows = JSON.stringify(
+    lines.map((line, at) => ({
+      ...line,
+      rank: first + at,
+      kitId: line.kit?.kitId ?? null,
+      kitUnits: line.kit?.units ?? null,
+    })),
+  );
   await context.tx.$executeRaw`
     INSERT INTO order_line (nursery_id, id, order_id, bed_id, rank, plant_id, container_id, units, seed_zone, wild_type, untreated, kit_id, kit_units)
     SELECT ${context.nurseryId}::uuid, n."lineId", ${orderId}::uuid, n."bedId", n.rank, n."plantId", n."containerId", n.units, n."seedZone", n."wildType", n.untreated, n."kitId", n."kitUnits"
@@ -130,8 +162,13 @@ export async function insertLines(context: CommandContext, orderId: string, line
   await insertAlternatives(context, lines);
 }
 
-export async function insertAlternatives({ tx, nurseryId }: CommandContext, lines: readonly Pick<LineRow, 'lineId' | 'alternatives'>[]): Promise<void> {
-  const rows = lines.flatMap(({ lineId, alternatives }) => alternatives.map((alternative) => ({ lineId, ...alternative })));
+export async function insertAlternatives(
+  { tx, nurseryId }: CommandContext,
+  lines: readonly Pick<LineRow, 'lineId' | 'alternatives'>[],
+): Promise<void> {
+  const rows = lines.flatMap(({ lineId, alternatives }) =>
+    alternatives.map((alternative) => ({ lineId, ...alternative })),
+  );
   if (rows.length === 0) return;
   await tx.$executeRaw`
     INSERT INTO line_alternative (nursery_id, line_id, plant_id, container_id, penalty)
@@ -139,7 +176,10 @@ export async function insertAlternatives({ tx, nurseryId }: CommandContext, line
       FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS n ("lineId" uuid, "plantId" uuid, "containerId" uuid, penalty int)`;
 }
 
-export async function updateLine(context: CommandContext, line: Omit<LineRow, 'plantId' | 'containerId' | 'kit'>): Promise<void> {
+export async function updateLine(
+  context: CommandContext,
+  line: Omit<LineRow, 'plantId' | 'containerId' | 'kit'>,
+): Promise<void> {
   const { tx, nurseryId } = context;
   await tx.$executeRaw`
     UPDATE order_line SET units = ${line.units}, bed_id = ${line.bedId}::uuid, seed_zone = ${line.seedZone}, wild_type = ${line.wildType}, untreated = ${line.untreated}
@@ -149,7 +189,10 @@ export async function updateLine(context: CommandContext, line: Omit<LineRow, 'p
 }
 
 /** Sends lines behind all others, in the order given. */
-export async function setRanks({ tx, nurseryId }: CommandContext, ranks: readonly { lineId: string; rank: number }[]): Promise<void> {
+export async function setRanks(
+  { tx, nurseryId }: CommandContext,
+  ranks: readonly { lineId: string; rank: number }[],
+): Promise<void> {
   if (ranks.length === 0) return;
   await tx.$executeRaw`
     UPDATE order_line l SET rank = r.rank FROM jsonb_to_recordset(${JSON.stringify(ranks)}::jsonb) AS r ("lineId" uuid, rank int)
@@ -168,22 +211,30 @@ export async function setState({ tx, nurseryId }: CommandContext, orderId: strin
   await tx.$executeRaw`UPDATE garden_order SET state = ${state} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
-export async function updateOrder({ tx, nurseryId }: CommandContext, orderId: string, { note, nativesOnly }: { note: string; nativesOnly: boolean }): Promise<void> {
+export async function updateOrder(
+  { tx, nurseryId }: CommandContext,
+  orderId: string,
+  { note, nativesOnly }: { note: string; nativesOnly: boolean },
+): Promise<void> {
   await tx.$executeRaw`UPDATE garden_order SET note = ${note}, natives_only = ${nativesOnly} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
 export const orderEdits = editedRow<{ orderId: string }>({
-  table: 'garden_order', row: ({ orderId }) => Prisma.sql`r.id = ${orderId}::uuid`, partial: true,
+  table: 'garden_order',
+  row: ({ orderId }) => Prisma.sql`r.id = ${orderId}::uuid`,
+  partial: true,
   fields: columns('note', 'nativesOnly'),
 });
 
 export const dayEdits = editedRow<{ orderId: string }>({
-  table: 'garden_order', row: ({ orderId }) => Prisma.sql`r.id = ${orderId}::uuid`,
+  table: 'garden_order',
+  row: ({ orderId }) => Prisma.sql`r.id = ${orderId}::uuid`,
   fields: columns('dueOn'),
 });
 
 export const lineEdits = editedRow<{ lineId: string }>({
-  table: 'order_line', row: ({ lineId }) => Prisma.sql`r.id = ${lineId}::uuid`,
+  table: 'order_line',
+  row: ({ lineId }) => Prisma.sql`r.id = ${lineId}::uuid`,
   fields: {
     ...columns('units', 'bedId', 'seedZone', 'wildType', 'untreated'),
     alternatives: `coalesce((SELECT jsonb_agg(jsonb_build_object('plantId', a.plant_id, 'containerId', a.container_id, 'penalty', a.penalty)) FROM line_alternative a

@@ -14,10 +14,16 @@ interface Wish {
  * Decides whether lines that change keep their turn. They do where that leaves no other line shorter; else they go behind all others, or
  * the owner lets them keep it, having seen the names. What still becomes shorter must have been accepted. Stores the ranks.
  */
-export async function settleTurn(context: CommandContext, scope: Scope, changes: ReadonlyMap<string, Partial<ScopeLine>>, wish: Wish): Promise<{ keepsRank: boolean }> {
+export async function settleTurn(
+  context: CommandContext,
+  scope: Scope,
+  changes: ReadonlyMap<string, Partial<ScopeLine>>,
+  wish: Wish,
+): Promise<{ keepsRank: boolean }> {
   if (wish.keepRank) {
     const kept = outlook(scope, { lines: changes });
-    if (shortensOthers(kept, changes) && !OWNER.includes(context.role)) refuse('not-allowed', { role: context.role, needs: [...OWNER] }, 'keepRank');
+    if (shortensOthers(kept, changes) && !OWNER.includes(context.role))
+      refuse('not-allowed', { role: context.role, needs: [...OWNER] }, 'keepRank');
     requireAccepted(kept, wish.acceptedShortages);
     return { keepsRank: true };
   }

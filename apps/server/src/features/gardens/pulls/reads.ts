@@ -7,7 +7,9 @@ export const listToPull = query({
   name: 'listToPull',
   input: gardens.listToPull,
   roles: EVERYONE,
-  read: async ({ tx, nurseryId, today }, { withinDays }): Promise<gardens.ToPullRow[]> => tx.$queryRaw<gardens.ToPullRow[]>`
+  read: async ({ tx, nurseryId, today }, { withinDays }): Promise<gardens.ToPullRow[]> => tx.$queryRaw<
+    gardens.ToPullRow[]
+  >`
     SELECT o.id::text AS "orderId", o.code, o.kind, o.due_on::text AS "dueOn", k.name AS "clientName", t.name AS "siteName", o.pull_issued_on::text AS "pullIssuedOn",
            u.wanted AS "wantedUnits", u.to_pull AS "toPullUnits", u.staged AS "stagedUnits", u.delivered AS "deliveredUnits", u.short AS "shortUnits"
       FROM garden_order o
@@ -47,7 +49,10 @@ export interface PlaceState {
 }
 
 /** Places with their names, and until when one is closed if it is closed now. */
-export async function readPlaceStates({ tx, nurseryId, now }: ReadContext, placeIds: readonly string[]): Promise<Map<string, PlaceState>> {
+export async function readPlaceStates(
+  { tx, nurseryId, now }: ReadContext,
+  placeIds: readonly string[],
+): Promise<Map<string, PlaceState>> {
   const rows = await tx.$queryRaw<PlaceState[]>`
     SELECT id::text, name, CASE WHEN closed_until_at > ${now} THEN to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') END AS "closedUntilAt",
            CASE WHEN closed_until_at > ${now} THEN closed_reason END AS "closedReason"
@@ -56,7 +61,10 @@ export async function readPlaceStates({ tx, nurseryId, now }: ReadContext, place
 }
 
 /** Reasons for which lots are held, by lot; a reservation never stands on one, but staged plants may. */
-export async function readHolds({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<Map<string, string[]>> {
+export async function readHolds(
+  { tx, nurseryId }: ReadContext,
+  lotIds: readonly string[],
+): Promise<Map<string, string[]>> {
   const rows = await tx.$queryRaw<{ lotId: string; reasons: string[] }[]>`
     SELECT lot_id::text AS "lotId", array_agg(reason ORDER BY reason) AS reasons FROM hold
      WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ANY (${[...lotIds]}::uuid[]) AND released_on IS NULL GROUP BY lot_id`;

@@ -34,7 +34,11 @@ export interface OrderOfLines {
 }
 
 /** The orders that lines belong to, and one more if it is named: an order may have no line at all. */
-export async function loadOrdersOf({ tx, nurseryId }: ReadContext, lineIds: readonly string[], orderId: string | null): Promise<OrderOfLines[]> {
+export async function loadOrdersOf(
+  { tx, nurseryId }: ReadContext,
+  lineIds: readonly string[],
+  orderId: string | null,
+): Promise<OrderOfLines[]> {
   return tx.$queryRaw<OrderOfLines[]>`
     SELECT o.id::text, o.code, o.state FROM garden_order o
      WHERE o.nursery_id = ${nurseryId}::uuid

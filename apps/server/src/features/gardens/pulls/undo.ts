@@ -16,7 +16,8 @@ const orders: Undo = {
     if (lines.length === 0 && cancelled === null) return;
     for (const order of await loadOrdersOf(context, lines, cancelled)) {
       if (order.state === 'open') continue;
-      if (order.state === 'cancelled' && entry.details.cancels !== true) refuse('order-not-open', { order: order.code, state: order.state }, 'entryId');
+      if (order.state === 'cancelled' && entry.details.cancels !== true)
+        refuse('order-not-open', { order: order.code, state: order.state }, 'entryId');
       await setState(context, order.id, 'open');
     }
     for (const lineId of lines) context.touched.line(lineId);

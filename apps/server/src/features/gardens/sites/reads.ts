@@ -45,6 +45,10 @@ export const readSite = query({
   roles: EVERYONE,
   read: async (context, { siteId }): Promise<gardens.SitePage> => {
     const site = found((await readSites(context, Prisma.sql`s.id = ${siteId}::uuid`))[0], 'site', 'siteId');
-    return { ...site, orders: await readAllOrderRows(context, orderConditions(context, { siteId })), planted: await readPlanted(context, siteId) };
+    return {
+      ...site,
+      orders: await readAllOrderRows(context, orderConditions(context, { siteId })),
+      planted: await readPlanted(context, siteId),
+    };
   },
 });

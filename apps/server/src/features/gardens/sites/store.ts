@@ -30,7 +30,10 @@ export interface BedFacts {
 
 /** Loads beds by id, in any order; one that is not this nursery's answers as not found. */
 export async function loadBeds({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, BedFacts>> {
-  const rows = ids.length === 0 ? [] : await tx.$queryRaw<BedFacts[]>`
+  const rows =
+    ids.length === 0
+      ? []
+      : await tx.$queryRaw<BedFacts[]>`
     SELECT b.id::text, b.site_id::text AS "siteId", s.client_id::text AS "clientId", b.name FROM bed b JOIN site s ON s.nursery_id = b.nursery_id AND s.id = b.site_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ANY (${[...ids]}::uuid[])`;
   const byId = new Map(rows.map((row) => [row.id, row]));
@@ -38,7 +41,10 @@ export async function loadBeds({ tx, nurseryId }: ReadContext, ids: readonly str
   return byId;
 }
 
-export async function insertSite({ tx, nurseryId }: CommandContext, site: SiteInput & { clientId: string }): Promise<void> {
+export async function insertSite(
+  { tx, nurseryId }: CommandContext,
+  site: SiteInput & { clientId: string },
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO site (nursery_id, id, client_id, name, address, region, livestock_near, note)
     VALUES (${nurseryId}::uuid, ${site.siteId}::uuid, ${site.clientId}::uuid, ${site.name}, ${site.address}, ${site.region ?? null}, ${site.livestockNear}, ${site.note})`;
@@ -71,11 +77,13 @@ export async function openLinesOfSite({ tx, nurseryId }: ReadContext, siteId: st
 }
 
 export const siteEdits = editedRow<{ siteId: string }>({
-  table: 'site', row: ({ siteId }) => Prisma.sql`r.id = ${siteId}::uuid`,
+  table: 'site',
+  row: ({ siteId }) => Prisma.sql`r.id = ${siteId}::uuid`,
   fields: columns('name', 'address', 'region', 'livestockNear', 'note'),
 });
 
 export const bedEdits = editedRow<{ bedId: string }>({
-  table: 'bed', row: ({ bedId }) => Prisma.sql`r.id = ${bedId}::uuid`,
+  table: 'bed',
+  row: ({ bedId }) => Prisma.sql`r.id = ${bedId}::uuid`,
   fields: columns('name', 'areaCm2', 'sun', 'moisture', 'note'),
 });

@@ -11,8 +11,16 @@ export const listSubstitutionRules = query({
   read: async (context): Promise<gardens.SubstitutionRuleRow[]> => {
     const plants = await readSubstitutePlants(context);
     return (await readRules(context)).map((rule) => {
-      const reached = plants.filter(({ plantId, genus }) => (rule.plantId === null || rule.plantId === plantId) && (rule.genus === null || rule.genus.toLowerCase() === genus.toLowerCase()));
-      return { ...rule, plants: reached.length, untoldPlants: rule.kind === 'same-habit' ? reached.filter((plant) => untoldTraits(plant).length > 0).length : 0 };
+      const reached = plants.filter(
+        ({ plantId, genus }) =>
+          (rule.plantId === null || rule.plantId === plantId) &&
+          (rule.genus === null || rule.genus.toLowerCase() === genus.toLowerCase()),
+      );
+      return {
+        ...rule,
+        plants: reached.length,
+        untoldPlants: rule.kind === 'same-habit' ? reached.filter((plant) => untoldTraits(plant).length > 0).length : 0,
+      };
     });
   },
 });

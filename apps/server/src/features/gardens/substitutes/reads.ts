@@ -15,7 +15,10 @@ export async function readRules({ tx, nurseryId }: ReadContext): Promise<RuleRow
 }
 
 /** Plants that can stand in for each other, and those asked for whatever their state, each with what its page tells of its habit. */
-export async function readSubstitutePlants({ tx, nurseryId }: ReadContext, askedId: string | null = null): Promise<SubstitutePlant[]> {
+export async function readSubstitutePlants(
+  { tx, nurseryId }: ReadContext,
+  askedId: string | null = null,
+): Promise<SubstitutePlant[]> {
   return tx.$queryRaw<SubstitutePlant[]>`
     SELECT p.id::text AS "plantId", p.scientific_name AS "scientificName", p.genus, p.native_regions AS "nativeRegions",
            nullif(h.value, 'null') AS "heightCm", s.value #>> '{}' AS light, nullif(b.value, 'null') AS "bloomMonths"
@@ -36,7 +39,9 @@ export interface StandingItem {
 
 /** What the nursery has or grows in containers that may stand in for one, of the same kind and cells: open lots on hand outside quarantine, and batches that are to become them. */
 export async function readStandingItems({ tx, nurseryId }: ReadContext, containerId: string): Promise<StandingItem[]> {
-  const [asked] = await tx.$queryRaw<{ kind: string; cells: number | null }[]>`SELECT kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid`;
+  const [asked] = await tx.$queryRaw<
+    { kind: string; cells: number | null }[]
+  >`SELECT kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid`;
   const { kind, cells } = found(asked, 'container', 'containerId');
   return tx.$queryRaw<StandingItem[]>`
     WITH had AS (

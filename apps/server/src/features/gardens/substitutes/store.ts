@@ -10,7 +10,10 @@ export interface StoredSubstitutionRule extends SubstitutionRule {
 }
 
 /** A rule by id; one that is not this nursery's answers as not found, a retired one as retired. */
-export async function loadSubstitutionRule({ tx, nurseryId }: ReadContext, id: string): Promise<StoredSubstitutionRule> {
+export async function loadSubstitutionRule(
+  { tx, nurseryId }: ReadContext,
+  id: string,
+): Promise<StoredSubstitutionRule> {
   const [row] = await tx.$queryRaw<StoredSubstitutionRule[]>`
     SELECT id::text, kind, jsonb_build_object('plantId', plant_id, 'genus', genus) AS reach, penalty, note, retired_on IS NOT NULL AS "isRetired"
       FROM substitution_rule WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
@@ -20,7 +23,10 @@ export async function loadSubstitutionRule({ tx, nurseryId }: ReadContext, id: s
 }
 
 /** The rule of the same kind for the same plants, which a second one would contradict. */
-export async function findTwinRule({ tx, nurseryId }: ReadContext, { kind, reach }: SubstitutionRule): Promise<string | null> {
+export async function findTwinRule(
+  { tx, nurseryId }: ReadContext,
+  { kind, reach }: SubstitutionRule,
+): Promise<string | null> {
   const [row] = await tx.$queryRaw<{ id: string }[]>`
     SELECT id::text FROM substitution_rule
      WHERE nursery_id = ${nurseryId}::uuid AND retired_on IS NULL AND kind = ${kind} AND plant_id IS NOT DISTINCT FROM ${reach.plantId ?? null}::uuid
@@ -29,7 +35,11 @@ export async function findTwinRule({ tx, nurseryId }: ReadContext, { kind, reach
 }
 
 /** Adds a rule. Answers false when its id is taken. */
-export async function insertSubstitutionRule({ tx, nurseryId }: CommandContext, { id, kind, reach, penalty }: SubstitutionRule, note: string): Promise<boolean> {
+export async function insertSubstitutionRule(
+  { tx, nurseryId }: CommandContext,
+  { id, kind, reach, penalty }: SubstitutionRule,
+  note: string,
+): Promise<boolean> {
   const added = await tx.$executeRaw`
     INSERT INTO substitution_rule (nursery_id, id, kind, plant_id, genus, penalty, note)
     VALUES (${nurseryId}::uuid, ${id}::uuid, ${kind}, ${reach.plantId ?? null}::uuid, ${reach.genus ?? null}, ${penalty}, ${note})
@@ -37,15 +47,22 @@ export async function insertSubstitutionRule({ tx, nurseryId }: CommandContext, 
   return added === 1;
 }
 
-export async function updateSubstitutionRule({ tx, nurseryId }: CommandContext, { ruleId, penalty, note }: { ruleId: string; penalty: number; note: string }): Promise<void> {
+export async function updateSubstitutionRule(
+  { tx, nurseryId }: CommandContext,
+  { ruleId, penalty, note }: { ruleId: string; penalty: number; note: string },
+): Promise<void> {
   await tx.$executeRaw`UPDATE substitution_rule SET penalty = ${penalty}, note = ${note} WHERE nursery_id = ${nurseryId}::uuid AND id = ${ruleId}::uuid`;
 }
 
-export async function markSubstitutionRuleRetired({ tx, nurseryId, today }: CommandContext, ruleId: string): Promise<void> {
+export async function markSubstitutionRuleRetired(
+  { tx, nurseryId, today }: CommandContext,
+  ruleId: string,
+): Promise<void> {
   await tx.$executeRaw`UPDATE substitution_rule SET retired_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${ruleId}::uuid`;
 }
 
 export const substitutionRuleEdits = editedRow<{ ruleId: string }>({
-  table: 'substitution_rule', row: ({ ruleId }) => Prisma.sql`r.id = ${ruleId}::uuid`,
+  table: 'substitution_rule',
+  row: ({ ruleId }) => Prisma.sql`r.id = ${ruleId}::uuid`,
   fields: columns('penalty', 'note'),
 });

@@ -11,9 +11,13 @@ export const changeOwnPassword = command({
   input: z.strictObject({ password: z.string(), passwordHash: z.string(), knownHash: z.string() }),
   roles: EVERYONE,
   run: async (context, { password, passwordHash, knownHash }) => {
-    const member = found((await loadMembers(context)).find(({ id }) => id === context.personId), 'person');
+    const member = found(
+      (await loadMembers(context)).find(({ id }) => id === context.personId),
+      'person',
+    );
     requireNoKnownName(password, { name: member.name, email: member.email, nurseryName: await nameOfNursery(context) });
-    if (!(await replaceOwnPassword(context, knownHash, passwordHash))) refuse('wrong-password', undefined, 'currentPassword');
+    if (!(await replaceOwnPassword(context, knownHash, passwordHash)))
+      refuse('wrong-password', undefined, 'currentPassword');
     context.touched.features.add('people');
     return { changed: true };
   },

@@ -19,12 +19,19 @@ export const changePerson = editingPrepared({
   },
   run: async (context, { personId, name, role, ended, password }, hash) => {
     const members = await loadMembers(context);
-    const member = found(members.find(({ id }) => id === personId), 'person', 'personId');
-    const isOwnerLeft = members.some((other) => other.id !== personId && other.role === 'owner' && other.endedAt === null);
+    const member = found(
+      members.find(({ id }) => id === personId),
+      'person',
+      'personId',
+    );
+    const isOwnerLeft = members.some(
+      (other) => other.id !== personId && other.role === 'owner' && other.endedAt === null,
+    );
     if (!isOwnerLeft && (role !== 'owner' || ended)) refuse('last-owner', undefined, ended ? 'ended' : 'role');
     // One's own is changed where the present one is asked for: an unlocked phone of an owner must not be enough.
     if (password && personId === context.personId) refuse('own-password', undefined, 'password');
-    if (password) requireNoKnownName(password, { name, email: member.email, nurseryName: await nameOfNursery(context) });
+    if (password)
+      requireNoKnownName(password, { name, email: member.email, nurseryName: await nameOfNursery(context) });
     const endsAt = ended ? (member.endedAt === null ? context.now : new Date(member.endedAt)) : null;
     await changeMember(context, { id: personId, name, role, endsAt, passwordHash: hash });
     context.touched.features.add('people');

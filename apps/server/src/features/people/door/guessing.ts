@@ -24,12 +24,23 @@ export class WrongGuess extends Error {
  * Lets a secret of an account be tried. It is counted as wrong before anything is hashed, and only the right one is forgiven: so the limits
  * hold for guesses that are sent at once. What was not tried at all, since the server is busy or broke, does not count.
  */
-export async function guessing<Answer>(guesser: Guesser, email: string, attempt: (guess: Guess, asker: Asker) => Promise<Answer>): Promise<Answer> {
+export async function guessing<Answer>(
+  guesser: Guesser,
+  email: string,
+  attempt: (guess: Guess, asker: Asker) => Promise<Answer>,
+): Promise<Answer> {
   const { database, door, now } = guesser;
   const network = guesser.address;
   const guess = await beginGuess(database, { email, network, deviceKey: deviceKeyOf(door), at: now });
   const asker = guess.subjects[0]?.startsWith('device:') ? 'known' : 'strangers';
-  const note = (reason: string) => door.note({ event: 'sign-in refused', reason, personId: guess.personId, address: guesser.address, device: asker === 'known' ? 'known' : 'unknown' });
+  const note = (reason: string) =>
+    door.note({
+      event: 'sign-in refused',
+      reason,
+      personId: guess.personId,
+      address: guesser.address,
+      device: asker === 'known' ? 'known' : 'unknown',
+    });
   if (guess.waitSeconds > 0) {
     note('waits');
     refuse('too-many-sign-ins', { waitSeconds: guess.waitSeconds });

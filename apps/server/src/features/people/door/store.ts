@@ -14,7 +14,10 @@ export interface Guess {
   role: string | null;
 }
 
-export async function beginGuess(tx: Tx, { email, network, deviceKey, at }: { email: string; network: string; deviceKey: Buffer | null; at: Date }): Promise<Guess> {
+export async function beginGuess(
+  tx: Tx,
+  { email, network, deviceKey, at }: { email: string; network: string; deviceKey: Buffer | null; at: Date },
+): Promise<Guess> {
   const [row] = await tx.$queryRaw<Guess[]>`
     SELECT wait_seconds AS "waitSeconds", subjects, person_id AS "personId", person_name AS "personName", password_hash AS "passwordHash", nursery_id AS "nurseryId", role
       FROM begin_guess(${email}, ${network}, ${deviceKey}::bytea, ${at})`;
@@ -46,7 +49,9 @@ export async function insertSession(tx: Tx, session: NewSession): Promise<void> 
 }
 
 export async function findTokenHolder(tx: Tx, hash: Buffer, kind: string, at: Date) {
-  const [row] = await tx.$queryRaw<{ personId: string; personName: string; email: string; nurseryId: string; role: string; isSeen: boolean }[]>`
+  const [row] = await tx.$queryRaw<
+    { personId: string; personName: string; email: string; nurseryId: string; role: string; isSeen: boolean }[]
+  >`
     SELECT person_id AS "personId", person_name AS "personName", email, nursery_id AS "nurseryId", role, is_seen AS "isSeen" FROM token_holder(${hash}, ${kind}, ${at})`;
   return row ?? null;
 }
@@ -74,7 +79,13 @@ export async function loadSessions(tx: Tx, personId: string, asking: Buffer | nu
 }
 
 /** Ends one session of a person, or for null all but the one that asks. */
-export async function endSessions(tx: Tx, personId: string, sessionId: string | null, asking: Buffer | null, at: Date): Promise<void> {
+export async function endSessions(
+  tx: Tx,
+  personId: string,
+  sessionId: string | null,
+  asking: Buffer | null,
+  at: Date,
+): Promise<void> {
   await tx.$queryRaw`SELECT end_sessions(${personId}::uuid, ${sessionId}::uuid, ${asking}::bytea, ${at})::text`;
 }
 

@@ -16,7 +16,13 @@ const GROUP_LETTERS = 4;
 export function stepOf(secret: string, code: string, now: Date, lastStep: number): number | null {
   if (!/^\d{6}$/.test(code)) return null;
   const epoch = Math.floor(now.getTime() / 1000);
-  const found = verifySync({ secret, token: code, epoch, epochTolerance: CLOCK_TOLERANCE, ...(lastStep > 0 ? { afterTimeStep: lastStep } : {}) });
+  const found = verifySync({
+    secret,
+    token: code,
+    epoch,
+    epochTolerance: CLOCK_TOLERANCE,
+    ...(lastStep > 0 ? { afterTimeStep: lastStep } : {}),
+  });
   return found.valid && 'timeStep' in found ? found.timeStep : null;
 }
 

@@ -17,23 +17,35 @@ export async function loadSecondStep(tx: Tx, personId: string): Promise<SecondSt
 
 /** False where a second step is on already. */
 export async function insertSecondStep(tx: Tx, personId: string, secret: string): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ begun: boolean }[]>`SELECT begin_second_step(${personId}::uuid, ${secret}) AS begun`;
+  const [row] = await tx.$queryRaw<
+    { begun: boolean }[]
+  >`SELECT begin_second_step(${personId}::uuid, ${secret}) AS begun`;
   return row?.begun ?? false;
 }
 
 /** False where it was begun anew or confirmed meanwhile. */
-export async function confirmSecondStep(tx: Tx, personId: string, { secret, step, codeHashes, at }: { secret: string; step: number; codeHashes: Buffer[]; at: Date }): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ confirmed: boolean }[]>`SELECT confirm_second_step(${personId}::uuid, ${secret}, ${step}::bigint, ${codeHashes}::bytea[], ${at}) AS confirmed`;
+export async function confirmSecondStep(
+  tx: Tx,
+  personId: string,
+  { secret, step, codeHashes, at }: { secret: string; step: number; codeHashes: Buffer[]; at: Date },
+): Promise<boolean> {
+  const [row] = await tx.$queryRaw<
+    { confirmed: boolean }[]
+  >`SELECT confirm_second_step(${personId}::uuid, ${secret}, ${step}::bigint, ${codeHashes}::bytea[], ${at}) AS confirmed`;
   return row?.confirmed ?? false;
 }
 
 export async function takeStep(tx: Tx, personId: string, step: number): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ taken: boolean }[]>`SELECT use_second_step(${personId}::uuid, ${step}::bigint) AS taken`;
+  const [row] = await tx.$queryRaw<
+    { taken: boolean }[]
+  >`SELECT use_second_step(${personId}::uuid, ${step}::bigint) AS taken`;
   return row?.taken ?? false;
 }
 
 export async function takeRecoveryCode(tx: Tx, personId: string, hash: Buffer, at: Date): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ taken: boolean }[]>`SELECT use_recovery_code(${personId}::uuid, ${hash}, ${at}) AS taken`;
+  const [row] = await tx.$queryRaw<
+    { taken: boolean }[]
+  >`SELECT use_recovery_code(${personId}::uuid, ${hash}, ${at}) AS taken`;
   return row?.taken ?? false;
 }
 
@@ -43,7 +55,9 @@ export async function deleteSecondStep(tx: Tx, personId: string): Promise<void> 
 
 /** Who of the nursery is asked for codes. */
 export async function loadSecondSteps(tx: Tx): Promise<string[]> {
-  const rows = await tx.$queryRaw<{ personId: string }[]>`SELECT person_id::text AS "personId" FROM nursery_second_steps() ORDER BY 1`;
+  const rows = await tx.$queryRaw<
+    { personId: string }[]
+  >`SELECT person_id::text AS "personId" FROM nursery_second_steps() ORDER BY 1`;
   return rows.map(({ personId }) => personId);
 }
 

@@ -8,9 +8,15 @@ export const listExpectedDemand = query({
   name: 'listExpectedDemand',
   input: planning.listExpectedDemand,
   roles: EVERYONE,
-  read: async ({ tx, nurseryId, today }, { state, plantId, wantedFrom, wantedTo, page, perPage }): Promise<Page<planning.ExpectedDemandRow>> => {
+  read: async (
+    { tx, nurseryId, today },
+    { state, plantId, wantedFrom, wantedTo, page, perPage },
+  ): Promise<Page<planning.ExpectedDemandRow>> => {
     const where = [Prisma.sql`d.nursery_id = ${nurseryId}::uuid AND d.withdrawn_at IS NULL`];
-    if (state !== 'all') where.push(state === 'ahead' ? Prisma.sql`d.wanted_on >= ${today}::date` : Prisma.sql`d.wanted_on < ${today}::date`);
+    if (state !== 'all')
+      where.push(
+        state === 'ahead' ? Prisma.sql`d.wanted_on >= ${today}::date` : Prisma.sql`d.wanted_on < ${today}::date`,
+      );
     if (plantId) where.push(Prisma.sql`d.plant_id = ${plantId}::uuid`);
     if (wantedFrom) where.push(Prisma.sql`d.wanted_on >= ${wantedFrom}::date`);
     if (wantedTo) where.push(Prisma.sql`d.wanted_on <= ${wantedTo}::date`);

@@ -14,16 +14,23 @@ export interface DemandDraft {
 }
 
 /** The day it is wanted and whether it was withdrawn; an id that is not this nursery's answers as not found. */
-export async function loadDemand({ tx, nurseryId }: ReadContext, demandId: string): Promise<{ wantedOn: string; isWithdrawn: boolean }> {
+export async function loadDemand(
+  { tx, nurseryId }: ReadContext,
+  demandId: string,
+): Promise<{ wantedOn: string; isWithdrawn: boolean }> {
   const [row] = await tx.$queryRaw<{ wantedOn: string; isWithdrawn: boolean }[]>`
     SELECT wanted_on::text AS "wantedOn", withdrawn_at IS NOT NULL AS "isWithdrawn" FROM expected_demand WHERE nursery_id = ${nurseryId}::uuid AND id = ${demandId}::uuid`;
   return found(row, 'expected demand', 'demandId');
 }
 
 export async function requireItem({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<void> {
-  const [plant] = await tx.$queryRaw<{ id: string }[]>`SELECT id FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid AND retired_at IS NULL`;
+  const [plant] = await tx.$queryRaw<
+    { id: string }[]
+  >`SELECT id FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid AND retired_at IS NULL`;
   found(plant, 'plant', 'plantId');
-  const [container] = await tx.$queryRaw<{ id: string }[]>`SELECT id FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid AND retired_at IS NULL`;
+  const [container] = await tx.$queryRaw<
+    { id: string }[]
+  >`SELECT id FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid AND retired_at IS NULL`;
   found(container, 'container', 'containerId');
 }
 
@@ -45,6 +52,7 @@ export async function setWithdrawn({ tx, nurseryId, now }: CommandContext, deman
 }
 
 export const demandEdits = editedRow<{ demandId: string }>({
-  table: 'expected_demand', row: ({ demandId }) => Prisma.sql`r.id = ${demandId}::uuid`,
+  table: 'expected_demand',
+  row: ({ demandId }) => Prisma.sql`r.id = ${demandId}::uuid`,
   fields: { ...columns('plantId', 'containerId', 'units', 'unitValueMinor', 'note'), wanted: 'r.wanted_on' },
 });

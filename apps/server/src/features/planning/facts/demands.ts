@@ -13,18 +13,45 @@ export interface WantedAndThere {
 }
 
 /** What open lines still want, with what is reserved for them and what was judged unfit, and then what is only expected. `items` have their supply loaded as well. */
-export async function loadDemands(context: ReadContext, expected: readonly ExpectedRow[], items: readonly { plantId: string; containerId: string }[] = []): Promise<WantedAndThere> {
+export async function loadDemands(
+  context: ReadContext,
+  expected: readonly ExpectedRow[],
+  items: readonly { plantId: string; containerId: string }[] = [],
+): Promise<WantedAndThere> {
   const scope = await loadScope(context, { all: true, items: [...expected, ...items] });
   const judged = judgeAll(scope);
-  const ofLines = scope.lines.filter((line) => openUnits(line) > 0).map((line): PlanDemand => ({
-    id: line.id, kind: line.orderKind, rank: line.rank, on: servedOn(line, context.today), units: openUnits(line), ...asked(line.accepts), accepts: line.accepts,
-    refuses: [...(judged.get(line.id) ?? [])].filter(([, { serves }]) => !serves).map(([id]) => id),
-    held: scope.reservations.filter(({ lineId }) => lineId === line.id).map(({ supplyId, units }) => ({ supplyId, units })),
-    unitValue: null, seedZone: line.seedZone, wildType: line.wildType,
-  }));
+  const ofLines = scope.lines
+    .filter((line) => openUnits(line) > 0)
+    .map((line): PlanDemand => ({
+      id: line.id,
+      kind: line.orderKind,
+      rank: line.rank,
+      on: servedOn(line, context.today),
+      units: openUnits(line),
+      ...asked(line.accepts),
+      accepts: line.accepts,
+      refuses: [...(judged.get(line.id) ?? [])].filter(([, { serves }]) => !serves).map(([id]) => id),
+      held: scope.reservations
+        .filter(({ lineId }) => lineId === line.id)
+        .map(({ supplyId, units }) => ({ supplyId, units })),
+      unitValue: null,
+      seedZone: line.seedZone,
+      wildType: line.wildType,
+    }));
   const ofExpected = expected.map(({ id, plantId, containerId, wantedOn, units, unitValueMinor }): PlanDemand => ({
-    id, kind: 'expected', rank: null, on: wantedOn, units, plantId, containerId, accepts: [{ item: itemOf(plantId, containerId), penalty: 0 }], refuses: [], held: [], unitValue: unitValueMinor,
-    seedZone: null, wildType: false,
+    id,
+    kind: 'expected',
+    rank: null,
+    on: wantedOn,
+    units,
+    plantId,
+    containerId,
+    accepts: [{ item: itemOf(plantId, containerId), penalty: 0 }],
+    refuses: [],
+    held: [],
+    unitValue: unitValueMinor,
+    seedZone: null,
+    wildType: false,
   }));
   return { scope, demands: [...ofLines, ...ofExpected] };
 }
@@ -36,13 +63,24 @@ function asked(accepts: readonly { item: string; penalty: number }[]): { plantId
 }
 
 /** Lots and batches on the way, as they are expected to live on. What is held serves nobody. */
-export function suppliesOf({ supplies, today }: Pick<Scope, 'supplies' | 'today'>, wearing: (plantId: string) => Wearing, unitsOf: (supply: Scope['supplies'][number]) => number = ({ units }) => units): PlanSupply[] {
-  return supplies.filter(({ held }) => !held).map((supply) => {
-    const readyOn = readyFor(supply, today);
-    return {
-      id: supply.id, item: supply.item, units: unitsOf(supply), readyOn, plantByOn: supply.plantByOn,
-      // A batch's yield was reckoned for its ready day, so that losses before are in it already.
-      countedOn: supply.kind === 'batch' && readyOn !== null ? latestOf(readyOn, today) : today, ...wearing(supply.plantId),
-    };
-  });
+export function suppliesOf(
+  { supplies, today }: Pick<Scope, 'supplies' | 'today'>,
+  wearing: (plantId: string) => Wearing,
+  unitsOf: (supply: Scope['supplies'][number]) => number = ({ units }) => units,
+): PlanSupply[] {
+  return supplies
+    .filter(({ held }) => !held)
+    .map((supply) => {
+      const readyOn = readyFor(supply, today);
+      return {
+        id: supply.id,
+        item: supply.item,
+        units: unitsOf(supply),
+        readyOn,
+        plantByOn: supply.plantByOn,
+        // A batch's yield was reckoned for its ready day, so that losses before are in it already.
+        countedOn: supply.kind === 'batch' && readyOn !== null ? latestOf(readyOn, today) : today,
+        ...wearing(supply.plantId),
+      };
+    });
 }

@@ -1,4 +1,12 @@
-import { countedIn, learnStages, NOTHING_TRIED, type PlanContainer, type PlanProtocol, sownIntoId, type ShareEvidence } from '@rootclock/domain';
+import {
+  countedIn,
+  learnStages,
+  NOTHING_TRIED,
+  type PlanContainer,
+  type PlanProtocol,
+  sownIntoId,
+  type ShareEvidence,
+} from '@rootclock/domain';
 import { loadEvidence, type StageEvidence } from '../../propagation/learning/evidence.ts';
 import { loadCurrentVersions, planOf, type ProtocolVersion } from '../../propagation/protocols/store.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
@@ -14,15 +22,29 @@ function inCells({ tried, passed, batches, ...row }: StageEvidence, seedsPerCell
   return { ...row, tried: cells, passed: Math.round(cells * (1 - (1 - passed / tried) ** seedsPerCell)), batches };
 }
 
-function passingOf(version: ProtocolVersion, counted: ReturnType<typeof countedIn>, evidence: readonly StageEvidence[], settings: PlanSettings): PlanProtocol['passing'] {
+function passingOf(
+  version: ProtocolVersion,
+  counted: ReturnType<typeof countedIn>,
+  evidence: readonly StageEvidence[],
+  settings: PlanSettings,
+): PlanProtocol['passing'] {
   const ofSeeds = counted === 'seeds';
   const seedsPerCell = version.seedsPerCell ?? 1;
-  const own = evidence.filter(({ plantId, method, label }) => plantId === version.plantId && method === version.method && label === version.label);
+  const own = evidence.filter(
+    ({ plantId, method, label }) => plantId === version.plantId && method === version.method && label === version.label,
+  );
   const seen = own.flatMap((row): (ShareEvidence & { stage: StageEvidence['stage'] })[] =>
-    (row.ofSeeds === ofSeeds || row.stage !== 'emergence' ? [row] : row.ofSeeds ? [inCells(row, seedsPerCell)] : []));
-  const learned = learnStages({ startUnit: ofSeeds ? 'tray' : 'cell', seedsPerCell: version.seedsPerCell, stages: version.stages }, seen, {
-    priorWeight: settings.priorWeight, evidenceLimit: settings.evidenceLimit, confidence: INTERVAL,
-  });
+    row.ofSeeds === ofSeeds || row.stage !== 'emergence' ? [row] : row.ofSeeds ? [inCells(row, seedsPerCell)] : [],
+  );
+  const learned = learnStages(
+    { startUnit: ofSeeds ? 'tray' : 'cell', seedsPerCell: version.seedsPerCell, stages: version.stages },
+    seen,
+    {
+      priorWeight: settings.priorWeight,
+      evidenceLimit: settings.evidenceLimit,
+      confidence: INTERVAL,
+    },
+  );
   // Where the protocol says that all pass and nobody ever saw one fail, there is nothing to be in doubt about.
   return learned.map(({ stage, covers, share, tried, batches, passed, alpha, beta, priorShare }) => {
     const isSure = priorShare === 1 && passed === tried;
@@ -31,16 +53,43 @@ function passingOf(version: ProtocolVersion, counted: ReturnType<typeof countedI
 }
 
 /** The current protocols of plants, with what the nursery's own record makes of their shares. */
-export async function loadPlanProtocols(context: ReadContext, plantIds: readonly string[], containers: ReadonlyMap<string, PlanContainer>, settings: PlanSettings): Promise<PlanProtocol[]> {
+export async function loadPlanProtocols(
+  context: ReadContext,
+  plantIds: readonly string[],
+  containers: ReadonlyMap<string, PlanContainer>,
+  settings: PlanSettings,
+): Promise<PlanProtocol[]> {
   const versions = await loadCurrentVersions(context, plantIds);
   const evidence = await loadEvidence(context, plantIds);
-  return versions.filter(({ stages }) => stages.length > 0).map((version) => {
-    const { versionId, protocolId, plantId, method, label, startUnit, startContainerId, targetContainerId, seedsPerCell } = version;
-    const sowingContainerId = version.stages.find(({ kind }) => kind === 'sowing')?.containerId ?? null;
-    const sownInto = containers.get(sownIntoId({ startUnit, startContainerId, sowingContainerId }) ?? '') ?? null;
-    return {
-      versionId, protocolId, plantId, method, label, startUnit, startContainerId, targetContainerId, sowingContainerId, seedsPerCell,
-      plan: planOf(version), passing: passingOf(version, countedIn({ startUnit }, sownInto), evidence, settings),
-    };
-  });
+  return versions
+    .filter(({ stages }) => stages.length > 0)
+    .map((version) => {
+      const {
+        versionId,
+        protocolId,
+        plantId,
+        method,
+        label,
+        startUnit,
+        startContainerId,
+        targetContainerId,
+        seedsPerCell,
+      } = version;
+      const sowingContainerId = version.stages.find(({ kind }) => kind === 'sowing')?.containerId ?? null;
+      const sownInto = containers.get(sownIntoId({ startUnit, startContainerId, sowingContainerId }) ?? '') ?? null;
+      return {
+        versionId,
+        protocolId,
+        plantId,
+        method,
+        label,
+        startUnit,
+        startContainerId,
+        targetContainerId,
+        sowingContainerId,
+        seedsPerCell,
+        plan: planOf(version),
+        passing: passingOf(version, countedIn({ startUnit }, sownInto), evidence, settings),
+      };
+    });
 }

@@ -1,4 +1,12 @@
-import type { BatchUnit, ContainerKind, PlanContainer, PlanPlant, RootHabit, SourceKind, StandingUnits } from '@rootclock/domain';
+import type {
+  BatchUnit,
+  ContainerKind,
+  PlanContainer,
+  PlanPlant,
+  RootHabit,
+  SourceKind,
+  StandingUnits,
+} from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 export interface PlanSettings {
@@ -137,11 +145,21 @@ function containersOf({ units, unit, containerKind, cells }: StandingRow): numbe
 
 export function standingOf(row: StandingRow, today: string): StandingUnits {
   const { id, kind, containerId, plantByOn } = row;
-  if (kind === 'lot') return { id, now: null, potted: containerId === null ? null : { containerId, plants: row.units, fromOn: today }, plantByOn };
+  if (kind === 'lot')
+    return {
+      id,
+      now: null,
+      potted: containerId === null ? null : { containerId, plants: row.units, fromOn: today },
+      plantByOn,
+    };
   const now = containerId === null || row.unit === 'pack' ? null : { containerId, containers: containersOf(row) };
   const fromOn = row.pottingOn === null || row.pottingOn < today ? today : row.pottingOn;
-  const potted = row.targetContainerId === null || row.targetContainerId === containerId || row.cautiousUnits === 0 || row.pottingOn === null
-    ? null
-    : { containerId: row.targetContainerId, plants: row.cautiousUnits, fromOn };
+  const potted =
+    row.targetContainerId === null ||
+    row.targetContainerId === containerId ||
+    row.cautiousUnits === 0 ||
+    row.pottingOn === null
+      ? null
+      : { containerId: row.targetContainerId, plants: row.cautiousUnits, fromOn };
   return { id, now, potted, plantByOn };
 }

@@ -3,7 +3,10 @@ import type { ReadContext } from '../../../trpc/operation.ts';
 import { loadLivingRates, loadWinterDays } from '../../stock/winter/rates.ts';
 
 /** How plants of each plant die while they wait, by what the nursery recorded. */
-export async function loadWearing(context: ReadContext, plantIds: readonly string[]): Promise<(plantId: string) => Wearing> {
+export async function loadWearing(
+  context: ReadContext,
+  plantIds: readonly string[],
+): Promise<(plantId: string) => Wearing> {
   const winter = await loadWinterDays(context);
   const rates = new Map((await loadLivingRates(context, plantIds)).map((rate) => [rate.plantId, rate]));
   return (plantId) => {

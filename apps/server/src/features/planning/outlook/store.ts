@@ -24,7 +24,10 @@ export async function loadItems({ tx, nurseryId, today }: ReadContext): Promise<
 }
 
 /** The usual yields of batches, by id. */
-export async function loadUsualUnits({ tx, nurseryId }: ReadContext, batchIds: readonly string[]): Promise<Map<string, number>> {
+export async function loadUsualUnits(
+  { tx, nurseryId }: ReadContext,
+  batchIds: readonly string[],
+): Promise<Map<string, number>> {
   const rows = await tx.$queryRaw<{ id: string; units: number }[]>`
     SELECT id::text, greatest(usual_units, cautious_units) AS units FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...batchIds]}::uuid[])`;
   return new Map(rows.map(({ id, units }) => [id, units]));

@@ -12,5 +12,6 @@ export const readPlan = queryThen({
   input: planning.readPlan,
   roles: EVERYONE,
   read: (context, { confidence }): Promise<LoadedPlan> => loadPlan(context, confidence),
-  after: async (loaded: LoadedPlan): Promise<planning.PlanAnswer> => planAnswer(loaded, await planner.ask(loaded.facts)),
+  after: async (loaded: LoadedPlan): Promise<planning.PlanAnswer> =>
+    planAnswer(loaded, await planner.ask(loaded.facts)),
 });

@@ -9,5 +9,9 @@ const REACH_DAYS = 400;
 /** The task that a key names today; a key that names none of this nursery's answers as not found. */
 export async function findTask(context: ReadContext, key: string): Promise<Task> {
   const { tasks } = await loadTasks(context, addDays(context.today, -REACH_DAYS), addDays(context.today, REACH_DAYS));
-  return found(tasks.find((task) => task.key === key), 'task', 'key');
+  return found(
+    tasks.find((task) => task.key === key),
+    'task',
+    'key',
+  );
 }

@@ -1,4 +1,12 @@
-import { addDays, type CalendarDate, dueTasks, FOLLOW_UP_LAPSES_DAYS, LOOK_AGAIN_DAYS, type Task, type TaskFacts } from '@rootclock/domain';
+import {
+  addDays,
+  type CalendarDate,
+  dueTasks,
+  FOLLOW_UP_LAPSES_DAYS,
+  LOOK_AGAIN_DAYS,
+  type Task,
+  type TaskFacts,
+} from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { loadNotUp } from '../../stock/winter/queries/list-not-up.ts';
 import { readTaskOrders, readTaskPlantings } from './reads/gardens.ts';
@@ -23,16 +31,28 @@ export async function loadTasks(context: ReadContext, from: CalendarDate, until:
   const places = await readTaskPlaces(context);
   const ticks = await readTicks(context, since);
   const facts: TaskFacts = {
-    today, noticeDays, ticks,
+    today,
+    noticeDays,
+    ticks,
     batches: await readTaskBatches(context),
-    lots: await readTaskLots(context, { leaveBy: addDays(today, noticeDays), lookedSince: addDays(today, -LOOK_AGAIN_DAYS) }),
+    lots: await readTaskLots(context, {
+      leaveBy: addDays(today, noticeDays),
+      lookedSince: addDays(today, -LOOK_AGAIN_DAYS),
+    }),
     places: places.filter(({ isRetired }) => !isRetired),
     orders: await readTaskOrders(context, until),
     plantings: await readTaskPlantings(context, since),
-    springCounts: (await loadNotUp(context, { waiting: true })).map(({ scientificName, ...row }) => ({ ...row, plantName: scientificName })),
+    springCounts: (await loadNotUp(context, { waiting: true })).map(({ scientificName, ...row }) => ({
+      ...row,
+      plantName: scientificName,
+    })),
     tests: await readTaskTests(context),
   };
-  return { tasks: dueTasks(facts, from, until), places: byId(places), tickedBy: new Map(ticks.map(({ key, person }: TickRow) => [key, person])) };
+  return {
+    tasks: dueTasks(facts, from, until),
+    places: byId(places),
+    tickedBy: new Map(ticks.map(({ key, person }: TickRow) => [key, person])),
+  };
 }
 
 const byId = (places: readonly PlaceRow[]): Map<string, PlaceRow> => new Map(places.map((place) => [place.id, place]));

@@ -15,7 +15,12 @@ export async function loadTick({ tx, nurseryId }: ReadContext, key: string): Pro
 }
 
 /** One command ticks one task, so the command's id is the tick's. */
-export async function insertTick({ tx, nurseryId, personId, commandId, touched }: CommandContext, key: string, doneOn: string, note: string): Promise<void> {
+export async function insertTick(
+  { tx, nurseryId, personId, commandId, touched }: CommandContext,
+  key: string,
+  doneOn: string,
+  note: string,
+): Promise<void> {
   touched.features.add('planning');
   await tx.$executeRaw`
     INSERT INTO task_tick (nursery_id, id, task_key, done_on, person_id, note)

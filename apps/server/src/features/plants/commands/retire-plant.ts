@@ -12,7 +12,8 @@ export const retirePlant = command({
   run: async (context, { plantId }) => {
     const plant = await loadPlant(context, plantId);
     const standing = await countStanding(context, plantId);
-    if (standing.units > 0 || standing.batches > 0) refuse('plant-stands', { plant: plant.scientificName, ...standing });
+    if (standing.units > 0 || standing.batches > 0)
+      refuse('plant-stands', { plant: plant.scientificName, ...standing });
     await markRetired(context, plantId, context.now);
     context.touched.features.add('plants');
     return { plantId };

@@ -22,5 +22,12 @@ export const setPlantFact = editing({
 /** Seed counts are kept by the gram and by the pound; two that disagree would be worse than none. */
 function perPound(perGram: NewFact): NewFact {
   const value = typeof perGram.value === 'number' ? Math.round(perGram.value * GRAMS_PER_POUND) : null;
-  return { ...perGram, field: 'seedsPerPound', value, standing: 'derived', source: null, note: `converted from seeds per gram at ${GRAMS_PER_POUND} g a pound` };
+  return {
+    ...perGram,
+    field: 'seedsPerPound',
+    value,
+    standing: 'derived',
+    source: null,
+    note: `converted from seeds per gram at ${GRAMS_PER_POUND} g a pound`,
+  };
 }

@@ -23,7 +23,11 @@ export interface StoredContainer extends ContainerMeasures {
   source: string | null;
 }
 
-export async function loadContainer({ tx, nurseryId }: ReadContext, id: string, field = 'containerId'): Promise<StoredContainer> {
+export async function loadContainer(
+  { tx, nurseryId }: ReadContext,
+  id: string,
+  field = 'containerId',
+): Promise<StoredContainer> {
   const [row] = await tx.$queryRaw<StoredContainer[]>`
     SELECT id::text, code, name, kind, volume_ml AS "volumeMl", depth_mm AS "depthMm", width_mm AS "widthMm", length_mm AS "lengthMm", cells, trade_class AS "tradeClass",
            coalesce(note, '') AS note, standing, source
@@ -33,12 +37,17 @@ export async function loadContainer({ tx, nurseryId }: ReadContext, id: string, 
 
 /** The ids of containers by their codes. */
 export async function loadContainerCodes({ tx, nurseryId }: ReadContext): Promise<Map<string, string>> {
-  const rows = await tx.$queryRaw<{ id: string; code: string }[]>`SELECT id::text, code FROM container WHERE nursery_id = ${nurseryId}::uuid`;
+  const rows = await tx.$queryRaw<
+    { id: string; code: string }[]
+  >`SELECT id::text, code FROM container WHERE nursery_id = ${nurseryId}::uuid`;
   return new Map(rows.map(({ id, code }) => [code, id]));
 }
 
 /** Adds containers; one whose id or code is there already is left out. Answers how many were added. */
-export async function insertContainers({ tx, nurseryId }: CommandContext, rows: readonly StoredContainer[]): Promise<number> {
+export async function insertContainers(
+  { tx, nurseryId }: CommandContext,
+  rows: readonly StoredContainer[],
+): Promise<number> {
   return tx.$executeRaw`
     INSERT INTO container (nursery_id, id, code, name, kind, volume_ml, depth_mm, width_mm, length_mm, cells, trade_class, standing, source, note)
     SELECT ${nurseryId}::uuid, c.id, c.code, c.name, c.kind, c."volumeMl", c."depthMm", c."widthMm", c."lengthMm", c.cells, c."tradeClass", c.standing, c.source, c.note
@@ -54,11 +63,16 @@ export async function updateContainer({ tx, nurseryId }: CommandContext, contain
      WHERE nursery_id = ${nurseryId}::uuid AND id = ${container.id}::uuid`;
 }
 
-export async function markContainerRetired({ tx, nurseryId }: CommandContext, id: string, at: Date | null): Promise<void> {
+export async function markContainerRetired(
+  { tx, nurseryId }: CommandContext,
+  id: string,
+  at: Date | null,
+): Promise<void> {
   await tx.$executeRaw`UPDATE container SET retired_at = ${at}::timestamptz WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
 export const containerEdits = editedRow<{ containerId: string }>({
-  table: 'container', row: ({ containerId }) => Prisma.sql`r.id = ${containerId}::uuid`,
+  table: 'container',
+  row: ({ containerId }) => Prisma.sql`r.id = ${containerId}::uuid`,
   fields: columns('name', 'volumeMl', 'depthMm', 'widthMm', 'lengthMm', 'cells', 'tradeClass', 'note'),
 });

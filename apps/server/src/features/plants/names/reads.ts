@@ -14,7 +14,10 @@ interface Known extends plants.PlantChoice, NamedPlant {
 async function loadKnown({ tx, nurseryId }: ReadContext, keys: readonly string[] | 'all'): Promise<Known[]> {
   const isAll = keys === 'all';
   const wanted = isAll ? [] : [...keys];
-  const genera = wanted.map((key) => key.replace(/ spp?$/, '')).filter((key) => key !== '' && !key.includes(' ')).map((key) => `${key} %`);
+  const genera = wanted
+    .map((key) => key.replace(/ spp?$/, ''))
+    .filter((key) => key !== '' && !key.includes(' '))
+    .map((key) => `${key} %`);
   return tx.$queryRaw<Known[]>`
     SELECT p.id::text, p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", p.root_habit AS "rootHabit", p.larval_host AS "larvalHost",
            coalesce(array_agg(n.name ORDER BY n.name) FILTER (WHERE n.kind = 'synonym'), '{}') AS synonyms,
@@ -41,17 +44,28 @@ async function suggest({ tx, nurseryId }: ReadContext, key: string): Promise<pla
 }
 
 function asMatch(text: string, known: readonly Known[]): plants.PlantMatch {
-  const byId = new Map(known.map(({ id, code, scientificName, vernacularName, rootHabit, larvalHost }) => [id, { id, code, scientificName, vernacularName, rootHabit, larvalHost }]));
-  const of = (ids: readonly string[]) => ids.flatMap((id) => byId.get(id) ?? []).sort((a, b) => (a.scientificName < b.scientificName ? -1 : 1));
+  const byId = new Map(
+    known.map(({ id, code, scientificName, vernacularName, rootHabit, larvalHost }) => [
+      id,
+      { id, code, scientificName, vernacularName, rootHabit, larvalHost },
+    ]),
+  );
+  const of = (ids: readonly string[]) =>
+    ids.flatMap((id) => byId.get(id) ?? []).sort((a, b) => (a.scientificName < b.scientificName ? -1 : 1));
   const match = matchName(text, known);
   switch (match.kind) {
     case 'ambiguous':
       return { kind: 'ambiguous', plants: of(match.plantIds) };
     case 'unknown':
-      return { kind: 'unknown', nearMisses: match.nearMisses.flatMap(({ plantId, name }) => of([plantId]).map((plant) => ({ plant, name }))) };
+      return {
+        kind: 'unknown',
+        nearMisses: match.nearMisses.flatMap(({ plantId, name }) => of([plantId]).map((plant) => ({ plant, name }))),
+      };
     default: {
       const [plant] = of([match.plantId]);
-      return plant ? { kind: match.kind, plant, name: 'name' in match ? match.name : plant.scientificName } : { kind: 'unknown', nearMisses: [] };
+      return plant
+        ? { kind: match.kind, plant, name: 'name' in match ? match.name : plant.scientificName }
+        : { kind: 'unknown', nearMisses: [] };
     }
   }
 }

@@ -62,7 +62,11 @@ export async function deleteName({ tx, nurseryId }: CommandContext, id: string):
 }
 
 /** Puts a plant's accepted name in the place of the one it had. */
-export async function replaceScientificName({ tx, nurseryId }: CommandContext, plantId: string, name: string): Promise<void> {
+export async function replaceScientificName(
+  { tx, nurseryId }: CommandContext,
+  plantId: string,
+  name: string,
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE plant_name SET name = ${name}, name_key = ${keyOfName('scientific', name)}, standing = 'own setting'
      WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND kind = 'scientific'`;

@@ -61,7 +61,18 @@ export const readPlant = query({
     ...(await readHead(context, plantId)),
     names: await readNames(context, plantId),
     facts: await readFacts(context, plantId),
-    rules: (await readRules(context, plantId)).map(({ id, basis, span, reach, containerName, winterCarry, standing, note }) => ({ id, basis, span, reach, containerName, winterCarry, standing, note })),
+    rules: (await readRules(context, plantId)).map(
+      ({ id, basis, span, reach, containerName, winterCarry, standing, note }) => ({
+        id,
+        basis,
+        span,
+        reach,
+        containerName,
+        winterCarry,
+        standing,
+        note,
+      }),
+    ),
     standing: await readStanding(context, plantId),
   }),
 });

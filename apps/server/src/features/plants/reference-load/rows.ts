@@ -1,13 +1,23 @@
 import { createHash } from 'node:crypto';
 import { parseScientificName, plantCode } from '@rootclock/domain';
-import { referenceContainers, type ReferencePlant, referencePlants, referenceRules, referenceWindows } from '../../../reference/index.ts';
+import {
+  referenceContainers,
+  type ReferencePlant,
+  referencePlants,
+  referenceRules,
+  referenceWindows,
+} from '../../../reference/index.ts';
 import type { StoredContainer } from '../containers/store.ts';
 import type { NewName } from '../names/store.ts';
 import { handlingField } from '../own-facts.ts';
 import type { NewFact, NewPlant } from '../store.ts';
 
 /** The id of a row of the reference data in a nursery: the same each time, so that loading again finds what is there. */
-export function referenceId(nurseryId: string, kind: 'plant' | 'name' | 'container' | 'rule' | 'window' | 'protocol' | 'protocol-version', code: string): string {
+export function referenceId(
+  nurseryId: string,
+  kind: 'plant' | 'name' | 'container' | 'rule' | 'window' | 'protocol' | 'protocol-version',
+  code: string,
+): string {
   const hex = createHash('sha256').update(`reference/${nurseryId}/${kind}/${code}`).digest('hex');
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 }
@@ -24,12 +34,23 @@ export function plantRows(nurseryId: string, taken: ReadonlySet<string>, known: 
   });
 }
 
-const nameOf = ({ scientificName, scientificNameAuthorship }: ReferencePlant) => ({ ...parseScientificName(scientificName), scientificName, scientificNameAuthorship });
+const nameOf = ({ scientificName, scientificNameAuthorship }: ReferencePlant) => ({
+  ...parseScientificName(scientificName),
+  scientificName,
+  scientificNameAuthorship,
+});
 
 function traitsOf({ vernacularName, family, facts, handling }: ReferencePlant) {
   return {
-    vernacularName, family, rootHabit: facts.rootHabit.value, larvalHost: facts.larvalHost.value, dormantMonths: [...facts.dormantMonths.value],
-    lastEmergenceMd: facts.lastEmergenceMd.value, yearOfFirstBloom: facts.yearOfFirstBloom.value, nativeRegions: [...facts.nativeRegions.value], handling: handling.map(({ value }) => value),
+    vernacularName,
+    family,
+    rootHabit: facts.rootHabit.value,
+    larvalHost: facts.larvalHost.value,
+    dormantMonths: [...facts.dormantMonths.value],
+    lastEmergenceMd: facts.lastEmergenceMd.value,
+    yearOfFirstBloom: facts.yearOfFirstBloom.value,
+    nativeRegions: [...facts.nativeRegions.value],
+    handling: handling.map(({ value }) => value),
   };
 }
 
@@ -40,10 +61,18 @@ export function nameRows(nurseryId: string, added: ReadonlySet<string>): NewName
     if (!added.has(plantId)) return [];
     const names: Pick<NewName, 'kind' | 'name' | 'standing'>[] = [
       { kind: 'scientific', name: plant.scientificName, standing: plant.nameStanding },
-      ...plant.synonyms.map(({ scientificName, scientificNameAuthorship, standing }) => ({ kind: 'synonym' as const, name: `${scientificName} ${scientificNameAuthorship}`.trim(), standing })),
+      ...plant.synonyms.map(({ scientificName, scientificNameAuthorship, standing }) => ({
+        kind: 'synonym' as const,
+        name: `${scientificName} ${scientificNameAuthorship}`.trim(),
+        standing,
+      })),
       ...plant.commonNames.map(({ name, standing }) => ({ kind: 'common' as const, name, standing })),
     ];
-    return names.map((name) => ({ ...name, plantId, id: referenceId(nurseryId, 'name', `${plant.code}/${name.kind}/${name.name}`) }));
+    return names.map((name) => ({
+      ...name,
+      plantId,
+      id: referenceId(nurseryId, 'name', `${plant.code}/${name.kind}/${name.name}`),
+    }));
   });
 }
 
@@ -52,9 +81,30 @@ export function factRows(nurseryId: string, plantIds: ReadonlySet<string>): NewF
   return referencePlants.flatMap((plant) => {
     const plantId = referenceId(nurseryId, 'plant', plant.code);
     if (!plantIds.has(plantId)) return [];
-    const facts = Object.entries(plant.facts).map(([field, fact]) => ({ plantId, field, value: fact.value, standing: fact.standing, source: fact.source, note: fact.note ?? null }));
-    const rules = plant.handling.map((rule) => ({ plantId, field: handlingField(rule.value), value: true, standing: rule.standing, source: rule.source, note: rule.note ?? null }));
-    const name = { plantId, field: 'scientificName', value: plant.scientificName, standing: plant.nameStanding, source: plant.nameSource, note: null };
+    const facts = Object.entries(plant.facts).map(([field, fact]) => ({
+      plantId,
+      field,
+      value: fact.value,
+      standing: fact.standing,
+      source: fact.source,
+      note: fact.note ?? null,
+    }));
+    const rules = plant.handling.map((rule) => ({
+      plantId,
+      field: handlingField(rule.value),
+      value: true,
+      standing: rule.standing,
+      source: rule.source,
+      note: rule.note ?? null,
+    }));
+    const name = {
+      plantId,
+      field: 'scientificName',
+      value: plant.scientificName,
+      standing: plant.nameStanding,
+      source: plant.nameSource,
+      note: null,
+    };
     return [name, ...facts, ...rules];
   });
 }
@@ -78,10 +128,19 @@ export interface NewRule {
 
 export function ruleRows(nurseryId: string, containerIds: ReadonlyMap<string, string>): NewRule[] {
   return referenceRules.map(({ code, basis, span, reach, winterCarry, standing, source, note }) => ({
-    id: referenceId(nurseryId, 'rule', code), basis, span, standing, source, note,
-    genus: reach.genus ?? null, rootHabit: reach.rootHabit ?? null, containerId: reach.containerCode ? (containerIds.get(reach.containerCode) ?? null) : null,
-    carryMaxDays: winterCarry?.maxDays ?? null, carryGraceDays: winterCarry?.graceDays ?? null,
+    id: referenceId(nurseryId, 'rule', code),
+    basis,
+    span,
+    standing,
+    source,
+    note,
+    genus: reach.genus ?? null,
+    rootHabit: reach.rootHabit ?? null,
+    containerId: reach.containerCode ? (containerIds.get(reach.containerCode) ?? null) : null,
+    carryMaxDays: winterCarry?.maxDays ?? null,
+    carryGraceDays: winterCarry?.graceDays ?? null,
   }));
 }
 
-export const windowRows = (nurseryId: string) => referenceWindows.map(({ code, ...window }) => ({ ...window, id: referenceId(nurseryId, 'window', code) }));
+export const windowRows = (nurseryId: string) =>
+  referenceWindows.map(({ code, ...window }) => ({ ...window, id: referenceId(nurseryId, 'window', code) }));

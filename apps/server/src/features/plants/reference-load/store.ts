@@ -39,7 +39,10 @@ export async function insertWindows({ tx, nurseryId }: CommandContext, windows: 
 }
 
 /** The settings a nursery begins with; one in which anything was set already keeps its own. */
-export async function beginSettings(context: CommandContext, settings: { freezeMd: string; freezeStanding: string; noticeDays: number }): Promise<void> {
+export async function beginSettings(
+  context: CommandContext,
+  settings: { freezeMd: string; freezeStanding: string; noticeDays: number },
+): Promise<void> {
   const { tx, nurseryId } = context;
   await tx.$executeRaw`
     UPDATE nursery SET freeze_md = ${settings.freezeMd}, freeze_standing = ${settings.freezeStanding}, notice_days = ${settings.noticeDays}, ${raised(context)}

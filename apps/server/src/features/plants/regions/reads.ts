@@ -13,6 +13,9 @@ export const listRegions = query({
     const named = await tx.$queryRaw<{ code: string }[]>`
       SELECT DISTINCT region AS code FROM plant p, unnest(p.native_regions) region WHERE p.nursery_id = ${nurseryId}::uuid ORDER BY 1`;
     const known = new Set<string>(referenceRegions.map(({ code }) => code));
-    return [...referenceRegions, ...named.filter(({ code }) => !known.has(code)).map(({ code }) => ({ code, name: code }))];
+    return [
+      ...referenceRegions,
+      ...named.filter(({ code }) => !known.has(code)).map(({ code }) => ({ code, name: code })),
+    ];
   },
 });

@@ -19,14 +19,25 @@ export interface ClockSubject {
   coldSheltered: boolean;
   isLive: boolean;
   closedOn: string | null;
-  stored: { plantByOn: string | null; state: string; limitOn: string | null; ruleId: string | null; windowId: string | null; nextOpensOn: string | null };
+  stored: {
+    plantByOn: string | null;
+    state: string;
+    limitOn: string | null;
+    ruleId: string | null;
+    windowId: string | null;
+    nextOpensOn: string | null;
+  };
 }
 
 /** Loads what is needed to reckon clocks: the lots and batches named, or all that are open. */
-export async function loadClockSubjects({ tx, nurseryId }: ReadContext, which: { lots: string[]; batches: string[] } | 'all-open'): Promise<ClockSubject[]> {
+export async function loadClockSubjects(
+  { tx, nurseryId }: ReadContext,
+  which: { lots: string[]; batches: string[] } | 'all-open',
+): Promise<ClockSubject[]> {
   // Two statements and not one with a switch: a plan that must serve both could use no index for either.
   const lots = which === 'all-open' ? Prisma.sql`l.closed_on IS NULL` : Prisma.sql`l.id = ANY (${which.lots}::uuid[])`;
-  const batches = which === 'all-open' ? Prisma.sql`b.closed_on IS NULL` : Prisma.sql`b.id = ANY (${which.batches}::uuid[])`;
+  const batches =
+    which === 'all-open' ? Prisma.sql`b.closed_on IS NULL` : Prisma.sql`b.id = ANY (${which.batches}::uuid[])`;
   return tx.$queryRaw<ClockSubject[]>`
     SELECT 'lot' AS kind, l.id::text, p.id::text AS "plantId", p.genus, p.root_habit AS "rootHabit", p.dormant_months AS "dormantMonths",
            l.container_id::text AS "containerId", c.volume_ml AS "containerMl", l.confined_on::text AS "confinedOn", l.container_on::text AS "containerOn",
@@ -78,11 +89,24 @@ export interface ReckonedClock {
   result: PlantByResult;
 }
 
-export async function storeClocks({ tx, nurseryId }: CommandContext, kind: 'lot' | 'batch', clocks: readonly ReckonedClock[]): Promise<void> {
+export async function storeClocks(
+  { tx, nurseryId }: CommandContext,
+  kind: 'lot' | 'batch',
+  clocks: readonly ReckonedClock[],
+): Promise<void> {
   if (clocks.length === 0) return;
-  const rows = JSON.stringify(clocks.map(({ id, closedOn, result }) => ({
-    id, closedOn, plantByOn: result.plantByOn, state: result.state, limitOn: result.limitOn, ruleId: result.ruleId, windowId: result.window?.id ?? null, nextOpensOn: result.nextOpensOn,
-  })));
+  const rows = JSON.stringify(
+    clocks.map(({ id, closedOn, result }) => ({
+      id,
+      closedOn,
+      plantByOn: result.plantByOn,
+      state: result.state,
+      limitOn: result.limitOn,
+      ruleId: result.ruleId,
+      windowId: result.window?.id ?? null,
+      nextOpensOn: result.nextOpensOn,
+    })),
+  );
   if (kind === 'lot') {
     await tx.$executeRaw`
       UPDATE lot l SET closed_on = r."closedOn", plant_by_on = r."plantByOn", plant_by_state = r.state, limit_on = r."limitOn", rule_id = r."ruleId",

@@ -8,10 +8,19 @@ export function draftOf({ ruleId, basis, span, reach, winterCarry }: z.output<ty
 }
 
 /** A rule with other terms. Throws InputError when they do not fit its basis. */
-export function editedRule(rule: PotLifeRule, { span, winterCarry }: Pick<z.output<typeof potLife.editRule>, 'span' | 'winterCarry'>): PotLifeRule {
+export function editedRule(
+  rule: PotLifeRule,
+  { span, winterCarry }: Pick<z.output<typeof potLife.editRule>, 'span' | 'winterCarry'>,
+): PotLifeRule {
   return requireRule({ id: rule.id, basis: rule.basis, reach: rule.reach, span, winterCarry });
 }
 
-function definedReach({ lotId = null, plantId = null, containerId = null, genus = null, rootHabit = null }: z.output<typeof potLife.addRule>['reach']) {
+function definedReach({
+  lotId = null,
+  plantId = null,
+  containerId = null,
+  genus = null,
+  rootHabit = null,
+}: z.output<typeof potLife.addRule>['reach']) {
   return { lotId, plantId, containerId, genus, rootHabit };
 }

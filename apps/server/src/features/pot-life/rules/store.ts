@@ -22,7 +22,10 @@ export async function loadRule({ tx, nurseryId }: ReadContext, id: string): Prom
 }
 
 /** The rule of the same basis for the same plants, which a second one would contradict. */
-export async function findTwin({ tx, nurseryId }: ReadContext, { basis, reach }: Pick<PotLifeRule, 'basis' | 'reach'>): Promise<string | null> {
+export async function findTwin(
+  { tx, nurseryId }: ReadContext,
+  { basis, reach }: Pick<PotLifeRule, 'basis' | 'reach'>,
+): Promise<string | null> {
   const [row] = await tx.$queryRaw<{ id: string }[]>`
     SELECT id::text FROM pot_life_rule
      WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL AND basis = ${basis}
@@ -33,7 +36,10 @@ export async function findTwin({ tx, nurseryId }: ReadContext, { basis, reach }:
 }
 
 /** Looks up what a rule reaches, so that an id that is not this nursery's answers as not found. */
-export async function requireReached({ tx, nurseryId }: ReadContext, { lotId, plantId, containerId }: PotLifeReach): Promise<void> {
+export async function requireReached(
+  { tx, nurseryId }: ReadContext,
+  { lotId, plantId, containerId }: PotLifeReach,
+): Promise<void> {
   const [row] = await tx.$queryRaw<{ lot: boolean; plant: boolean; container: boolean }[]>`
     SELECT EXISTS (SELECT 1 FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId ?? null}::uuid) AS lot,
            EXISTS (SELECT 1 FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId ?? null}::uuid) AS plant,
@@ -44,7 +50,11 @@ export async function requireReached({ tx, nurseryId }: ReadContext, { lotId, pl
 }
 
 /** Adds a rule. Answers false when its id is taken. */
-export async function insertRule({ tx, nurseryId }: CommandContext, { id, basis, span, reach, winterCarry }: PotLifeRule, note: string): Promise<boolean> {
+export async function insertRule(
+  { tx, nurseryId }: CommandContext,
+  { id, basis, span, reach, winterCarry }: PotLifeRule,
+  note: string,
+): Promise<boolean> {
   const added = await tx.$executeRaw`
     INSERT INTO pot_life_rule (nursery_id, id, basis, span, lot_id, plant_id, container_id, genus, root_habit, carry_max_days, carry_grace_days, standing, note)
     VALUES (${nurseryId}::uuid, ${id}::uuid, ${basis}, ${span}, ${reach.lotId ?? null}::uuid, ${reach.plantId ?? null}::uuid, ${reach.containerId ?? null}::uuid, ${reach.genus ?? null},
@@ -54,7 +64,11 @@ export async function insertRule({ tx, nurseryId }: CommandContext, { id, basis,
 }
 
 /** Changes a rule's terms; from then on it is the nursery's own, whoever said it before. */
-export async function updateRule({ tx, nurseryId }: CommandContext, { id, span, winterCarry }: PotLifeRule, { note, isOwn }: { note: string; isOwn: boolean }): Promise<void> {
+export async function updateRule(
+  { tx, nurseryId }: CommandContext,
+  { id, span, winterCarry }: PotLifeRule,
+  { note, isOwn }: { note: string; isOwn: boolean },
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE pot_life_rule SET span = ${span}, carry_max_days = ${winterCarry?.maxDays ?? null}::int, carry_grace_days = ${winterCarry?.graceDays ?? null}::int, note = ${note},
            standing = CASE WHEN ${isOwn} THEN 'own setting' ELSE standing END, source = CASE WHEN ${isOwn} THEN NULL ELSE source END
@@ -66,9 +80,11 @@ export async function markRuleRetired({ tx, nurseryId, now }: CommandContext, id
 }
 
 export const ruleEdits = editedRow<{ ruleId: string }>({
-  table: 'pot_life_rule', row: ({ ruleId }) => Prisma.sql`r.id = ${ruleId}::uuid`,
+  table: 'pot_life_rule',
+  row: ({ ruleId }) => Prisma.sql`r.id = ${ruleId}::uuid`,
   fields: {
     ...columns('span', 'note'),
-    winterCarry: "CASE WHEN r.carry_max_days IS NOT NULL THEN jsonb_build_object('maxDays', r.carry_max_days, 'graceDays', r.carry_grace_days) END",
+    winterCarry:
+      "CASE WHEN r.carry_max_days IS NOT NULL THEN jsonb_build_object('maxDays', r.carry_max_days, 'graceDays', r.carry_grace_days) END",
   },
 });

@@ -9,7 +9,11 @@ export interface KinItem {
 }
 
 /** Items of which something stands or grows: the same plant in other containers that a line may mix with the one asked for, and plants of its genus in the same one. */
-export async function loadKin({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<KinItem[]> {
+export async function loadKin(
+  { tx, nurseryId }: ReadContext,
+  plantId: string,
+  containerId: string,
+): Promise<KinItem[]> {
   return tx.$queryRaw<KinItem[]>`
     WITH asked AS MATERIALIZED (SELECT id, genus FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid),
     pot AS MATERIALIZED (SELECT cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid),

@@ -21,18 +21,32 @@ export function lostLines(scope: Scope, wanted: readonly ScopeReservation[], nam
   const own = new Set(scope.lines.filter(({ id }) => named.has(id)).map(({ orderId }) => orderId));
   const supplies = new Map(scope.supplies.map((supply) => [supply.id, supply]));
   // What others hold more of than before. What a person tied to a line stood there already when the plan was made.
-  const taken = new Set([...after].flatMap(([lineId, held]) =>
-    [...held].filter(([supplyId, units]) => named.has(lineId) || units > (before.get(lineId)?.get(supplyId) ?? 0)).map(([supplyId]) => supplyId)));
+  const taken = new Set(
+    [...after].flatMap(([lineId, held]) =>
+      [...held]
+        .filter(([supplyId, units]) => named.has(lineId) || units > (before.get(lineId)?.get(supplyId) ?? 0))
+        .map(([supplyId]) => supplyId),
+    ),
+  );
   return scope.lines.flatMap((line) => {
     if (own.has(line.orderId)) return [];
     const held = unitsOf(before, line.id);
     const units = Math.min(held, openUnits(line)) - unitsOf(after, line.id);
     if (units <= 0) return [];
-    const given = [...(before.get(line.id) ?? [])].map(([supplyId, was]) => ({ supplyId, units: was - (after.get(line.id)?.get(supplyId) ?? 0) })).filter((row) => row.units > 0);
-    return [{
-      lineId: line.id, units, filledBefore: Math.min(line.units, held + line.stagedUnits + line.deliveredUnits),
-      supplies: given.map((row) => ({ ...row, why: whyLost(line, supplies.get(row.supplyId), scope, (supplyId) => taken.has(supplyId)) })),
-    }];
+    const given = [...(before.get(line.id) ?? [])]
+      .map(([supplyId, was]) => ({ supplyId, units: was - (after.get(line.id)?.get(supplyId) ?? 0) }))
+      .filter((row) => row.units > 0);
+    return [
+      {
+        lineId: line.id,
+        units,
+        filledBefore: Math.min(line.units, held + line.stagedUnits + line.deliveredUnits),
+        supplies: given.map((row) => ({
+          ...row,
+          why: whyLost(line, supplies.get(row.supplyId), scope, (supplyId) => taken.has(supplyId)),
+        })),
+      },
+    ];
   });
 }
 
@@ -46,9 +60,17 @@ export function wholeLines(scope: Scope, wanted: readonly ScopeReservation[], na
     .map(({ id }) => id);
 }
 
-function whyLost(line: ScopeLine, supply: ScopeSupply | undefined, scope: Scope, isTaken: (supplyId: string) => boolean): promises.LostWhy {
+function whyLost(
+  line: ScopeLine,
+  supply: ScopeSupply | undefined,
+  scope: Scope,
+  isTaken: (supplyId: string) => boolean,
+): promises.LostWhy {
   if (!supply) return 'gone';
-  const { penalty, reasons: [reason] }: Judgement = judge(supply, line, scope);
+  const {
+    penalty,
+    reasons: [reason],
+  }: Judgement = judge(supply, line, scope);
   if (penalty === null) return 'not-accepted';
   return reason ?? (isTaken(supply.id) ? 'to-others' : 'gone');
 }
@@ -62,4 +84,5 @@ function heldOf(rows: readonly ScopeReservation[]): Held {
   return held;
 }
 
-const unitsOf = (held: Held, lineId: string) => [...(held.get(lineId)?.values() ?? [])].reduce((sum, units) => sum + units, 0);
+const unitsOf = (held: Held, lineId: string) =>
+  [...(held.get(lineId)?.values() ?? [])].reduce((sum, units) => sum + units, 0);

@@ -54,7 +54,12 @@ export const listLosses = query({
         JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
         JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
        ORDER BY l.due_on, l.rank`;
-    return { rows: rows.map(({ row }) => ({ ...row, lossId: row.causes[0]?.lossId ?? '', causes: row.causes.map(shown) })), total: rows[0]?.total ?? 0, page, perPage };
+    return {
+      rows: rows.map(({ row }) => ({ ...row, lossId: row.causes[0]?.lossId ?? '', causes: row.causes.map(shown) })),
+      total: rows[0]?.total ?? 0,
+      page,
+      perPage,
+    };
   },
 });
 
@@ -62,12 +67,25 @@ export const listLosses = query({
  * Which lots and batches to name: those the line gave up and the entry was about; where the line only gave way to others, those the entry was
  * about; and where there was no entry, those the line gave up.
  */
-function shown({ subjects, supplies, units, happenedOn, source, entryKind, personName }: StoredCause): promises.LossCause {
+function shown({
+  subjects,
+  supplies,
+  units,
+  happenedOn,
+  source,
+  entryKind,
+  personName,
+}: StoredCause): promises.LossCause {
   const about = new Set(subjects.map(({ id }) => id));
   const hit = supplies.filter(({ id }) => about.has(id));
   const named = [hit, subjects, supplies].find((rows) => rows.length > 0) ?? [];
   return {
-    units, happenedOn, source, entryKind, personName, codes: named.slice(0, MOST_CODES).map(({ code }) => code),
+    units,
+    happenedOn,
+    source,
+    entryKind,
+    personName,
+    codes: named.slice(0, MOST_CODES).map(({ code }) => code),
     whys: [...new Set((hit.length > 0 ? hit : supplies).map(({ why }) => why))],
   };
 }

@@ -5,7 +5,11 @@ import { lostLines, wholeLines } from './lost-lines.ts';
 import { insertLosses, settleWhole } from './store.ts';
 
 /** Notes which lines lose plants by a command although nobody changed their order, and settles older losses of lines that are whole again. */
-export async function recordLosses(context: CommandContext, scope: Scope, wanted: readonly ScopeReservation[]): Promise<void> {
+export async function recordLosses(
+  context: CommandContext,
+  scope: Scope,
+  wanted: readonly ScopeReservation[],
+): Promise<void> {
   const named = context.touched.lines;
   const lost = lostLines(scope, wanted, named);
   const whole = wholeLines(scope, wanted, named);

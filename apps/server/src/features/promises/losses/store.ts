@@ -4,7 +4,11 @@ import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 import type { LostLine } from './lost-lines.ts';
 
 /** An entry of the command says best what happened, and on which day. */
-export async function insertLosses({ tx, nurseryId, commandId, today }: CommandContext, otherwise: promises.LossSource, lost: readonly LostLine[]): Promise<void> {
+export async function insertLosses(
+  { tx, nurseryId, commandId, today }: CommandContext,
+  otherwise: promises.LossSource,
+  lost: readonly LostLine[],
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO line_loss (nursery_id, line_id, command_id, cause, units, filled_before, supplies, happened_on)
     SELECT ${nurseryId}::uuid, x."lineId", ${commandId}::uuid, CASE WHEN e.id IS NULL THEN ${otherwise} ELSE 'entry' END, x.units, x."filledBefore", x.supplies, coalesce(e.happened_on, ${today}::date)
@@ -13,7 +17,10 @@ export async function insertLosses({ tx, nurseryId, commandId, today }: CommandC
 }
 
 /** Answers whether there was anything to settle. */
-export async function settleWhole({ tx, nurseryId, commandId, today }: CommandContext, lineIds: readonly string[]): Promise<boolean> {
+export async function settleWhole(
+  { tx, nurseryId, commandId, today }: CommandContext,
+  lineIds: readonly string[],
+): Promise<boolean> {
   const settled = await tx.$executeRaw`
     UPDATE line_loss SET settled_on = ${today}::date, settled_how = 'whole', settled_command_id = ${commandId}::uuid
      WHERE nursery_id = ${nurseryId}::uuid AND line_id = ANY (${[...lineIds]}::uuid[]) AND settled_on IS NULL`;
@@ -36,7 +43,11 @@ export async function loadLoss({ tx, nurseryId }: ReadContext, id: string): Prom
 }
 
 /** The loss and what its line lost before it; what was lost since then nobody has seen yet. */
-export async function setAside({ tx, nurseryId, commandId, today }: CommandContext, id: string, note: string): Promise<void> {
+export async function setAside(
+  { tx, nurseryId, commandId, today }: CommandContext,
+  id: string,
+  note: string,
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE line_loss x SET settled_on = ${today}::date, settled_how = 'set-aside', settled_command_id = ${commandId}::uuid, note = ${note}
       FROM line_loss seen JOIN command c ON c.nursery_id = seen.nursery_id AND c.id = seen.command_id

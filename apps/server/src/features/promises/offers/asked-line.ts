@@ -20,15 +20,44 @@ export interface AskedBesides {
 }
 
 /** A line that nobody has written down yet, behind all others, with all that has to be looked at together with it. */
-export async function askedLine(context: ReadContext, input: ItemInput, { units = 1, alternatives = [], looksAt = [] }: AskedBesides = {}): Promise<{ scope: Scope; line: ScopeLine }> {
+export async function askedLine(
+  context: ReadContext,
+  input: ItemInput,
+  { units = 1, alternatives = [], looksAt = [] }: AskedBesides = {},
+): Promise<{ scope: Scope; line: ScopeLine }> {
   const item = await loadItem(context, input.plantId, input.containerId);
   const region = input.siteId === null ? null : await loadRegion(context, input.siteId);
   const leadDays = input.clientId === null ? 0 : await loadLeadDays(context, input.clientId);
-  const scope = await loadScope(context, { items: [input, ...alternatives, ...looksAt], asksTreatments: input.untreated, regions: region === null ? [] : [region] });
+  const scope = await loadScope(context, {
+    items: [input, ...alternatives, ...looksAt],
+    asksTreatments: input.untreated,
+    regions: region === null ? [] : [region],
+  });
   const line: ScopeLine = {
-    id: 'asked', orderId: '', orderCode: '', orderKind: input.siteId === null ? 'pickup' : 'installation', clientName: '', siteName: null, region, leadDays,
-    rank: 1 + Math.max(0, ...scope.lines.map(({ rank }) => rank)), dueOn: input.on, plantId: input.plantId, ...item, units, stagedUnits: 0, deliveredUnits: 0,
-    seedZone: input.seedZone, wildType: input.wildType, untreated: input.untreated, nativesOnly: input.nativesOnly, accepts: [{ item: itemOf(input.plantId, input.containerId), penalty: 0 }, ...alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty }))], refusedIds: [],
+    id: 'asked',
+    orderId: '',
+    orderCode: '',
+    orderKind: input.siteId === null ? 'pickup' : 'installation',
+    clientName: '',
+    siteName: null,
+    region,
+    leadDays,
+    rank: 1 + Math.max(0, ...scope.lines.map(({ rank }) => rank)),
+    dueOn: input.on,
+    plantId: input.plantId,
+    ...item,
+    units,
+    stagedUnits: 0,
+    deliveredUnits: 0,
+    seedZone: input.seedZone,
+    wildType: input.wildType,
+    untreated: input.untreated,
+    nativesOnly: input.nativesOnly,
+    accepts: [
+      { item: itemOf(input.plantId, input.containerId), penalty: 0 },
+      ...alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty })),
+    ],
+    refusedIds: [],
   };
   return { scope, line };
 }

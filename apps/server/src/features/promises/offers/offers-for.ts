@@ -22,14 +22,55 @@ export const offersFor = query({
       const { penalty, reasons, leaveByOn } = judge(supply, line, scope);
       const releasedByHand = reasons.includes('released-by-hand');
       if (penalty === null || supply.units === 0 || reasons.some((reason) => reason !== 'released-by-hand')) return [];
-      const reservedUnits = scope.reservations.filter((row) => row.supplyId === supply.id).reduce((sum, row) => sum + row.units, 0);
-      const { id: supplyId, kind: supplyKind, code, plantId, scientificName, containerId, containerCode, readyOn, rootChecked, clockOn, plantByOn, plantByState, seedZone, origin, units } = supply;
-      return [{
-        supplyId, supplyKind, code, plantId, scientificName, containerId, containerCode, penalty, onHandUnits: units, reservedUnits, freeUnits: inWholeTrays(units - reservedUnits, supply.cells),
-        readyOn, rootChecked, clockOn, plantByOn, plantByState, leaveByOn, seedZone, origin, releasedByHand,
-      }];
+      const reservedUnits = scope.reservations
+        .filter((row) => row.supplyId === supply.id)
+        .reduce((sum, row) => sum + row.units, 0);
+      const {
+        id: supplyId,
+        kind: supplyKind,
+        code,
+        plantId,
+        scientificName,
+        containerId,
+        containerCode,
+        readyOn,
+        rootChecked,
+        clockOn,
+        plantByOn,
+        plantByState,
+        seedZone,
+        origin,
+        units,
+      } = supply;
+      return [
+        {
+          supplyId,
+          supplyKind,
+          code,
+          plantId,
+          scientificName,
+          containerId,
+          containerCode,
+          penalty,
+          onHandUnits: units,
+          reservedUnits,
+          freeUnits: inWholeTrays(units - reservedUnits, supply.cells),
+          readyOn,
+          rootChecked,
+          clockOn,
+          plantByOn,
+          plantByState,
+          leaveByOn,
+          seedZone,
+          origin,
+          releasedByHand,
+        },
+      ];
     });
-    offers.sort((a, b) => compareText(a.leaveByOn ?? LAST, b.leaveByOn ?? LAST) || a.penalty - b.penalty || compareText(a.code, b.code));
+    offers.sort(
+      (a, b) =>
+        compareText(a.leaveByOn ?? LAST, b.leaveByOn ?? LAST) || a.penalty - b.penalty || compareText(a.code, b.code),
+    );
     // Asking for more than there can be makes the explanation name all that cannot serve.
     const asking = { ...line, units: MAX_UNITS, stagedUnits: 0, deliveredUnits: 0 };
     const explain = shortageExplainer({ ...scope, lines: [...scope.lines.filter(({ id }) => id !== line.id), asking] });

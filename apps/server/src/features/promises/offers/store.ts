@@ -2,15 +2,28 @@ import { found } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 /** Names of the item someone asks about; a plant or container that is not this nursery's answers as not found. */
-export async function loadItem({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<{ scientificName: string; containerCode: string; cells: number | null }> {
-  const [row] = await tx.$queryRaw<{ scientificName: string | null; containerCode: string | null; cells: number | null }[]>`
+export async function loadItem(
+  { tx, nurseryId }: ReadContext,
+  plantId: string,
+  containerId: string,
+): Promise<{ scientificName: string; containerCode: string; cells: number | null }> {
+  const [row] = await tx.$queryRaw<
+    { scientificName: string | null; containerCode: string | null; cells: number | null }[]
+  >`
     SELECT (SELECT scientific_name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid) AS "scientificName", c.code AS "containerCode", c.cells
       FROM (SELECT) one LEFT JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = ${containerId}::uuid`;
-  return { scientificName: found(row?.scientificName, 'plant', 'plantId'), containerCode: found(row?.containerCode, 'container', 'containerId'), cells: row?.cells ?? null };
+  return {
+    scientificName: found(row?.scientificName, 'plant', 'plantId'),
+    containerCode: found(row?.containerCode, 'container', 'containerId'),
+    cells: row?.cells ?? null,
+  };
 }
 
 /** Items that open lines ask for, of a lot's or batch's plant and its genus. */
-export async function loadKinWishes({ tx, nurseryId }: ReadContext, supplyId: string): Promise<{ plantId: string; containerId: string }[]> {
+export async function loadKinWishes(
+  { tx, nurseryId }: ReadContext,
+  supplyId: string,
+): Promise<{ plantId: string; containerId: string }[]> {
   return tx.$queryRaw<{ plantId: string; containerId: string }[]>`
     WITH own AS MATERIALIZED (
       SELECT p.genus FROM plant p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = coalesce(
@@ -22,11 +35,15 @@ export async function loadKinWishes({ tx, nurseryId }: ReadContext, supplyId: st
 }
 
 export async function loadRegion({ tx, nurseryId }: ReadContext, siteId: string): Promise<string | null> {
-  const [row] = await tx.$queryRaw<{ region: string | null }[]>`SELECT region FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
+  const [row] = await tx.$queryRaw<
+    { region: string | null }[]
+  >`SELECT region FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
   return found(row, 'site', 'siteId').region;
 }
 
 export async function loadLeadDays({ tx, nurseryId }: ReadContext, clientId: string): Promise<number> {
-  const [row] = await tx.$queryRaw<{ leadDays: number }[]>`SELECT lead_days AS "leadDays" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+  const [row] = await tx.$queryRaw<
+    { leadDays: number }[]
+  >`SELECT lead_days AS "leadDays" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
   return found(row, 'client', 'clientId').leadDays;
 }

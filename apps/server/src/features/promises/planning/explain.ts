@@ -12,7 +12,11 @@ export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.S
   // What each line holds is told beside it: a pin may hold what does not serve.
   const instance = instanceOf(scope, judged, []);
   const cells = new Map(scope.supplies.map((supply) => [supply.id, supply.cells]));
-  const assignments = scope.reservations.map(({ lineId, supplyId, units }) => ({ supply: supplyId, demand: lineId, units: traysIn(units, cells.get(supplyId) ?? null) }));
+  const assignments = scope.reservations.map(({ lineId, supplyId, units }) => ({
+    supply: supplyId,
+    demand: lineId,
+    units: traysIn(units, cells.get(supplyId) ?? null),
+  }));
   const lines = new Map(scope.lines.map((line) => [line.id, line]));
   // The database answers in no order, and people should read the same twice.
   const supplies = [...scope.supplies].sort((a, b) => compareText(a.code, b.code));
@@ -37,15 +41,30 @@ export function shortageExplainer(scope: Scope): (line: ScopeLine) => promises.S
       const [reason] = judgement.reasons;
       const mine = reserved.filter((row) => row.supplyId === supply.id).reduce((sum, row) => sum + row.units, 0);
       if (judgement.serves) add('no-whole-tray', supply.units - inWholeTrays(supply.units, supply.cells), supply.code);
-      if (reason) add(reason, supply.units - mine, supply.code, reason === 'not-ready' ? readyFor(supply, scope.today) : reason === 'past-plant-by' ? judgement.leaveByOn : null);
+      if (reason)
+        add(
+          reason,
+          supply.units - mine,
+          supply.code,
+          reason === 'not-ready'
+            ? readyFor(supply, scope.today)
+            : reason === 'past-plant-by'
+              ? judgement.leaveByOn
+              : null,
+        );
     }
     const isAsked = instance.demand.some(({ id }) => id === line.id);
-    const { promisedToOthers } = isAsked ? explainShortage(instance, line.id, { assignments }) : { promisedToOthers: [] };
-    for (const other of promisedToOthers) add('promised', plantsIn(other.units, line.cells), lines.get(other.demand)?.orderCode ?? '');
+    const { promisedToOthers } = isAsked
+      ? explainShortage(instance, line.id, { assignments })
+      : { promisedToOthers: [] };
+    for (const other of promisedToOthers)
+      add('promised', plantsIn(other.units, line.cells), lines.get(other.demand)?.orderCode ?? '');
     // What is asked beyond whole trays is never promised, however many stand there.
     const open = openUnits(line);
     add('no-whole-tray', open - inWholeTrays(open, line.cells), line.containerCode);
     if (reasons.size === 0) add('not-grown', short, line.containerCode);
-    return [...reasons.values()].sort((a, b) => promises.SHORTAGE_REASONS.indexOf(a.reason) - promises.SHORTAGE_REASONS.indexOf(b.reason));
+    return [...reasons.values()].sort(
+      (a, b) => promises.SHORTAGE_REASONS.indexOf(a.reason) - promises.SHORTAGE_REASONS.indexOf(b.reason),
+    );
   };
 }

@@ -12,14 +12,17 @@ export function inherit(scope: Scope, judged: Judged): ScopeReservation[] {
   const rows = scope.reservations.map((row) => ({ ...row }));
   const rank = new Map(scope.lines.map((line) => [line.id, line.rank]));
   const there = new Map(scope.supplies.map((supply) => [supply.id, supply]));
-  const wholeOf = (supplyId: string) => inWholeTrays(there.get(supplyId)?.units ?? 0, there.get(supplyId)?.cells ?? null);
-  const heldOf = (supplyId: string) => rows.filter((row) => row.supplyId === supplyId).reduce((sum, row) => sum + row.units, 0);
+  const wholeOf = (supplyId: string) =>
+    inWholeTrays(there.get(supplyId)?.units ?? 0, there.get(supplyId)?.cells ?? null);
+  const heldOf = (supplyId: string) =>
+    rows.filter((row) => row.supplyId === supplyId).reduce((sum, row) => sum + row.units, 0);
   for (const { fromId, toId } of scope.heirs) {
     const supplyKind = there.get(toId)?.kind;
     if (!supplyKind) continue;
     let excess = heldOf(fromId) - wholeOf(fromId);
     let room = wholeOf(toId) - heldOf(toId);
-    const leaving = rows.filter((row) => row.supplyId === fromId)
+    const leaving = rows
+      .filter((row) => row.supplyId === fromId)
       .sort((a, b) => Number(b.pinned) - Number(a.pinned) || (rank.get(a.lineId) ?? 0) - (rank.get(b.lineId) ?? 0));
     for (const row of leaving) {
       const units = Math.min(excess, room, row.units);
@@ -28,7 +31,9 @@ export function inherit(scope: Scope, judged: Judged): ScopeReservation[] {
       row.units -= units;
       excess -= units;
       room -= units;
-      const same = rows.find(({ lineId, supplyId, pinned }) => lineId === row.lineId && supplyId === toId && pinned === row.pinned);
+      const same = rows.find(
+        ({ lineId, supplyId, pinned }) => lineId === row.lineId && supplyId === toId && pinned === row.pinned,
+      );
       if (same) same.units += units;
       else rows.push({ lineId: row.lineId, supplyId: toId, supplyKind, units, pinned: row.pinned });
     }

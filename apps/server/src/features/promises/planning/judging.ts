@@ -1,5 +1,13 @@
 import type { promises } from '@rootclock/contracts';
-import { deniesPesticides, earliestOf, judgeLot, lastOpenDay, leaveBy, type LotFacts, windowsFor } from '@rootclock/domain';
+import {
+  deniesPesticides,
+  earliestOf,
+  judgeLot,
+  lastOpenDay,
+  leaveBy,
+  type LotFacts,
+  windowsFor,
+} from '@rootclock/domain';
 import { type Scope, type ScopeLine, type ScopeSupply, servedOn } from './scope.ts';
 
 export interface Judgement {
@@ -19,14 +27,19 @@ type Circumstances = Pick<Scope, 'today' | 'windows'>;
 /** Whether a lot or batch can serve a line, and all that speaks against it. How many are left is not asked here. */
 export function judge(supply: ScopeSupply, line: ScopeLine, circumstances: Circumstances): Judgement {
   // Trays and plants by the piece never stand in for each other, since a line is counted in one of them.
-  const accepted = line.accepts.filter(({ item }) => item === supply.item && line.cells === supply.cells).map(({ penalty }) => penalty);
+  const accepted = line.accepts
+    .filter(({ item }) => item === supply.item && line.cells === supply.cells)
+    .map(({ penalty }) => penalty);
   const penalty = accepted.length > 0 ? Math.min(...accepted) : null;
   const on = servedOn(line, circumstances.today);
   const readyOn = readyFor(supply, circumstances.today);
   const leaveByOn = leaveByFor(supply, line, circumstances);
   const reasons: promises.UnfitReason[] = judgeLot(factsOf(supply), {
-    provenanceZones: line.seedZone === null ? null : [line.seedZone], wildTypeOnly: line.wildType, untreatedOnly: line.untreated,
-    nativesOnly: line.nativesOnly, region: line.region,
+    provenanceZones: line.seedZone === null ? null : [line.seedZone],
+    wildTypeOnly: line.wildType,
+    untreatedOnly: line.untreated,
+    nativesOnly: line.nativesOnly,
+    region: line.region,
   });
   if (readyOn === null || readyOn > on) reasons.push('not-ready');
   if (leaveByOn !== null && leaveByOn < on) reasons.push('past-plant-by');
@@ -44,18 +57,34 @@ export function readyFor(supply: Pick<ScopeSupply, 'kind' | 'readyOn'>, today: s
   return supply.readyOn;
 }
 
-function leaveByFor(supply: ScopeSupply, line: Pick<ScopeLine, 'orderKind' | 'leadDays' | 'region'>, { windows }: Circumstances): string | null {
+function leaveByFor(
+  supply: ScopeSupply,
+  line: Pick<ScopeLine, 'orderKind' | 'leadDays' | 'region'>,
+  { windows }: Circumstances,
+): string | null {
   if (supply.plantByOn === null) return null;
   // Who fetches plants puts them into the ground some days later, at a place and in windows that are not ours to know.
   if (line.orderKind !== 'installation') return leaveBy(supply.plantByOn, line.leadDays);
   const { region } = line;
-  if (region === null || supply.limitOn === null || supply.plantByState === 'winter-carry' || !windows.some((window) => window.region === region)) return supply.plantByOn;
+  if (
+    region === null ||
+    supply.limitOn === null ||
+    supply.plantByState === 'winter-carry' ||
+    !windows.some((window) => window.region === region)
+  )
+    return supply.plantByOn;
   const last = lastOpenDay(windowsFor(windows, { containerMl: supply.containerMl, region }).ranges, supply.limitOn);
   return last === null ? supply.plantByOn : earliestOf(supply.plantByOn, last.on);
 }
 
 function factsOf(supply: ScopeSupply): LotFacts {
-  return { provenanceZone: supply.seedZone, wildType: isWildType(supply), treated: wasTreated(supply), held: supply.held, nativeRegions: supply.nativeRegions };
+  return {
+    provenanceZone: supply.seedZone,
+    wildType: isWildType(supply),
+    treated: wasTreated(supply),
+    held: supply.held,
+    nativeRegions: supply.nativeRegions,
+  };
 }
 
 /** Seed grown on in cultivation is neither wild nor a selection by itself: only the source can tell, so it stays unknown. */

@@ -26,8 +26,16 @@ export function outlook(scope: Scope, change: ScopeChange): promises.LineChange[
     const filledNow = done + (reservedNow.get(line.id) ?? 0);
     const filledThen = done + (reservedThen.get(line.id) ?? 0);
     return {
-      lineId: line.id, orderId: line.orderId, orderCode: line.orderCode, clientName: line.clientName, dueOn: line.dueOn, scientificName: line.scientificName,
-      containerCode: line.containerCode, units: line.units, filledNow, filledThen,
+      lineId: line.id,
+      orderId: line.orderId,
+      orderCode: line.orderCode,
+      clientName: line.clientName,
+      dueOn: line.dueOn,
+      scientificName: line.scientificName,
+      containerCode: line.containerCode,
+      units: line.units,
+      filledNow,
+      filledThen,
       // Wanting fewer is no shortening.
       shorterBy: Math.max(0, Math.min(filledNow, line.units) - filledThen),
     };
@@ -41,13 +49,39 @@ function reservedBy(rows: readonly ScopeReservation[]): Map<string, number> {
 }
 
 /** Passes when nothing becomes shorter, or only what was accepted and by no more units; else refuses with every line that would. */
-export function requireAccepted(lines: readonly promises.LineChange[], accepted: readonly { lineId: string; units: number }[]): void {
+export function requireAccepted(
+  lines: readonly promises.LineChange[],
+  accepted: readonly { lineId: string; units: number }[],
+): void {
   const shorter = lines.filter((line) => line.shorterBy > 0);
-  const worse = shorter.some((line) => line.shorterBy > (accepted.find((row) => row.lineId === line.lineId)?.units ?? 0));
+  const worse = shorter.some(
+    (line) => line.shorterBy > (accepted.find((row) => row.lineId === line.lineId)?.units ?? 0),
+  );
   if (worse) {
     refuse('would-shorten', {
-      lines: shorter.map(({ lineId, orderId, orderCode, clientName, scientificName, containerCode, filledNow, filledThen, shorterBy }) =>
-        ({ lineId, orderId, orderCode, clientName, scientificName, containerCode, filledNow, filledThen, shorterBy })),
+      lines: shorter.map(
+        ({
+          lineId,
+          orderId,
+          orderCode,
+          clientName,
+          scientificName,
+          containerCode,
+          filledNow,
+          filledThen,
+          shorterBy,
+        }) => ({
+          lineId,
+          orderId,
+          orderCode,
+          clientName,
+          scientificName,
+          containerCode,
+          filledNow,
+          filledThen,
+          shorterBy,
+        }),
+      ),
     });
   }
 }
@@ -59,12 +93,19 @@ export interface Turn {
   ranks: { lineId: string; rank: number }[];
 }
 
-export const shortensOthers = (lines: readonly promises.LineChange[], own: ReadonlyMap<string, unknown>) => lines.some((line) => line.shorterBy > 0 && !own.has(line.lineId));
+export const shortensOthers = (lines: readonly promises.LineChange[], own: ReadonlyMap<string, unknown>) =>
+  lines.some((line) => line.shorterBy > 0 && !own.has(line.lineId));
 
 /** What a change of lines does when they keep their rank only where that leaves no other line shorter, and else go behind all others from `first` on. */
 export function turnOf(scope: Scope, changes: ReadonlyMap<string, Partial<ScopeLine>>, first: number): Turn {
   const kept = outlook(scope, { lines: changes });
   if (!shortensOthers(kept, changes)) return { keepsRank: true, lines: kept, ranks: [] };
   const ranks = scope.lines.filter(({ id }) => changes.has(id)).map(({ id }, at) => ({ lineId: id, rank: first + at }));
-  return { keepsRank: false, lines: outlook(scope, { lines: new Map(ranks.map(({ lineId, rank }) => [lineId, { ...changes.get(lineId), rank }])) }), ranks };
+  return {
+    keepsRank: false,
+    lines: outlook(scope, {
+      lines: new Map(ranks.map(({ lineId, rank }) => [lineId, { ...changes.get(lineId), rank }])),
+    }),
+    ranks,
+  };
 }

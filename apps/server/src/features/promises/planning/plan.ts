@@ -10,17 +10,23 @@ const NEVER = '2200-12-31';
 export function judgeAll(scope: Scope): Judged {
   const byItem = new Map<string, ScopeSupply[]>();
   for (const supply of scope.supplies) byItem.set(supply.item, [...(byItem.get(supply.item) ?? []), supply]);
-  return new Map(scope.lines.map((line) => {
-    const supplies = [...new Set(line.accepts.map(({ item }) => item))].flatMap((item) => byItem.get(item) ?? []);
-    return [line.id, new Map(supplies.map((supply) => [supply.id, judge(supply, line, scope)]))];
-  }));
+  return new Map(
+    scope.lines.map((line) => {
+      const supplies = [...new Set(line.accepts.map(({ item }) => item))].flatMap((item) => byItem.get(item) ?? []);
+      return [line.id, new Map(supplies.map((supply) => [supply.id, judge(supply, line, scope)]))];
+    }),
+  );
 }
 
 /**
  * The instance of a scope. What only this server knows (lead days, a region's windows, conditions, holds, releases) reaches the allocation
  * as refused supplies. What stands in trays is counted in whole trays there. Lines that want nothing more, or not a whole tray, are left out.
  */
-export function instanceOf(scope: Scope, judged: Judged, reservations: readonly ScopeReservation[] = scope.reservations): AllocationInstance {
+export function instanceOf(
+  scope: Scope,
+  judged: Judged,
+  reservations: readonly ScopeReservation[] = scope.reservations,
+): AllocationInstance {
   const lines = scope.lines.filter((line) => traysIn(openUnits(line), line.cells) > 0);
   const demands = new Set(lines.map(({ id }) => id));
   const there = new Map(scope.supplies.map((supply) => [supply.id, supply]));
@@ -28,24 +34,44 @@ export function instanceOf(scope: Scope, judged: Judged, reservations: readonly 
     today: scope.today,
     horizonOn: scope.horizonOn,
     supply: scope.supplies.map((supply) => ({
-      id: supply.id, item: supply.item, units: traysIn(supply.units, supply.cells), readyOn: readyFor(supply, scope.today) ?? NEVER, plantByOn: supply.plantByOn,
+      id: supply.id,
+      item: supply.item,
+      units: traysIn(supply.units, supply.cells),
+      readyOn: readyFor(supply, scope.today) ?? NEVER,
+      plantByOn: supply.plantByOn,
       // Prices come with sales; until then every plant saved counts alike.
       unitValue: 1,
     })),
     demand: lines.map((line) => ({
-      id: line.id, rank: line.rank, on: servedOn(line, scope.today), units: traysIn(openUnits(line), line.cells), accepts: line.accepts,
-      refuses: [...(judged.get(line.id) ?? [])].filter(([id, judgement]) => !judgement.serves && !isLeftToTheDays(judgement, there.get(id), servedOn(line, scope.today))).map(([id]) => id),
+      id: line.id,
+      rank: line.rank,
+      on: servedOn(line, scope.today),
+      units: traysIn(openUnits(line), line.cells),
+      accepts: line.accepts,
+      refuses: [...(judged.get(line.id) ?? [])]
+        .filter(
+          ([id, judgement]) =>
+            !judgement.serves && !isLeftToTheDays(judgement, there.get(id), servedOn(line, scope.today)),
+        )
+        .map(([id]) => id),
     })),
     current: reservations
       .filter(({ lineId, supplyId }) => demands.has(lineId) && judged.get(lineId)?.has(supplyId))
-      .map(({ lineId, supplyId, units, pinned }) => ({ supply: supplyId, demand: lineId, units: traysIn(units, there.get(supplyId)?.cells ?? null), pinned }))
+      .map(({ lineId, supplyId, units, pinned }) => ({
+        supply: supplyId,
+        demand: lineId,
+        units: traysIn(units, there.get(supplyId)?.cells ?? null),
+        pinned,
+      }))
       .filter(({ units }) => units > 0),
   };
 }
 
 /** The allocation compares the days of supply and line itself; only a lead or a region's windows are more than it knows. */
 const isLeftToTheDays = ({ penalty, reasons }: Judgement, supply: ScopeSupply | undefined, on: string) =>
-  penalty !== null && supply?.readyOn !== null && reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
+  penalty !== null &&
+  supply?.readyOn !== null &&
+  reasons.every((reason) => reason === 'not-ready' || (reason === 'past-plant-by' && (supply?.plantByOn ?? on) < on));
 
 /** What is stored may stay only where its line accepts the item; what is pinned, only where a pin may be. */
 function mayStay({ lineId, supplyId, pinned }: ScopeReservation, judged: Judged): boolean {

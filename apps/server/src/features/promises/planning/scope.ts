@@ -93,7 +93,8 @@ export interface Scope {
 export const itemOf = (plantId: string, containerId: string) => `${plantId}@${containerId}`;
 
 /** Units a line still wants: not staged, not planted, not handed over. Never negative, since more may have been planted than was asked for. */
-export const openUnits = (line: Pick<ScopeLine, 'units' | 'stagedUnits' | 'deliveredUnits'>) => Math.max(0, line.units - line.stagedUnits - line.deliveredUnits);
+export const openUnits = (line: Pick<ScopeLine, 'units' | 'stagedUnits' | 'deliveredUnits'>) =>
+  Math.max(0, line.units - line.stagedUnits - line.deliveredUnits);
 
 /** The day a line is served on: an overdue order is served from today. */
 export const servedOn = (line: Pick<ScopeLine, 'dueOn'>, today: string) => (line.dueOn < today ? today : line.dueOn);

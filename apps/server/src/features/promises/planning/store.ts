@@ -75,7 +75,12 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
 }
 
 /** What is stored for these lines and of these lots and batches, whether or not it may stay. */
-export async function loadReservations({ tx, nurseryId }: ReadContext, lines: readonly string[], supplies: readonly string[], all = false): Promise<ScopeReservation[]> {
+export async function loadReservations(
+  { tx, nurseryId }: ReadContext,
+  lines: readonly string[],
+  supplies: readonly string[],
+  all = false,
+): Promise<ScopeReservation[]> {
   return tx.$queryRaw<ScopeReservation[]>`
     SELECT line_id::text AS "lineId", supply_id::text AS "supplyId", CASE WHEN lot_id IS NULL THEN 'batch' ELSE 'lot' END AS "supplyKind", units, pinned
       FROM reservation
@@ -84,7 +89,10 @@ export async function loadReservations({ tx, nurseryId }: ReadContext, lines: re
 }
 
 /** What gave plants to another lot or batch in an entry, which has the id of its command. */
-export async function loadHeirs({ tx, nurseryId }: ReadContext, entryId: string): Promise<{ fromId: string; toId: string }[]> {
+export async function loadHeirs(
+  { tx, nurseryId }: ReadContext,
+  entryId: string,
+): Promise<{ fromId: string; toId: string }[]> {
   return tx.$queryRaw`
     SELECT h.from_id::text AS "fromId", h.to_id::text AS "toId" FROM (
       SELECT DISTINCT coalesce(f.lot_id, f.batch_id) AS from_id, coalesce(t.lot_id, t.batch_id) AS to_id
@@ -96,7 +104,11 @@ export async function loadHeirs({ tx, nurseryId }: ReadContext, entryId: string)
      WHERE h.from_id <> h.to_id ORDER BY x.code, h.to_id, h.from_id`;
 }
 
-export async function saveReservations({ tx, nurseryId }: CommandContext, gone: readonly ScopeReservation[], kept: readonly ScopeReservation[]): Promise<void> {
+export async function saveReservations(
+  { tx, nurseryId }: CommandContext,
+  gone: readonly ScopeReservation[],
+  kept: readonly ScopeReservation[],
+): Promise<void> {
   if (gone.length > 0) {
     await tx.$executeRaw`
       DELETE FROM reservation r USING jsonb_to_recordset(${JSON.stringify(gone)}::jsonb) AS g ("lineId" uuid, "supplyId" uuid, pinned boolean)

@@ -3,7 +3,10 @@ import type { ScopeReservation } from '../planning/scope.ts';
 import { loadReservations, saveReservations } from '../planning/store.ts';
 
 /** Plants taken for a line use up what it had reserved of the same lot, pinned units first; the replan settles the rest. */
-export async function consumeReservations(context: CommandContext, taken: readonly { lineId: string; supplyId: string; units: number }[]): Promise<void> {
+export async function consumeReservations(
+  context: CommandContext,
+  taken: readonly { lineId: string; supplyId: string; units: number }[],
+): Promise<void> {
   const lines = [...new Set(taken.map(({ lineId }) => lineId))];
   if (lines.length === 0) return;
   const rows = (await loadReservations(context, lines, [])).sort((a, b) => Number(b.pinned) - Number(a.pinned));
@@ -18,5 +21,9 @@ export async function consumeReservations(context: CommandContext, taken: readon
       changed.add(row);
     }
   }
-  await saveReservations(context, [...changed].filter(({ units }) => units === 0), [...changed].filter(({ units }) => units > 0));
+  await saveReservations(
+    context,
+    [...changed].filter(({ units }) => units === 0),
+    [...changed].filter(({ units }) => units > 0),
+  );
 }

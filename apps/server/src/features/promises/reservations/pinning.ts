@@ -15,11 +15,21 @@ export interface Pinning {
 }
 
 /** So many units of a lot or batch tied to a line, or a refusal that says why they cannot be. */
-export function pinning(scope: Scope, lineId: string, { id: supplyId, code, kind }: SupplyFacts, units: number): Pinning {
-  const line = found(scope.lines.find(({ id }) => id === lineId), 'line', 'lineId');
+export function pinning(
+  scope: Scope,
+  lineId: string,
+  { id: supplyId, code, kind }: SupplyFacts,
+  units: number,
+): Pinning {
+  const line = found(
+    scope.lines.find(({ id }) => id === lineId),
+    'line',
+    'lineId',
+  );
   const supply = scope.supplies.find(({ id }) => id === supplyId);
   const judgement = supply ? judge(supply, line, scope) : null;
-  if (!supply || !judgement || judgement.penalty === null) refuse('does-not-serve', { supply: code, reasons: ['not-accepted'] }, 'supplyId');
+  if (!supply || !judgement || judgement.penalty === null)
+    refuse('does-not-serve', { supply: code, reasons: ['not-accepted'] }, 'supplyId');
   if (!judgement.serves) refuse('does-not-serve', { supply: code, reasons: judgement.reasons }, 'supplyId');
 
   requireWholeTrays(units, supply.cells, 'units');

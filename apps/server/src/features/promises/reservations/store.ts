@@ -46,13 +46,21 @@ export async function loadLineState({ tx, nurseryId }: ReadContext, id: string):
 }
 
 /** Keeps a lot or batch from serving a line by itself, until it is pinned to it again. */
-export async function refuseSupply({ tx, nurseryId, today }: CommandContext, lineId: string, supplyId: string): Promise<void> {
+export async function refuseSupply(
+  { tx, nurseryId, today }: CommandContext,
+  lineId: string,
+  supplyId: string,
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO line_refusal (nursery_id, line_id, supply_id, refused_on) VALUES (${nurseryId}::uuid, ${lineId}::uuid, ${supplyId}::uuid, ${today}::date)
     ON CONFLICT (nursery_id, line_id, supply_id) DO UPDATE SET refused_on = excluded.refused_on, taken_back_on = NULL`;
 }
 
-export async function takeRefusalBack({ tx, nurseryId, today }: CommandContext, lineId: string, supplyId: string): Promise<void> {
+export async function takeRefusalBack(
+  { tx, nurseryId, today }: CommandContext,
+  lineId: string,
+  supplyId: string,
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE line_refusal SET taken_back_on = ${today}::date
      WHERE nursery_id = ${nurseryId}::uuid AND line_id = ${lineId}::uuid AND supply_id = ${supplyId}::uuid AND taken_back_on IS NULL`;

@@ -12,17 +12,35 @@ import { inTurn } from './turn-trial.ts';
 
 type Alternatives = ChangeOf<'edit-line'>['alternatives'];
 
-export async function editLine(context: ReadContext, { lineId, units, seedZone, wildType, untreated, alternatives, keepRank }: ChangeOf<'edit-line'>): Promise<Trial> {
+export async function editLine(
+  context: ReadContext,
+  { lineId, units, seedZone, wildType, untreated, alternatives, keepRank }: ChangeOf<'edit-line'>,
+): Promise<Trial> {
   await requireOpenLine(context, lineId);
   await requireItems(context, alternatives);
   const before = await loadScope(context, { lines: [lineId], items: alternatives, asksTreatments: untreated });
-  const { stagedUnits: staged, deliveredUnits: delivered, cells, accepts } = found(before.lines.find(({ id }) => id === lineId), 'line', 'lineId');
+  const {
+    stagedUnits: staged,
+    deliveredUnits: delivered,
+    cells,
+    accepts,
+  } = found(
+    before.lines.find(({ id }) => id === lineId),
+    'line',
+    'lineId',
+  );
   const least = Math.max(1, staged + delivered);
   if (units < least) refuse('below-what-happened', { least, staged, delivered }, 'units');
   if (units !== staged + delivered) requireWholeTrays(units, cells, 'units');
   const wanted = {
-    units, seedZone: seedZone ?? null, wildType, untreated,
-    accepts: [...accepts.filter(({ penalty }) => penalty === 0), ...alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty }))],
+    units,
+    seedZone: seedZone ?? null,
+    wildType,
+    untreated,
+    accepts: [
+      ...accepts.filter(({ penalty }) => penalty === 0),
+      ...alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty })),
+    ],
   };
   return inTurn(before, new Map([[lineId, wanted]]), { keepRank });
 }
@@ -31,16 +49,41 @@ export async function editLine(context: ReadContext, { lineId, units, seedZone, 
 export async function withdrawLine(context: ReadContext, { lineId }: ChangeOf<'withdraw-line'>): Promise<Trial> {
   const { orderCode } = await requireOpenLine(context, lineId);
   const before = await loadScope(context, { lines: [lineId] });
-  const { stagedUnits } = found(before.lines.find(({ id }) => id === lineId), 'line', 'lineId');
+  const { stagedUnits } = found(
+    before.lines.find(({ id }) => id === lineId),
+    'line',
+    'lineId',
+  );
   if (stagedUnits > 0) refuse('plants-are-staged', { order: orderCode, units: stagedUnits }, 'lineId');
-  return { before, after: { ...before, lines: before.lines.filter(({ id }) => id !== lineId) }, own: new Set([lineId]), keepsRank: null };
+  return {
+    before,
+    after: { ...before, lines: before.lines.filter(({ id }) => id !== lineId) },
+    own: new Set([lineId]),
+    keepsRank: null,
+  };
 }
 
 /** Under the id that it would get, since between plans that are equally good the ids decide. */
-export async function addLine(context: ReadContext, { orderId, lineId, units, alternatives, ...input }: ChangeOf<'add-line'>): Promise<Trial> {
-  const { code: orderCode, kind: orderKind, dueOn, clientId, clientName, siteId, siteName, nativesOnly } = await loadOpenOrder(context, orderId);
+export async function addLine(
+  context: ReadContext,
+  { orderId, lineId, units, alternatives, ...input }: ChangeOf<'add-line'>,
+): Promise<Trial> {
+  const {
+    code: orderCode,
+    kind: orderKind,
+    dueOn,
+    clientId,
+    clientName,
+    siteId,
+    siteName,
+    nativesOnly,
+  } = await loadOpenOrder(context, orderId);
   await requireItems(context, alternatives);
-  const { scope: before, line: asked } = await askedLine(context, { ...input, seedZone: input.seedZone ?? null, on: dueOn, clientId, siteId, nativesOnly }, { units, alternatives });
+  const { scope: before, line: asked } = await askedLine(
+    context,
+    { ...input, seedZone: input.seedZone ?? null, on: dueOn, clientId, siteId, nativesOnly },
+    { units, alternatives },
+  );
   requireWholeTrays(units, asked.cells, 'units');
   if (before.lines.some(({ id }) => id === lineId)) refuse('id-taken', { what: 'line' }, 'lineId');
   const line: ScopeLine = { ...asked, id: lineId, orderId, orderCode, orderKind, clientName, siteName };

@@ -12,7 +12,10 @@ import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type 
 import type { ChangeOf, Trial } from './trial.ts';
 import { inTurn } from './turn-trial.ts';
 
-export async function moveOrder(context: ReadContext, { orderId, dueOn, keepRank }: ChangeOf<'move-order'>): Promise<Trial> {
+export async function moveOrder(
+  context: ReadContext,
+  { orderId, dueOn, keepRank }: ChangeOf<'move-order'>,
+): Promise<Trial> {
   const { openLines } = await loadOpenOrder(context, orderId);
   requireSince(dueOn, context.today, 'dueOn');
   const before = await loadScope(context, { lines: openLines });
@@ -20,40 +23,77 @@ export async function moveOrder(context: ReadContext, { orderId, dueOn, keepRank
 }
 
 /** Its plants become free. What was pulled for it stands at the place it is brought to, as after the command. */
-export async function cancelOrder(context: ReadContext, { orderId, placeId }: ChangeOf<'cancel-order'>): Promise<Trial> {
+export async function cancelOrder(
+  context: ReadContext,
+  { orderId, placeId }: ChangeOf<'cancel-order'>,
+): Promise<Trial> {
   const order = await loadOpenOrder(context, orderId);
   const own = new Set(order.openLines);
   const before = await loadScope(context, { lines: order.openLines, lots: order.staged.map(({ lotId }) => lotId) });
   const without = { ...before, lines: before.lines.filter(({ id }) => !own.has(id)) };
-  return { before, after: order.staged.length === 0 ? without : await broughtBack(context, without, orderId, order, placeId), own, keepsRank: null };
+  return {
+    before,
+    after: order.staged.length === 0 ? without : await broughtBack(context, without, orderId, order, placeId),
+    own,
+    keepsRank: null,
+  };
 }
 
-async function broughtBack(context: ReadContext, scope: Scope, orderId: string, { code, staged }: TriedOrder, placeId: string | null): Promise<Scope> {
-  if (placeId === null) refuse('plants-are-staged', { order: code, units: staged.reduce((sum, { units }) => sum + units, 0) }, 'placeId');
+async function broughtBack(
+  context: ReadContext,
+  scope: Scope,
+  orderId: string,
+  { code, staged }: TriedOrder,
+  placeId: string | null,
+): Promise<Scope> {
+  if (placeId === null)
+    refuse('plants-are-staged', { order: code, units: staged.reduce((sum, { units }) => sum + units, 0) }, 'placeId');
   await requireOpenPlaces(context, [placeId]);
   const shelter = await loadShelter(context, placeId);
-  const stands = await loadStands(context, staged.map(({ lotId }) => lotId));
-  return restand(context, scope, new Map(staged.map(({ lotId, units }) => {
-    const others = (stands.get(lotId) ?? []).filter(({ lineOrderId }) => lineOrderId !== orderId);
-    return [lotId, { stands: [...others, { placeId, lineOrderId: null, units, ...shelter }] }];
-  })));
+  const stands = await loadStands(
+    context,
+    staged.map(({ lotId }) => lotId),
+  );
+  return restand(
+    context,
+    scope,
+    new Map(
+      staged.map(({ lotId, units }) => {
+        const others = (stands.get(lotId) ?? []).filter(({ lineOrderId }) => lineOrderId !== orderId);
+        return [lotId, { stands: [...others, { placeId, lineOrderId: null, units, ...shelter }] }];
+      }),
+    ),
+  );
 }
 
 export async function addOrder(context: ReadContext, input: ChangeOf<'add-order'>): Promise<Trial> {
   requireSince(input.dueOn, context.today, 'dueOn');
-  const { scope: before, line: asked } = await askedLine(context, { ...input, on: input.dueOn, seedZone: input.seedZone ?? null, nativesOnly: false }, { units: input.units });
+  const { scope: before, line: asked } = await askedLine(
+    context,
+    { ...input, on: input.dueOn, seedZone: input.seedZone ?? null, nativesOnly: false },
+    { units: input.units },
+  );
   requireWholeTrays(input.units, asked.cells, 'units');
   const clientName = input.clientId === null ? '' : await loadClientName(context, input.clientId);
   const site = input.siteId === null ? null : await loadSite(context, input.siteId);
-  if (site && input.clientId !== null && site.clientId !== input.clientId) refuse('site-of-other-client', { site: site.name }, 'siteId');
+  if (site && input.clientId !== null && site.clientId !== input.clientId)
+    refuse('site-of-other-client', { site: site.name }, 'siteId');
   const line: ScopeLine = { ...asked, clientName, siteName: site?.name ?? null };
   return { before, after: { ...before, lines: [...before.lines, line] }, own: new Set([line.id]), keepsRank: null };
 }
 
 /** Plants that are not known to be native to the region of its site leave it, but for those that are planted already. */
-export async function turnToNatives(context: ReadContext, { orderId, nativesOnly }: ChangeOf<'natives-only'>): Promise<Trial> {
+export async function turnToNatives(
+  context: ReadContext,
+  { orderId, nativesOnly }: ChangeOf<'natives-only'>,
+): Promise<Trial> {
   const { openLines, region, siteName } = await loadOpenOrder(context, orderId);
   if (nativesOnly && region === null) refuse('natives-need-region', { site: siteName }, 'nativesOnly');
   const before = await loadScope(context, { lines: openLines });
-  return { before, after: changed(before, { lines: new Map(openLines.map((lineId) => [lineId, { nativesOnly }])) }), own: new Set(openLines), keepsRank: null };
+  return {
+    before,
+    after: changed(before, { lines: new Map(openLines.map((lineId) => [lineId, { nativesOnly }])) }),
+    own: new Set(openLines),
+    keepsRank: null,
+  };
 }

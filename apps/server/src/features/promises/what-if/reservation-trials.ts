@@ -34,18 +34,41 @@ export async function unpin(context: ReadContext, { lineId, supplyId }: ChangeOf
 export async function release(context: ReadContext, { lineId, supplyId }: ChangeOf<'release'>): Promise<Trial> {
   const { before, supply, rows, others } = await loadPair(context, lineId, supplyId);
   if (rows.length === 0) refuse('nothing-reserved', { supply: supply.code }, 'supplyId');
-  return trialOf(lineId, before, changed(before, { lines: refusing(before, lineId, (ids) => [...ids, supplyId]), reservations: others }));
+  return trialOf(
+    lineId,
+    before,
+    changed(before, { lines: refusing(before, lineId, (ids) => [...ids, supplyId]), reservations: others }),
+  );
 }
 
 async function loadPair(context: ReadContext, lineId: string, supplyId: string): Promise<Pair> {
   await requireOpenLine(context, lineId);
   const supply = await loadSupply(context, supplyId);
-  const before = await loadScope(context, { lines: [lineId], [supply.kind === 'lot' ? 'lots' : 'batches']: [supplyId] });
+  const before = await loadScope(context, {
+    lines: [lineId],
+    [supply.kind === 'lot' ? 'lots' : 'batches']: [supplyId],
+  });
   const isPair = (row: ScopeReservation) => row.lineId === lineId && row.supplyId === supplyId;
-  return { before, supply, rows: before.reservations.filter(isPair), others: before.reservations.filter((row) => !isPair(row)) };
+  return {
+    before,
+    supply,
+    rows: before.reservations.filter(isPair),
+    others: before.reservations.filter((row) => !isPair(row)),
+  };
 }
 
-const refusing = ({ lines }: Scope, lineId: string, change: (ids: readonly string[]) => string[]): NonNullable<ScopeChange['lines']> =>
-  new Map<string, Partial<ScopeLine>>(lines.filter(({ id }) => id === lineId).map(({ refusedIds }) => [lineId, { refusedIds: change(refusedIds) }]));
+const refusing = (
+  { lines }: Scope,
+  lineId: string,
+  change: (ids: readonly string[]) => string[],
+): NonNullable<ScopeChange['lines']> =>
+  new Map<string, Partial<ScopeLine>>(
+    lines.filter(({ id }) => id === lineId).map(({ refusedIds }) => [lineId, { refusedIds: change(refusedIds) }]),
+  );
 
-const trialOf = (lineId: string, before: Scope, after: Scope): Trial => ({ before, after, own: new Set([lineId]), keepsRank: null });
+const trialOf = (lineId: string, before: Scope, after: Scope): Trial => ({
+  before,
+  after,
+  own: new Set([lineId]),
+  keepsRank: null,
+});

@@ -16,10 +16,19 @@ const sum = (stands: readonly Stand[]) => stands.reduce((units, stand) => units 
  * The scope with these lots and batches standing otherwise. Their plant-by days are reckoned anew as after a command, since what is left may all
  * stand under cover, or be ready on another day. What has nothing left is closed and serves nobody.
  */
-export async function restand(context: ReadContext, scope: Scope, changes: ReadonlyMap<string, Restood>): Promise<Scope> {
+export async function restand(
+  context: ReadContext,
+  scope: Scope,
+  changes: ReadonlyMap<string, Restood>,
+): Promise<Scope> {
   const concerned = scope.supplies.filter(({ id }) => changes.has(id));
   const idsOf = (kind: ScopeSupply['kind']) => concerned.filter((supply) => supply.kind === kind).map(({ id }) => id);
-  const subjects = new Map((await loadClockSubjects(context, { lots: idsOf('lot'), batches: idsOf('batch') })).map((subject) => [subject.id, subject]));
+  const subjects = new Map(
+    (await loadClockSubjects(context, { lots: idsOf('lot'), batches: idsOf('batch') })).map((subject) => [
+      subject.id,
+      subject,
+    ]),
+  );
   const rules = await loadClockRules(context);
   return {
     ...scope,
@@ -32,13 +41,28 @@ export async function restand(context: ReadContext, scope: Scope, changes: Reado
       const readyOn = expected ? expected.readyOn : supply.readyOn;
       // A lot's own ready day is not the one that serves orders: without one its plants count as ready, and its clock has none.
       const reckonedOn = expected ? expected.readyOn : subject.readyOn;
-      const { result } = reckon({ ...subject, readyOn: reckonedOn, coldSheltered: stands.every(({ isSheltered }) => isSheltered ?? true), isLive: true }, rules, context.today);
+      const { result } = reckon(
+        {
+          ...subject,
+          readyOn: reckonedOn,
+          coldSheltered: stands.every(({ isSheltered }) => isSheltered ?? true),
+          isLive: true,
+        },
+        rules,
+        context.today,
+      );
       const there = stands.filter(({ placeId }) => placeId !== null);
-      return [{
-        ...supply, readyOn, plantByOn: result.plantByOn, plantByState: result.state, limitOn: result.limitOn,
-        units: expected ? expected.units : sum(there.filter(({ isQuarantine }) => !isQuarantine)),
-        quarantinedUnits: supply.kind === 'batch' ? 0 : sum(there.filter(({ isQuarantine }) => isQuarantine)),
-      }];
+      return [
+        {
+          ...supply,
+          readyOn,
+          plantByOn: result.plantByOn,
+          plantByState: result.state,
+          limitOn: result.limitOn,
+          units: expected ? expected.units : sum(there.filter(({ isQuarantine }) => !isQuarantine)),
+          quarantinedUnits: supply.kind === 'batch' ? 0 : sum(there.filter(({ isQuarantine }) => isQuarantine)),
+        },
+      ];
     }),
   };
 }
@@ -46,5 +70,7 @@ export async function restand(context: ReadContext, scope: Scope, changes: Reado
 /** What is left of stands after so many units went from these places. */
 export function without(stands: readonly Stand[], taken: readonly { placeId: string; units: number }[]): Stand[] {
   const gone = new Map(taken.map(({ placeId, units }) => [placeId, units]));
-  return stands.map((stand) => ({ ...stand, units: stand.units - (stand.placeId === null ? 0 : (gone.get(stand.placeId) ?? 0)) })).filter(({ units }) => units > 0);
+  return stands
+    .map((stand) => ({ ...stand, units: stand.units - (stand.placeId === null ? 0 : (gone.get(stand.placeId) ?? 0)) }))
+    .filter(({ units }) => units > 0);
 }

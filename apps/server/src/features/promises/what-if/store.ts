@@ -45,7 +45,10 @@ export interface Stand {
 }
 
 /** Where each of these lots or batches stands. */
-export async function loadStands({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Map<string, Stand[]>> {
+export async function loadStands(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+): Promise<Map<string, Stand[]>> {
   const rows = await tx.$queryRaw<(Stand & { supplyId: string })[]>`
     SELECT coalesce(a.lot_id, a.batch_id)::text AS "supplyId", a.place_id::text AS "placeId", coalesce(w.kind = 'quarantine', false) AS "isQuarantine", w.winter_cover AS "isSheltered",
            l.order_id::text AS "lineOrderId", a.units
@@ -57,18 +60,28 @@ export async function loadStands({ tx, nurseryId }: ReadContext, ids: readonly s
 }
 
 /** What plants would stand under at a place. */
-export async function loadShelter({ tx, nurseryId }: ReadContext, placeId: string): Promise<Pick<Stand, 'isQuarantine' | 'isSheltered'>> {
+export async function loadShelter(
+  { tx, nurseryId }: ReadContext,
+  placeId: string,
+): Promise<Pick<Stand, 'isQuarantine' | 'isSheltered'>> {
   const [row] = await tx.$queryRaw<Pick<Stand, 'isQuarantine' | 'isSheltered'>[]>`
     SELECT kind = 'quarantine' AS "isQuarantine", winter_cover AS "isSheltered" FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${placeId}::uuid`;
   return found(row, 'place', 'placeId');
 }
 
 export async function loadClientName({ tx, nurseryId }: ReadContext, clientId: string): Promise<string> {
-  const [row] = await tx.$queryRaw<{ name: string }[]>`SELECT name FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+  const [row] = await tx.$queryRaw<
+    { name: string }[]
+  >`SELECT name FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
   return found(row, 'client', 'clientId').name;
 }
 
-export async function loadSite({ tx, nurseryId }: ReadContext, siteId: string): Promise<{ name: string; clientId: string }> {
-  const [row] = await tx.$queryRaw<{ name: string; clientId: string }[]>`SELECT name, client_id::text AS "clientId" FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
+export async function loadSite(
+  { tx, nurseryId }: ReadContext,
+  siteId: string,
+): Promise<{ name: string; clientId: string }> {
+  const [row] = await tx.$queryRaw<
+    { name: string; clientId: string }[]
+  >`SELECT name, client_id::text AS "clientId" FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
   return found(row, 'site', 'siteId');
 }

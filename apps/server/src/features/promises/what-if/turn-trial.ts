@@ -3,9 +3,18 @@ import type { Scope, ScopeLine } from '../planning/scope.ts';
 import type { Trial } from './trial.ts';
 
 /** Lines that change and keep their turn where that leaves nobody else shorter, or where it is wished; else they go behind all others. */
-export function inTurn(before: Scope, changes: ReadonlyMap<string, Partial<ScopeLine>>, wish: { keepRank: boolean }): Trial {
-  const { keepsRank, ranks } = wish.keepRank ? { keepsRank: true, ranks: [] } : turnOf(before, changes, nextRank(before));
-  const lines = new Map([...changes, ...ranks.map(({ lineId, rank }) => [lineId, { ...changes.get(lineId), rank }] as const)]);
+export function inTurn(
+  before: Scope,
+  changes: ReadonlyMap<string, Partial<ScopeLine>>,
+  wish: { keepRank: boolean },
+): Trial {
+  const { keepsRank, ranks } = wish.keepRank
+    ? { keepsRank: true, ranks: [] }
+    : turnOf(before, changes, nextRank(before));
+  const lines = new Map([
+    ...changes,
+    ...ranks.map(({ lineId, rank }) => [lineId, { ...changes.get(lineId), rank }] as const),
+  ]);
   return { before, after: changed(before, { lines }), own: new Set(changes.keys()), keepsRank };
 }
 

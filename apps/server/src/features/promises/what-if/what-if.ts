@@ -19,18 +19,31 @@ export const whatIf = query({
 
 function trialOf(context: ReadContext, change: Change): Promise<Trial> {
   switch (change.kind) {
-    case 'move-order': return moveOrder(context, change);
-    case 'cancel-order': return cancelOrder(context, change);
-    case 'add-order': return addOrder(context, change);
-    case 'lose-lot': return loseLot(context, change);
-    case 'lose-batch': return loseBatch(context, change);
-    case 'change-batch': return changeBatch(context, change);
-    case 'edit-line': return editLine(context, change);
-    case 'withdraw-line': return withdrawLine(context, change);
-    case 'add-line': return addLine(context, change);
-    case 'pin': return pin(context, change);
-    case 'unpin': return unpin(context, change);
-    case 'release': return release(context, change);
-    case 'natives-only': return turnToNatives(context, change);
+    case 'move-order':
+      return moveOrder(context, change);
+    case 'cancel-order':
+      return cancelOrder(context, change);
+    case 'add-order':
+      return addOrder(context, change);
+    case 'lose-lot':
+      return loseLot(context, change);
+    case 'lose-batch':
+      return loseBatch(context, change);
+    case 'change-batch':
+      return changeBatch(context, change);
+    case 'edit-line':
+      return editLine(context, change);
+    case 'withdraw-line':
+      return withdrawLine(context, change);
+    case 'add-line':
+      return addLine(context, change);
+    case 'pin':
+      return pin(context, change);
+    case 'unpin':
+      return unpin(context, change);
+    case 'release':
+      return release(context, change);
+    case 'natives-only':
+      return turnToNatives(context, change);
   }
 }

@@ -9,7 +9,13 @@ import { type BatchFacts, isPottedFrom } from './store.ts';
  * A lot that more of the same batch may be potted into: made of this batch alone, in the same container, and begun at most some days ago.
  * The day it was begun stays, since the earliest day governs its clocks.
  */
-export async function lotToPotInto(context: CommandContext, batch: BatchFacts, potting: { lotId: string; containerId?: string | null | undefined }, on: string, path: string): Promise<void> {
+export async function lotToPotInto(
+  context: CommandContext,
+  batch: BatchFacts,
+  potting: { lotId: string; containerId?: string | null | undefined },
+  on: string,
+  path: string,
+): Promise<void> {
   const lot = await loadLot(context, potting.lotId, `${path}.lotId`);
   const sameContainer = !potting.containerId || potting.containerId === lot.containerId;
   if (!sameContainer || lot.plantId !== batch.plantId || !(await isPottedFrom(context, lot.id, batch.id))) {

@@ -1,5 +1,15 @@
 import { type Page, propagation } from '@rootclock/contracts';
-import { type BatchUnit, daysBetween, EVERYONE, nameKey, type PlantByState, type PotBand, potBand, type PropagationMethod, type StageKind } from '@rootclock/domain';
+import {
+  type BatchUnit,
+  daysBetween,
+  EVERYONE,
+  nameKey,
+  type PlantByState,
+  type PotBand,
+  potBand,
+  type PropagationMethod,
+  type StageKind,
+} from '@rootclock/domain';
 import { Prisma } from '../../../db/generated/client.ts';
 import { containing } from '../../../db/like.ts';
 import { query } from '../../../trpc/operation.ts';
@@ -69,10 +79,14 @@ export const listBatches = query({
   roles: EVERYONE,
   read: async ({ tx, nurseryId, today }, input): Promise<Page<BatchRow>> => {
     const where = [Prisma.sql`b.nursery_id = ${nurseryId}::uuid`];
-    if (input.state !== 'all') where.push(input.state === 'open' ? Prisma.sql`b.closed_on IS NULL` : Prisma.sql`b.closed_on IS NOT NULL`);
+    if (input.state !== 'all')
+      where.push(input.state === 'open' ? Prisma.sql`b.closed_on IS NULL` : Prisma.sql`b.closed_on IS NOT NULL`);
     if (input.method) where.push(Prisma.sql`b.method = ${input.method}`);
     if (input.plantId) where.push(Prisma.sql`b.plant_id = ${input.plantId}::uuid`);
-    if (input.placeId) where.push(Prisma.sql`EXISTS (SELECT 1 FROM account x WHERE x.nursery_id = b.nursery_id AND x.batch_id = b.id AND x.place_id = ${input.placeId}::uuid AND x.units > 0)`);
+    if (input.placeId)
+      where.push(
+        Prisma.sql`EXISTS (SELECT 1 FROM account x WHERE x.nursery_id = b.nursery_id AND x.batch_id = b.id AND x.place_id = ${input.placeId}::uuid AND x.units > 0)`,
+      );
     if (input.text) {
       const key = nameKey(input.text);
       where.push(Prisma.sql`(b.code ILIKE ${containing(input.text)} OR p.scientific_name ILIKE ${containing(input.text)}
@@ -104,10 +118,14 @@ export const listBatches = query({
        LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}`;
     return {
       rows: rows.map(({ total: _total, noticeDays, ...row }) => ({
-        ...row, ...potBand(row.closedOn ? null : row.plantByOn, today, noticeDays),
-        daysSinceStart: daysBetween(row.startedOn, today), daysSinceConfined: row.confinedOn ? daysBetween(row.confinedOn, today) : null,
+        ...row,
+        ...potBand(row.closedOn ? null : row.plantByOn, today, noticeDays),
+        daysSinceStart: daysBetween(row.startedOn, today),
+        daysSinceConfined: row.confinedOn ? daysBetween(row.confinedOn, today) : null,
       })),
-      total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage,
+      total: rows[0]?.total ?? 0,
+      page: input.page,
+      perPage: input.perPage,
     };
   },
 });

@@ -62,7 +62,11 @@ export interface NewBatch {
 }
 
 /** Adds a batch under its start entry; what follows from its entries is written when it is settled. */
-export async function insertBatch({ tx, nurseryId, touched }: CommandContext, entryId: string, batch: NewBatch): Promise<void> {
+export async function insertBatch(
+  { tx, nurseryId, touched }: CommandContext,
+  entryId: string,
+  batch: NewBatch,
+): Promise<void> {
   touched.batch(batch.id);
   await tx.$executeRaw`
     INSERT INTO batch (nursery_id, id, code, plant_id, source_id, created_entry_id, method, unit, container_id, started_on, seeds_sown, seeds_grams, protocol_version_id,
@@ -88,7 +92,11 @@ export async function insertCount({ tx, nurseryId }: CommandContext, entryId: st
 }
 
 /** Adds what was seen: plants thinned out so that the others have room. */
-export async function insertThinning({ tx, nurseryId }: CommandContext, entryId: string, thinnedUnits: number | null): Promise<void> {
+export async function insertThinning(
+  { tx, nurseryId }: CommandContext,
+  entryId: string,
+  thinnedUnits: number | null,
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO observation (nursery_id, id, entry_id, kind, amount) VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, 'thinned', ${thinnedUnits})`;
 }
@@ -107,7 +115,9 @@ export async function loadPlant({ tx, nurseryId }: ReadContext, id: string): Pro
 
 /** The name of a plant that may be retired by now. */
 export async function loadPlantName({ tx, nurseryId }: ReadContext, id: string): Promise<string> {
-  const [plant] = await tx.$queryRaw<{ name: string }[]>`SELECT scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  const [plant] = await tx.$queryRaw<
+    { name: string }[]
+  >`SELECT scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return found(plant, 'plant', 'plantId').name;
 }
 
@@ -135,7 +145,11 @@ export interface ContainerFacts {
   cells: number | null;
 }
 
-export async function loadContainer({ tx, nurseryId }: ReadContext, id: string, field: string): Promise<ContainerFacts> {
+export async function loadContainer(
+  { tx, nurseryId }: ReadContext,
+  id: string,
+  field: string,
+): Promise<ContainerFacts> {
   const [container] = await tx.$queryRaw<ContainerFacts[]>`
     SELECT id::text, name, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(container, 'container', field);
@@ -147,7 +161,9 @@ export interface PlaceFacts {
 }
 
 export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field: string): Promise<PlaceFacts> {
-  const [place] = await tx.$queryRaw<PlaceFacts[]>`SELECT id::text, code FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+  const [place] = await tx.$queryRaw<
+    PlaceFacts[]
+  >`SELECT id::text, code FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(place, 'place', field);
 }
 

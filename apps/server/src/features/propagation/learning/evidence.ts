@@ -23,7 +23,10 @@ export interface StageEvidence extends ShareEvidence {
 function alike(rows: readonly CountedStage[]): CountedStage[] {
   const keyOf = ({ plantId, method, label, stage }: CountedStage) => [plantId, method, label, stage].join('/');
   const chosen = new Map<string, CountedStage>();
-  const weight = (row: CountedStage) => (row.protocolSowsSeeds === null || row.stage === 'pricking-out' ? row.batches * 2 + (row.ofSeeds ? 0 : 1) : Number(row.ofSeeds === row.protocolSowsSeeds));
+  const weight = (row: CountedStage) =>
+    row.protocolSowsSeeds === null || row.stage === 'pricking-out'
+      ? row.batches * 2 + (row.ofSeeds ? 0 : 1)
+      : Number(row.ofSeeds === row.protocolSowsSeeds);
   for (const row of rows) {
     const other = chosen.get(keyOf(row));
     if (!other || weight(row) > weight(other)) chosen.set(keyOf(row), row);
@@ -32,8 +35,15 @@ function alike(rows: readonly CountedStage[]): CountedStage[] {
 }
 
 async function readEvidence(context: ReadContext, plantIds: readonly string[] | 'all'): Promise<StageEvidence[]> {
-  const counted = alike(await readBatchStages(context, plantIds)).map(({ protocolSowsSeeds: _protocol, ...row }) => row);
-  const grown = (await readGrowing(context, plantIds)).map((row) => ({ ...row, stage: 'growing-on' as const, ofSeeds: false, over: 0 }));
+  const counted = alike(await readBatchStages(context, plantIds)).map(
+    ({ protocolSowsSeeds: _protocol, ...row }) => row,
+  );
+  const grown = (await readGrowing(context, plantIds)).map((row) => ({
+    ...row,
+    stage: 'growing-on' as const,
+    ofSeeds: false,
+    over: 0,
+  }));
   return [...counted, ...grown];
 }
 
@@ -45,7 +55,10 @@ const MOST_KEPT = 20;
  * What passed each stage, from the ledger's entries that stand: coming up or rooting, pricking out, and growing on (with hardening and the root check).
  * How each is counted stands with the two reads it is made of.
  */
-export async function loadEvidence(context: ReadContext, plantIds: readonly string[] | 'all'): Promise<StageEvidence[]> {
+export async function loadEvidence(
+  context: ReadContext,
+  plantIds: readonly string[] | 'all',
+): Promise<StageEvidence[]> {
   if (plantIds !== 'all') return plantIds.length === 0 ? [] : readEvidence(context, plantIds);
   const { nurseryId, today } = context;
   // The number is read before the ledger: what is committed between the two is read again with the next number.

@@ -21,7 +21,10 @@ export async function loadLearningSettings({ tx, nurseryId }: ReadContext): Prom
 }
 
 /** A winter survival that is set to another figure is the nursery's own from then on. */
-export async function storeLearningSettings({ tx, nurseryId }: CommandContext, { priorWeight, evidenceLimit, planConfidence, winterSurvival }: Omit<LearningSettings, 'edition' | 'winterStanding'>): Promise<void> {
+export async function storeLearningSettings(
+  { tx, nurseryId }: CommandContext,
+  { priorWeight, evidenceLimit, planConfidence, winterSurvival }: Omit<LearningSettings, 'edition' | 'winterStanding'>,
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE nursery SET prior_weight = ${priorWeight}, evidence_limit = ${evidenceLimit}, plan_confidence = ${planConfidence}::float8,
            winter_survival_standing = CASE WHEN winter_survival = ${winterSurvival}::float8::numeric(7, 6) THEN winter_survival_standing ELSE 'own setting' END,
@@ -31,10 +34,14 @@ export async function storeLearningSettings({ tx, nurseryId }: CommandContext, {
 
 /** The number of the nursery's last command. */
 export async function loadVersion({ tx, nurseryId }: ReadContext): Promise<number> {
-  const [row] = await tx.$queryRaw<{ version: number }[]>`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const [row] = await tx.$queryRaw<
+    { version: number }[]
+  >`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery').version;
 }
 
 export const learningEdits = editedSettings({
-  ...columns('priorWeight', 'evidenceLimit'), planConfidencePercent: 'r.plan_confidence * 100', winterSurvivalPercent: 'r.winter_survival * 100',
+  ...columns('priorWeight', 'evidenceLimit'),
+  planConfidencePercent: 'r.plan_confidence * 100',
+  winterSurvivalPercent: 'r.winter_survival * 100',
 });

@@ -48,20 +48,33 @@ const selectVersions = (where: Prisma.Sql) => Prisma.sql`
    WHERE ${where}`;
 
 /** A version by id; one that is not this nursery's answers as not found. Versions that are no longer current, and of retired protocols, are found too. */
-export async function loadProtocolVersion({ tx, nurseryId }: ReadContext, versionId: string, field = 'protocolVersionId'): Promise<ProtocolVersion> {
-  const [row] = await tx.$queryRaw<ProtocolVersion[]>(selectVersions(Prisma.sql`v.nursery_id = ${nurseryId}::uuid AND v.id = ${versionId}::uuid`));
+export async function loadProtocolVersion(
+  { tx, nurseryId }: ReadContext,
+  versionId: string,
+  field = 'protocolVersionId',
+): Promise<ProtocolVersion> {
+  const [row] = await tx.$queryRaw<ProtocolVersion[]>(
+    selectVersions(Prisma.sql`v.nursery_id = ${nurseryId}::uuid AND v.id = ${versionId}::uuid`),
+  );
   return found(row, 'protocol', field);
 }
 
 /** The current versions of protocols that are not retired, by plant, method and label: all of them, or those of some plants. */
-export async function loadCurrentVersions({ tx, nurseryId }: ReadContext, plantIds: readonly string[] | 'all'): Promise<ProtocolVersion[]> {
+export async function loadCurrentVersions(
+  { tx, nurseryId }: ReadContext,
+  plantIds: readonly string[] | 'all',
+): Promise<ProtocolVersion[]> {
   const ofPlants = plantIds === 'all' ? Prisma.sql`true` : Prisma.sql`q.plant_id = ANY (${[...plantIds]}::uuid[])`;
   return tx.$queryRaw<ProtocolVersion[]>(Prisma.sql`
     ${selectVersions(Prisma.sql`v.nursery_id = ${nurseryId}::uuid AND q.current_version_id = v.id AND q.retired_at IS NULL AND ${ofPlants}`)} ORDER BY q.plant_id, q.method, q.label`);
 }
 
 /** The same of protocols in use or of retired ones, for the list. */
-export async function loadVersionsInUse({ tx, nurseryId }: ReadContext, plantIds: readonly string[], retired: boolean): Promise<ProtocolVersion[]> {
+export async function loadVersionsInUse(
+  { tx, nurseryId }: ReadContext,
+  plantIds: readonly string[],
+  retired: boolean,
+): Promise<ProtocolVersion[]> {
   return tx.$queryRaw<ProtocolVersion[]>(Prisma.sql`
     ${selectVersions(Prisma.sql`v.nursery_id = ${nurseryId}::uuid AND q.current_version_id = v.id AND (q.retired_at IS NOT NULL) = ${retired} AND q.plant_id = ANY (${[...plantIds]}::uuid[])`)}
     ORDER BY q.method, q.label`);
@@ -69,7 +82,6 @@ export async function loadVersionsInUse({ tx, nurseryId }: ReadContext, plantIds
 
 /** What schedules and yields are reckoned from. */
 export const planOf = ({ stages, dormantMonths }: ProtocolVersion): ProtocolPlan => ({ stages, dormantMonths });
-
 
 /** What commands need to know of a protocol before they change it. */
 export interface ProtocolFacts {
@@ -98,19 +110,29 @@ export async function loadProtocol({ tx, nurseryId }: ReadContext, protocolId: s
 
 /** The texts of a version, which no schedule needs. */
 export async function loadTexts({ tx, nurseryId }: ReadContext, versionId: string): Promise<ProtocolContent['texts']> {
-  const [row] = await tx.$queryRaw<{ texts: ProtocolContent['texts'] }[]>`SELECT texts FROM protocol_version WHERE nursery_id = ${nurseryId}::uuid AND id = ${versionId}::uuid`;
+  const [row] = await tx.$queryRaw<
+    { texts: ProtocolContent['texts'] }[]
+  >`SELECT texts FROM protocol_version WHERE nursery_id = ${nurseryId}::uuid AND id = ${versionId}::uuid`;
   return found(row, 'protocol', 'versionId').texts;
 }
 
 /** The protocol of a plant for a method under a label, retired ones too: two of them could not be told apart. */
-export async function findTwin({ tx, nurseryId }: ReadContext, plantId: string, method: PropagationMethod, label: string): Promise<{ isRetired: boolean } | null> {
+export async function findTwin(
+  { tx, nurseryId }: ReadContext,
+  plantId: string,
+  method: PropagationMethod,
+  label: string,
+): Promise<{ isRetired: boolean } | null> {
   const [row] = await tx.$queryRaw<{ isRetired: boolean }[]>`
     SELECT retired_at IS NOT NULL AS "isRetired" FROM protocol
      WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND method = ${method} AND lower(label) = lower(${label})`;
   return row ?? null;
 }
 
-export async function insertProtocol({ tx, nurseryId }: CommandContext, { protocolId, plantId, method, label }: Pick<ProtocolFacts, 'protocolId' | 'plantId' | 'method' | 'label'>): Promise<void> {
+export async function insertProtocol(
+  { tx, nurseryId }: CommandContext,
+  { protocolId, plantId, method, label }: Pick<ProtocolFacts, 'protocolId' | 'plantId' | 'method' | 'label'>,
+): Promise<void> {
   const added = await tx.$executeRaw`
     INSERT INTO protocol (nursery_id, id, plant_id, method, label) VALUES (${nurseryId}::uuid, ${protocolId}::uuid, ${plantId}::uuid, ${method}, ${label}) ON CONFLICT DO NOTHING`;
   if (added === 0) refuse('id-taken', { what: 'protocol' }, 'protocolId');
@@ -126,7 +148,10 @@ export interface NewVersion extends ProtocolContent {
 }
 
 /** Writes a version and makes it the current one; those before it stay as they are. */
-export async function insertVersion({ tx, nurseryId, personId, today }: CommandContext, version: NewVersion): Promise<void> {
+export async function insertVersion(
+  { tx, nurseryId, personId, today }: CommandContext,
+  version: NewVersion,
+): Promise<void> {
   const added = await tx.$executeRaw`
     INSERT INTO protocol_version (nursery_id, id, protocol_id, number, made_on, person_id, seeds_per_cell, start_unit, start_container_id, target_container_id, texts, standing, source, change_note)
     VALUES (${nurseryId}::uuid, ${version.versionId}::uuid, ${version.protocolId}::uuid, ${version.number}, ${today}::date, ${personId}::uuid, ${version.seedsPerCell}::int, ${version.startUnit},
@@ -144,6 +169,10 @@ export async function insertVersion({ tx, nurseryId, personId, today }: CommandC
   await tx.$executeRaw`UPDATE protocol SET current_version_id = ${version.versionId}::uuid WHERE nursery_id = ${nurseryId}::uuid AND id = ${version.protocolId}::uuid`;
 }
 
-export async function markProtocolRetired({ tx, nurseryId }: CommandContext, protocolId: string, at: Date | null): Promise<void> {
+export async function markProtocolRetired(
+  { tx, nurseryId }: CommandContext,
+  protocolId: string,
+  at: Date | null,
+): Promise<void> {
   await tx.$executeRaw`UPDATE protocol SET retired_at = ${at}::timestamptz WHERE nursery_id = ${nurseryId}::uuid AND id = ${protocolId}::uuid`;
 }

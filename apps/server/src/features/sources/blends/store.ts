@@ -6,7 +6,11 @@ export interface PartDraft {
 }
 
 /** Writes down what a blend is made of; it is made once, and never of itself, since its parts were there before it. */
-export async function insertParts({ tx, nurseryId }: CommandContext, blendId: string, parts: readonly PartDraft[]): Promise<void> {
+export async function insertParts(
+  { tx, nurseryId }: CommandContext,
+  blendId: string,
+  parts: readonly PartDraft[],
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO source_part (nursery_id, source_id, part_source_id, grams)
     SELECT ${nurseryId}::uuid, ${blendId}::uuid, p."sourceId", p.grams FROM jsonb_to_recordset(${JSON.stringify(parts)}::jsonb) AS p ("sourceId" uuid, grams numeric)`;

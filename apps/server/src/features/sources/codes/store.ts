@@ -1,7 +1,12 @@
 import type { CommandContext } from '../../../trpc/operation.ts';
 
 /** The next code for people of a plant and year, `ASTU-26-014`; one number serves sources, batches and lots, so a code names one thing. */
-export async function nextCodes({ tx, nurseryId }: CommandContext, plantCode: string, year: number, howMany: number): Promise<string[]> {
+export async function nextCodes(
+  { tx, nurseryId }: CommandContext,
+  plantCode: string,
+  year: number,
+  howMany: number,
+): Promise<string[]> {
   const prefix = `${plantCode}-${String(year % 100).padStart(2, '0')}`;
   const [row] = await tx.$queryRaw<{ last: number }[]>`
     INSERT INTO code_counter (nursery_id, prefix, last) VALUES (${nurseryId}::uuid, ${prefix}, ${howMany})

@@ -18,7 +18,14 @@ export const addSource = command({
     await insertSources(context, [{ ...fields, id: input.sourceId, code, plantId }]);
     // Seed that is described with its weight is at hand, so nobody has to say it twice.
     if (fields.cleanedGrams) {
-      await insertSeedMovements(context, [{ sourceId: input.sourceId, kind: fields.kind === 'bought-seed' ? 'bought' : 'cleaned', grams: fields.cleanedGrams, happenedOn: fields.storedOn ?? context.today }]);
+      await insertSeedMovements(context, [
+        {
+          sourceId: input.sourceId,
+          kind: fields.kind === 'bought-seed' ? 'bought' : 'cleaned',
+          grams: fields.cleanedGrams,
+          happenedOn: fields.storedOn ?? context.today,
+        },
+      ]);
     }
     return { sourceId: input.sourceId, code };
   },

@@ -1,4 +1,11 @@
-import { type SeedCaution, type SeedMovementKind, type SeedStorage, type Standing, seedCautions, type ViabilityMethod } from '@rootclock/domain';
+import {
+  type SeedCaution,
+  type SeedMovementKind,
+  type SeedStorage,
+  type Standing,
+  seedCautions,
+  type ViabilityMethod,
+} from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 /** What is known of a source's seed, for whoever is about to sow it. Shares are 0 to 1. */
@@ -25,7 +32,10 @@ export interface SeedFacts {
 }
 
 /** In the order of the ids; what is not this nursery's is left out. */
-export async function loadSeedFacts({ tx, nurseryId, today }: ReadContext, sourceIds: readonly string[]): Promise<SeedFacts[]> {
+export async function loadSeedFacts(
+  { tx, nurseryId, today }: ReadContext,
+  sourceIds: readonly string[],
+): Promise<SeedFacts[]> {
   const rows = await tx.$queryRaw<Omit<SeedFacts, 'cautions'>[]>`
     SELECT s.id::text AS "sourceId", t.grams::float8 AS "gramsLeft", s.purity::float8 AS purity, s.seeds_per_gram::float8 AS "seedsPerGram",
            v.mean_share::float8 AS germination, v.hard_share::float8 AS hard, v.dormant_share::float8 AS dormant, v.tested_on::text AS "testedOn",
@@ -63,7 +73,10 @@ export interface SeedMovementRow {
 const MOST = 200;
 
 /** What came into a store and what left it, the latest first. A booking and its taking back stand as one row that says so. */
-export async function readSeedMovements({ tx, nurseryId, personId }: ReadContext, sourceId: string): Promise<SeedMovementRow[]> {
+export async function readSeedMovements(
+  { tx, nurseryId, personId }: ReadContext,
+  sourceId: string,
+): Promise<SeedMovementRow[]> {
   return tx.$queryRaw<SeedMovementRow[]>`
     SELECT m.id::text AS "movementId", m.kind, m.grams::float8 AS grams, m.happened_on::text AS "happenedOn", m.batch_id::text AS "batchId", b.code AS "batchCode",
            m.entry_id::text AS "entryId", o.id::text AS "otherSourceId", o.code AS "otherSourceCode", m.person_id = ${personId}::uuid AS mine, m.note,

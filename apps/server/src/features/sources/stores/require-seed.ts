@@ -12,7 +12,10 @@ export interface SeedWanted {
 
 /** Refuses to take more than a store holds, with both numbers. The nursery's lock keeps them true until the command ends. */
 export async function requireSeed(context: CommandContext, wanted: readonly SeedWanted[]): Promise<void> {
-  const stores = await loadSeedStores(context, wanted.map(({ source }) => source.id));
+  const stores = await loadSeedStores(
+    context,
+    wanted.map(({ source }) => source.id),
+  );
   for (const { source, grams, field } of wanted) {
     const left = stores.get(source.id)?.grams ?? 0;
     if (left === 0) refuse('no-seed-stored', { source: source.code }, field);
@@ -26,7 +29,11 @@ export function requireSeedKind({ code, kind }: { code: string; kind: SourceKind
 }
 
 /** A source that becomes one without seed must have none left, else its grams would lie where no screen shows them. */
-export async function requireNoSeedUnless(context: CommandContext, source: { id: string; code: string }, kind: SourceKind): Promise<void> {
+export async function requireNoSeedUnless(
+  context: CommandContext,
+  source: { id: string; code: string },
+  kind: SourceKind,
+): Promise<void> {
   if (SEED_KINDS.includes(kind)) return;
   const left = (await loadSeedStores(context, [source.id])).get(source.id)?.grams ?? 0;
   if (left > 0) refuse('source-has-seed', { source: source.code, left }, 'kind');

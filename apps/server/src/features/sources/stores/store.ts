@@ -20,7 +20,10 @@ export interface SeedMovementDraft {
 }
 
 /** Books seed and answers the ids of what was booked, in its order; the database keeps the stores in the same statement and refuses to take one below nothing. */
-export async function insertSeedMovements(context: CommandContext, movements: readonly SeedMovementDraft[]): Promise<string[]> {
+export async function insertSeedMovements(
+  context: CommandContext,
+  movements: readonly SeedMovementDraft[],
+): Promise<string[]> {
   if (movements.length === 0) return [];
   context.touched.features.add('sources');
   const rows = movements.map((movement) => ({ ...movement, id: randomUUID() }));
@@ -34,7 +37,12 @@ export async function insertSeedMovements(context: CommandContext, movements: re
 }
 
 /** Adds clean seed that came in to what a source is said to have given, or takes it off again; the first of it begins its storage. */
-export async function addCleaned(context: CommandContext, sourceId: string, grams: number, storedOn: string | null = null): Promise<void> {
+export async function addCleaned(
+  context: CommandContext,
+  sourceId: string,
+  grams: number,
+  storedOn: string | null = null,
+): Promise<void> {
   const { tx, nurseryId } = context;
   await tx.$executeRaw`
     UPDATE source SET cleaned_grams = nullif(greatest(coalesce(cleaned_grams, 0) + ${grams}::float8::numeric, 0), 0), stored_on = coalesce(stored_on, ${storedOn}::date),
@@ -49,7 +57,10 @@ export interface SeedStore {
   lastOn: string | null;
 }
 
-export async function loadSeedStores({ tx, nurseryId }: ReadContext, sourceIds: readonly string[]): Promise<Map<string, SeedStore>> {
+export async function loadSeedStores(
+  { tx, nurseryId }: ReadContext,
+  sourceIds: readonly string[],
+): Promise<Map<string, SeedStore>> {
   const rows = await tx.$queryRaw<(SeedStore & { sourceId: string })[]>`
     SELECT t.source_id::text AS "sourceId", t.grams::float8 AS grams,
            (SELECT max(m.happened_on)::text FROM seed_movement m WHERE m.nursery_id = t.nursery_id AND m.source_id = t.source_id AND ${standing}) AS "lastOn"
@@ -78,13 +89,22 @@ async function loadMovements({ tx }: ReadContext, where: Prisma.Sql): Promise<St
 
 /** What an entry used and nobody brought back. */
 export const loadUsesOfEntry = (context: ReadContext, entryId: string): Promise<StoredMovement[]> =>
-  loadMovements(context, Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.entry_id = ${entryId}::uuid AND ${standing}`);
+  loadMovements(
+    context,
+    Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.entry_id = ${entryId}::uuid AND ${standing}`,
+  );
 
 export async function loadMovement(context: ReadContext, id: string): Promise<StoredMovement | undefined> {
-  const [movement] = await loadMovements(context, Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.id = ${id}::uuid`);
+  const [movement] = await loadMovements(
+    context,
+    Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.id = ${id}::uuid`,
+  );
   return movement;
 }
 
 /** All that one command booked and nobody took back: the parts of a blend and the blend. */
 export const loadMovementsOfCommand = (context: ReadContext, commandId: string): Promise<StoredMovement[]> =>
-  loadMovements(context, Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.command_id = ${commandId}::uuid AND ${standing}`);
+  loadMovements(
+    context,
+    Prisma.sql`m.nursery_id = ${context.nurseryId}::uuid AND m.command_id = ${commandId}::uuid AND ${standing}`,
+  );

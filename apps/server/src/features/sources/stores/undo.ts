@@ -9,6 +9,15 @@ export const seedUndo = {
   kinds: 'every' as const,
   undo: async (context: CommandContext, entry: { id: string }): Promise<void> => {
     const uses = await loadUsesOfEntry(context, entry.id);
-    await insertSeedMovements(context, uses.map(({ id, sourceId, grams }) => ({ sourceId, kind: 'taken-back', grams: -grams, happenedOn: context.today, reversesId: id })));
+    await insertSeedMovements(
+      context,
+      uses.map(({ id, sourceId, grams }) => ({
+        sourceId,
+        kind: 'taken-back',
+        grams: -grams,
+        happenedOn: context.today,
+        reversesId: id,
+      })),
+    );
   },
 };

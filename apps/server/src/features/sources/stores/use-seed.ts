@@ -15,7 +15,11 @@ export interface SeedUse {
 }
 
 /** Takes seed out of a source's store for a batch. Taking the entry back brings the seed back. `field` is where errors are shown. */
-export async function useSeed(context: CommandContext, { sourceId, grams, happenedOn, batchId, entryId }: SeedUse, field = 'seedGrams'): Promise<void> {
+export async function useSeed(
+  context: CommandContext,
+  { sourceId, grams, happenedOn, batchId, entryId }: SeedUse,
+  field = 'seedGrams',
+): Promise<void> {
   const source = await loadSource(context, sourceId);
   if (source.retired) refuse('source-retired', { source: source.code }, 'sourceId');
   const wanted = bookableGrams(grams);

@@ -4,7 +4,15 @@ import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { type BlendPartRow, type BlendRow, readBlends, readParts } from '../blends/reads.ts';
 import { loadSources, type SourceFacts } from '../store.ts';
-import { loadSeedFacts, type PlantSeed, readGramsIn, readPlantSeed, readSeedMovements, type SeedFacts, type SeedMovementRow } from '../stores/reads.ts';
+import {
+  loadSeedFacts,
+  type PlantSeed,
+  readGramsIn,
+  readPlantSeed,
+  readSeedMovements,
+  type SeedFacts,
+  type SeedMovementRow,
+} from '../stores/reads.ts';
 import { readTests, type ViabilityTestRow } from '../viability/reads.ts';
 
 export interface TracedBatch {
@@ -87,7 +95,9 @@ export const readSource = query({
     const batchIds = descent.filter((each) => each.kind === 'batch').map((each) => each.id);
     const gardens = await readGardens(context, lotIds);
     return {
-      ...facts, sourceId: id, ...names,
+      ...facts,
+      sourceId: id,
+      ...names,
       seed: SEED_KINDS.includes(facts.kind) ? await readSeed(context, id, facts.plantId) : null,
       parts: await readParts(context, id),
       blends: await readBlends(context, id),
@@ -105,12 +115,18 @@ async function readSeed(context: ReadContext, sourceId: string, plantId: string)
   if (!facts) return null;
   const { sourceId: _sourceId, ...seed } = facts;
   return {
-    ...seed, gramsIn: await readGramsIn(context, sourceId), plantSeed: await readPlantSeed(context, plantId),
-    movements: await readSeedMovements(context, sourceId), tests: await readTests(context, sourceId),
+    ...seed,
+    gramsIn: await readGramsIn(context, sourceId),
+    plantSeed: await readPlantSeed(context, plantId),
+    movements: await readSeedMovements(context, sourceId),
+    tests: await readTests(context, sourceId),
   };
 }
 
-async function readNames({ tx, nurseryId }: ReadContext, sourceId: string): Promise<{ vernacularName: string; motherLotCode: string | null }> {
+async function readNames(
+  { tx, nurseryId }: ReadContext,
+  sourceId: string,
+): Promise<{ vernacularName: string; motherLotCode: string | null }> {
   const [row] = await tx.$queryRaw<{ vernacularName: string; motherLotCode: string | null }[]>`
     SELECT p.vernacular_name AS "vernacularName", m.code AS "motherLotCode"
       FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
@@ -120,7 +136,10 @@ async function readNames({ tx, nurseryId }: ReadContext, sourceId: string): Prom
 }
 
 /** All lots and batches of the source, of blends it went into, of what was gathered from its plants, and all lots made from those: by lineage, not by name. */
-async function readDescent({ tx, nurseryId }: ReadContext, sourceId: string): Promise<{ id: string; kind: 'lot' | 'batch' }[]> {
+async function readDescent(
+  { tx, nurseryId }: ReadContext,
+  sourceId: string,
+): Promise<{ id: string; kind: 'lot' | 'batch' }[]> {
   return tx.$queryRaw<{ id: string; kind: 'lot' | 'batch' }[]>`
     WITH RECURSIVE descent (id, kind) AS (
       SELECT ${sourceId}::uuid, 'source'

@@ -23,7 +23,11 @@ export const meanShareOf = ({ seedsPerReplicate, replicates }: Counted): number 
 /** Whether the replicates of a test agree well enough, by 7 CFR 201.55(a). Without a published tolerance a test is taken as it is. */
 export function agreementOf({ seedsPerReplicate, replicates }: Counted): Agreement {
   if (seedsPerReplicate !== TABLED_SEEDS) {
-    return { rangePercent: ((Math.max(...replicates) - Math.min(...replicates)) / seedsPerReplicate) * 100, tolerancePercent: null, toRepeat: false };
+    return {
+      rangePercent: ((Math.max(...replicates) - Math.min(...replicates)) / seedsPerReplicate) * 100,
+      tolerancePercent: null,
+      toRepeat: false,
+    };
   }
   const { rangePercent, tolerancePercent, repeat } = viabilityOf(replicates);
   return { rangePercent, tolerancePercent, toRepeat: repeat === true };

@@ -23,7 +23,10 @@ export async function insertTest(context: CommandContext, test: NewTest): Promis
             ${test.hardShare}::float8, ${test.dormantShare}::float8, ${test.meanShare}::float8, ${test.toRepeat}, ${test.note})`;
 }
 
-export async function loadTest({ tx, nurseryId }: ReadContext, id: string): Promise<{ id: string; withdrawn: boolean } | undefined> {
+export async function loadTest(
+  { tx, nurseryId }: ReadContext,
+  id: string,
+): Promise<{ id: string; withdrawn: boolean } | undefined> {
   const [row] = await tx.$queryRaw<{ id: string; withdrawn: boolean }[]>`
     SELECT id::text, withdrawn_at IS NOT NULL AS withdrawn FROM viability_test WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return row;
@@ -31,5 +34,6 @@ export async function loadTest({ tx, nurseryId }: ReadContext, id: string): Prom
 
 export async function withdrawTest(context: CommandContext, id: string): Promise<void> {
   context.touched.features.add('sources');
-  await context.tx.$executeRaw`UPDATE viability_test SET withdrawn_at = ${context.now} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+  await context.tx
+    .$executeRaw`UPDATE viability_test SET withdrawn_at = ${context.now} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }

@@ -21,10 +21,24 @@ export interface RowGround {
  * Loads what the rows name, or refuses at the first field that names nothing of this nursery. `path` is the list's own name, so that
  * the error of the fourth row is `rows.3.plantId`.
  */
-export async function lookUpRows(context: CommandContext, rows: readonly NamedRow[], path: string): Promise<RowGround[]> {
-  const plants = await loadPlantNames(context, rows.map((row) => row.plantId));
-  const { containers, places } = await loadIntakeGround(context, rows.map((row) => row.containerId), rows.map((row) => row.placeId));
-  const taken = await loadTakenLots(context, rows.map((row) => row.lotId));
+export async function lookUpRows(
+  context: CommandContext,
+  rows: readonly NamedRow[],
+  path: string,
+): Promise<RowGround[]> {
+  const plants = await loadPlantNames(
+    context,
+    rows.map((row) => row.plantId),
+  );
+  const { containers, places } = await loadIntakeGround(
+    context,
+    rows.map((row) => row.containerId),
+    rows.map((row) => row.placeId),
+  );
+  const taken = await loadTakenLots(
+    context,
+    rows.map((row) => row.lotId),
+  );
   return rows.map((row, index) => {
     const field = (name: string) => `${path}.${index}.${name}`;
     if (taken.has(row.lotId)) refuse('id-taken', { what: 'lot' }, field('lotId'));
@@ -33,7 +47,8 @@ export async function lookUpRows(context: CommandContext, rows: readonly NamedRo
     const container = found(containers.get(row.containerId), 'container', field('containerId'));
     const place = found(places.get(row.placeId), 'place', field('placeId'));
     if (place.retired) refuse('place-retired', { place: place.code }, field('placeId'));
-    if (container.kind === 'ground' && place.kind !== 'nursery-bed') refuse('not-a-nursery-bed', { place: place.code, kind: place.kind }, field('placeId'));
+    if (container.kind === 'ground' && place.kind !== 'nursery-bed')
+      refuse('not-a-nursery-bed', { place: place.code, kind: place.kind }, field('placeId'));
     return { plant, container, place };
   });
 }
@@ -46,7 +61,8 @@ export function requireOpen({ now }: CommandContext, place: IntakePlace, field: 
 }
 
 /** Two lists of one length, side by side. */
-export const zipped = <A, B>(left: readonly A[], right: readonly B[]): [A, B][] => left.flatMap((a, index): [A, B][] => {
-  const b = right[index];
-  return b === undefined ? [] : [[a, b]];
-});
+export const zipped = <A, B>(left: readonly A[], right: readonly B[]): [A, B][] =>
+  left.flatMap((a, index): [A, B][] => {
+    const b = right[index];
+    return b === undefined ? [] : [[a, b]];
+  });

@@ -15,14 +15,22 @@ export async function openEntry(context: CommandContext, draft: EntryDraft): Pro
 }
 
 /** Moves units under an entry that stands; all movements of an entry go in at once. */
-export async function postMovements(context: CommandContext, entryId: string, movements: readonly MovementDraft[]): Promise<void> {
+export async function postMovements(
+  context: CommandContext,
+  entryId: string,
+  movements: readonly MovementDraft[],
+): Promise<void> {
   if (movements.length === 0) return;
   const { accounts, rows } = rowsOf(context, movements);
   await insertMovements(context, entryId, accounts, rows);
 }
 
 /** An entry and its movements in one go, for commands that make no new lot in between. */
-export async function postEntry(context: CommandContext, draft: EntryDraft, movements: readonly MovementDraft[]): Promise<string> {
+export async function postEntry(
+  context: CommandContext,
+  draft: EntryDraft,
+  movements: readonly MovementDraft[],
+): Promise<string> {
   if (movements.length === 0) return openEntry(context, draft);
   const subjects = subjectsOf(context, draft);
   const { accounts, rows } = rowsOf(context, movements);
@@ -46,7 +54,10 @@ function subjectsOf(context: CommandContext, draft: EntryDraft): NonNullable<Ent
   return subjects;
 }
 
-function rowsOf(context: CommandContext, movements: readonly MovementDraft[]): { accounts: AccountRow[]; rows: MovementRow[] } {
+function rowsOf(
+  context: CommandContext,
+  movements: readonly MovementDraft[],
+): { accounts: AccountRow[]; rows: MovementRow[] } {
   const accounts = new Map<string, AccountRow>();
   const rows = movements.map((movement, line) => {
     const from = accountRow(movement.from);
@@ -54,7 +65,13 @@ function rowsOf(context: CommandContext, movements: readonly MovementDraft[]): {
     accounts.set(keyOf(from), from).set(keyOf(to), to);
     touch(context, movement.from, (id) => context.touched.lotWithFewer(id));
     touch(context, movement.to, (id) => context.touched.lot(id));
-    return { line, from: { kind: from.kind, holder: from.holder, standing: from.standing }, to: { kind: to.kind, holder: to.holder, standing: to.standing }, fromUnits: movement.fromUnits, toUnits: movement.toUnits };
+    return {
+      line,
+      from: { kind: from.kind, holder: from.holder, standing: from.standing },
+      to: { kind: to.kind, holder: to.holder, standing: to.standing },
+      fromUnits: movement.fromUnits,
+      toUnits: movement.toUnits,
+    };
   });
   return { accounts: [...accounts.values()], rows };
 }
@@ -79,8 +96,32 @@ const keyOf = (account: AccountRow) => `${account.kind}/${account.holder}/${acco
 
 function accountRow(account: AccountRef): AccountRow {
   const empty = { lotId: null, batchId: null, placeId: null, lineId: null, outside: null };
-  if (account.kind === 'outside') return { ...empty, kind: 'outside', holder: 'outside', standing: account.outside, outside: account.outside };
-  if (account.kind === 'staged') return { ...empty, kind: 'staged', holder: account.lotId, standing: account.lineId, lotId: account.lotId, lineId: account.lineId };
-  if ('batchId' in account) return { ...empty, kind: 'place', holder: account.batchId, standing: account.placeId, batchId: account.batchId, placeId: account.placeId };
-  return { ...empty, kind: 'place', holder: account.lotId, standing: account.placeId, lotId: account.lotId, placeId: account.placeId };
+  if (account.kind === 'outside')
+    return { ...empty, kind: 'outside', holder: 'outside', standing: account.outside, outside: account.outside };
+  if (account.kind === 'staged')
+    return {
+      ...empty,
+      kind: 'staged',
+      holder: account.lotId,
+      standing: account.lineId,
+      lotId: account.lotId,
+      lineId: account.lineId,
+    };
+  if ('batchId' in account)
+    return {
+      ...empty,
+      kind: 'place',
+      holder: account.batchId,
+      standing: account.placeId,
+      batchId: account.batchId,
+      placeId: account.placeId,
+    };
+  return {
+    ...empty,
+    kind: 'place',
+    holder: account.lotId,
+    standing: account.placeId,
+    lotId: account.lotId,
+    placeId: account.placeId,
+  };
 }

@@ -56,12 +56,24 @@ export async function insertEntry(context: CommandContext, draft: EntryDraft, su
 }
 
 /** Opens the accounts that are new and moves the units; the database keeps the balances in the same statement. */
-export async function insertMovements(context: CommandContext, entryId: string, accounts: readonly AccountRow[], movements: readonly MovementRow[]): Promise<void> {
-  await context.tx.$executeRaw`WITH opened AS (${openedAccounts(context, accounts)}) ${movementRows(context, entryId, movements)}`;
+export async function insertMovements(
+  context: CommandContext,
+  entryId: string,
+  accounts: readonly AccountRow[],
+  movements: readonly MovementRow[],
+): Promise<void> {
+  await context.tx
+    .$executeRaw`WITH opened AS (${openedAccounts(context, accounts)}) ${movementRows(context, entryId, movements)}`;
 }
 
 /** Both at once, which saves the commonest commands a way to the database and back. */
-export async function insertEntryWithMovements(context: CommandContext, draft: EntryDraft, subjects: Subjects, accounts: readonly AccountRow[], movements: readonly MovementRow[]): Promise<void> {
+export async function insertEntryWithMovements(
+  context: CommandContext,
+  draft: EntryDraft,
+  subjects: Subjects,
+  accounts: readonly AccountRow[],
+  movements: readonly MovementRow[],
+): Promise<void> {
   await context.tx.$executeRaw`
     WITH written AS (${entryRow(context, draft)}), told AS (${subjectRows(context, subjects)}), opened AS (${openedAccounts(context, accounts)})
     ${movementRows(context, context.commandId, movements)}`;

@@ -20,6 +20,24 @@ import { readLot } from './story/queries/read-lot.ts';
 import { readLotEntries } from './story/queries/read-lot-entries.ts';
 
 export const lotOperations = {
-  convertLot, countLot, giveFromLot, holdMany, liftFromBed, loseFromLot, loseMany, mergeLots, moveLot, moveMany, observeMany, plantInBed, potUpLot,
-  readLot, readLotEntries, reIdentifyLot, reIdentifySource, releaseLot, sellFromLot, splitLot,
+  convertLot,
+  countLot,
+  giveFromLot,
+  holdMany,
+  liftFromBed,
+  loseFromLot,
+  loseMany,
+  mergeLots,
+  moveLot,
+  moveMany,
+  observeMany,
+  plantInBed,
+  potUpLot,
+  readLot,
+  readLotEntries,
+  reIdentifyLot,
+  reIdentifySource,
+  releaseLot,
+  sellFromLot,
+  splitLot,
 };

@@ -6,12 +6,20 @@ import { loadPlaces, type PlaceFacts } from './store.ts';
  * The places plants are to be brought to. A closed place takes nothing in, since nobody may carry plants into it; what already left it
  * is recorded all the same, for what happened is not undone by refusing to write it down.
  */
-export async function requireOpenPlaces(context: ReadContext, placeIds: readonly string[], field = 'placeId'): Promise<PlaceFacts[]> {
+export async function requireOpenPlaces(
+  context: ReadContext,
+  placeIds: readonly string[],
+  field = 'placeId',
+): Promise<PlaceFacts[]> {
   const places = await loadPlaces(context, placeIds, field);
   for (const place of places) {
     if (place.retired) refuse('not-found', { what: 'place' }, field);
     if (place.closedUntilAt !== null && new Date(place.closedUntilAt) > context.now) {
-      refuse('place-closed', { place: place.code, until: place.closedUntilAt, reason: place.closedReason ?? '' }, field);
+      refuse(
+        'place-closed',
+        { place: place.code, until: place.closedUntilAt, reason: place.closedReason ?? '' },
+        field,
+      );
     }
   }
   return places;

@@ -32,7 +32,11 @@ export interface LotFacts {
 }
 
 /** Loads lots by id in the order asked for; an id that is not this nursery's answers as not found. */
-export async function loadLots({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'lotId'): Promise<LotFacts[]> {
+export async function loadLots(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+  field = 'lotId',
+): Promise<LotFacts[]> {
   const rows = await tx.$queryRaw<LotFacts[]>`
     SELECT l.id::text, l.code, l.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.genus,
            p.larval_host AS "larvalHost", p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", l.source_id::text AS "sourceId",
@@ -102,7 +106,11 @@ export interface PlaceFacts {
  * Loads places by id in the order asked for; an id that is not this nursery's answers as not found. A place is closed as long as it or
  * any place it lies in: nobody reaches a bench of a closed house.
  */
-export async function loadPlaces({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'placeId'): Promise<PlaceFacts[]> {
+export async function loadPlaces(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+  field = 'placeId',
+): Promise<PlaceFacts[]> {
   const rows = await tx.$queryRaw<PlaceFacts[]>`
     WITH RECURSIVE above (id, at) AS (
       SELECT w.id, w.id FROM place w WHERE w.nursery_id = ${nurseryId}::uuid AND w.id = ANY (${[...ids]}::uuid[])
@@ -125,7 +133,11 @@ export interface ContainerFacts {
 }
 
 /** Loads containers by id in the order asked for; one that is retired or not this nursery's answers as not found. */
-export async function loadContainers({ tx, nurseryId }: ReadContext, ids: readonly string[], field = 'containerId'): Promise<ContainerFacts[]> {
+export async function loadContainers(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+  field = 'containerId',
+): Promise<ContainerFacts[]> {
   const rows = await tx.$queryRaw<ContainerFacts[]>`
     SELECT id::text, code, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
   const byId = new Map(rows.map((row) => [row.id, row]));

@@ -6,4 +6,13 @@ import { restorePlace } from './commands/restore-place.ts';
 import { retirePlace } from './commands/retire-place.ts';
 import { listPlaces, readPlace } from './reads.ts';
 
-export const placesOperations = { addPlace, closePlace, editPlace, listPlaces, openPlace, readPlace, restorePlace, retirePlace };
+export const placesOperations = {
+  addPlace,
+  closePlace,
+  editPlace,
+  listPlaces,
+  openPlace,
+  readPlace,
+  restorePlace,
+  retirePlace,
+};

@@ -80,8 +80,14 @@ export const readPlace = query({
       ...place,
       path: path.map((row) => ({ placeId: row.placeId, code: row.code })),
       children: inside.filter((row) => row.parentId === placeId),
-      batchRows: await readBatchesAt(context, inside.map((row) => row.placeId)),
-      events: await readEvents(context, [...path, place].map((row) => row.placeId)),
+      batchRows: await readBatchesAt(
+        context,
+        inside.map((row) => row.placeId),
+      ),
+      events: await readEvents(
+        context,
+        [...path, place].map((row) => row.placeId),
+      ),
     };
   },
 });

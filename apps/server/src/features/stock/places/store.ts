@@ -69,10 +69,16 @@ export async function updatePlace(context: CommandContext, id: string, place: Pl
 
 export async function setPlaceRetired(context: CommandContext, id: string, retiredAt: Date | null): Promise<void> {
   context.touched.features.add('stock');
-  await context.tx.$executeRaw`UPDATE place SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+  await context.tx
+    .$executeRaw`UPDATE place SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
-export async function setPlaceClosed(context: CommandContext, id: string, untilAt: Date | null, reason: string | null): Promise<void> {
+export async function setPlaceClosed(
+  context: CommandContext,
+  id: string,
+  untilAt: Date | null,
+  reason: string | null,
+): Promise<void> {
   context.touched.features.add('stock');
   await context.tx.$executeRaw`
     UPDATE place SET closed_until_at = ${untilAt}, closed_reason = ${reason}, ${raised(context)}
@@ -103,12 +109,14 @@ export async function loadStanding({ tx, nurseryId }: ReadContext, id: string): 
 }
 
 export const placeEdits = editedRow<{ placeId: string }>({
-  table: 'place', row: ({ placeId }) => Prisma.sql`r.id = ${placeId}::uuid`,
+  table: 'place',
+  row: ({ placeId }) => Prisma.sql`r.id = ${placeId}::uuid`,
   fields: columns('code', 'name', 'kind', 'parentId', 'winterCover', 'benchAreaM2', 'coverMd', 'baitMd', 'uncoverMd'),
 });
 
 /** Opening a place takes away the closing that was read; another one that came meanwhile may keep people out of a treatment. */
 export const closingEdits = editedRow<{ placeId: string }>({
-  table: 'place', row: ({ placeId }) => Prisma.sql`r.id = ${placeId}::uuid`,
+  table: 'place',
+  row: ({ placeId }) => Prisma.sql`r.id = ${placeId}::uuid`,
   fields: { untilAt: `to_char(r.closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')` },
 });

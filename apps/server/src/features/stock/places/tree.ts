@@ -57,10 +57,19 @@ export function placeTree(places: readonly PlaceFlat[], now: Date): PlaceRow[] {
   return rows;
 }
 
-function closing(place: PlaceFlat, above: PlaceRow | null, now: Date): Pick<PlaceRow, 'closedUntilAt' | 'closedReason' | 'closedBy'> {
+function closing(
+  place: PlaceFlat,
+  above: PlaceRow | null,
+  now: Date,
+): Pick<PlaceRow, 'closedUntilAt' | 'closedReason' | 'closedBy'> {
   const own = place.closedUntilAt !== null && new Date(place.closedUntilAt) > now ? place.closedUntilAt : null;
   const theirs = above?.closedBy ? above.closedUntilAt : null;
-  if (theirs !== null && above && (own === null || new Date(theirs) > new Date(own))) return { closedUntilAt: theirs, closedReason: above.closedReason, closedBy: above.closedBy };
+  if (theirs !== null && above && (own === null || new Date(theirs) > new Date(own)))
+    return { closedUntilAt: theirs, closedReason: above.closedReason, closedBy: above.closedBy };
   if (own === null) return { closedUntilAt: null, closedReason: null, closedBy: null };
-  return { closedUntilAt: own, closedReason: place.closedReason, closedBy: { placeId: place.placeId, code: place.code } };
+  return {
+    closedUntilAt: own,
+    closedReason: place.closedReason,
+    closedBy: { placeId: place.placeId, code: place.code },
+  };
 }

@@ -5,7 +5,15 @@ import { setPlants } from '../lots/changing/store.ts';
 import { setCountKind, setReadiness } from '../lots/looking/store.ts';
 import { type Closing, reopenPlaces, touchDescent } from '../treatments/store.ts';
 import { springCountUndo } from '../winter/undo.ts';
-import { endHoldsOf, findLaterOfKind, loadArrival, loadChecks, openPlacesClosedUntil, type RootCheck, reopenHoldsOf } from './store.ts';
+import {
+  endHoldsOf,
+  findLaterOfKind,
+  loadArrival,
+  loadChecks,
+  openPlacesClosedUntil,
+  type RootCheck,
+  reopenHoldsOf,
+} from './store.ts';
 import type { Undo } from './undo.ts';
 
 /** Any entry may have opened holds: a hold, a treatment, plants that came in under quarantine, lots that took a hold over. */
@@ -20,7 +28,10 @@ const treatments: Undo = {
   kinds: ['treat'],
   undo: async (context, entry) => {
     await reopenPlaces(context, entry.id, (entry.details as { closings?: Closing[] }).closings ?? []);
-    await touchDescent(context, entry.subjects.flatMap(({ kind, id }) => (kind === 'lot' || kind === 'batch' ? [id] : [])));
+    await touchDescent(
+      context,
+      entry.subjects.flatMap(({ kind, id }) => (kind === 'lot' || kind === 'batch' ? [id] : [])),
+    );
   },
 };
 
@@ -30,9 +41,13 @@ const rootChecks: Undo = {
   undo: async (context, entry) => {
     const undone: { lotId: string; readyOn: string | null; rootCheckedOn: string | null }[] = [];
     for (const { lotId } of (entry.details as { checks?: RootCheck[] }).checks ?? []) {
-      const checks = (await loadChecks(context, lotId)).flatMap(({ details, reversed }) => (details.checks ?? []).filter((check) => check.lotId === lotId).map((check) => ({ ...check, reversed })));
+      const checks = (await loadChecks(context, lotId)).flatMap(({ details, reversed }) =>
+        (details.checks ?? []).filter((check) => check.lotId === lotId).map((check) => ({ ...check, reversed })),
+      );
       const first = checks.at(-1);
-      const standing = checks.find((check) => !check.reversed)?.after ?? (first && { ...first.before, readyOn: first.before.readyOn ?? (await loadArrival(context, lotId)) });
+      const standing =
+        checks.find((check) => !check.reversed)?.after ??
+        (first && { ...first.before, readyOn: first.before.readyOn ?? (await loadArrival(context, lotId)) });
       if (standing) undone.push({ lotId, ...standing });
     }
     if (undone.length > 0) await setReadiness(context, undone);
@@ -65,8 +80,22 @@ const placeClosings: Undo = {
   undo: async (context, entry) => {
     const { place, untilAt } = entry.details as { place?: 'closed' | 'opened'; untilAt?: string };
     if (place === 'opened') refuse('cannot-reverse', { kind: entry.kind }, 'entryId');
-    if (place === 'closed' && untilAt) await openPlacesClosedUntil(context, entry.subjects.map(({ id }) => id), untilAt);
+    if (place === 'closed' && untilAt)
+      await openPlacesClosedUntil(
+        context,
+        entry.subjects.map(({ id }) => id),
+        untilAt,
+      );
   },
 };
 
-export const stockUndos: readonly Undo[] = [holds, releases, treatments, rootChecks, counts, springCountUndo, identities, placeClosings];
+export const stockUndos: readonly Undo[] = [
+  holds,
+  releases,
+  treatments,
+  rootChecks,
+  counts,
+  springCountUndo,
+  identities,
+  placeClosings,
+];

@@ -26,7 +26,10 @@ export interface LaterEntry {
 }
 
 /** Entries since, not taken back, that took units out of accounts which could not give back what the entry put there. */
-export async function findWhatTookUnits({ tx, nurseryId }: ReadContext, { id, version }: { id: string; version: number }): Promise<{ short: boolean; later: LaterEntry[] }> {
+export async function findWhatTookUnits(
+  { tx, nurseryId }: ReadContext,
+  { id, version }: { id: string; version: number },
+): Promise<{ short: boolean; later: LaterEntry[] }> {
   const [row] = await tx.$queryRaw<{ short: boolean; later: LaterEntry[] }[]>`
     WITH net AS (
       SELECT s.account_id, sum(s.units) AS units FROM (
@@ -46,7 +49,10 @@ export async function findWhatTookUnits({ tx, nurseryId }: ReadContext, { id, ve
 }
 
 /** Later entries of a kind about the same things, not taken back. */
-export async function findLaterOfKind({ tx, nurseryId }: ReadContext, { version, kind, subjects }: ReversedEntry): Promise<LaterEntry[]> {
+export async function findLaterOfKind(
+  { tx, nurseryId }: ReadContext,
+  { version, kind, subjects }: ReversedEntry,
+): Promise<LaterEntry[]> {
   return tx.$queryRaw<LaterEntry[]>`
     SELECT DISTINCT ON (e.version) e.id::text AS "entryId", e.kind, e.happened_on::text AS "happenedOn"
       FROM entry_subject s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id
@@ -56,7 +62,10 @@ export async function findLaterOfKind({ tx, nurseryId }: ReadContext, { version,
 }
 
 /** Moves every unit of an entry back the way it came; all accounts exist already. */
-export async function mirrorMovements({ tx, nurseryId }: CommandContext, { entryId, reversesId }: { entryId: string; reversesId: string }): Promise<void> {
+export async function mirrorMovements(
+  { tx, nurseryId }: CommandContext,
+  { entryId, reversesId }: { entryId: string; reversesId: string },
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO movement (nursery_id, entry_id, line, from_account_id, to_account_id, from_units, to_units)
     SELECT nursery_id, ${entryId}::uuid, line, to_account_id, from_account_id, to_units, from_units
@@ -64,7 +73,10 @@ export async function mirrorMovements({ tx, nurseryId }: CommandContext, { entry
 }
 
 /** Ends holds that an entry opened; what was released since stays as it was. */
-export async function endHoldsOf({ tx, nurseryId, touched, today }: CommandContext, { entryId, reversesId }: { entryId: string; reversesId: string }): Promise<void> {
+export async function endHoldsOf(
+  { tx, nurseryId, touched, today }: CommandContext,
+  { entryId, reversesId }: { entryId: string; reversesId: string },
+): Promise<void> {
   const rows = await tx.$queryRaw<{ lotId: string }[]>`
     UPDATE hold SET released_entry_id = ${entryId}::uuid, released_on = greatest(${today}::date, held_on), release_reason = ''
      WHERE nursery_id = ${nurseryId}::uuid AND entry_id = ${reversesId}::uuid AND released_on IS NULL RETURNING lot_id::text AS "lotId"`;
@@ -83,7 +95,11 @@ export async function reopenHoldsOf({ tx, nurseryId, touched }: CommandContext, 
 }
 
 /** Opens places that are still closed until that very instant. */
-export async function openPlacesClosedUntil(context: CommandContext, placeIds: readonly string[], untilAt: string): Promise<void> {
+export async function openPlacesClosedUntil(
+  context: CommandContext,
+  placeIds: readonly string[],
+  untilAt: string,
+): Promise<void> {
   const { tx, nurseryId, touched } = context;
   touched.features.add('stock');
   await tx.$executeRaw`
@@ -92,7 +108,10 @@ export async function openPlacesClosedUntil(context: CommandContext, placeIds: r
 }
 
 /** Root-ball checks of a lot that were not taken back, the last one first, and what the very first one found the lot to be before. */
-export async function loadChecks({ tx, nurseryId }: ReadContext, lotId: string): Promise<{ details: { checks?: RootCheck[] }; reversed: boolean }[]> {
+export async function loadChecks(
+  { tx, nurseryId }: ReadContext,
+  lotId: string,
+): Promise<{ details: { checks?: RootCheck[] }; reversed: boolean }[]> {
   return tx.$queryRaw<{ details: { checks?: RootCheck[] }; reversed: boolean }[]>`
     SELECT e.details, EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
       FROM entry_subject s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id

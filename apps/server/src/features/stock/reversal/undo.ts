@@ -28,4 +28,17 @@ export interface Undo {
  * What these kinds do is wholly in their movements, lots and holds. Every other kind has effects beside them and can be taken back only
  * where a feature has said how.
  */
-export const MOVEMENTS_ONLY: readonly EntryKind[] = ['opening', 'receive', 'pot', 'pot-up', 'convert', 'split', 'merge', 'move', 'lose', 'hold', 'sell', 'give'];
+export const MOVEMENTS_ONLY: readonly EntryKind[] = [
+  'opening',
+  'receive',
+  'pot',
+  'pot-up',
+  'convert',
+  'split',
+  'merge',
+  'move',
+  'lose',
+  'hold',
+  'sell',
+  'give',
+];

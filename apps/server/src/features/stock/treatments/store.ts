@@ -14,11 +14,17 @@ export interface NewTreatment {
 
 /** The calendar day of an instant in the nursery's zone. */
 export async function dayOf({ tx, nurseryId }: ReadContext, at: string): Promise<string | undefined> {
-  const [row] = await tx.$queryRaw<{ day: string }[]>`SELECT (${at}::timestamptz AT TIME ZONE zone)::date::text AS day FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const [row] = await tx.$queryRaw<
+    { day: string }[]
+  >`SELECT (${at}::timestamptz AT TIME ZONE zone)::date::text AS day FROM nursery WHERE id = ${nurseryId}::uuid`;
   return row?.day;
 }
 
-export async function insertTreatment({ tx, nurseryId }: CommandContext, entryId: string, treatment: NewTreatment): Promise<void> {
+export async function insertTreatment(
+  { tx, nurseryId }: CommandContext,
+  entryId: string,
+  treatment: NewTreatment,
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO treatment (nursery_id, id, entry_id, place_id, product, registration_no, rate, applicator, target, treated_at, reentry_at)
     VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, ${treatment.placeId}::uuid, ${treatment.product}, ${treatment.registrationNo}, ${treatment.rate},
@@ -34,14 +40,23 @@ export interface Closing {
 }
 
 /** Places that a closing until then would close longer than they are. */
-export async function loadClosings({ tx, nurseryId }: ReadContext, placeIds: readonly string[], untilAt: string): Promise<Closing[]> {
+export async function loadClosings(
+  { tx, nurseryId }: ReadContext,
+  placeIds: readonly string[],
+  untilAt: string,
+): Promise<Closing[]> {
   return tx.$queryRaw<Closing[]>`
     SELECT id::text AS "placeId", code, closed_until_at::text AS "untilAt", closed_reason AS reason FROM place
      WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[]) AND (closed_until_at IS NULL OR closed_until_at < ${untilAt}::timestamptz)
      ORDER BY code`;
 }
 
-export async function closePlaces(context: CommandContext, placeIds: readonly string[], untilAt: string, reason: string): Promise<void> {
+export async function closePlaces(
+  context: CommandContext,
+  placeIds: readonly string[],
+  untilAt: string,
+  reason: string,
+): Promise<void> {
   const { tx, nurseryId, touched } = context;
   touched.features.add('stock');
   await tx.$executeRaw`
@@ -53,7 +68,11 @@ export async function closePlaces(context: CommandContext, placeIds: readonly st
  * Puts places back to how they were closed before, where they are still closed as this treatment closed them. A closing that came from
  * another treatment which was itself taken back is not restored.
  */
-export async function reopenPlaces(context: CommandContext, entryId: string, closings: readonly Closing[]): Promise<void> {
+export async function reopenPlaces(
+  context: CommandContext,
+  entryId: string,
+  closings: readonly Closing[],
+): Promise<void> {
   const { tx, nurseryId, touched } = context;
   touched.features.add('stock');
   await tx.$executeRaw`
@@ -86,5 +105,7 @@ export async function touchDescent({ tx, nurseryId, touched }: CommandContext, i
          WHERE f.nursery_id = ${nurseryId}::uuid AND (f.lot_id = d.id OR f.batch_id = d.id)
         OFFSET 0) came)
     SELECT kind, id::text FROM descent WHERE kind <> ''`;
-  for (const { kind, id } of rows) if (kind === 'lot') touched.lot(id); else touched.batch(id);
+  for (const { kind, id } of rows)
+    if (kind === 'lot') touched.lot(id);
+    else touched.batch(id);
 }

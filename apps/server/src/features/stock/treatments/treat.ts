@@ -35,17 +35,28 @@ function reentryOf({ treatedAt, reentryHours, reentryAt }: Applied): string | nu
 }
 
 /** Records a treatment: whom it concerns, until when its places are closed, and which lots it holds back. */
-export async function treat(context: CommandContext, { lots, batches, placeIds }: Selected, placeId: string | null, applied: Applied): Promise<Treated> {
+export async function treat(
+  context: CommandContext,
+  { lots, batches, placeIds }: Selected,
+  placeId: string | null,
+  applied: Applied,
+): Promise<Treated> {
   const happenedOn = found(await dayOf(context, applied.treatedAt), 'nursery');
   requirePast(context, happenedOn, 'treatedAt');
   for (const lot of lots) requireSince(happenedOn, lot.pottedOn, 'treatedAt');
   const reentryAt = reentryOf(applied);
-  const treatedPlaces = placeIds.length > 0 ? placeIds : [...new Set(lots.flatMap((lot) => lot.balances.map((balance) => balance.placeId)))];
+  const treatedPlaces =
+    placeIds.length > 0
+      ? placeIds
+      : [...new Set(lots.flatMap((lot) => lot.balances.map((balance) => balance.placeId)))];
   // A re-entry time that has gone by closes nothing any more.
   const closedUntilAt = reentryAt !== null && new Date(reentryAt) > context.now ? reentryAt : null;
   const closings: Closing[] = closedUntilAt ? await loadClosings(context, treatedPlaces, closedUntilAt) : [];
   const entryId = await openEntry(context, {
-    kind: 'treat', happenedOn, note: applied.note, details: { closings },
+    kind: 'treat',
+    happenedOn,
+    note: applied.note,
+    details: { closings },
     subjects: [
       ...lots.map(({ id }) => ({ kind: 'lot' as const, id })),
       ...[...new Set(batches.map(({ id }) => id))].map((id) => ({ kind: 'batch' as const, id })),
@@ -53,13 +64,42 @@ export async function treat(context: CommandContext, { lots, batches, placeIds }
     ],
   });
   const { product, applicator, target, treatedAt } = applied;
-  await insertTreatment(context, entryId, { placeId, product, registrationNo: applied.registrationNo ?? null, rate: applied.rate ?? null, applicator, target, treatedAt, reentryAt });
-  await touchDescent(context, [...lots, ...batches].map(({ id }) => id));
-  if (closedUntilAt) await closePlaces(context, closings.map((closing) => closing.placeId), closedUntilAt, product);
+  await insertTreatment(context, entryId, {
+    placeId,
+    product,
+    registrationNo: applied.registrationNo ?? null,
+    rate: applied.rate ?? null,
+    applicator,
+    target,
+    treatedAt,
+    reentryAt,
+  });
+  await touchDescent(
+    context,
+    [...lots, ...batches].map(({ id }) => id),
+  );
+  if (closedUntilAt)
+    await closePlaces(
+      context,
+      closings.map((closing) => closing.placeId),
+      closedUntilAt,
+      product,
+    );
   const hosts = lots.filter((lot) => lot.larvalHost);
-  const held = new Set(await openHolds(context, entryId, hosts.map(({ id }) => id), 'treated', happenedOn));
+  const held = new Set(
+    await openHolds(
+      context,
+      entryId,
+      hosts.map(({ id }) => id),
+      'treated',
+      happenedOn,
+    ),
+  );
   return {
-    entryId, lots: lots.length, heldLots: hosts.filter(({ id }) => held.has(id)).map(({ code }) => code),
-    closedUntilAt: closings.length > 0 ? closedUntilAt : null, closedPlaces: closings.map(({ code }) => code),
+    entryId,
+    lots: lots.length,
+    heldLots: hosts.filter(({ id }) => held.has(id)).map(({ code }) => code),
+    closedUntilAt: closings.length > 0 ? closedUntilAt : null,
+    closedPlaces: closings.map(({ code }) => code),
   };
 }

@@ -1,4 +1,16 @@
-import { addDays, type DayTally, type LedgerDay, LEARNING_CONFIDENCE, learnShare, lossExposure, lossRate, monthDayIn, NOTHING_TRIED, tallyDays, type WinterDays } from '@rootclock/domain';
+import {
+  addDays,
+  type DayTally,
+  type LedgerDay,
+  LEARNING_CONFIDENCE,
+  learnShare,
+  lossExposure,
+  lossRate,
+  monthDayIn,
+  NOTHING_TRIED,
+  tallyDays,
+  type WinterDays,
+} from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { readLedgerDays, readWinterCounts, readWinterSettings, type WinterSettings } from './reads.ts';
 
@@ -27,15 +39,26 @@ export interface LivingRates {
 }
 
 /** Winter runs from the freeze day to the day before the year's first planting window opens. */
-export function winterDaysOf({ freezeMd, firstOpensMd }: Pick<WinterSettings, 'freezeMd' | 'firstOpensMd'>): WinterDays {
+export function winterDaysOf({
+  freezeMd,
+  firstOpensMd,
+}: Pick<WinterSettings, 'freezeMd' | 'firstOpensMd'>): WinterDays {
   // Any leap year has all days of the year.
-  return { fromMd: freezeMd, toMd: firstOpensMd === null ? ASSUMED_WINTER_END : addDays(monthDayIn(2000, firstOpensMd), -1).slice(5) };
+  return {
+    fromMd: freezeMd,
+    toMd: firstOpensMd === null ? ASSUMED_WINTER_END : addDays(monthDayIn(2000, firstOpensMd), -1).slice(5),
+  };
 }
 
-export const loadWinterDays = async (context: ReadContext): Promise<WinterDays> => winterDaysOf(await readWinterSettings(context));
+export const loadWinterDays = async (context: ReadContext): Promise<WinterDays> =>
+  winterDaysOf(await readWinterSettings(context));
 
 /** What the ledger did to plants in pots, by plant, with the days it took to do so tallied up to today. */
-export async function loadLedgerDays(context: ReadContext, plantIds: readonly string[] | 'all', winter: WinterDays): Promise<{ byPlant: Map<string, LedgerDay[]>; tally: DayTally }> {
+export async function loadLedgerDays(
+  context: ReadContext,
+  plantIds: readonly string[] | 'all',
+  winter: WinterDays,
+): Promise<{ byPlant: Map<string, LedgerDay[]>; tally: DayTally }> {
   const byPlant = new Map<string, LedgerDay[]>();
   let firstOn = context.today;
   for (const { plantId, ...day } of await readLedgerDays(context, plantIds)) {
@@ -59,10 +82,18 @@ export async function loadLivingRates(context: ReadContext, plantIds: readonly s
     const { growing } = lossExposure(byPlant.get(plantId) ?? [], tally);
     const counted = winters.get(plantId);
     const evidence = counted ? { tried: counted.stood, passed: counted.lived, batches: counted.lots } : NOTHING_TRIED;
-    const { rate } = lossRate({ ...growing, prior: { losses: ASSUMED_LOSSES_PER_DAY * expectedDays, plantDays: expectedDays } });
-    const { share } = learnShare({ share: settings.winterSurvival, weight: settings.priorWeight }, evidence, { evidenceLimit: settings.evidenceLimit, confidence: LEARNING_CONFIDENCE });
+    const { rate } = lossRate({
+      ...growing,
+      prior: { losses: ASSUMED_LOSSES_PER_DAY * expectedDays, plantDays: expectedDays },
+    });
+    const { share } = learnShare({ share: settings.winterSurvival, weight: settings.priorWeight }, evidence, {
+      evidenceLimit: settings.evidenceLimit,
+      confidence: LEARNING_CONFIDENCE,
+    });
     return {
-      plantId, lossRatePerDay: rate ?? ASSUMED_LOSSES_PER_DAY, winterSurvival: share,
+      plantId,
+      lossRatePerDay: rate ?? ASSUMED_LOSSES_PER_DAY,
+      winterSurvival: share,
       restsOn: { ...growing, winterPlants: evidence.tried, winterLived: evidence.passed, winterLots: evidence.batches },
     };
   });

@@ -35,7 +35,10 @@ export interface NotUpRow {
 }
 
 /** Lots whose last spring count, of entries that stand, still had plants that were not up, where these may still stand. */
-export async function readNotUp({ tx, nurseryId }: ReadContext, placeIds: readonly string[] | null): Promise<NotUpRow[]> {
+export async function readNotUp(
+  { tx, nurseryId }: ReadContext,
+  placeIds: readonly string[] | null,
+): Promise<NotUpRow[]> {
   const where = placeIds === null ? Prisma.sql`true` : Prisma.sql`a.place_id = ANY (${[...placeIds]}::uuid[])`;
   return tx.$queryRaw<NotUpRow[]>`
     WITH standing AS (
@@ -72,7 +75,10 @@ export interface WinterCount {
  * How many plants lived through winter, by plant, from the spring counts that stand. Of a lot at a place in one year what the first count found is what
  * stood, with what had been written off to winter since July; the dead of all its counts died, what the last one still found not up is not known yet.
  */
-export async function readWinterCounts({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<WinterCount[]> {
+export async function readWinterCounts(
+  { tx, nurseryId }: ReadContext,
+  plantIds: readonly string[],
+): Promise<WinterCount[]> {
   return tx.$queryRaw<WinterCount[]>`
     WITH counts AS (
       SELECT c.lot_id, c.place_id, l.plant_id, extract(year FROM c.counted_on)::int AS year, c.counted_on, e.version, c.dead_units, c.not_up_units,
@@ -103,7 +109,10 @@ export async function readWinterCounts({ tx, nurseryId }: ReadContext, plantIds:
  * What the ledger did to plants in pots and trays, by plant and day, from the entries that stand; plants set aside for orders are still in
  * their pots. Plants that were discarded left alive.
  */
-export async function readLedgerDays({ tx, nurseryId }: ReadContext, plantIds: readonly string[] | 'all'): Promise<(LedgerDay & { plantId: string })[]> {
+export async function readLedgerDays(
+  { tx, nurseryId }: ReadContext,
+  plantIds: readonly string[] | 'all',
+): Promise<(LedgerDay & { plantId: string })[]> {
   const which = plantIds === 'all' ? Prisma.sql`true` : Prisma.sql`l.plant_id = ANY (${[...plantIds]}::uuid[])`;
   return tx.$queryRaw<(LedgerDay & { plantId: string })[]>`
     WITH void AS MATERIALIZED (SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
@@ -142,7 +151,10 @@ export interface SpringSheetRow {
 const MOST = 500;
 
 /** What stands, lot by lot and place by place, with this year's last spring count of each. */
-export async function readSpringRows({ tx, nurseryId, today }: ReadContext, { lotIds, placeIds }: { lotIds: readonly string[]; placeIds: readonly string[] | null }): Promise<SpringSheetRow[]> {
+export async function readSpringRows(
+  { tx, nurseryId, today }: ReadContext,
+  { lotIds, placeIds }: { lotIds: readonly string[]; placeIds: readonly string[] | null },
+): Promise<SpringSheetRow[]> {
   const where = placeIds === null ? Prisma.sql`true` : Prisma.sql`a.place_id = ANY (${[...placeIds]}::uuid[])`;
   return tx.$queryRaw<SpringSheetRow[]>`
     SELECT l.id::text AS "lotId", l.code, p.scientific_name AS "scientificName", c.name AS "containerName", w.id::text AS "placeId", w.code AS "placeCode", a.units AS standing,

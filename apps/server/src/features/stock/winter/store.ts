@@ -10,7 +10,12 @@ export interface SpringCountRow {
 }
 
 /** Adds what a spring count found under its entry, and says of the lots that they were counted. */
-export async function insertSpringCounts({ tx, nurseryId, touched }: CommandContext, entryId: string, countedOn: string, counts: readonly SpringCountRow[]): Promise<void> {
+export async function insertSpringCounts(
+  { tx, nurseryId, touched }: CommandContext,
+  entryId: string,
+  countedOn: string,
+  counts: readonly SpringCountRow[],
+): Promise<void> {
   for (const { lotId } of counts) touched.lot(lotId);
   await tx.$executeRaw`
     WITH counts AS (
@@ -22,7 +27,11 @@ export async function insertSpringCounts({ tx, nurseryId, touched }: CommandCont
 }
 
 /** Lots of an entry that were counted again since, by an entry that stands. */
-export async function findCountedSince({ tx, nurseryId }: ReadContext, lotIds: readonly string[], version: number): Promise<Set<string>> {
+export async function findCountedSince(
+  { tx, nurseryId }: ReadContext,
+  lotIds: readonly string[],
+  version: number,
+): Promise<Set<string>> {
   const rows = await tx.$queryRaw<{ lotId: string }[]>`
     SELECT DISTINCT s.subject_id::text AS "lotId" FROM entry_subject s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.subject_id = ANY (${[...lotIds]}::uuid[]) AND e.kind = 'count' AND e.version > ${version}

@@ -9,7 +9,11 @@ export const springCountUndo: Undo = {
   undo: async (context, entry) => {
     const before = Object.entries((entry.details as { countKinds?: Record<string, CountKind> }).countKinds ?? {});
     if (before.length === 0) return;
-    const since = await findCountedSince(context, before.map(([lotId]) => lotId), entry.version);
+    const since = await findCountedSince(
+      context,
+      before.map(([lotId]) => lotId),
+      entry.version,
+    );
     for (const [lotId, countKind] of before) if (!since.has(lotId)) await setCountKind(context, lotId, countKind);
   },
 };

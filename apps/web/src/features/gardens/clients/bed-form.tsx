@@ -32,12 +32,24 @@ export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
     moisture: (bed?.moisture ?? '') as BedMoisture | '',
     note: bed?.note ?? '',
   };
-  const bodyOf = (values: typeof initial) => ({ bedId, ...values, areaCm2: values.areaCm2 === null ? null : areaCm2(values.areaCm2, units), sun: values.sun || null, moisture: values.moisture || null });
+  const bodyOf = (values: typeof initial) => ({
+    bedId,
+    ...values,
+    areaCm2: values.areaCm2 === null ? null : areaCm2(values.areaCm2, units),
+    sun: values.sun || null,
+    moisture: values.moisture || null,
+  });
   const onSaved = () => {
     toast({ text: words.bedSaved });
     onClose();
   };
-  const adding = useCommandForm({ command: useCommand('gardens.addBed', { title: words.bedTitle }), contract: contracts.addBed, initial, body: (values) => ({ siteId, ...bodyOf(values) }), onSaved });
+  const adding = useCommandForm({
+    command: useCommand('gardens.addBed', { title: words.bedTitle }),
+    contract: contracts.addBed,
+    initial,
+    body: (values) => ({ siteId, ...bodyOf(values) }),
+    onSaved,
+  });
   const typedArea = (area: unknown) => (typeof area === 'number' ? areaTyped(area, units) : null);
   const editing = useCommandForm({
     command: useCommand('gardens.editBed', { title: words.bedEditTitle }),
@@ -46,7 +58,12 @@ export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
     body: bodyOf,
     row: { id: 'bedId', edition: bed?.edition ?? 1 },
     fromBody: (body) => ({ areaCm2: typedArea(body['areaCm2']) }),
-    words: { areaCm2: { label: words.area, value: (area) => (area === null ? '' : `${typedArea(area)} ${words.areaUnits[units]}`) } },
+    words: {
+      areaCm2: {
+        label: words.area,
+        value: (area) => (area === null ? '' : `${typedArea(area)} ${words.areaUnits[units]}`),
+      },
+    },
     onSaved,
   });
   const form = bed ? editing : adding;
@@ -55,8 +72,20 @@ export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
       <Form {...form.props}>
         <TextField label={words.bedName} autoComplete="off" {...form.field('name')} />
         <NumberField label={words.area} optional decimal unit={words.areaUnits[units]} {...form.field('areaCm2')} />
-        <SelectField label={words.sun} optional empty={words.notKnown} choices={BED_SUN.map((sun) => ({ value: sun, label: gardens.sun[sun] }))} {...form.field('sun')} />
-        <SelectField label={words.moisture} optional empty={words.notKnown} choices={BED_MOISTURE.map((moisture) => ({ value: moisture, label: gardens.moisture[moisture] }))} {...form.field('moisture')} />
+        <SelectField
+          label={words.sun}
+          optional
+          empty={words.notKnown}
+          choices={BED_SUN.map((sun) => ({ value: sun, label: gardens.sun[sun] }))}
+          {...form.field('sun')}
+        />
+        <SelectField
+          label={words.moisture}
+          optional
+          empty={words.notKnown}
+          choices={BED_MOISTURE.map((moisture) => ({ value: moisture, label: gardens.moisture[moisture] }))}
+          {...form.field('moisture')}
+        />
         <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
         <Submit form={form}>{gardens.save}</Submit>
       </Form>

@@ -30,7 +30,12 @@ export function BlankClient({ client }: { client: contracts.ClientRow }) {
         confirm={words.blankConfirm}
         busy={blank.state === 'sending'}
         onClose={() => setAsking(false)}
-        onConfirm={() => void blank.send({ clientId: client.id }).then(() => toast({ text: words.blanked }), tellRefused).finally(() => setAsking(false))}
+        onConfirm={() =>
+          void blank
+            .send({ clientId: client.id })
+            .then(() => toast({ text: words.blanked }), tellRefused)
+            .finally(() => setAsking(false))
+        }
       >
         <p>{words.blankText(client.name)}</p>
       </ConfirmAgain>

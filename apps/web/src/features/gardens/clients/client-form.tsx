@@ -23,9 +23,18 @@ export function ClientSheet({ client, onClose, onSaved }: ClientSheetProps) {
   const words = gardens.clients;
   const [clientId] = useState(() => client?.id ?? newId());
   const form = useCommandForm({
-    command: useCommand(client ? 'gardens.editClient' : 'gardens.addClient', { title: client ? words.editTitle : words.addTitle }),
+    command: useCommand(client ? 'gardens.editClient' : 'gardens.addClient', {
+      title: client ? words.editTitle : words.addTitle,
+    }),
     contract: client ? contracts.editClient : contracts.addClient,
-    initial: { name: client?.name ?? '', email: client?.email ?? '', phone: client?.phone ?? '', address: client?.address ?? '', leadDays: (client?.leadDays ?? 0) as number | null, note: client?.note ?? '' },
+    initial: {
+      name: client?.name ?? '',
+      email: client?.email ?? '',
+      phone: client?.phone ?? '',
+      address: client?.address ?? '',
+      leadDays: (client?.leadDays ?? 0) as number | null,
+      note: client?.note ?? '',
+    },
     body: (values) => ({ clientId, ...values }),
     ...(client ? { row: { id: 'clientId', edition: client.edition } } : {}),
     onSaved: (_answer, values) => {
@@ -41,7 +50,12 @@ export function ClientSheet({ client, onClose, onSaved }: ClientSheetProps) {
         <TextField label={words.phone} optional type="tel" autoComplete="off" {...form.field('phone')} />
         <TextField label={words.email} optional type="email" autoComplete="off" {...form.field('email')} />
         <TextField label={words.address} optional autoComplete="off" {...form.field('address')} />
-        <NumberField label={words.leadDays} hint={words.leadDaysHint} unit={words.leadDaysUnit} {...form.field('leadDays')} />
+        <NumberField
+          label={words.leadDays}
+          hint={words.leadDaysHint}
+          unit={words.leadDaysUnit}
+          {...form.field('leadDays')}
+        />
         <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
         <Submit form={form}>{gardens.save}</Submit>
       </Form>

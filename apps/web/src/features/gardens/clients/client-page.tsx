@@ -21,7 +21,11 @@ import './clients.css';
 
 export function ClientPage() {
   const { clientId } = useParams({ strict: false }) as { clientId: string };
-  return <Read query={useQuery(trpc.gardens.readClient.queryOptions({ clientId }))}>{(client) => <Client client={client} />}</Read>;
+  return (
+    <Read query={useQuery(trpc.gardens.readClient.queryOptions({ clientId }))}>
+      {(client) => <Client client={client} />}
+    </Read>
+  );
 }
 
 function Client({ client }: { client: contracts.ClientPage }) {
@@ -75,7 +79,13 @@ function Client({ client }: { client: contracts.ClientPage }) {
         </div>
       </Section>
       <Section title={words.ordersTitle}>
-        <OrderTable rows={client.orders} caption={gardens.orders.caption(client.orders.length)} quietCaption withoutClient empty={<EmptyState kind="nothing-yet" title={words.noOrders} actions={addOrder} />} />
+        <OrderTable
+          rows={client.orders}
+          caption={gardens.orders.caption(client.orders.length)}
+          quietCaption
+          withoutClient
+          empty={<EmptyState kind="nothing-yet" title={words.noOrders} actions={addOrder} />}
+        />
       </Section>
       <BlankClient client={client} />
       {open === 'edit' && <ClientSheet client={client} onClose={close} />}

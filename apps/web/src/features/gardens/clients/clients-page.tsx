@@ -29,7 +29,10 @@ export function ClientsPage() {
   const columns = useColumns();
   const list = useListSearch(LIST);
   const search = list.filter('q');
-  const query = useQuery({ ...trpc.gardens.listClients.queryOptions({ search, page: list.state.page, perPage: PER_PAGE }), placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.gardens.listClients.queryOptions({ search, page: list.state.page, perPage: PER_PAGE }),
+    placeholderData: keepPreviousData,
+  });
   const add = mayBe(GROWERS) && (
     <Button look="primary" onClick={() => setAdding(true)}>
       {words.add}
@@ -41,7 +44,11 @@ export function ClientsPage() {
         {words.nothingYetText}
       </EmptyState>
     ) : (
-      <EmptyState kind="nothing-matches" title={words.nothingMatches} actions={<Button onClick={list.clearFilters}>{ui.clearFilters}</Button>}>
+      <EmptyState
+        kind="nothing-matches"
+        title={words.nothingMatches}
+        actions={<Button onClick={list.clearFilters}>{ui.clearFilters}</Button>}
+      >
         {words.nothingMatchesText}
       </EmptyState>
     );
@@ -49,16 +56,30 @@ export function ClientsPage() {
     <>
       <PageHeader title={words.title} actions={add} />
       <GardensTabs />
-      <FilterBar search={{ label: words.searchLabel, value: search, onChange: list.onSearch }} set={0} onClear={list.clearFilters} />
+      <FilterBar
+        search={{ label: words.searchLabel, value: search, onChange: list.onSearch }}
+        set={0}
+        onClear={list.clearFilters}
+      />
       <Read query={query}>
         {(page) => (
           <>
-            <DataTable caption={words.caption(page.total)} rows={page.rows} rowId={({ id }) => id} rowName={({ name }) => name} columns={columns} stale={query.isPlaceholderData} empty={empty} />
+            <DataTable
+              caption={words.caption(page.total)}
+              rows={page.rows}
+              rowId={({ id }) => id}
+              rowName={({ name }) => name}
+              columns={columns}
+              stale={query.isPlaceholderData}
+              empty={empty}
+            />
             <Pager page={page.page} perPage={PER_PAGE} total={page.total} onPage={list.onPage} />
           </>
         )}
       </Read>
-      {adding && <ClientSheet onClose={() => setAdding(false)} onSaved={({ id }) => void navigate({ to: paths.client(id) })} />}
+      {adding && (
+        <ClientSheet onClose={() => setAdding(false)} onSaved={({ id }) => void navigate({ to: paths.client(id) })} />
+      )}
     </>
   );
 }
@@ -68,9 +89,21 @@ function useColumns(): Column<contracts.ClientRow>[] {
   const words = gardens.clients;
   const { dates } = useFormat();
   return [
-    { key: 'name', header: words.name, title: true, cell: ({ id, name }) => <RowLink to={paths.client(id)}>{name}</RowLink> },
+    {
+      key: 'name',
+      header: words.name,
+      title: true,
+      cell: ({ id, name }) => <RowLink to={paths.client(id)}>{name}</RowLink>,
+    },
     { key: 'contact', header: words.contact, cell: ({ phone, email }) => phone ?? email ?? '' },
     { key: 'sites', header: words.sites, cell: ({ sites }) => words.sitesCount(sites) },
-    { key: 'orders', header: words.openOrders, cell: ({ openOrders, nextDueOn }) => [words.ordersCount(openOrders), nextDueOn && words.nextOn(nextDueOn, dates.fromToday(nextDueOn))].filter(Boolean).join(', ') },
+    {
+      key: 'orders',
+      header: words.openOrders,
+      cell: ({ openOrders, nextDueOn }) =>
+        [words.ordersCount(openOrders), nextDueOn && words.nextOn(nextDueOn, dates.fromToday(nextDueOn))]
+          .filter(Boolean)
+          .join(', '),
+    },
   ];
 }

@@ -34,8 +34,20 @@ function useColumns(): Column<contracts.PlantedRow>[] {
     { key: 'units', header: gardens.units, figure: true, cell: ({ units }) => numbers.count(units) },
     { key: 'bed', header: gardens.bed, cell: ({ bedName }) => bedName ?? gardens.noBed },
     { key: 'container', header: gardens.container, cell: ({ containerCode }) => containerCode },
-    { key: 'lot', header: words.lot, cell: ({ lotId, lotCode }) => <TextLink to={paths.lot(lotId)}>{lotCode}</TextLink> },
-    { key: 'order', header: gardens.orders.code, cell: ({ orderId, orderCode }) => <TextLink to={paths.order(orderId)}>{orderCode}</TextLink> },
-    { key: 'on', header: words.plantedOn, cell: ({ lastPlantedOn }) => <time dateTime={lastPlantedOn}>{dates.short(lastPlantedOn)}</time> },
+    {
+      key: 'lot',
+      header: words.lot,
+      cell: ({ lotId, lotCode }) => <TextLink to={paths.lot(lotId)}>{lotCode}</TextLink>,
+    },
+    {
+      key: 'order',
+      header: gardens.orders.code,
+      cell: ({ orderId, orderCode }) => <TextLink to={paths.order(orderId)}>{orderCode}</TextLink>,
+    },
+    {
+      key: 'on',
+      header: words.plantedOn,
+      cell: ({ lastPlantedOn }) => <time dateTime={lastPlantedOn}>{dates.short(lastPlantedOn)}</time>,
+    },
   ];
 }

@@ -15,7 +15,11 @@ export function SiteCard({ site }: { site: contracts.SiteRow }) {
         <RowLink to={paths.site(site.id)}>{site.name}</RowLink>
       </h3>
       {site.address && <p>{site.address}</p>}
-      <p className="bed-facts">{[site.region, words.bedsCount(site.beds.length), site.livestockNear && words.livestock].filter(Boolean).join(' · ')}</p>
+      <p className="bed-facts">
+        {[site.region, words.bedsCount(site.beds.length), site.livestockNear && words.livestock]
+          .filter(Boolean)
+          .join(' · ')}
+      </p>
       {site.beds.length > 0 && (
         <ul className="bed-list">
           {site.beds.map((bed) => (

@@ -25,7 +25,13 @@ export function SiteSheet({ clientId, site, onClose, onSaved }: SiteSheetProps) 
   const words = gardens.clients;
   const [siteId] = useState(() => site?.id ?? newId());
   const { data: regions } = useQuery(trpc.plants.listRegions.queryOptions({}));
-  const initial = { name: site?.name ?? '', address: site?.address ?? '', region: site?.region ?? '', livestockNear: site?.livestockNear ?? false, note: site?.note ?? '' };
+  const initial = {
+    name: site?.name ?? '',
+    address: site?.address ?? '',
+    region: site?.region ?? '',
+    livestockNear: site?.livestockNear ?? false,
+    note: site?.note ?? '',
+  };
   const onDone = () => {
     toast({ text: words.siteSaved });
     onSaved?.(siteId);
@@ -52,7 +58,14 @@ export function SiteSheet({ clientId, site, onClose, onSaved }: SiteSheetProps) 
       <Form {...form.props}>
         <TextField label={words.siteName} autoComplete="off" {...form.field('name')} />
         <TextArea label={words.siteAddress} optional rows={2} {...form.field('address')} />
-        <SelectField label={words.region} hint={words.regionHint} optional empty={words.regionNone} choices={(regions ?? []).map(({ code, name }) => ({ value: code, label: name }))} {...form.field('region')} />
+        <SelectField
+          label={words.region}
+          hint={words.regionHint}
+          optional
+          empty={words.regionNone}
+          choices={(regions ?? []).map(({ code, name }) => ({ value: code, label: name }))}
+          {...form.field('region')}
+        />
         <CheckboxField label={words.livestock} hint={words.livestockHint} {...form.field('livestockNear')} />
         <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
         <Submit form={form}>{gardens.save}</Submit>

@@ -29,7 +29,9 @@ function Site({ site }: { site: contracts.SitePage }) {
   const words = gardens.clients;
   const { mayBe } = useSession();
   const factsOf = useBedFacts();
-  const [open, setOpen] = useState<'site' | 'bed' | contracts.BedRow | null>(() => (isMending('gardens.editSite') ? 'site' : null));
+  const [open, setOpen] = useState<'site' | 'bed' | contracts.BedRow | null>(() =>
+    isMending('gardens.editSite') ? 'site' : null,
+  );
   const close = () => setOpen(null);
   const mayChange = mayBe(GROWERS);
   const addBed = mayChange && <Button onClick={() => setOpen('bed')}>{words.addBed}</Button>;
@@ -51,7 +53,11 @@ function Site({ site }: { site: contracts.SitePage }) {
           ]}
         />
       </div>
-      <Section title={words.beds} aside={site.beds.length > 0 ? words.bedsCount(site.beds.length) : undefined} actions={addBed}>
+      <Section
+        title={words.beds}
+        aside={site.beds.length > 0 ? words.bedsCount(site.beds.length) : undefined}
+        actions={addBed}
+      >
         {site.beds.length === 0 ? (
           <EmptyState kind="nothing-yet" title={words.noBeds} actions={addBed} />
         ) : (
@@ -76,7 +82,13 @@ function Site({ site }: { site: contracts.SitePage }) {
         <PlantedTable rows={site.planted} />
       </Section>
       <Section title={words.ordersTitle}>
-        <OrderTable rows={site.orders} caption={gardens.orders.caption(site.orders.length)} quietCaption withoutClient empty={<EmptyState kind="nothing-yet" title={words.noOrders} />} />
+        <OrderTable
+          rows={site.orders}
+          caption={gardens.orders.caption(site.orders.length)}
+          quietCaption
+          withoutClient
+          empty={<EmptyState kind="nothing-yet" title={words.noOrders} />}
+        />
       </Section>
       {open === 'site' && <SiteSheet clientId={site.clientId} site={site} onClose={close} />}
       {open === 'bed' && <BedSheet siteId={site.id} onClose={close} />}

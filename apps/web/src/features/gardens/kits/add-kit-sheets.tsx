@@ -27,7 +27,12 @@ export function AddKitSheet({ order, onClose }: { order: contracts.OrderPage; on
     command: useCommand('gardens.addKitLines', { title: words.addToOrder }),
     contract: contracts.addKitLines,
     initial: { kitId: '', units: 1 as number | null },
-    body: ({ kitId, units }) => ({ orderId: order.id, kitId, units, lineIds: lineIds.slice(0, kitOf(kitId)?.components.length ?? 1) }),
+    body: ({ kitId, units }) => ({
+      orderId: order.id,
+      kitId,
+      units,
+      lineIds: lineIds.slice(0, kitOf(kitId)?.components.length ?? 1),
+    }),
     onSaved: (_answer, { kitId, units }) => {
       toast({ text: words.added(kitOf(kitId)?.name ?? '', units ?? 0) });
       onClose();
@@ -36,14 +41,30 @@ export function AddKitSheet({ order, onClose }: { order: contracts.OrderPage; on
   return (
     <Sheet open onClose={onClose} title={words.addToOrder}>
       <Form {...form.props}>
-        <KitFields kits={kits} {...form.values} onChange={form.set} on={order.dueOn} siteId={order.siteId} clientId={order.clientId} nativesOnly={order.nativesOnly} />
+        <KitFields
+          kits={kits}
+          {...form.values}
+          onChange={form.set}
+          on={order.dueOn}
+          siteId={order.siteId}
+          clientId={order.clientId}
+          nativesOnly={order.nativesOnly}
+        />
         <Submit form={form}>{words.choose}</Submit>
       </Form>
     </Sheet>
   );
 }
 
-export function ChooseKitSheet({ asked, onChoose, onClose }: { asked: KitFor; onChoose: (kit: contracts.KitRow, units: number) => void; onClose: () => void }) {
+export function ChooseKitSheet({
+  asked,
+  onChoose,
+  onClose,
+}: {
+  asked: KitFor;
+  onChoose: (kit: contracts.KitRow, units: number) => void;
+  onClose: () => void;
+}) {
   const { gardens } = useMessages();
   const words = gardens.kits;
   const { data: kits = [] } = useQuery(trpc.gardens.listKits.queryOptions({}));
@@ -57,7 +78,13 @@ export function ChooseKitSheet({ asked, onChoose, onClose }: { asked: KitFor; on
   return (
     <Sheet open onClose={onClose} title={words.addToOrder}>
       <div className="stack">
-        <KitFields kits={kits} kitId={kitId} units={units} onChange={(part) => set((before) => ({ ...before, ...part }))} {...asked} />
+        <KitFields
+          kits={kits}
+          kitId={kitId}
+          units={units}
+          onChange={(part) => set((before) => ({ ...before, ...part }))}
+          {...asked}
+        />
         <div>
           <Button look="primary" disabled={!kit || units === null} onClick={choose}>
             {words.choose}

@@ -28,8 +28,21 @@ export function KitFields({ kits, kitId, units, onChange, ...asked }: KitFieldsP
   const words = gardens.kits;
   return (
     <>
-      <SelectField name="kitId" label={words.kit} value={kitId} onChange={(next) => onChange({ kitId: next })} choices={kits.map(({ id, name }) => ({ value: id, label: name }))} />
-      <NumberField name="units" label={words.howMany} steps min={1} value={units} onChange={(next) => onChange({ units: next })} />
+      <SelectField
+        name="kitId"
+        label={words.kit}
+        value={kitId}
+        onChange={(next) => onChange({ kitId: next })}
+        choices={kits.map(({ id, name }) => ({ value: id, label: name }))}
+      />
+      <NumberField
+        name="units"
+        label={words.howMany}
+        steps
+        min={1}
+        value={units}
+        onChange={(next) => onChange({ units: next })}
+      />
       {kits.length === 0 && <p className="field-hint">{words.none}</p>}
       {kitId !== '' && isCalendarDate(asked.on) && <KitCheck kitId={kitId} units={units} {...asked} />}
     </>
@@ -39,18 +52,29 @@ export function KitFields({ kits, kitId, units, onChange, ...asked }: KitFieldsP
 function KitCheck({ kitId, units, ...asked }: KitFor & { kitId: string; units: number | null }) {
   const { gardens } = useMessages();
   const words = gardens.kits;
-  const { data, isError } = useQuery({ ...trpc.gardens.checkKit.queryOptions({ kitId, ...asked }), placeholderData: keepPreviousData });
-  if (!data) return <p className="promise-check" role="status">{isError ? '' : words.checking}</p>;
+  const { data, isError } = useQuery({
+    ...trpc.gardens.checkKit.queryOptions({ kitId, ...asked }),
+    placeholderData: keepPreviousData,
+  });
+  if (!data)
+    return (
+      <p className="promise-check" role="status">
+        {isError ? '' : words.checking}
+      </p>
+    );
   const isShort = units !== null && units > data.kits;
   return (
     <div className={`promise-check ${isShort ? 'promise-check-short' : ''}`}>
       <p role="status">
-        <span className="promise-check-word">{isShort ? words.short(data.kits, units, data.on) : words.most(data.kits, data.on)}</span>
+        <span className="promise-check-word">
+          {isShort ? words.short(data.kits, units, data.on) : words.most(data.kits, data.on)}
+        </span>
       </p>
       <ul className="plain-list">
         {data.components.map((component) => (
           <li key={`${component.plantId}/${component.containerId}`}>
-            <Taxon name={component.scientificName} />, {component.containerName}: {words.free(component.promisableUnits, component.units)}
+            <Taxon name={component.scientificName} />, {component.containerName}:{' '}
+            {words.free(component.promisableUnits, component.units)}
           </li>
         ))}
       </ul>

@@ -18,18 +18,34 @@ interface Component extends Item {
   units: number | null;
 }
 
-const emptyComponent = (before?: Component): Component => ({ key: newCommandId(), plant: null, container: before?.container ?? null, units: null });
+const emptyComponent = (before?: Component): Component => ({
+  key: newCommandId(),
+  plant: null,
+  container: before?.container ?? null,
+  units: null,
+});
 
 type Named = Pick<contracts.KitComponentRow, 'plantId' | 'scientificName' | 'containerId' | 'containerName' | 'units'>;
 
 /** Components of a body, with what people call them. */
 const named = (components: unknown, called: Readonly<Record<string, string>>): Named[] =>
-  (components as Named[]).map(({ plantId, containerId, units }) => ({ plantId, scientificName: called[plantId] ?? '', containerId, containerName: called[containerId] ?? '', units }));
+  (components as Named[]).map(({ plantId, containerId, units }) => ({
+    plantId,
+    scientificName: called[plantId] ?? '',
+    containerId,
+    containerName: called[containerId] ?? '',
+    units,
+  }));
 
 const componentsOf = (components: readonly Named[] | undefined): Component[] =>
   components === undefined
     ? [emptyComponent()]
-    : components.map(({ plantId, scientificName, containerId, containerName, units }) => ({ key: newCommandId(), plant: { id: plantId, scientificName }, container: { id: containerId, name: containerName }, units }));
+    : components.map(({ plantId, scientificName, containerId, containerName, units }) => ({
+        key: newCommandId(),
+        plant: { id: plantId, scientificName },
+        container: { id: containerId, name: containerName },
+        units,
+      }));
 
 export interface KitSheetProps {
   /** Null for a new kit. */
@@ -41,22 +57,44 @@ export function KitSheet({ kit, onClose }: KitSheetProps) {
   const { gardens } = useMessages();
   const words = gardens.kits;
   const [kitId] = useState(() => kit?.id ?? newId());
-  const [initial] = useState(() => ({ name: kit?.name ?? '', note: kit?.note ?? '', components: componentsOf(kit?.components) }));
+  const [initial] = useState(() => ({
+    name: kit?.name ?? '',
+    note: kit?.note ?? '',
+    components: componentsOf(kit?.components),
+  }));
   const form = useCommandForm({
     command: useCommand(kit ? 'gardens.editKit' : 'gardens.addKit', { title: kit ? words.editTitle : words.addTitle }),
     contract: kit ? contracts.editKit : contracts.addKit,
     initial,
-    body: ({ name, note, components }) => ({ kitId, name, note, components: components.map(({ plant, container, units }) => ({ plantId: plant?.id ?? '', containerId: container?.id ?? '', units })) }),
+    body: ({ name, note, components }) => ({
+      kitId,
+      name,
+      note,
+      components: components.map(({ plant, container, units }) => ({
+        plantId: plant?.id ?? '',
+        containerId: container?.id ?? '',
+        units,
+      })),
+    }),
     ...(kit ? { row: { id: 'kitId', edition: kit.edition } } : {}),
     fromBody: (body, called) => ({ components: componentsOf(named(body['components'], called)) }),
-    words: { components: { label: words.components, value: (stored, called) => named(stored, called).map(({ units, scientificName, containerName }) => `${units} × ${scientificName}, ${containerName}`).join('\n') } },
+    words: {
+      components: {
+        label: words.components,
+        value: (stored, called) =>
+          named(stored, called)
+            .map(({ units, scientificName, containerName }) => `${units} × ${scientificName}, ${containerName}`)
+            .join('\n'),
+      },
+    },
     onSaved: (_answer, { name }) => {
       toast({ text: words.saved(name.trim()) });
       onClose();
     },
   });
   const { components } = form.values;
-  const set = (key: string, part: Partial<Component>) => form.set({ components: components.map((each) => (each.key === key ? { ...each, ...part } : each)) });
+  const set = (key: string, part: Partial<Component>) =>
+    form.set({ components: components.map((each) => (each.key === key ? { ...each, ...part } : each)) });
   return (
     <Sheet open onClose={onClose} title={kit ? words.editTitle : words.addTitle}>
       <Form {...form.props}>
@@ -64,10 +102,20 @@ export function KitSheet({ kit, onClose }: KitSheetProps) {
         {components.map((component, at) => (
           <FieldGroup key={component.key} legend={words.component(at + 1)}>
             <ItemPickers path={`components.${at}.`} value={component} onChange={(item) => set(component.key, item)} />
-            <NumberField name={`components.${at}.units`} label={words.units} steps min={1} value={component.units} onChange={(units) => set(component.key, { units })} />
+            <NumberField
+              name={`components.${at}.units`}
+              label={words.units}
+              steps
+              min={1}
+              value={component.units}
+              onChange={(units) => set(component.key, { units })}
+            />
             {components.length > 1 && (
               <div>
-                <Button look="quiet" onClick={() => form.set({ components: components.filter(({ key }) => key !== component.key) })}>
+                <Button
+                  look="quiet"
+                  onClick={() => form.set({ components: components.filter(({ key }) => key !== component.key) })}
+                >
                   {words.removeComponent(at + 1)}
                 </Button>
               </div>
@@ -75,7 +123,9 @@ export function KitSheet({ kit, onClose }: KitSheetProps) {
           </FieldGroup>
         ))}
         <div>
-          <Button onClick={() => form.set({ components: [...components, emptyComponent(components.at(-1))] })}>{words.addComponent}</Button>
+          <Button onClick={() => form.set({ components: [...components, emptyComponent(components.at(-1))] })}>
+            {words.addComponent}
+          </Button>
         </div>
         <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
         <Submit form={form} others={kit ? <RetireKit kit={kit} onClose={onClose} /> : undefined}>

@@ -4,7 +4,13 @@ import { useMessages } from '../../../messages/index.ts';
 import { Callout } from '../../../ui/feedback/index.ts';
 import { Taxon } from './taxon.tsx';
 
-export function LineNatives({ line: { notNatives }, region }: { line: Pick<contracts.OrderLineRow, 'notNatives'>; region: string | null }) {
+export function LineNatives({
+  line: { notNatives },
+  region,
+}: {
+  line: Pick<contracts.OrderLineRow, 'notNatives'>;
+  region: string | null;
+}) {
   const { natives: say } = useMessages().gardens.line;
   if (notNatives.length === 0) return null;
   return (

@@ -5,11 +5,19 @@ const counted = { wantedUnits: 75, reservedUnits: 40, stagedUnits: 8, deliveredU
 
 describe('the parts of what is wanted', () => {
   it('stand in the order in which plants travel', () => {
-    expect(partsOf(counted).map(({ part, units }) => `${part} ${units}`)).toEqual(['delivered 4', 'staged 8', 'reserved 40', 'short 23']);
+    expect(partsOf(counted).map(({ part, units }) => `${part} ${units}`)).toEqual([
+      'delivered 4',
+      'staged 8',
+      'reserved 40',
+      'short 23',
+    ]);
   });
 
   it('leave out what holds nothing', () => {
-    expect(partsOf({ ...counted, stagedUnits: 0, deliveredUnits: 0 }).map(({ part }) => part)).toEqual(['reserved', 'short']);
+    expect(partsOf({ ...counted, stagedUnits: 0, deliveredUnits: 0 }).map(({ part }) => part)).toEqual([
+      'reserved',
+      'short',
+    ]);
   });
 
   it('are none of an order without lines', () => {

@@ -11,7 +11,17 @@ export interface Counted {
 }
 
 /** Only parts that hold units; none for an order without lines. */
-export function partsOf({ reservedUnits, stagedUnits, deliveredUnits, shortUnits }: Counted): { part: Part; units: number }[] {
-  const units: Record<Part, number> = { delivered: deliveredUnits, staged: stagedUnits, reserved: reservedUnits, short: shortUnits };
+export function partsOf({
+  reservedUnits,
+  stagedUnits,
+  deliveredUnits,
+  shortUnits,
+}: Counted): { part: Part; units: number }[] {
+  const units: Record<Part, number> = {
+    delivered: deliveredUnits,
+    staged: stagedUnits,
+    reserved: reservedUnits,
+    short: shortUnits,
+  };
   return PARTS.map((part) => ({ part, units: units[part] })).filter((each) => each.units > 0);
 }

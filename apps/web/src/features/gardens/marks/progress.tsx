@@ -11,7 +11,12 @@ import './progress.css';
 export function useProgressWords(kind: OrderKind) {
   const { gardens } = useMessages();
   const delivered = kind === 'installation' ? gardens.planted : gardens.handedOver;
-  const say: Record<Part, (count: number) => string> = { delivered, staged: gardens.pulled, reserved: gardens.reserved, short: gardens.short };
+  const say: Record<Part, (count: number) => string> = {
+    delivered,
+    staged: gardens.pulled,
+    reserved: gardens.reserved,
+    short: gardens.short,
+  };
   return (counted: Counted): string[] => partsOf(counted).map(({ part, units }) => say[part](units));
 }
 
@@ -54,8 +59,21 @@ export function StateBadge({ state, kind, ...counted }: Counted & { state: strin
   if (state === 'done') return <Badge shape="full">{gardens.states.done}</Badge>;
   if (wanted === 0) return <Badge shape="open">{gardens.noLines}</Badge>;
   if (short > 0) return <Badge shape="over">{gardens.short(short)}</Badge>;
-  if (delivered >= wanted) return <Badge shape="full">{kind === 'installation' ? gardens.allPlanted(delivered) : gardens.allHandedOver(delivered)}</Badge>;
-  if (staged > 0) return <Badge shape="half">{staged + delivered >= wanted && delivered === 0 ? gardens.allPulled(staged) : gardens.pulled(staged)}</Badge>;
-  if (delivered > 0) return <Badge shape="half">{kind === 'installation' ? gardens.planted(delivered) : gardens.handedOver(delivered)}</Badge>;
+  if (delivered >= wanted)
+    return (
+      <Badge shape="full">
+        {kind === 'installation' ? gardens.allPlanted(delivered) : gardens.allHandedOver(delivered)}
+      </Badge>
+    );
+  if (staged > 0)
+    return (
+      <Badge shape="half">
+        {staged + delivered >= wanted && delivered === 0 ? gardens.allPulled(staged) : gardens.pulled(staged)}
+      </Badge>
+    );
+  if (delivered > 0)
+    return (
+      <Badge shape="half">{kind === 'installation' ? gardens.planted(delivered) : gardens.handedOver(delivered)}</Badge>
+    );
   return <Badge shape="tied">{gardens.allReserved(wanted)}</Badge>;
 }

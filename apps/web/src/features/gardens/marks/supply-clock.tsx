@@ -19,7 +19,10 @@ export function SupplyClock({ clockOn, plantByOn, plantByState, tied, size = 28 
   const { today } = useSession();
   const { dates } = useFormat();
   const isPast = plantByOn !== null && plantByOn < today;
-  const words = plantByOn === null ? gardens.noLimit : (isPast ? gardens.plantByPast : gardens.plantBy)(plantByOn, dates.fromToday(plantByOn));
+  const words =
+    plantByOn === null
+      ? gardens.noLimit
+      : (isPast ? gardens.plantByPast : gardens.plantBy)(plantByOn, dates.fromToday(plantByOn));
   return (
     <span className="supply-clock">
       <PotSign share={potShare(clockOn, plantByOn, today)} past={isPast} dormant={false} tied={tied} size={size} />

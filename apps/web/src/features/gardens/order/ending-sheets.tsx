@@ -30,9 +30,19 @@ export function EditOrderSheet({ order, onClose }: EndingProps) {
   return (
     <Sheet open onClose={onClose} title={gardens.orders.editTitle}>
       <Form {...form.props}>
-        <CheckboxField label={gardens.orders.nativesOnly} hint={gardens.orders.nativesOnlyHint} {...form.field('nativesOnly')} />
+        <CheckboxField
+          label={gardens.orders.nativesOnly}
+          hint={gardens.orders.nativesOnlyHint}
+          {...form.field('nativesOnly')}
+        />
         <TextArea label={gardens.note} optional {...form.field('note')} />
-        <TriedEdit edit={form.values.nativesOnly === order.nativesOnly ? null : { kind: 'natives-only', orderId: order.id, nativesOnly: form.values.nativesOnly }} />
+        <TriedEdit
+          edit={
+            form.values.nativesOnly === order.nativesOnly
+              ? null
+              : { kind: 'natives-only', orderId: order.id, nativesOnly: form.values.nativesOnly }
+          }
+        />
         <Submit form={form}>{gardens.save}</Submit>
       </Form>
     </Sheet>
@@ -58,9 +68,22 @@ export function CancelSheet({ order, onClose }: EndingProps) {
     <Sheet open onClose={onClose} title={words.cancelTitle}>
       <Form {...form.props}>
         <p>{words.cancelText}</p>
-        {isStaged && <SuggestedPlace label={words.cancelPlace} hint={words.cancelStaged(order.stagedUnits)} preferring="quarantine" {...form.field('placeId')} />}
+        {isStaged && (
+          <SuggestedPlace
+            label={words.cancelPlace}
+            hint={words.cancelStaged(order.stagedUnits)}
+            preferring="quarantine"
+            {...form.field('placeId')}
+          />
+        )}
         <TextArea label={gardens.note} optional {...form.field('note')} />
-        <TriedEdit edit={isStaged && form.values.placeId === '' ? null : { kind: 'cancel-order', orderId: order.id, placeId: form.values.placeId || null }} />
+        <TriedEdit
+          edit={
+            isStaged && form.values.placeId === ''
+              ? null
+              : { kind: 'cancel-order', orderId: order.id, placeId: form.values.placeId || null }
+          }
+        />
         <Submit form={form} look="danger">
           {words.cancelConfirm}
         </Submit>
@@ -81,7 +104,12 @@ export function FinishAgain({ order, open, onClose }: EndingProps & { open: bool
       confirm={words.finishConfirm}
       busy={finish.state === 'sending'}
       onClose={onClose}
-      onConfirm={() => void finish.send({ orderId: order.id }).then(() => toast({ text: words.finished(order.code) }), tellRefused).finally(onClose)}
+      onConfirm={() =>
+        void finish
+          .send({ orderId: order.id })
+          .then(() => toast({ text: words.finished(order.code) }), tellRefused)
+          .finally(onClose)
+      }
     >
       <div className="stack">
         <p>{words.finishText}</p>

@@ -19,13 +19,20 @@ export function OrderActions({ order }: { order: contracts.OrderPage }) {
   const navigate = useNavigate();
   if (order.state !== 'open') return null;
   const isStaged = order.stagedUnits > 0;
-  const goesOut = order.kind === 'installation' ? { to: paths.planting(order.id), label: words.toPlant } : { to: paths.handOver(order.id), label: words.toHandOver };
+  const goesOut =
+    order.kind === 'installation'
+      ? { to: paths.planting(order.id), label: words.toPlant }
+      : { to: paths.handOver(order.id), label: words.toHandOver };
   const isGrower = mayBe(GROWERS);
   const actions: (MenuAction | false)[] = [
     isStaged && { id: 'return', label: words.bringBack, to: paths.bringBack(order.id) },
     isGrower && { id: 'day', label: words.moveDay, onAction: () => setOpen('day') },
     isGrower && { id: 'edit', label: words.editOrder, onAction: () => setOpen('edit') },
-    { id: 'what-if', label: gardens.whatIf.open, onAction: () => void navigate({ to: paths.whatIf(), search: { kind: 'move-order', order: order.id } }) },
+    {
+      id: 'what-if',
+      label: gardens.whatIf.open,
+      onAction: () => void navigate({ to: paths.whatIf(), search: { kind: 'move-order', order: order.id } }),
+    },
     { id: 'finish', label: words.finish, onAction: () => setOpen('finish') },
     isGrower && { id: 'cancel', label: words.cancel, danger: true, onAction: () => setOpen('cancel') },
   ];

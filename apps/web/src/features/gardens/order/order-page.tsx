@@ -23,7 +23,9 @@ import './order-page.css';
 
 export function OrderPage() {
   const { orderId } = useParams({ strict: false }) as { orderId: string };
-  return <Read query={useQuery(trpc.gardens.readOrder.queryOptions({ orderId }))}>{(order) => <Order order={order} />}</Read>;
+  return (
+    <Read query={useQuery(trpc.gardens.readOrder.queryOptions({ orderId }))}>{(order) => <Order order={order} />}</Read>
+  );
 }
 
 function Order({ order }: { order: contracts.OrderPage }) {
@@ -50,7 +52,9 @@ function Order({ order }: { order: contracts.OrderPage }) {
         actions={<OrderActions order={order} />}
       />
       <div className="stack order-head">
-        {order.state !== 'open' && <Callout tone="note">{order.state === 'done' ? words.isDone : words.isCancelled}</Callout>}
+        {order.state !== 'open' && (
+          <Callout tone="note">{order.state === 'done' ? words.isDone : words.isCancelled}</Callout>
+        )}
         {order.wantedUnits > 0 && order.state !== 'cancelled' && (
           <Panel>
             <Progress {...order} />

@@ -22,14 +22,28 @@ export function WouldShorten({ failure, onAccept, busy }: WouldShortenProps) {
       title={words.wouldShorten}
       announce
       actions={
-        <Button look="danger" busy={busy} onClick={() => onAccept(lines.map(({ lineId, shorterBy }) => ({ lineId, units: shorterBy })))}>
+        <Button
+          look="danger"
+          busy={busy}
+          onClick={() => onAccept(lines.map(({ lineId, shorterBy }) => ({ lineId, units: shorterBy })))}
+        >
           {words.accept}
         </Button>
       }
     >
       <ul className="plain-list">
         {lines.map((line) => (
-          <li key={line.lineId}>{words.shorter(line.orderCode, line.clientName, line.scientificName, line.containerCode, line.filledNow, line.filledThen, line.shorterBy)}</li>
+          <li key={line.lineId}>
+            {words.shorter(
+              line.orderCode,
+              line.clientName,
+              line.scientificName,
+              line.containerCode,
+              line.filledNow,
+              line.filledThen,
+              line.shorterBy,
+            )}
+          </li>
         ))}
       </ul>
     </Callout>

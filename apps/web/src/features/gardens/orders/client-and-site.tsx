@@ -21,7 +21,10 @@ export function ClientAndSite({ client, siteId, isSiteNeeded, onChange }: Client
   const words = gardens.orders;
   const [adding, setAdding] = useState<'client' | 'site' | null>(null);
   const close = () => setAdding(null);
-  const { data } = useQuery({ ...trpc.gardens.readClient.queryOptions({ clientId: client?.id ?? '' }), enabled: client !== null });
+  const { data } = useQuery({
+    ...trpc.gardens.readClient.queryOptions({ clientId: client?.id ?? '' }),
+    enabled: client !== null,
+  });
   const sites = data?.siteRows ?? [];
   // A client with one garden means that one.
   const only = sites.length === 1 ? sites[0]?.id : undefined;
@@ -30,7 +33,11 @@ export function ClientAndSite({ client, siteId, isSiteNeeded, onChange }: Client
   }, [only, siteId, isSiteNeeded, onChange]);
   return (
     <>
-      <ClientPicker name="clientId" value={client} onChange={(next) => onChange({ client: next, siteId: next?.id === client?.id ? siteId : '' })} />
+      <ClientPicker
+        name="clientId"
+        value={client}
+        onChange={(next) => onChange({ client: next, siteId: next?.id === client?.id ? siteId : '' })}
+      />
       <div>
         <Button onClick={() => setAdding('client')}>{words.newClient}</Button>
       </div>
@@ -51,8 +58,12 @@ export function ClientAndSite({ client, siteId, isSiteNeeded, onChange }: Client
           </div>
         </>
       )}
-      {adding === 'client' && <ClientSheet onClose={close} onSaved={(saved) => onChange({ client: saved, siteId: '' })} />}
-      {adding === 'site' && client && <SiteSheet clientId={client.id} onClose={close} onSaved={(saved) => onChange({ siteId: saved })} />}
+      {adding === 'client' && (
+        <ClientSheet onClose={close} onSaved={(saved) => onChange({ client: saved, siteId: '' })} />
+      )}
+      {adding === 'site' && client && (
+        <SiteSheet clientId={client.id} onClose={close} onSaved={(saved) => onChange({ siteId: saved })} />
+      )}
     </>
   );
 }

@@ -23,18 +23,36 @@ export interface NewLine extends Item {
   kit: { kitId: string; name: string; units: number } | null;
 }
 
-export const emptyLine = (before?: NewLine): NewLine => ({ key: newCommandId(), lineId: newId(), plant: null, container: before?.container ?? null, units: null, conditions: { ...NO_CONDITIONS, bedId: before?.conditions.bedId ?? '' }, kit: null });
+export const emptyLine = (before?: NewLine): NewLine => ({
+  key: newCommandId(),
+  lineId: newId(),
+  plant: null,
+  container: before?.container ?? null,
+  units: null,
+  conditions: { ...NO_CONDITIONS, bedId: before?.conditions.bedId ?? '' },
+  kit: null,
+});
 
 /** Nobody has said what or how many yet; a container alone was filled in by the line before. */
 export const isBlank = (line: NewLine): boolean => line.plant === null && line.units === null;
 
-export const lineBody = (line: NewLine) => ({ lineId: line.lineId, plantId: line.plant?.id ?? '', containerId: line.container?.id ?? '', units: line.units, ...conditionsBody(line.conditions), kit: line.kit && { kitId: line.kit.kitId, units: line.kit.units } });
+export const lineBody = (line: NewLine) => ({
+  lineId: line.lineId,
+  plantId: line.plant?.id ?? '',
+  containerId: line.container?.id ?? '',
+  units: line.units,
+  ...conditionsBody(line.conditions),
+  kit: line.kit && { kitId: line.kit.kitId, units: line.kit.units },
+});
 
 /** The lines of so many kits, in place of those that nobody filled in. */
 function withKit(lines: readonly NewLine[], kit: contracts.KitRow, units: number): NewLine[] {
   const added = kit.components.map((component): NewLine => ({
-    ...emptyLine(lines.at(-1)), plant: { id: component.plantId, scientificName: component.scientificName }, container: { id: component.containerId, name: component.containerName },
-    units: component.units * units, kit: { kitId: kit.id, name: kit.name, units },
+    ...emptyLine(lines.at(-1)),
+    plant: { id: component.plantId, scientificName: component.scientificName },
+    container: { id: component.containerId, name: component.containerName },
+    units: component.units * units,
+    kit: { kitId: kit.id, name: kit.name, units },
   }));
   return [...lines.filter((line) => !isBlank(line)), ...added];
 }
@@ -58,7 +76,8 @@ export function NewLines({ lines, onChange, on, onDay, siteId, clientId, natives
   return (
     <section className="new-lines" aria-label={words.linesLegend}>
       {lines.map((line, index) => {
-        const set = (part: Partial<NewLine>) => onChange(lines.map((each) => (each.key === line.key ? { ...each, ...part } : each)));
+        const set = (part: Partial<NewLine>) =>
+          onChange(lines.map((each) => (each.key === line.key ? { ...each, ...part } : each)));
         // Errors come with the place in what was sent, where blank lines are left out.
         const path = isBlank(line) ? `blank.${line.key}.` : `lines.${sent.indexOf(line)}.`;
         return (
@@ -74,12 +93,33 @@ export function NewLines({ lines, onChange, on, onDay, siteId, clientId, natives
                 value={line.units}
                 onChange={(units) => set({ units, kit: null })}
               />
-              <PromiseCheck item={line} units={line.units} on={on} siteId={siteId} clientId={clientId} nativesOnly={nativesOnly} conditions={line.conditions} onConditions={(conditions) => set({ conditions })} onDay={onDay} />
-              <RuleOffers item={line} siteId={siteId} nativesOnly={nativesOnly} value={line.conditions} onChange={(conditions) => set({ conditions })} />
+              <PromiseCheck
+                item={line}
+                units={line.units}
+                on={on}
+                siteId={siteId}
+                clientId={clientId}
+                nativesOnly={nativesOnly}
+                conditions={line.conditions}
+                onConditions={(conditions) => set({ conditions })}
+                onDay={onDay}
+              />
+              <RuleOffers
+                item={line}
+                siteId={siteId}
+                nativesOnly={nativesOnly}
+                value={line.conditions}
+                onChange={(conditions) => set({ conditions })}
+              />
               <details className="foldable">
                 <summary>{words.conditions}</summary>
                 <div className="stack">
-                  <ConditionFields path={path} value={line.conditions} onChange={(conditions) => set({ conditions })} beds={beds} />
+                  <ConditionFields
+                    path={path}
+                    value={line.conditions}
+                    onChange={(conditions) => set({ conditions })}
+                    beds={beds}
+                  />
                 </div>
               </details>
               {lines.length > 1 && (
@@ -97,7 +137,13 @@ export function NewLines({ lines, onChange, on, onDay, siteId, clientId, natives
         <Button onClick={() => onChange([...lines, emptyLine(lines.at(-1))])}>{words.addLine}</Button>
         <Button onClick={() => setChoosing(true)}>{gardens.kits.addToOrder}</Button>
       </div>
-      {choosing && <ChooseKitSheet asked={{ on, siteId, clientId, nativesOnly }} onChoose={(kit, units) => onChange(withKit(lines, kit, units))} onClose={() => setChoosing(false)} />}
+      {choosing && (
+        <ChooseKitSheet
+          asked={{ on, siteId, clientId, nativesOnly }}
+          onChoose={(kit, units) => onChange(withKit(lines, kit, units))}
+          onClose={() => setChoosing(false)}
+        />
+      )}
     </section>
   );
 }

@@ -34,10 +34,17 @@ interface NewOrder {
 export function NewOrderPage() {
   const { client: asked }: { client?: string } = useSearch({ strict: false });
   const [clientId] = useState(() => asked ?? lastClientId());
-  const { data, isLoading } = useQuery({ ...trpc.gardens.readClient.queryOptions({ clientId: clientId ?? '' }), enabled: clientId !== null });
+  const { data, isLoading } = useQuery({
+    ...trpc.gardens.readClient.queryOptions({ clientId: clientId ?? '' }),
+    enabled: clientId !== null,
+  });
   const first = useAskedItem();
   // A client that is gone or blanked since is simply not filled in.
-  return isLoading || first.isLoading ? <Skeleton /> : <NewOrderForm known={data && !data.isBlanked ? { id: data.id, name: data.name } : null} asked={first.asked} />;
+  return isLoading || first.isLoading ? (
+    <Skeleton />
+  ) : (
+    <NewOrderForm known={data && !data.isBlanked ? { id: data.id, name: data.name } : null} asked={first.asked} />
+  );
 }
 
 function NewOrderForm({ known, asked }: { known: PickedClient | null; asked: Asked }) {
@@ -48,7 +55,15 @@ function NewOrderForm({ known, asked }: { known: PickedClient | null; asked: Ask
   const [initial] = useState((): NewOrder => {
     // Whoever tried a day without a site meant plants that the client fetches.
     const kind = asked.dueOn !== '' && asked.siteId === '' ? 'pickup' : 'installation';
-    return { client: known, siteId: asked.siteId, kind, nativesOnly: false, dueOn: asked.dueOn, note: '', lines: [{ ...emptyLine(), ...asked.line }] };
+    return {
+      client: known,
+      siteId: asked.siteId,
+      kind,
+      nativesOnly: false,
+      dueOn: asked.dueOn,
+      note: '',
+      lines: [{ ...emptyLine(), ...asked.line }],
+    };
   });
   const form = useCommandForm({
     command: useCommand('gardens.addOrder', { title: words.newTitle }),
@@ -76,15 +91,34 @@ function NewOrderForm({ known, asked }: { known: PickedClient | null; asked: Ask
       <PageHeader back={{ to: paths.gardens(), label: words.back }} title={words.newTitle} facts={words.newLead} />
       <Form {...form.props}>
         <FieldGroup legend={words.whoWhere}>
-          <ClientAndSite client={client} siteId={siteId} onChange={form.set} isSiteNeeded={form.values.kind === 'installation'} />
+          <ClientAndSite
+            client={client}
+            siteId={siteId}
+            onChange={form.set}
+            isSiteNeeded={form.values.kind === 'installation'}
+          />
         </FieldGroup>
         <FieldGroup legend={words.whatWhen}>
-          <RadioField label={gardens.kind} look="segments" hint={gardens.kindHints[form.values.kind]} choices={ORDER_KINDS.map((kind) => ({ value: kind, label: gardens.kinds[kind] }))} {...form.field('kind')} />
+          <RadioField
+            label={gardens.kind}
+            look="segments"
+            hint={gardens.kindHints[form.values.kind]}
+            choices={ORDER_KINDS.map((kind) => ({ value: kind, label: gardens.kinds[kind] }))}
+            {...form.field('kind')}
+          />
           <DateField label={gardens.onDay} {...form.field('dueOn')} />
           <CheckboxField label={words.nativesOnly} hint={words.nativesOnlyHint} {...form.field('nativesOnly')} />
           <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
         </FieldGroup>
-        <NewLines lines={lines} onChange={(next) => form.set({ lines: next })} on={dueOn} onDay={(next) => form.set({ dueOn: next })} siteId={siteId || null} clientId={client?.id ?? null} nativesOnly={nativesOnly} />
+        <NewLines
+          lines={lines}
+          onChange={(next) => form.set({ lines: next })}
+          on={dueOn}
+          onDay={(next) => form.set({ dueOn: next })}
+          siteId={siteId || null}
+          clientId={client?.id ?? null}
+          nativesOnly={nativesOnly}
+        />
         <Submit form={form}>{words.create}</Submit>
       </Form>
     </>

@@ -8,10 +8,28 @@ import { FilterBar } from '../../../ui/table/index.ts';
 export function OrderFilters({ list }: { list: ReturnType<typeof useListSearch> }) {
   const { gardens } = useMessages();
   const words = gardens.orders;
-  const states = [...ORDER_STATES.filter((state) => state !== 'open').map((state) => ({ value: state as string, label: gardens.states[state] })), { value: 'any', label: words.anyState }];
+  const states = [
+    ...ORDER_STATES.filter((state) => state !== 'open').map((state) => ({
+      value: state as string,
+      label: gardens.states[state],
+    })),
+    { value: 'any', label: words.anyState },
+  ];
   return (
-    <FilterBar search={{ label: words.searchLabel, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
-      <SelectField name="state" label={words.stateFilter} optional="unsaid" empty={gardens.states.open} value={list.filter('state')} onChange={(value) => list.setFilter('state', value)} choices={states} />
+    <FilterBar
+      search={{ label: words.searchLabel, value: list.filter('q'), onChange: list.onSearch }}
+      set={list.filtersSet}
+      onClear={list.clearFilters}
+    >
+      <SelectField
+        name="state"
+        label={words.stateFilter}
+        optional="unsaid"
+        empty={gardens.states.open}
+        value={list.filter('state')}
+        onChange={(value) => list.setFilter('state', value)}
+        choices={states}
+      />
       <SelectField
         name="kind"
         label={words.kindFilter}
@@ -21,9 +39,26 @@ export function OrderFilters({ list }: { list: ReturnType<typeof useListSearch> 
         onChange={(value) => list.setFilter('kind', value)}
         choices={ORDER_KINDS.map((kind) => ({ value: kind as string, label: gardens.kinds[kind] }))}
       />
-      <DateField name="from" label={words.from} optional="unsaid" value={list.filter('from')} onChange={(value) => list.setFilter('from', value)} />
-      <DateField name="to" label={words.to} optional="unsaid" value={list.filter('to')} onChange={(value) => list.setFilter('to', value)} />
-      <CheckboxField name="short" label={words.shortFilter} value={list.filter('short') === 'yes'} onChange={(value) => list.setFilter('short', value ? 'yes' : '')} />
+      <DateField
+        name="from"
+        label={words.from}
+        optional="unsaid"
+        value={list.filter('from')}
+        onChange={(value) => list.setFilter('from', value)}
+      />
+      <DateField
+        name="to"
+        label={words.to}
+        optional="unsaid"
+        value={list.filter('to')}
+        onChange={(value) => list.setFilter('to', value)}
+      />
+      <CheckboxField
+        name="short"
+        label={words.shortFilter}
+        value={list.filter('short') === 'yes'}
+        onChange={(value) => list.setFilter('short', value ? 'yes' : '')}
+      />
     </FilterBar>
   );
 }

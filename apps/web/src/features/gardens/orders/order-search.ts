@@ -8,7 +8,8 @@ export const ORDER_LIST = { sort: 'due', filters: FILTERS } as const;
 export const PER_PAGE = 50;
 
 /** The value if it is one of those known; addresses are typed by hand too. */
-const known = <Value extends string>(values: readonly Value[], text: string | undefined): Value | null => values.find((value) => value === text) ?? null;
+const known = <Value extends string>(values: readonly Value[], text: string | undefined): Value | null =>
+  values.find((value) => value === text) ?? null;
 const day = (text: string | undefined): string | null => (text !== undefined && isCalendarDate(text) ? text : null);
 
 /** Open orders unless the address asks for others; `any` stands for all. */

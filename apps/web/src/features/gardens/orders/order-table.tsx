@@ -31,9 +31,23 @@ function useColumns(withoutClient: boolean): Column<contracts.OrderRow>[] {
   const { gardens } = useMessages();
   const words = gardens.orders;
   return [
-    { key: 'code', header: words.code, title: true, sortable: true, cell: (order) => <RowLink to={paths.order(order.id)}>{withoutClient ? order.code : words.titleFor(order.code, order.clientName)}</RowLink> },
+    {
+      key: 'code',
+      header: words.code,
+      title: true,
+      sortable: true,
+      cell: (order) => (
+        <RowLink to={paths.order(order.id)}>
+          {withoutClient ? order.code : words.titleFor(order.code, order.clientName)}
+        </RowLink>
+      ),
+    },
     { key: 'due', header: words.due, sortable: true, cell: (order) => <DueDay order={order} /> },
-    { key: 'where', header: words.where, cell: (order) => [order.siteName, gardens.kinds[order.kind]].filter(Boolean).join(' · ') },
+    {
+      key: 'where',
+      header: words.where,
+      cell: (order) => [order.siteName, gardens.kinds[order.kind]].filter(Boolean).join(' · '),
+    },
     { key: 'short', header: words.progress, sortable: true, cell: (order) => <OrderState order={order} /> },
   ];
 }
@@ -56,7 +70,9 @@ function OrderState({ order }: { order: contracts.OrderRow }) {
   return (
     <div className="order-state">
       <StateBadge {...order} />
-      {order.wantedUnits > 0 && order.state !== 'cancelled' && <span>{[gardens.wanted(order.wantedUnits), ...words({ ...order, shortUnits: 0 })].join(' · ')}</span>}
+      {order.wantedUnits > 0 && order.state !== 'cancelled' && (
+        <span>{[gardens.wanted(order.wantedUnits), ...words({ ...order, shortUnits: 0 })].join(' · ')}</span>
+      )}
     </div>
   );
 }

@@ -20,9 +20,15 @@ export function OrdersPage() {
   const words = gardens.orders;
   const { mayBe } = useSession();
   const list = useListSearch(ORDER_LIST);
-  const query = useQuery({ ...trpc.gardens.listOrders.queryOptions(orderQuestion(list.state)), placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.gardens.listOrders.queryOptions(orderQuestion(list.state)),
+    placeholderData: keepPreviousData,
+  });
   // Whether there is any order at all tells an empty beginning from finished work; asked only when the list is empty.
-  const any = useQuery({ ...trpc.gardens.listOrders.queryOptions({ state: null, perPage: 1 }), enabled: query.data?.total === 0 });
+  const any = useQuery({
+    ...trpc.gardens.listOrders.queryOptions({ state: null, perPage: 1 }),
+    enabled: query.data?.total === 0,
+  });
   const add = mayBe(GROWERS) && (
     <ButtonLink to={paths.newOrder()} look="primary">
       {words.add}
@@ -31,9 +37,27 @@ export function OrdersPage() {
   const isFiltered = list.filtersSet > 0 || list.filter('q') !== '';
 
   const empty = () => {
-    if (isFiltered) return <EmptyState kind="nothing-matches" title={words.nothingMatches} actions={<Button onClick={list.clearFilters}>{ui.clearFilters}</Button>}>{words.nothingMatchesText}</EmptyState>;
-    if (any.data && any.data.total > 0) return <EmptyState kind="all-done" title={words.allDone}>{words.allDoneText}</EmptyState>;
-    return any.data ? <EmptyState kind="nothing-yet" title={words.nothingYet} actions={add}>{words.nothingYetText}</EmptyState> : null;
+    if (isFiltered)
+      return (
+        <EmptyState
+          kind="nothing-matches"
+          title={words.nothingMatches}
+          actions={<Button onClick={list.clearFilters}>{ui.clearFilters}</Button>}
+        >
+          {words.nothingMatchesText}
+        </EmptyState>
+      );
+    if (any.data && any.data.total > 0)
+      return (
+        <EmptyState kind="all-done" title={words.allDone}>
+          {words.allDoneText}
+        </EmptyState>
+      );
+    return any.data ? (
+      <EmptyState kind="nothing-yet" title={words.nothingYet} actions={add}>
+        {words.nothingYetText}
+      </EmptyState>
+    ) : null;
   };
 
   return (
@@ -44,7 +68,14 @@ export function OrdersPage() {
       <Read query={query}>
         {(page) => (
           <>
-            <OrderTable rows={page.rows} caption={words.caption(page.total)} sort={list.sort} onSort={list.onSort} stale={query.isPlaceholderData} empty={empty()} />
+            <OrderTable
+              rows={page.rows}
+              caption={words.caption(page.total)}
+              sort={list.sort}
+              onSort={list.onSort}
+              stale={query.isPlaceholderData}
+              empty={empty()}
+            />
             <Pager page={page.page} perPage={PER_PAGE} total={page.total} onPage={list.onPage} />
           </>
         )}

@@ -4,6 +4,9 @@ import type { gardens } from '@rootclock/contracts';
 import { trpc } from '../../../lib/api/index.ts';
 
 export function useBeds(siteId: string | null): readonly gardens.BedRow[] {
-  const { data } = useQuery({ ...trpc.gardens.readSite.queryOptions({ siteId: siteId ?? '' }), enabled: siteId !== null });
+  const { data } = useQuery({
+    ...trpc.gardens.readSite.queryOptions({ siteId: siteId ?? '' }),
+    enabled: siteId !== null,
+  });
   return data?.beds ?? [];
 }

@@ -33,7 +33,12 @@ export function ClientPicker({ value, onChange, name, optional = false }: Client
       label={gardens.client}
       hint={gardens.orders.clientHint}
       value={value && { id: value.id, label: value.name }}
-      options={offered.map((client) => ({ id: client.id, label: client.name, detail: gardens.clients.sitesCount(client.sites), meant: { id: client.id, name: client.name } }))}
+      options={offered.map((client) => ({
+        id: client.id,
+        label: client.name,
+        detail: gardens.clients.sitesCount(client.sites),
+        meant: { id: client.id, name: client.name },
+      }))}
       answers={query.isPending ? null : asked}
       onText={setText}
       onChange={onChange}

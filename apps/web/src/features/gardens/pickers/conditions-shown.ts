@@ -10,9 +10,15 @@ type Called = Readonly<Record<string, string>>;
 export function conditionsShown(body: Record<string, unknown>, called: Called): Conditions {
   const { bedId, seedZone, wildType, untreated, alternatives } = body as Sent;
   return {
-    bedId: bedId ?? '', seedZone: seedZone ?? '', wildType, untreated,
+    bedId: bedId ?? '',
+    seedZone: seedZone ?? '',
+    wildType,
+    untreated,
     alternatives: alternatives.map(({ plantId, containerId, penalty }) => ({
-      key: newCommandId(), plant: { id: plantId, scientificName: called[plantId] ?? '' }, container: { id: containerId, name: called[containerId] ?? '' }, penalty,
+      key: newCommandId(),
+      plant: { id: plantId, scientificName: called[plantId] ?? '' },
+      container: { id: containerId, name: called[containerId] ?? '' },
+      penalty,
     })),
   };
 }
@@ -20,6 +26,8 @@ export function conditionsShown(body: Record<string, unknown>, called: Called): 
 export function useConditionWords(): Record<string, FieldWords> {
   const { line } = useMessages().gardens;
   const sayAll = (alternatives: unknown, called: Called) =>
-    (alternatives as Sent['alternatives']).map(({ plantId, containerId, penalty }) => `${called[plantId] ?? ''}, ${called[containerId] ?? ''} (${penalty})`).join('\n');
+    (alternatives as Sent['alternatives'])
+      .map(({ plantId, containerId, penalty }) => `${called[plantId] ?? ''}, ${called[containerId] ?? ''} (${penalty})`)
+      .join('\n');
   return { alternatives: { label: line.alternatives, value: sayAll } };
 }

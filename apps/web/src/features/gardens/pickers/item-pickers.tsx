@@ -17,8 +17,20 @@ export interface ItemPickersProps {
 export function ItemPickers({ path = '', value, onChange }: ItemPickersProps) {
   return (
     <div className="item-pickers">
-      <PlantPicker name={`${path}plantId`} value={value.plant} onChange={(plant) => onChange({ ...value, plant: plant && { id: plant.id, scientificName: plant.scientificName } })} />
-      <ContainerPicker name={`${path}containerId`} value={value.container} onChange={(container) => onChange({ ...value, container: container && { id: container.id, name: container.name } })} />
+      <PlantPicker
+        name={`${path}plantId`}
+        value={value.plant}
+        onChange={(plant) =>
+          onChange({ ...value, plant: plant && { id: plant.id, scientificName: plant.scientificName } })
+        }
+      />
+      <ContainerPicker
+        name={`${path}containerId`}
+        value={value.container}
+        onChange={(container) =>
+          onChange({ ...value, container: container && { id: container.id, name: container.name } })
+        }
+      />
     </div>
   );
 }

@@ -11,7 +11,11 @@ export function useOfferWords() {
   const because = ({ kind, shared, scientificName }: contracts.OfferedAlternative): string => {
     if (kind === 'another-size') return say.because['another-size']();
     if (kind === 'same-genus' || shared === null) return say.because['same-genus'](scientificName.split(' ')[0] ?? '');
-    return say.habit(say.heights[shared.heightClass], list.format(shared.lights.map((light) => say.lights[light])), list.format(shared.bloomMonths.map((month) => months[month - 1] ?? '')));
+    return say.habit(
+      say.heights[shared.heightClass],
+      list.format(shared.lights.map((light) => say.lights[light])),
+      list.format(shared.bloomMonths.map((month) => months[month - 1] ?? '')),
+    );
   };
   return {
     reason: (offer: contracts.OfferedAlternative, region: string | null): string => {

@@ -29,7 +29,17 @@ export interface PromiseCheckProps {
   onDay?: (on: string) => void;
 }
 
-export function PromiseCheck({ item, units, on, siteId, clientId, nativesOnly, conditions, onConditions, onDay }: PromiseCheckProps) {
+export function PromiseCheck({
+  item,
+  units,
+  on,
+  siteId,
+  clientId,
+  nativesOnly,
+  conditions,
+  onConditions,
+  onDay,
+}: PromiseCheckProps) {
   const { gardens } = useMessages();
   const words = gardens.promise;
   const rested = useRested(String(units ?? ''));
@@ -38,7 +48,15 @@ export function PromiseCheck({ item, units, on, siteId, clientId, nativesOnly, c
   const { seedZone, wildType, untreated, alternatives } = conditionsBody(conditions);
   const query = useQuery({
     ...trpc.promises.checkPromise.queryOptions({
-      plantId: item.plant?.id ?? '', containerId: item.container?.id ?? '', on, siteId, clientId, seedZone: seedZone.trim() || null, wildType, untreated, nativesOnly,
+      plantId: item.plant?.id ?? '',
+      containerId: item.container?.id ?? '',
+      on,
+      siteId,
+      clientId,
+      seedZone: seedZone.trim() || null,
+      wildType,
+      untreated,
+      nativesOnly,
       // Nobody said how many yet: the answer is how many there could be.
       units: asked >= 1 && asked <= MAX_UNITS ? asked : MAX_UNITS,
       alternatives: alternatives.filter(({ plantId, containerId }) => plantId !== '' && containerId !== ''),
@@ -47,17 +65,30 @@ export function PromiseCheck({ item, units, on, siteId, clientId, nativesOnly, c
     placeholderData: keepPreviousData,
   });
   if (!isAsked) return null;
-  if (!query.data) return <p className="promise-check" role="status">{query.isError ? '' : words.checking}</p>;
+  if (!query.data)
+    return (
+      <p className="promise-check" role="status">
+        {query.isError ? '' : words.checking}
+      </p>
+    );
   const { data } = query;
   // Of the most that can be asked for, too, only whole trays are looked at.
   const isOpen = data.askedUnits > MAX_UNITS - (data.cells ?? 1);
   const besides = isOpen || !(asked >= 1) ? null : besidesWholeTrays(asked, data.cells);
   const isMet = data.units === data.askedUnits;
   const accept = (other: contracts.PromiseInstead) => {
-    const added = { key: newCommandId(), plant: { id: other.plantId, scientificName: other.scientificName }, container: { id: other.containerId, name: other.containerName } };
+    const added = {
+      key: newCommandId(),
+      plant: { id: other.plantId, scientificName: other.scientificName },
+      container: { id: other.containerId, name: other.containerName },
+    };
     onConditions({ ...conditions, alternatives: [...conditions.alternatives, added] });
   };
-  const sentence = isOpen ? words.most(data.units, data.on) : isMet ? words.all(data.units, data.on) : words.some(data.units, data.askedUnits, data.on);
+  const sentence = isOpen
+    ? words.most(data.units, data.on)
+    : isMet
+      ? words.all(data.units, data.on)
+      : words.some(data.units, data.askedUnits, data.on);
   return (
     <div className={`promise-check ${isOpen || isMet ? '' : 'promise-check-short'}`}>
       <p role="status">
@@ -71,18 +102,39 @@ export function PromiseCheck({ item, units, on, siteId, clientId, nativesOnly, c
           <ShortageReasons reasons={data.reasons} />
           <h3 className="promise-check-head">{words.whatElse}</h3>
           <ul className="plain-list promise-check-ways">
-            {data.lastBeforeOn && <DayWay text={words.lastBeforeOn(data.askedUnits, data.lastBeforeOn)} on={data.lastBeforeOn} onDay={onDay} />}
-            {data.firstOn ? <DayWay text={words.firstOn(data.askedUnits, data.firstOn)} on={data.firstOn} onDay={onDay} /> : <li>{words.never}</li>}
-            {data.instead.filter((other) => !alternatives.some(({ plantId, containerId }) => plantId === other.plantId && containerId === other.containerId)).map((other) => (
-              <li key={`${other.plantId}/${other.containerId}`}>
-                <span>
-                  <Taxon name={other.scientificName} />: {words.instead(other.units, other.containerName)}
-                </span>
-                <Button look="quiet" aria-label={words.acceptToo(other.scientificName, other.containerName)} onClick={() => accept(other)}>
-                  {words.accept}
-                </Button>
-              </li>
-            ))}
+            {data.lastBeforeOn && (
+              <DayWay
+                text={words.lastBeforeOn(data.askedUnits, data.lastBeforeOn)}
+                on={data.lastBeforeOn}
+                onDay={onDay}
+              />
+            )}
+            {data.firstOn ? (
+              <DayWay text={words.firstOn(data.askedUnits, data.firstOn)} on={data.firstOn} onDay={onDay} />
+            ) : (
+              <li>{words.never}</li>
+            )}
+            {data.instead
+              .filter(
+                (other) =>
+                  !alternatives.some(
+                    ({ plantId, containerId }) => plantId === other.plantId && containerId === other.containerId,
+                  ),
+              )
+              .map((other) => (
+                <li key={`${other.plantId}/${other.containerId}`}>
+                  <span>
+                    <Taxon name={other.scientificName} />: {words.instead(other.units, other.containerName)}
+                  </span>
+                  <Button
+                    look="quiet"
+                    aria-label={words.acceptToo(other.scientificName, other.containerName)}
+                    onClick={() => accept(other)}
+                  >
+                    {words.accept}
+                  </Button>
+                </li>
+              ))}
           </ul>
         </>
       )}

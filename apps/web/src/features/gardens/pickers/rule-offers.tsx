@@ -20,22 +20,48 @@ export interface RuleOffersProps {
   onChange: (conditions: Conditions) => void;
 }
 
-const isOf = (offer: contracts.OfferedAlternative) => ({ plant, container }: Alternative) => plant?.id === offer.plantId && container?.id === offer.containerId;
+const isOf =
+  (offer: contracts.OfferedAlternative) =>
+  ({ plant, container }: Alternative) =>
+    plant?.id === offer.plantId && container?.id === offer.containerId;
 
-const asAlternative = ({ plantId, scientificName, containerId, containerName, penalty }: contracts.OfferedAlternative): Alternative => ({
-  key: newCommandId(), plant: { id: plantId, scientificName }, container: { id: containerId, name: containerName }, penalty,
+const asAlternative = ({
+  plantId,
+  scientificName,
+  containerId,
+  containerName,
+  penalty,
+}: contracts.OfferedAlternative): Alternative => ({
+  key: newCommandId(),
+  plant: { id: plantId, scientificName },
+  container: { id: containerId, name: containerName },
+  penalty,
 });
 
 export function RuleOffers({ item, siteId, nativesOnly, value, onChange }: RuleOffersProps) {
   const { offer: say } = useMessages().substitutes;
   const isAsked = item.plant !== null && item.container !== null;
-  const query = useQuery({ ...trpc.gardens.alternativesFor.queryOptions({ plantId: item.plant?.id ?? '', containerId: item.container?.id ?? '', siteId, nativesOnly }), enabled: isAsked });
+  const query = useQuery({
+    ...trpc.gardens.alternativesFor.queryOptions({
+      plantId: item.plant?.id ?? '',
+      containerId: item.container?.id ?? '',
+      siteId,
+      nativesOnly,
+    }),
+    enabled: isAsked,
+  });
   const answer = isAsked ? query.data : undefined;
   if (!answer?.hasRules) return null;
   const open = answer.alternatives.filter((offer) => !value.alternatives.some(isOf(offer)));
   const taken = answer.alternatives.length - open.length;
   const room = Math.max(0, MOST_ALTERNATIVES - value.alternatives.length);
-  const take = (offers: readonly contracts.OfferedAlternative[]) => onChange({ ...value, alternatives: [...value.alternatives, ...offers.map(asAlternative)].toSorted((a, b) => (a.penalty ?? 0) - (b.penalty ?? 0)) });
+  const take = (offers: readonly contracts.OfferedAlternative[]) =>
+    onChange({
+      ...value,
+      alternatives: [...value.alternatives, ...offers.map(asAlternative)].toSorted(
+        (a, b) => (a.penalty ?? 0) - (b.penalty ?? 0),
+      ),
+    });
   return (
     <section className="rule-offers" aria-label={say.title}>
       <p role="status">{[say.found(open.length), say.taken(taken)].filter(Boolean).join(' ')}</p>
@@ -51,7 +77,12 @@ export function RuleOffers({ item, siteId, nativesOnly, value, onChange }: RuleO
           {open.length > 0 && (
             <ul className="rule-offer-list">
               {open.map((offer) => (
-                <Offer key={`${offer.plantId}/${offer.containerId}`} offer={offer} region={answer.region} onTake={room > 0 ? () => take([offer]) : null} />
+                <Offer
+                  key={`${offer.plantId}/${offer.containerId}`}
+                  offer={offer}
+                  region={answer.region}
+                  onTake={room > 0 ? () => take([offer]) : null}
+                />
               ))}
             </ul>
           )}
@@ -62,7 +93,15 @@ export function RuleOffers({ item, siteId, nativesOnly, value, onChange }: RuleO
   );
 }
 
-function Offer({ offer, region, onTake }: { offer: contracts.OfferedAlternative; region: string | null; onTake: (() => void) | null }) {
+function Offer({
+  offer,
+  region,
+  onTake,
+}: {
+  offer: contracts.OfferedAlternative;
+  region: string | null;
+  onTake: (() => void) | null;
+}) {
   const { substitutes } = useMessages();
   const { offer: say } = substitutes;
   const words = useOfferWords();
@@ -86,7 +125,8 @@ function Offer({ offer, region, onTake }: { offer: contracts.OfferedAlternative;
   );
 }
 
-const isSilent = ({ idle, notNative, untold }: contracts.OfferedAlternatives) => idle.length + notNative.length + untold.length > 0;
+const isSilent = ({ idle, notNative, untold }: contracts.OfferedAlternatives) =>
+  idle.length + notNative.length + untold.length > 0;
 
 /** Why rules say nothing or less than they might, so that nobody takes silence for an answer. */
 function Silence({ answer: { idle, notNative, untold, region } }: { answer: contracts.OfferedAlternatives }) {

@@ -27,7 +27,12 @@ function HandOverForm({ order }: { order: contracts.OrderPage }) {
     command: useCommand('gardens.handOver', { title: words.titleHandOver(order.code) }),
     contract: contracts.handOver,
     initial: { typed: {} as TypedUnits, note: '' },
-    body: ({ typed, note }) => ({ orderId: order.id, happenedOn: day, note, rows: meantRows(rows, typed, 'all').map(({ row, units }) => ({ lineId: row.lineId, lotId: row.lotId, units })) }),
+    body: ({ typed, note }) => ({
+      orderId: order.id,
+      happenedOn: day,
+      note,
+      rows: meantRows(rows, typed, 'all').map(({ row, units }) => ({ lineId: row.lineId, lotId: row.lotId, units })),
+    }),
     onSaved: ({ entryId }, { typed }) => {
       tellUndoable(words.handedOver(totalOf(meantRows(rows, typed, 'all')), order.code), entryId);
       form.restart();
@@ -35,7 +40,11 @@ function HandOverForm({ order }: { order: contracts.OrderPage }) {
   });
   if (rows.length === 0) {
     return (
-      <EmptyState kind="nothing-yet" title={words.nothingStaged} actions={<ButtonLink to={paths.pullList(order.id)}>{gardens.orders.pullList}</ButtonLink>}>
+      <EmptyState
+        kind="nothing-yet"
+        title={words.nothingStaged}
+        actions={<ButtonLink to={paths.pullList(order.id)}>{gardens.orders.pullList}</ButtonLink>}
+      >
         {words.nothingStagedHandOver}
       </EmptyState>
     );
@@ -44,7 +53,12 @@ function HandOverForm({ order }: { order: contracts.OrderPage }) {
   return (
     <Form {...formProps} errors={errors['rows'] ? {} : errors} problem={errors['rows'] ? words.nothingChosen : problem}>
       <DateField name="happenedOn" label={words.handedOverOn} max={today} value={day} onChange={chooseDay} />
-      <StagedFields rows={rows} typed={form.values.typed} onChange={(typed) => form.set({ typed })} label={words.unitsGiven} />
+      <StagedFields
+        rows={rows}
+        typed={form.values.typed}
+        onChange={(typed) => form.set({ typed })}
+        label={words.unitsGiven}
+      />
       <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
       <Submit form={form}>{words.handOverUnits(totalOf(meantRows(rows, form.values.typed, 'all')))}</Submit>
     </Form>

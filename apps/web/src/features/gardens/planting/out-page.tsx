@@ -13,7 +13,11 @@ import './planting.css';
 
 export function OutPage({ children }: { children: (order: contracts.OrderPage) => ReactNode }) {
   const { orderId } = useParams({ strict: false }) as { orderId: string };
-  return <Read query={useQuery(trpc.gardens.readOrder.queryOptions({ orderId }))}>{(order) => <Frame order={order}>{children(order)}</Frame>}</Read>;
+  return (
+    <Read query={useQuery(trpc.gardens.readOrder.queryOptions({ orderId }))}>
+      {(order) => <Frame order={order}>{children(order)}</Frame>}
+    </Read>
+  );
 }
 
 function Frame({ order, children }: { order: contracts.OrderPage; children: ReactNode }) {
@@ -31,11 +35,17 @@ function Frame({ order, children }: { order: contracts.OrderPage; children: Reac
       <PageTabs
         label={words.tabs}
         tabs={[
-          isPlanted ? { to: paths.planting(order.id), label: words.plantTab } : { to: paths.handOver(order.id), label: words.handOverTab },
+          isPlanted
+            ? { to: paths.planting(order.id), label: words.plantTab }
+            : { to: paths.handOver(order.id), label: words.handOverTab },
           { to: paths.bringBack(order.id), label: words.returnTab },
         ]}
       />
-      {order.state === 'open' ? children : <Callout tone="note">{order.state === 'done' ? gardens.orders.isDone : gardens.orders.isCancelled}</Callout>}
+      {order.state === 'open' ? (
+        children
+      ) : (
+        <Callout tone="note">{order.state === 'done' ? gardens.orders.isDone : gardens.orders.isCancelled}</Callout>
+      )}
     </>
   );
 }

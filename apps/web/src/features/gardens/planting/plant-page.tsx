@@ -24,7 +24,8 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
   const words = gardens.planting;
   const { day, today, chooseDay } = useEntryDay('gardens.plant');
   const rows = stagedRows(order);
-  const totalWith = (typed: TypedUnits, extras: readonly ExtraRow[]) => totalOf(meantRows(rows, typed, 'all')) + totalOf(extras.map(({ units }) => ({ units: units ?? 0 })));
+  const totalWith = (typed: TypedUnits, extras: readonly ExtraRow[]) =>
+    totalOf(meantRows(rows, typed, 'all')) + totalOf(extras.map(({ units }) => ({ units: units ?? 0 })));
   const form = useCommandForm({
     command: useCommand('gardens.plantOrder', { title: words.title(order.code) }),
     contract: contracts.plantOrder,
@@ -33,7 +34,15 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
       orderId: order.id,
       happenedOn: day,
       note,
-      rows: [...meantRows(rows, typed, 'all').map(({ row, units }) => ({ lineId: row.lineId, lotId: row.lotId, units, extra: null })), ...extras.map(extraBody)],
+      rows: [
+        ...meantRows(rows, typed, 'all').map(({ row, units }) => ({
+          lineId: row.lineId,
+          lotId: row.lotId,
+          units,
+          extra: null,
+        })),
+        ...extras.map(extraBody),
+      ],
     }),
     onSaved: ({ entryId }, { typed, extras }) => {
       tellUndoable(words.planted(totalWith(typed, extras), order.code), entryId);
@@ -45,14 +54,32 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
   return (
     <>
       {rows.length === 0 && (
-        <EmptyState kind="nothing-yet" title={words.nothingStaged} actions={<ButtonLink to={paths.pullList(order.id)}>{gardens.orders.pullList}</ButtonLink>}>
+        <EmptyState
+          kind="nothing-yet"
+          title={words.nothingStaged}
+          actions={<ButtonLink to={paths.pullList(order.id)}>{gardens.orders.pullList}</ButtonLink>}
+        >
           {words.nothingStagedText}
         </EmptyState>
       )}
-      <Form {...formProps} errors={errors['rows'] ? {} : errors} problem={errors['rows'] ? words.nothingChosen : problem}>
+      <Form
+        {...formProps}
+        errors={errors['rows'] ? {} : errors}
+        problem={errors['rows'] ? words.nothingChosen : problem}
+      >
         <DateField name="happenedOn" label={words.plantedOn} max={today} value={day} onChange={chooseDay} />
-        <StagedFields rows={rows} typed={typed} onChange={(next) => form.set({ typed: next })} label={words.unitsPlanted} />
-        <ExtraRows order={order} rows={extras} onChange={(next) => form.set({ extras: next })} first={meantRows(rows, typed, 'all').length} />
+        <StagedFields
+          rows={rows}
+          typed={typed}
+          onChange={(next) => form.set({ typed: next })}
+          label={words.unitsPlanted}
+        />
+        <ExtraRows
+          order={order}
+          rows={extras}
+          onChange={(next) => form.set({ extras: next })}
+          first={meantRows(rows, typed, 'all').length}
+        />
         <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
         <Submit form={form}>{words.plantUnits(totalWith(typed, extras))}</Submit>
       </Form>

@@ -20,7 +20,9 @@ export function ReturnPage() {
 
 /** Rows of which anything comes back or is lost. */
 const meantReturns = (rows: readonly StagedRow[], back: TypedUnits, lost: TypedUnits) =>
-  rows.map((row) => ({ row, returnedUnits: unitsOf(row, back, 'none') ?? 0, lostUnits: unitsOf(row, lost, 'none') ?? 0 })).filter(({ returnedUnits, lostUnits }) => returnedUnits !== 0 || lostUnits !== 0);
+  rows
+    .map((row) => ({ row, returnedUnits: unitsOf(row, back, 'none') ?? 0, lostUnits: unitsOf(row, lost, 'none') ?? 0 }))
+    .filter(({ returnedUnits, lostUnits }) => returnedUnits !== 0 || lostUnits !== 0);
 
 function ReturnForm({ order }: { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
@@ -29,7 +31,10 @@ function ReturnForm({ order }: { order: contracts.OrderPage }) {
   const rows = stagedRows(order);
   const sums = (back: TypedUnits, lost: TypedUnits): [number, number] => {
     const meant = meantReturns(rows, back, lost);
-    return [totalOf(meant.map(({ returnedUnits: units }) => ({ units }))), totalOf(meant.map(({ lostUnits: units }) => ({ units })))];
+    return [
+      totalOf(meant.map(({ returnedUnits: units }) => ({ units }))),
+      totalOf(meant.map(({ lostUnits: units }) => ({ units }))),
+    ];
   };
   const form = useCommandForm({
     command: useCommand('gardens.returnFromOrder', { title: `${words.returnTab}: ${order.code}` }),
@@ -41,7 +46,12 @@ function ReturnForm({ order }: { order: contracts.OrderPage }) {
       placeId: placeId || null,
       cause: cause || null,
       note,
-      rows: meantReturns(rows, back, lost).map(({ row, returnedUnits, lostUnits }) => ({ lineId: row.lineId, lotId: row.lotId, returnedUnits, lostUnits })),
+      rows: meantReturns(rows, back, lost).map(({ row, returnedUnits, lostUnits }) => ({
+        lineId: row.lineId,
+        lotId: row.lotId,
+        returnedUnits,
+        lostUnits,
+      })),
     }),
     onSaved: ({ entryId }, { back, lost }) => {
       tellUndoable(words.returnedToast(...sums(back, lost)), entryId);
@@ -75,16 +85,35 @@ function ReturnForm({ order }: { order: contracts.OrderPage }) {
                   value={unitsOf(row, back, 'none')}
                   onChange={(units) => form.set({ back: { ...back, [row.key]: units } })}
                 />
-                <NumberField name={`${path}lostUnits`} label={`${words.lost}: ${row.lotCode}`} steps value={unitsOf(row, lost, 'none')} onChange={(units) => form.set({ lost: { ...lost, [row.key]: units } })} />
+                <NumberField
+                  name={`${path}lostUnits`}
+                  label={`${words.lost}: ${row.lotCode}`}
+                  steps
+                  value={unitsOf(row, lost, 'none')}
+                  onChange={(units) => form.set({ lost: { ...lost, [row.key]: units } })}
+                />
               </div>
             </div>
           );
         })}
       </div>
-      <SuggestedPlace label={words.returnPlace} hint={words.quarantineSuggested} preferring="quarantine" {...form.field('placeId')} />
-      {lostUnits > 0 && <SelectField label={words.cause} choices={LOSS_CAUSES.map((cause) => ({ value: cause, label: words.causes[cause] }))} {...form.field('cause')} />}
+      <SuggestedPlace
+        label={words.returnPlace}
+        hint={words.quarantineSuggested}
+        preferring="quarantine"
+        {...form.field('placeId')}
+      />
+      {lostUnits > 0 && (
+        <SelectField
+          label={words.cause}
+          choices={LOSS_CAUSES.map((cause) => ({ value: cause, label: words.causes[cause] }))}
+          {...form.field('cause')}
+        />
+      )}
       <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
-      <Submit form={form}>{backUnits + lostUnits === 0 ? words.returnTab : words.returnUnits(backUnits, lostUnits)}</Submit>
+      <Submit form={form}>
+        {backUnits + lostUnits === 0 ? words.returnTab : words.returnUnits(backUnits, lostUnits)}
+      </Submit>
     </Form>
   );
 }

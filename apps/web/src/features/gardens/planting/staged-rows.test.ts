@@ -1,7 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { meantRows, totalOf, unitsOf, type StagedRow } from './staged-rows.ts';
 
-const row = (key: string, units: number): StagedRow => ({ key, lineId: key, lotId: key, lotCode: key, scientificName: '', containerCode: '', bedName: null, units });
+const row = (key: string, units: number): StagedRow => ({
+  key,
+  lineId: key,
+  lotId: key,
+  lotCode: key,
+  scientificName: '',
+  containerCode: '',
+  bedName: null,
+  units,
+});
 const rows = [row('a', 12), row('b', 5)];
 
 describe('the rows of pulled plants that a form means', () => {

@@ -13,13 +13,24 @@ export interface StagedRow {
 }
 
 export const stagedRows = (order: gardens.OrderPage): StagedRow[] =>
-  order.lineRows.flatMap((line) => line.staged.map((staged) => ({ ...staged, key: `${line.id}/${staged.lotId}`, lineId: line.id, bedName: line.bedName })));
+  order.lineRows.flatMap((line) =>
+    line.staged.map((staged) => ({
+      ...staged,
+      key: `${line.id}/${staged.lotId}`,
+      lineId: line.id,
+      bedName: line.bedName,
+    })),
+  );
 
 /** Units typed by row; a row that nobody touched means what the form begins with. */
 export type TypedUnits = Readonly<Record<string, number | null>>;
 
 /** The rows that are meant, with their units. An emptied field means none; what cannot be read stays in, so that the contract says so. */
-export function meantRows(rows: readonly StagedRow[], typed: TypedUnits, begins: 'all' | 'none'): { row: StagedRow; units: number }[] {
+export function meantRows(
+  rows: readonly StagedRow[],
+  typed: TypedUnits,
+  begins: 'all' | 'none',
+): { row: StagedRow; units: number }[] {
   return rows.map((row) => ({ row, units: unitsOf(row, typed, begins) ?? 0 })).filter(({ units }) => units !== 0);
 }
 
@@ -29,4 +40,5 @@ export function unitsOf(row: StagedRow, typed: TypedUnits, begins: 'all' | 'none
 }
 
 /** The sum of what can be read. */
-export const totalOf = (meant: readonly { units: number }[]): number => meant.reduce((sum, { units }) => sum + (Number.isFinite(units) ? units : 0), 0);
+export const totalOf = (meant: readonly { units: number }[]): number =>
+  meant.reduce((sum, { units }) => sum + (Number.isFinite(units) ? units : 0), 0);

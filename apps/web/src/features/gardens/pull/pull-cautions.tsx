@@ -35,7 +35,9 @@ export function PlantCare({ list }: { list: contracts.PullList }) {
       const row = list.rows.find(({ plantId }) => plantId === plant.plantId);
       return { ...plant, row, handling: row ? [] : plant.handling };
     })
-    .filter(({ handling, cautions, row }) => handling.length > 0 || cautions.length > 0 || (row?.flags.length ?? 0) > 0);
+    .filter(
+      ({ handling, cautions, row }) => handling.length > 0 || cautions.length > 0 || (row?.flags.length ?? 0) > 0,
+    );
   if (told.length === 0) return null;
   return (
     <Section title={gardens.pull.careTitle}>

@@ -26,7 +26,9 @@ import './pull.css';
 
 export function PullPage() {
   const { orderId } = useParams({ strict: false }) as { orderId: string };
-  return <Read query={useQuery(trpc.gardens.readPullList.queryOptions({ orderId }))}>{(list) => <Pull list={list} />}</Read>;
+  return (
+    <Read query={useQuery(trpc.gardens.readPullList.queryOptions({ orderId }))}>{(list) => <Pull list={list} />}</Read>
+  );
 }
 
 function Pull({ list }: { list: contracts.PullList }) {
@@ -39,7 +41,10 @@ function Pull({ list }: { list: contracts.PullList }) {
   const command = useCommand('gardens.pullForOrder', { title: words.title(list.orderCode) });
   const mayPull = mayBe(FIELD);
   const isFloating = list.rows.length > 0;
-  const next = list.kind === 'installation' ? { to: paths.planting(list.orderId), label: gardens.orders.toPlant } : { to: paths.handOver(list.orderId), label: gardens.orders.toHandOver };
+  const next =
+    list.kind === 'installation'
+      ? { to: paths.planting(list.orderId), label: gardens.orders.toPlant }
+      : { to: paths.handOver(list.orderId), label: gardens.orders.toHandOver };
   return (
     <div className="pull">
       <PageHeader
@@ -64,7 +69,13 @@ function Pull({ list }: { list: contracts.PullList }) {
               </ButtonLink>
             )}
             {mayBe(GROWERS) && isFloating && (
-              <Button look={list.issuedOn ? 'plain' : 'primary'} busy={issue.state === 'sending'} onClick={() => void issue.send({ orderId: list.orderId }).then(() => toast({ text: words.issued }), tellRefused)}>
+              <Button
+                look={list.issuedOn ? 'plain' : 'primary'}
+                busy={issue.state === 'sending'}
+                onClick={() =>
+                  void issue.send({ orderId: list.orderId }).then(() => toast({ text: words.issued }), tellRefused)
+                }
+              >
                 {list.issuedOn ? words.issueAgain : words.issue}
               </Button>
             )}
@@ -93,8 +104,17 @@ function Pull({ list }: { list: contracts.PullList }) {
 function Nothing({ isStaged }: { isStaged: boolean }) {
   const { gardens } = useMessages();
   const words = gardens.pull;
-  if (isStaged) return <EmptyState kind="all-done" title={words.allPulled}>{words.allPulledText}</EmptyState>;
-  return <EmptyState kind="nothing-yet" title={words.nothingHere}>{words.nothingHereText}</EmptyState>;
+  if (isStaged)
+    return (
+      <EmptyState kind="all-done" title={words.allPulled}>
+        {words.allPulledText}
+      </EmptyState>
+    );
+  return (
+    <EmptyState kind="nothing-yet" title={words.nothingHere}>
+      {words.nothingHereText}
+    </EmptyState>
+  );
 }
 
 /** The rows arrive in the order in which a crew walks; each run of one place becomes a group. */

@@ -40,7 +40,9 @@ export function PullPlace({ pulling, rows, mayPull }: PullPlaceProps) {
         )
       }
     >
-      {first.closedUntilAt && <Callout tone="caution">{words.closed(dates.instant(first.closedUntilAt), first.closedReason)}</Callout>}
+      {first.closedUntilAt && (
+        <Callout tone="caution">{words.closed(dates.instant(first.closedUntilAt), first.closedReason)}</Callout>
+      )}
       <AskRootBall pull={all} />
       {all.refusal && (
         <Callout tone="refusal" announce>
@@ -51,7 +53,12 @@ export function PullPlace({ pulling, rows, mayPull }: PullPlaceProps) {
       <ul className="pull-rows">
         {rows.map((row) => (
           // Keyed with its units too: what is left after a part was pulled is offered anew.
-          <PullRow key={`${row.lineId}/${row.lotId}/${row.units}`} pulling={pulling} row={row} mayPull={mayPull && !isClosed} />
+          <PullRow
+            key={`${row.lineId}/${row.lotId}/${row.units}`}
+            pulling={pulling}
+            row={row}
+            mayPull={mayPull && !isClosed}
+          />
         ))}
       </ul>
     </Section>

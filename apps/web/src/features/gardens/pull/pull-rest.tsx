@@ -11,7 +11,9 @@ export function StagedList({ list }: { list: contracts.PullList }) {
     <Section title={words.stagedTitle} aside={gardens.unitsOf(list.staged.reduce((sum, { units }) => sum + units, 0))}>
       <ul className="plain-list">
         {list.staged.map((row) => (
-          <li key={`${row.lineId}/${row.lotId}`}>{words.staged(row.scientificName, row.containerCode, row.units, row.lotCode)}</li>
+          <li key={`${row.lineId}/${row.lotId}`}>
+            {words.staged(row.scientificName, row.containerCode, row.units, row.lotCode)}
+          </li>
         ))}
       </ul>
     </Section>
@@ -36,7 +38,9 @@ export function NotOnTheList({ list }: { list: contracts.PullList }) {
         <Section title={words.notPottedTitle}>
           <ul className="plain-list">
             {list.notPotted.map((row) => (
-              <li key={`${row.lineId}/${row.batchCode}`}>{words.notPotted(row.scientificName, row.units, row.batchCode, row.readyOn)}</li>
+              <li key={`${row.lineId}/${row.batchCode}`}>
+                {words.notPotted(row.scientificName, row.units, row.batchCode, row.readyOn)}
+              </li>
             ))}
           </ul>
         </Section>

@@ -39,7 +39,11 @@ export function PullRow({ pulling, row, mayPull }: PullRowProps) {
           {row.bedName && `, ${words.forBed(row.bedName)}`}
         </p>
         <p className="row">
-          {row.rootChecked ? <Badge shape="full">{words.checked}</Badge> : <Badge shape="half">{words.notChecked}</Badge>}
+          {row.rootChecked ? (
+            <Badge shape="full">{words.checked}</Badge>
+          ) : (
+            <Badge shape="half">{words.notChecked}</Badge>
+          )}
           <FlagBadges flags={row.flags} />
           {isHeld && <Badge shape="over">{words.held}</Badge>}
         </p>
@@ -56,8 +60,24 @@ export function PullRow({ pulling, row, mayPull }: PullRowProps) {
       </div>
       {mayPull && !isHeld && (
         <div className="pull-act not-on-paper">
-          <NumberField name={`${row.lineId}/${row.lotId}`} label={words.unitsToPull(row.lotCode)} error={one.refusal} optional="unsaid" steps min={1} value={units} onChange={setUnits} />
-          <Button look="primary" wide busy={one.busy} disabled={readable === null} aria-label={words.pullRow(readable ?? 0, row.lotCode)} onClick={() => readable !== null && one.pull([{ row, units: readable }])}>
+          <NumberField
+            name={`${row.lineId}/${row.lotId}`}
+            label={words.unitsToPull(row.lotCode)}
+            error={one.refusal}
+            optional="unsaid"
+            steps
+            min={1}
+            value={units}
+            onChange={setUnits}
+          />
+          <Button
+            look="primary"
+            wide
+            busy={one.busy}
+            disabled={readable === null}
+            aria-label={words.pullRow(readable ?? 0, row.lotCode)}
+            onClick={() => readable !== null && one.pull([{ row, units: readable }])}
+          >
             {words.pullUnits(readable ?? 0)}
           </Button>
         </div>

@@ -49,10 +49,32 @@ function useColumns(): Column<contracts.ToPullRow>[] {
   const words = gardens.pull;
   const { dates } = useFormat();
   return [
-    { key: 'order', header: gardens.orders.code, title: true, cell: (row) => <RowLink to={paths.pullList(row.orderId)}>{gardens.orders.titleFor(row.code, row.clientName)}</RowLink> },
-    { key: 'due', header: gardens.orders.due, cell: (row) => <time dateTime={row.dueOn}>{gardens.dueOn(row.dueOn, dates.fromToday(row.dueOn))}</time> },
+    {
+      key: 'order',
+      header: gardens.orders.code,
+      title: true,
+      cell: (row) => (
+        <RowLink to={paths.pullList(row.orderId)}>{gardens.orders.titleFor(row.code, row.clientName)}</RowLink>
+      ),
+    },
+    {
+      key: 'due',
+      header: gardens.orders.due,
+      cell: (row) => <time dateTime={row.dueOn}>{gardens.dueOn(row.dueOn, dates.fromToday(row.dueOn))}</time>,
+    },
     { key: 'where', header: gardens.orders.where, cell: (row) => row.siteName ?? gardens.kinds[row.kind] },
-    { key: 'toPull', header: words.toPullTitle, cell: (row) => [words.toPull(row.toPullUnits), row.stagedUnits > 0 && gardens.pulled(row.stagedUnits)].filter(Boolean).join(' · ') },
-    { key: 'state', header: gardens.orders.progress, cell: (row) => <StateBadge state="open" {...row} reservedUnits={row.toPullUnits} /> },
+    {
+      key: 'toPull',
+      header: words.toPullTitle,
+      cell: (row) =>
+        [words.toPull(row.toPullUnits), row.stagedUnits > 0 && gardens.pulled(row.stagedUnits)]
+          .filter(Boolean)
+          .join(' · '),
+    },
+    {
+      key: 'state',
+      header: gardens.orders.progress,
+      cell: (row) => <StateBadge state="open" {...row} reservedUnits={row.toPullUnits} />,
+    },
   ];
 }

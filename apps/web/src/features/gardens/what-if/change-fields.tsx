@@ -18,27 +18,50 @@ export interface ChangeFieldsProps {
 
 export function ChangeFields(props: ChangeFieldsProps) {
   switch (props.values.kind) {
-    case '': return null;
+    case '':
+      return null;
     case 'move-order':
-    case 'cancel-order': return <OrderFields {...props} />;
-    case 'add-order': return <NewOrderFields {...props} />;
-    case 'lose-lot': return <LotFields {...props} />;
+    case 'cancel-order':
+      return <OrderFields {...props} />;
+    case 'add-order':
+      return <NewOrderFields {...props} />;
+    case 'lose-lot':
+      return <LotFields {...props} />;
     case 'lose-batch':
-    case 'change-batch': return <BatchFields {...props} />;
+    case 'change-batch':
+      return <BatchFields {...props} />;
   }
 }
 
 function OrderFields({ values, onChange }: ChangeFieldsProps) {
   const { gardens } = useMessages();
   const { order, kind } = values;
-  const { data } = useQuery({ ...trpc.gardens.readOrder.queryOptions({ orderId: order?.id ?? '' }), enabled: order !== null });
+  const { data } = useQuery({
+    ...trpc.gardens.readOrder.queryOptions({ orderId: order?.id ?? '' }),
+    enabled: order !== null,
+  });
   const staged = data?.stagedUnits ?? 0;
   return (
     <>
       <OrderPicker value={order} onChange={(picked) => onChange({ order: picked, placeId: '' })} />
-      {kind === 'move-order' && <DateField name="dueOn" label={gardens.day.newDay} hint={data && gardens.day.now(data.dueOn)} value={values.dueOn} onChange={(dueOn) => onChange({ dueOn })} />}
+      {kind === 'move-order' && (
+        <DateField
+          name="dueOn"
+          label={gardens.day.newDay}
+          hint={data && gardens.day.now(data.dueOn)}
+          value={values.dueOn}
+          onChange={(dueOn) => onChange({ dueOn })}
+        />
+      )}
       {kind === 'cancel-order' && staged > 0 && (
-        <SuggestedPlace name="placeId" label={gardens.whatIf.broughtBackTo} hint={gardens.orders.cancelStaged(staged)} preferring="quarantine" value={values.placeId} onChange={(placeId) => onChange({ placeId })} />
+        <SuggestedPlace
+          name="placeId"
+          label={gardens.whatIf.broughtBackTo}
+          hint={gardens.orders.cancelStaged(staged)}
+          preferring="quarantine"
+          value={values.placeId}
+          onChange={(placeId) => onChange({ placeId })}
+        />
       )}
     </>
   );
@@ -47,17 +70,38 @@ function OrderFields({ values, onChange }: ChangeFieldsProps) {
 function NewOrderFields({ values, onChange }: ChangeFieldsProps) {
   const { gardens } = useMessages();
   const { client } = values;
-  const { data } = useQuery({ ...trpc.gardens.readClient.queryOptions({ clientId: client?.id ?? '' }), enabled: client !== null });
+  const { data } = useQuery({
+    ...trpc.gardens.readClient.queryOptions({ clientId: client?.id ?? '' }),
+    enabled: client !== null,
+  });
   const sites = data?.siteRows ?? [];
   return (
     <>
       <ItemPickers value={values} onChange={({ plant, container }) => onChange({ plant, container })} />
-      <NumberField name="units" label={gardens.units} steps min={1} value={values.units} onChange={(units) => onChange({ units })} />
+      <NumberField
+        name="units"
+        label={gardens.units}
+        steps
+        min={1}
+        value={values.units}
+        onChange={(units) => onChange({ units })}
+      />
       <DateField name="dueOn" label={gardens.onDay} value={values.dueOn} onChange={(dueOn) => onChange({ dueOn })} />
-      <ClientPicker name="clientId" optional value={client} onChange={(picked) => onChange({ client: picked, siteId: '' })} />
+      <ClientPicker
+        name="clientId"
+        optional
+        value={client}
+        onChange={(picked) => onChange({ client: picked, siteId: '' })}
+      />
       {sites.length > 0 && (
         <SelectField
-          name="siteId" label={gardens.whatIf.forSite} hint={gardens.whatIf.siteHint} optional empty={gardens.noSite} value={values.siteId} onChange={(siteId) => onChange({ siteId })}
+          name="siteId"
+          label={gardens.whatIf.forSite}
+          hint={gardens.whatIf.siteHint}
+          optional
+          empty={gardens.noSite}
+          value={values.siteId}
+          onChange={(siteId) => onChange({ siteId })}
           choices={sites.map(({ id, name }) => ({ value: id, label: name }))}
         />
       )}
@@ -74,8 +118,19 @@ function LotFields({ values, onChange }: ChangeFieldsProps) {
   return (
     <>
       <LotPicker value={lot} onChange={(picked) => onChange({ lot: picked, placeId: '' })} />
-      {data && <FromPlaceField standing={data.standing} value={values.placeId} onChange={(placeId) => onChange({ placeId })} />}
-      <NumberField name="units" label={words.lost} optional hint={data && words.lostHint(gardens.unitsOf(here?.units ?? data.units.onHand))} steps min={1} value={values.units} onChange={(units) => onChange({ units })} />
+      {data && (
+        <FromPlaceField standing={data.standing} value={values.placeId} onChange={(placeId) => onChange({ placeId })} />
+      )}
+      <NumberField
+        name="units"
+        label={words.lost}
+        optional
+        hint={data && words.lostHint(gardens.unitsOf(here?.units ?? data.units.onHand))}
+        steps
+        min={1}
+        value={values.units}
+        onChange={(units) => onChange({ units })}
+      />
     </>
   );
 }
@@ -84,23 +139,64 @@ function BatchFields({ values, onChange }: ChangeFieldsProps) {
   const { gardens, propagation } = useMessages();
   const words = gardens.whatIf;
   const { batch, kind } = values;
-  const { data } = useQuery({ ...trpc.propagation.readBatch.queryOptions({ batchId: batch?.id ?? '' }), enabled: batch !== null });
+  const { data } = useQuery({
+    ...trpc.propagation.readBatch.queryOptions({ batchId: batch?.id ?? '' }),
+    enabled: batch !== null,
+  });
   const here = data?.places.find(({ placeId }) => placeId === values.placeId);
   return (
     <>
-      <BatchPicker value={batch} onChange={(picked) => onChange({ batch: picked && { id: picked.id, code: picked.code }, placeId: '', cautiousUnits: picked?.cautiousUnits ?? null, readyOn: picked?.readyOn ?? '' })} />
+      <BatchPicker
+        value={batch}
+        onChange={(picked) =>
+          onChange({
+            batch: picked && { id: picked.id, code: picked.code },
+            placeId: '',
+            cautiousUnits: picked?.cautiousUnits ?? null,
+            readyOn: picked?.readyOn ?? '',
+          })
+        }
+      />
       {kind === 'lose-batch' ? (
         <>
-          {data && <FromPlace batch={data} name="placeId" optional value={values.placeId} onChange={(placeId) => onChange({ placeId })} />}
+          {data && (
+            <FromPlace
+              batch={data}
+              name="placeId"
+              optional
+              value={values.placeId}
+              onChange={(placeId) => onChange({ placeId })}
+            />
+          )}
           <NumberField
-            name="units" label={words.lost} optional hint={data && words.lostHint(propagation.units(here?.units ?? data.standingUnits, data.unit))} steps min={1} value={values.units}
+            name="units"
+            label={words.lost}
+            optional
+            hint={data && words.lostHint(propagation.units(here?.units ?? data.standingUnits, data.unit))}
+            steps
+            min={1}
+            value={values.units}
             onChange={(units) => onChange({ units })}
           />
         </>
       ) : (
         <>
-          <NumberField name="cautiousUnits" label={words.cautious} hint={data && words.cautiousNow(data.cautiousUnits)} steps value={values.cautiousUnits} onChange={(cautiousUnits) => onChange({ cautiousUnits })} />
-          <DateField name="readyOn" label={words.ready} optional hint={data && words.readyNow(data.readyOn)} value={values.readyOn} onChange={(readyOn) => onChange({ readyOn })} />
+          <NumberField
+            name="cautiousUnits"
+            label={words.cautious}
+            hint={data && words.cautiousNow(data.cautiousUnits)}
+            steps
+            value={values.cautiousUnits}
+            onChange={(cautiousUnits) => onChange({ cautiousUnits })}
+          />
+          <DateField
+            name="readyOn"
+            label={words.ready}
+            optional
+            hint={data && words.readyNow(data.readyOn)}
+            value={values.readyOn}
+            onChange={(readyOn) => onChange({ readyOn })}
+          />
         </>
       )}
     </>

@@ -24,28 +24,89 @@ export function OrderPicker({ value, onChange }: SubjectPickerProps) {
   const words = useMessages().gardens.whatIf;
   const [text, setText] = useState('');
   const asked = useRested(text);
-  const query = useQuery({ ...trpc.gardens.listOrders.queryOptions({ search: asked, perPage: MOST_OFFERED }), placeholderData: keepPreviousData });
-  const options = (query.data?.rows ?? []).map(({ id, code, clientName, dueOn }) => ({ id, label: code, detail: words.orderDetail(clientName, dueOn), meant: { id, code } }));
-  return <ComboboxField name="orderId" label={words.order} hint={words.orderHint} value={shown(value)} options={options} answers={query.isPending || query.isPlaceholderData ? null : asked} onText={setText} onChange={onChange} />;
+  const query = useQuery({
+    ...trpc.gardens.listOrders.queryOptions({ search: asked, perPage: MOST_OFFERED }),
+    placeholderData: keepPreviousData,
+  });
+  const options = (query.data?.rows ?? []).map(({ id, code, clientName, dueOn }) => ({
+    id,
+    label: code,
+    detail: words.orderDetail(clientName, dueOn),
+    meant: { id, code },
+  }));
+  return (
+    <ComboboxField
+      name="orderId"
+      label={words.order}
+      hint={words.orderHint}
+      value={shown(value)}
+      options={options}
+      answers={query.isPending || query.isPlaceholderData ? null : asked}
+      onText={setText}
+      onChange={onChange}
+    />
+  );
 }
 
 export function LotPicker({ value, onChange }: SubjectPickerProps) {
   const words = useMessages().gardens.whatIf;
   const [text, setText] = useState('');
   const asked = useRested(text);
-  const query = useQuery({ ...trpc.stock.listLots.queryOptions({ text: asked, perPage: MOST_OFFERED }), placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.stock.listLots.queryOptions({ text: asked, perPage: MOST_OFFERED }),
+    placeholderData: keepPreviousData,
+  });
   const options = (query.data?.rows ?? []).map((lot) => ({
-    id: lot.lotId, label: lot.code, detail: [lot.scientificName, lot.places.map((place) => place.code).join(', ')].filter(Boolean).join(' · '), meant: { id: lot.lotId, code: lot.code },
+    id: lot.lotId,
+    label: lot.code,
+    detail: [lot.scientificName, lot.places.map((place) => place.code).join(', ')].filter(Boolean).join(' · '),
+    meant: { id: lot.lotId, code: lot.code },
   }));
-  return <ComboboxField name="lotId" label={words.lot} hint={words.lotHint} value={shown(value)} options={options} answers={query.isPending || query.isPlaceholderData ? null : asked} onText={setText} onChange={onChange} />;
+  return (
+    <ComboboxField
+      name="lotId"
+      label={words.lot}
+      hint={words.lotHint}
+      value={shown(value)}
+      options={options}
+      answers={query.isPending || query.isPlaceholderData ? null : asked}
+      onText={setText}
+      onChange={onChange}
+    />
+  );
 }
 
 /** What is expected of the batch comes along, so that only what differs has to be typed. */
-export function BatchPicker({ value, onChange }: { value: Picked | null; onChange: (picked: PickedBatch | null) => void }) {
+export function BatchPicker({
+  value,
+  onChange,
+}: {
+  value: Picked | null;
+  onChange: (picked: PickedBatch | null) => void;
+}) {
   const words = useMessages().gardens.whatIf;
   const [text, setText] = useState('');
   const asked = useRested(text);
-  const query = useQuery({ ...trpc.propagation.listBatches.queryOptions({ text: asked, perPage: MOST_OFFERED }), placeholderData: keepPreviousData });
-  const options = (query.data?.rows ?? []).map(({ batchId, code, scientificName, cautiousUnits, readyOn }) => ({ id: batchId, label: code, detail: scientificName, meant: { id: batchId, code, cautiousUnits, readyOn } }));
-  return <ComboboxField name="batchId" label={words.batch} hint={words.batchHint} value={shown(value)} options={options} answers={query.isPending || query.isPlaceholderData ? null : asked} onText={setText} onChange={onChange} />;
+  const query = useQuery({
+    ...trpc.propagation.listBatches.queryOptions({ text: asked, perPage: MOST_OFFERED }),
+    placeholderData: keepPreviousData,
+  });
+  const options = (query.data?.rows ?? []).map(({ batchId, code, scientificName, cautiousUnits, readyOn }) => ({
+    id: batchId,
+    label: code,
+    detail: scientificName,
+    meant: { id: batchId, code, cautiousUnits, readyOn },
+  }));
+  return (
+    <ComboboxField
+      name="batchId"
+      label={words.batch}
+      hint={words.batchHint}
+      value={shown(value)}
+      options={options}
+      answers={query.isPending || query.isPlaceholderData ? null : asked}
+      onText={setText}
+      onChange={onChange}
+    />
+  );
 }

@@ -7,13 +7,23 @@ import { NOTHING, type WhatIfValues } from './what-if-values.ts';
 
 export function useAskedChange(): { values: WhatIfValues; isLoading: boolean } {
   const search: { kind?: unknown; order?: string; lot?: string; batch?: string } = useSearch({ strict: false });
-  const order = useQuery({ ...trpc.gardens.readOrder.queryOptions({ orderId: search.order ?? '' }), enabled: search.order !== undefined });
-  const lot = useQuery({ ...trpc.stock.readLot.queryOptions({ lotId: search.lot ?? '' }), enabled: search.lot !== undefined });
-  const batch = useQuery({ ...trpc.propagation.readBatch.queryOptions({ batchId: search.batch ?? '' }), enabled: search.batch !== undefined });
+  const order = useQuery({
+    ...trpc.gardens.readOrder.queryOptions({ orderId: search.order ?? '' }),
+    enabled: search.order !== undefined,
+  });
+  const lot = useQuery({
+    ...trpc.stock.readLot.queryOptions({ lotId: search.lot ?? '' }),
+    enabled: search.lot !== undefined,
+  });
+  const batch = useQuery({
+    ...trpc.propagation.readBatch.queryOptions({ batchId: search.batch ?? '' }),
+    enabled: search.batch !== undefined,
+  });
   const kind = contracts.WHAT_IF_KINDS.find((each) => each === search.kind) ?? '';
   return {
     values: {
-      ...NOTHING, kind,
+      ...NOTHING,
+      kind,
       order: order.data ? { id: order.data.id, code: order.data.code } : null,
       lot: lot.data ? { id: lot.data.id, code: lot.data.code } : null,
       batch: batch.data ? { id: batch.data.batchId, code: batch.data.code } : null,

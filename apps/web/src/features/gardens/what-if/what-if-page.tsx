@@ -32,17 +32,34 @@ function Trying({ initial }: { initial: WhatIfValues }) {
   const typed = read.ok ? JSON.stringify(read.data) : '';
   const asked = useRested(typed);
   const change = asked === '' ? null : (JSON.parse(asked) as WhatIfChange);
-  const query = useQuery({ ...trpc.promises.whatIf.queryOptions(change ?? NEVER), enabled: change !== null, placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.promises.whatIf.queryOptions(change ?? NEVER),
+    enabled: change !== null,
+    placeholderData: keepPreviousData,
+  });
 
   const refused = change && query.isError ? readFailure(query.error) : null;
-  const wrong = read.ok ? null : filledInWrong({ code: 'invalid-input', class: 'input', data: { issues: read.issues } });
+  const wrong = read.ok
+    ? null
+    : filledInWrong({ code: 'invalid-input', class: 'input', data: { issues: read.issues } });
   const errors = wrong ? fieldSentences(wrong) : refused ? fieldSentences(refused) : {};
-  const problem = refused && Object.keys(errors).length === 0 && refused.class !== 'retry' && refused.class !== 'fault' ? sentenceOf(refused) : undefined;
+  const problem =
+    refused && Object.keys(errors).length === 0 && refused.class !== 'retry' && refused.class !== 'fault'
+      ? sentenceOf(refused)
+      : undefined;
   const isCurrent = query.data !== undefined && !query.isError && !query.isPlaceholderData && asked === typed;
 
   const outcome = () => {
-    if (change === null || typed === '') return <EmptyState kind="nothing-yet" title={words.nothingTried}>{words.nothingTriedText}</EmptyState>;
-    if (refused) return problem === undefined && Object.keys(errors).length === 0 ? <ReadFailed error={query.error} onRetry={() => void query.refetch()} /> : null;
+    if (change === null || typed === '')
+      return (
+        <EmptyState kind="nothing-yet" title={words.nothingTried}>
+          {words.nothingTriedText}
+        </EmptyState>
+      );
+    if (refused)
+      return problem === undefined && Object.keys(errors).length === 0 ? (
+        <ReadFailed error={query.error} onRetry={() => void query.refetch()} />
+      ) : null;
     return query.data ? <Difference answer={query.data} /> : <Skeleton />;
   };
   return (
@@ -52,10 +69,17 @@ function Trying({ initial }: { initial: WhatIfValues }) {
       <Section title={words.changeTitle}>
         <Form errors={errors} problem={problem} onSubmit={() => void query.refetch()}>
           <SelectField
-            name="kind" label={words.kind} value={values.kind} onChange={(kind) => setValues(forKind(values, kind))}
+            name="kind"
+            label={words.kind}
+            value={values.kind}
+            onChange={(kind) => setValues(forKind(values, kind))}
             choices={contracts.WHAT_IF_KINDS.map((kind) => ({ value: kind, label: words.kinds[kind] }))}
           />
-          <ChangeFields key={values.kind} values={values} onChange={(part) => setValues((before) => ({ ...before, ...part }))} />
+          <ChangeFields
+            key={values.kind}
+            values={values}
+            onChange={(part) => setValues((before) => ({ ...before, ...part }))}
+          />
         </Form>
       </Section>
       <Section title={words.differenceTitle}>
@@ -65,7 +89,10 @@ function Trying({ initial }: { initial: WhatIfValues }) {
       </Section>
       {change && isCurrent && (
         <KeepOrDrop
-          key={asked} change={change} answer={query.data} values={values}
+          key={asked}
+          change={change}
+          answer={query.data}
+          values={values}
           onDrop={() => {
             setValues(NOTHING);
             toast({ text: words.dropped });
@@ -81,6 +108,8 @@ const NEVER: WhatIfChange = { kind: 'cancel-order', orderId: '', placeId: null }
 
 /** What is still empty is no mistake as long as somebody is typing. */
 function filledInWrong(failure: Failure): Failure | null {
-  const issues = issuesIn(failure).filter(({ problem, path }) => problem !== 'required' && path !== 'kind' && path !== '');
+  const issues = issuesIn(failure).filter(
+    ({ problem, path }) => problem !== 'required' && path !== 'kind' && path !== '',
+  );
   return issues.length > 0 ? { ...failure, data: { issues } } : null;
 }

@@ -24,21 +24,47 @@ export interface WhatIfValues extends Item {
 }
 
 export const NOTHING: WhatIfValues = {
-  kind: '', order: null, lot: null, batch: null, plant: null, container: null, units: null, placeId: '', dueOn: '', client: null, siteId: '', cautiousUnits: null, readyOn: '',
+  kind: '',
+  order: null,
+  lot: null,
+  batch: null,
+  plant: null,
+  container: null,
+  units: null,
+  placeId: '',
+  dueOn: '',
+  client: null,
+  siteId: '',
+  cautiousUnits: null,
+  readyOn: '',
 };
 
 function bodyOf(values: WhatIfValues): unknown {
   const { kind, units } = values;
   const placeId = values.placeId || null;
   switch (kind) {
-    case '': return null;
-    case 'move-order': return { kind, orderId: values.order?.id, dueOn: values.dueOn };
-    case 'cancel-order': return { kind, orderId: values.order?.id, placeId };
+    case '':
+      return null;
+    case 'move-order':
+      return { kind, orderId: values.order?.id, dueOn: values.dueOn };
+    case 'cancel-order':
+      return { kind, orderId: values.order?.id, placeId };
     case 'add-order':
-      return { kind, plantId: values.plant?.id, containerId: values.container?.id, units, dueOn: values.dueOn, clientId: values.client?.id ?? null, siteId: values.siteId || null };
-    case 'lose-lot': return { kind, lotId: values.lot?.id, units, placeId };
-    case 'lose-batch': return { kind, batchId: values.batch?.id, units, placeId };
-    case 'change-batch': return { kind, batchId: values.batch?.id, cautiousUnits: values.cautiousUnits, readyOn: values.readyOn || null };
+      return {
+        kind,
+        plantId: values.plant?.id,
+        containerId: values.container?.id,
+        units,
+        dueOn: values.dueOn,
+        clientId: values.client?.id ?? null,
+        siteId: values.siteId || null,
+      };
+    case 'lose-lot':
+      return { kind, lotId: values.lot?.id, units, placeId };
+    case 'lose-batch':
+      return { kind, batchId: values.batch?.id, units, placeId };
+    case 'change-batch':
+      return { kind, batchId: values.batch?.id, cautiousUnits: values.cautiousUnits, readyOn: values.readyOn || null };
   }
 }
 
@@ -49,4 +75,9 @@ export type WhatIfChange = Extract<ReturnType<typeof readChange>, { ok: true }>[
 export type ChangeOf<Kind extends WhatIfChange['kind']> = Extract<WhatIfChange, { kind: Kind }>;
 
 /** What of another kind of change still holds. */
-export const forKind = (values: WhatIfValues, kind: WhatIfValues['kind']): WhatIfValues => ({ ...values, kind, units: null, placeId: '' });
+export const forKind = (values: WhatIfValues, kind: WhatIfValues['kind']): WhatIfValues => ({
+  ...values,
+  kind,
+  units: null,
+  placeId: '',
+});

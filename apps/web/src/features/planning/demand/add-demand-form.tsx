@@ -15,7 +15,14 @@ export function AddDemandForm() {
   const { today } = useSession();
   const [turn, setTurn] = useState(0);
   const nextSpring = `${Number(today.slice(0, 4)) + (today.slice(5) < '03-01' ? 0 : 1)}-spring`;
-  const initial: DemandValues = { plantId: null, containerId: null, wanted: nextSpring, units: null, value: null, note: '' };
+  const initial: DemandValues = {
+    plantId: null,
+    containerId: null,
+    wanted: nextSpring,
+    units: null,
+    value: null,
+    note: '',
+  };
   const form = useCommandForm({
     command: useCommand('planning.addExpectedDemand', { title: say.addTitle }),
     contract: contracts.addExpectedDemand,

@@ -21,12 +21,21 @@ export interface DemandValues {
 const MINOR = 100;
 /** The body of the command, but for the id. */
 export const demandBody = (values: DemandValues) => ({
-  plantId: values.plantId?.id, containerId: values.containerId?.id, wanted: values.wanted, units: values.units, unitValueMinor: values.value === null ? null : Math.round(values.value * MINOR), note: values.note,
+  plantId: values.plantId?.id,
+  containerId: values.containerId?.id,
+  wanted: values.wanted,
+  units: values.units,
+  unitValueMinor: values.value === null ? null : Math.round(values.value * MINOR),
+  note: values.note,
 });
 export const valueOf = (minor: number | null): number | null => (minor === null ? null : minor / MINOR);
 
 /** The values that show a body again. */
-export function demandValues({ plantId, containerId, unitValueMinor }: ReturnType<typeof demandBody>, called: Readonly<Record<string, string>>, before: DemandValues): Partial<DemandValues> {
+export function demandValues(
+  { plantId, containerId, unitValueMinor }: ReturnType<typeof demandBody>,
+  called: Readonly<Record<string, string>>,
+  before: DemandValues,
+): Partial<DemandValues> {
   return {
     plantId: plantId ? { id: plantId, scientificName: called[plantId] ?? before.plantId?.scientificName ?? '' } : null,
     containerId: containerId ? { id: containerId, name: called[containerId] ?? before.containerId?.name ?? '' } : null,
@@ -40,7 +49,11 @@ interface Handle<Value> {
   onChange: (value: Value) => void;
 }
 
-export function DemandFields({ field }: { field: <Key extends keyof DemandValues>(name: Key) => Handle<DemandValues[Key]> }) {
+export function DemandFields({
+  field,
+}: {
+  field: <Key extends keyof DemandValues>(name: Key) => Handle<DemandValues[Key]>;
+}) {
   const { demand: say } = useMessages().planning;
   const { nursery } = useSession();
   return (
@@ -49,7 +62,14 @@ export function DemandFields({ field }: { field: <Key extends keyof DemandValues
       <ContainerPicker {...field('containerId')} label={say.container} kinds={['pot', 'tray']} />
       <RoughDayField {...field('wanted')} label={say.wanted} hint={say.wantedHint} />
       <NumberField {...field('units')} label={say.units} />
-      <NumberField {...field('value')} name="unitValueMinor" label={say.value} hint={say.valueHint(nursery.currency)} decimal optional />
+      <NumberField
+        {...field('value')}
+        name="unitValueMinor"
+        label={say.value}
+        hint={say.valueHint(nursery.currency)}
+        decimal
+        optional
+      />
       <TextField {...field('note')} label={say.note} optional />
     </div>
   );

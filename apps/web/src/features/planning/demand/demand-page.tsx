@@ -28,7 +28,10 @@ export function DemandPage() {
   const list = useListSearch({ sort: 'wanted', filters: ['state'] });
   const [changed, setChanged] = useState<Row | null>(null);
   const state = contracts.DEMAND_STATES.find((each) => each === list.filter('state')) ?? 'ahead';
-  const query = useQuery({ ...trpc.planning.listExpectedDemand.queryOptions({ state, page: list.state.page, perPage: PER_PAGE }), placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.planning.listExpectedDemand.queryOptions({ state, page: list.state.page, perPage: PER_PAGE }),
+    placeholderData: keepPreviousData,
+  });
   const columns = useColumns(mayBe(GROWERS) ? setChanged : null);
   return (
     <div className="stack">
@@ -36,23 +39,60 @@ export function DemandPage() {
       <PageHeader title={say.title} facts={say.lead} />
       {mayBe(GROWERS) && (
         <Section title={say.addTitle}>
-          <Panel><div className="demand-row"><AddDemandForm /></div></Panel>
+          <Panel>
+            <div className="demand-row">
+              <AddDemandForm />
+            </div>
+          </Panel>
         </Section>
       )}
       <Section title={say.caption}>
         <FilterBar set={list.filtersSet} onClear={list.clearFilters}>
-          <SelectField name="state" label={say.state} optional="unsaid" empty={say.states.ahead} value={state === 'ahead' ? '' : state} onChange={(value) => list.setFilter('state', value)}
-            choices={[{ value: 'past', label: say.states.past }, { value: 'all', label: say.states.all }]} />
+          <SelectField
+            name="state"
+            label={say.state}
+            optional="unsaid"
+            empty={say.states.ahead}
+            value={state === 'ahead' ? '' : state}
+            onChange={(value) => list.setFilter('state', value)}
+            choices={[
+              { value: 'past', label: say.states.past },
+              { value: 'all', label: say.states.all },
+            ]}
+          />
         </FilterBar>
         <Read query={query} lines={6}>
           {(page) => (
             <>
               <DataTable
-                caption={say.caption} quietCaption rows={page.rows} rowId={(row) => row.demandId} rowName={(row) => row.scientificName} columns={columns} stale={query.isPlaceholderData}
-                empty={list.filtersSet > 0 ? <EmptyState kind="nothing-matches" title={say.noneTitle}>{say.noneText}</EmptyState> : <EmptyState kind="nothing-yet" title={say.emptyTitle}>{say.emptyText}</EmptyState>}
+                caption={say.caption}
+                quietCaption
+                rows={page.rows}
+                rowId={(row) => row.demandId}
+                rowName={(row) => row.scientificName}
+                columns={columns}
+                stale={query.isPlaceholderData}
+                empty={
+                  list.filtersSet > 0 ? (
+                    <EmptyState kind="nothing-matches" title={say.noneTitle}>
+                      {say.noneText}
+                    </EmptyState>
+                  ) : (
+                    <EmptyState kind="nothing-yet" title={say.emptyTitle}>
+                      {say.emptyText}
+                    </EmptyState>
+                  )
+                }
               />
               <Pager page={page.page} perPage={page.perPage} total={page.total} onPage={list.onPage} />
-              {page.rows.length > 0 && <p>{say.total(page.rows.reduce((sum, { units }) => sum + units, 0), page.rows.length)}</p>}
+              {page.rows.length > 0 && (
+                <p>
+                  {say.total(
+                    page.rows.reduce((sum, { units }) => sum + units, 0),
+                    page.rows.length,
+                  )}
+                </p>
+              )}
             </>
           )}
         </Read>
@@ -67,12 +107,49 @@ function useColumns(onChange: ((row: Row) => void) | null): Column<Row>[] {
   const { nursery } = useSession();
   const { dates, numbers } = useFormat();
   return [
-    { key: 'plant', header: say.plant, title: true, cell: (row) => <><TextLink to={paths.plant(row.plantId)}><i lang="la">{row.scientificName}</i></TextLink> {row.vernacularName}</> },
+    {
+      key: 'plant',
+      header: say.plant,
+      title: true,
+      cell: (row) => (
+        <>
+          <TextLink to={paths.plant(row.plantId)}>
+            <i lang="la">{row.scientificName}</i>
+          </TextLink>{' '}
+          {row.vernacularName}
+        </>
+      ),
+    },
     { key: 'container', header: say.container, cell: (row) => row.containerName },
-    { key: 'wanted', header: say.wanted, cell: (row) => <>{say.wantedFrom(dates.short(row.wantedOn))} {row.isPast && <Badge shape="over">{say.past}</Badge>}</> },
+    {
+      key: 'wanted',
+      header: say.wanted,
+      cell: (row) => (
+        <>
+          {say.wantedFrom(dates.short(row.wantedOn))} {row.isPast && <Badge shape="over">{say.past}</Badge>}
+        </>
+      ),
+    },
     { key: 'units', header: say.units, figure: true, cell: (row) => numbers.count(row.units) },
-    { key: 'value', header: say.value, figure: true, cell: (row) => (row.unitValueMinor === null ? say.noValue : numbers.money(row.unitValueMinor, nursery.currency)) },
+    {
+      key: 'value',
+      header: say.value,
+      figure: true,
+      cell: (row) => (row.unitValueMinor === null ? say.noValue : numbers.money(row.unitValueMinor, nursery.currency)),
+    },
     { key: 'note', header: say.note, cell: (row) => row.note },
-    ...(onChange === null ? [] : [{ key: 'change', header: say.change, cell: (row: Row) => <Button look="quiet" aria-label={say.changeOf(row.scientificName)} onClick={() => onChange(row)}>{say.change}</Button> }]),
+    ...(onChange === null
+      ? []
+      : [
+          {
+            key: 'change',
+            header: say.change,
+            cell: (row: Row) => (
+              <Button look="quiet" aria-label={say.changeOf(row.scientificName)} onClick={() => onChange(row)}>
+                {say.change}
+              </Button>
+            ),
+          },
+        ]),
   ];
 }

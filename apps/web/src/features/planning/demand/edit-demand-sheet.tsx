@@ -17,8 +17,12 @@ export function EditDemandSheet({ row, onClose }: { row: contracts.ExpectedDeman
   const { nursery } = useSession();
   const withdraw = useCommand('planning.withdrawExpectedDemand', { title: say.withdraw });
   const initial: DemandValues = {
-    plantId: { id: row.plantId, scientificName: row.scientificName }, containerId: { id: row.containerId, name: row.containerName }, wanted: row.wantedOn, units: row.units,
-    value: valueOf(row.unitValueMinor), note: row.note,
+    plantId: { id: row.plantId, scientificName: row.scientificName },
+    containerId: { id: row.containerId, name: row.containerName },
+    wanted: row.wantedOn,
+    units: row.units,
+    value: valueOf(row.unitValueMinor),
+    note: row.note,
   };
   const form = useCommandForm({
     command: useCommand('planning.editExpectedDemand', { title: say.changeTitle }),
@@ -27,7 +31,12 @@ export function EditDemandSheet({ row, onClose }: { row: contracts.ExpectedDeman
     body: (values: DemandValues) => ({ demandId: row.demandId, ...demandBody(values) }),
     row: { id: 'demandId', edition: row.edition },
     fromBody: (body, called) => demandValues(body as unknown as ReturnType<typeof demandBody>, called, initial),
-    words: { unitValueMinor: { label: say.value, value: (minor) => (typeof minor === 'number' ? numbers.money(minor, nursery.currency) : '') } },
+    words: {
+      unitValueMinor: {
+        label: say.value,
+        value: (minor) => (typeof minor === 'number' ? numbers.money(minor, nursery.currency) : ''),
+      },
+    },
     onSaved: () => {
       toast({ text: say.changed });
       onClose();
@@ -46,7 +55,16 @@ export function EditDemandSheet({ row, onClose }: { row: contracts.ExpectedDeman
     <Sheet open onClose={onClose} title={say.changeTitle}>
       <Form {...form.props}>
         <DemandFields field={form.field} />
-        <Submit form={form} others={<Button look="danger" busy={withdraw.state === 'sending'} onClick={takeOut}>{say.withdraw}</Button>}>{say.save}</Submit>
+        <Submit
+          form={form}
+          others={
+            <Button look="danger" busy={withdraw.state === 'sending'} onClick={takeOut}>
+              {say.withdraw}
+            </Button>
+          }
+        >
+          {say.save}
+        </Submit>
       </Form>
     </Sheet>
   );

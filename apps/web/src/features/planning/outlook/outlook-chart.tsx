@@ -12,27 +12,61 @@ export function OutlookChart({ weeks, label }: { weeks: readonly Week[]; label: 
   const wanted = ({ orders, expected }: Week) => orders + expected;
   const top = Math.max(1, ...weeks.flatMap((week) => [week.cautious, week.usual, wanted(week)]));
   const y = (units: number) => HEIGHT - (units / top) * (HEIGHT - 4);
-  const line = (of: (week: Week) => number) => weeks.map((week, at) => `${at * STEP},${y(of(week))} ${(at + 1) * STEP},${y(of(week))}`).join(' ');
+  const line = (of: (week: Week) => number) =>
+    weeks.map((week, at) => `${at * STEP},${y(of(week))} ${(at + 1) * STEP},${y(of(week))}`).join(' ');
   return (
     <div>
       <p className="weeks-top">{chartTop(top)}</p>
-      <svg className="weeks-chart" viewBox={`0 0 ${weeks.length * STEP} ${HEIGHT}`} preserveAspectRatio="none" role="img" aria-label={label}>
-        {weeks.map((week, at) => wanted(week) > 0 && (
-          <g key={week.startsOn}>
-            <rect className="weeks-outlined" x={at * STEP + 1} width={STEP - 2} y={y(wanted(week))} height={HEIGHT - y(wanted(week))} />
-            <rect className="weeks-short" x={at * STEP + 1} width={STEP - 2} y={y(wanted(week))} height={y(wanted(week) - week.shortCautious) - y(wanted(week))} />
-          </g>
-        ))}
+      <svg
+        className="weeks-chart"
+        viewBox={`0 0 ${weeks.length * STEP} ${HEIGHT}`}
+        preserveAspectRatio="none"
+        role="img"
+        aria-label={label}
+      >
+        {weeks.map(
+          (week, at) =>
+            wanted(week) > 0 && (
+              <g key={week.startsOn}>
+                <rect
+                  className="weeks-outlined"
+                  x={at * STEP + 1}
+                  width={STEP - 2}
+                  y={y(wanted(week))}
+                  height={HEIGHT - y(wanted(week))}
+                />
+                <rect
+                  className="weeks-short"
+                  x={at * STEP + 1}
+                  width={STEP - 2}
+                  y={y(wanted(week))}
+                  height={y(wanted(week) - week.shortCautious) - y(wanted(week))}
+                />
+              </g>
+            ),
+        )}
         <polyline className="weeks-dashed" points={line(({ usual }) => usual)} />
         <polyline className="weeks-line" points={line(({ cautious }) => cautious)} />
         <line className="weeks-base" x1={0} x2={weeks.length * STEP} y1={HEIGHT} y2={HEIGHT} />
       </svg>
       <MonthScale weeks={weeks} />
       <ul className="weeks-legend">
-        <li><span className="weeks-key weeks-line" aria-hidden="true" />{legend.cautious}</li>
-        <li><span className="weeks-key weeks-dashed" aria-hidden="true" />{legend.usual}</li>
-        <li><span className="weeks-key weeks-outlined" aria-hidden="true" />{legend.demand}</li>
-        <li><span className="weeks-key weeks-short" aria-hidden="true" />{legend.short}</li>
+        <li>
+          <span className="weeks-key weeks-line" aria-hidden="true" />
+          {legend.cautious}
+        </li>
+        <li>
+          <span className="weeks-key weeks-dashed" aria-hidden="true" />
+          {legend.usual}
+        </li>
+        <li>
+          <span className="weeks-key weeks-outlined" aria-hidden="true" />
+          {legend.demand}
+        </li>
+        <li>
+          <span className="weeks-key weeks-short" aria-hidden="true" />
+          {legend.short}
+        </li>
       </ul>
     </div>
   );

@@ -31,11 +31,27 @@ export function OutlookPage() {
       <Read query={items} lines={8}>
         {({ items: offered }) => {
           const chosen = offered.find((item) => keyOf(item) === list.filter('item')) ?? offered[0];
-          if (!chosen) return <EmptyState kind="nothing-yet" title={say.emptyTitle}>{say.emptyText}</EmptyState>;
+          if (!chosen)
+            return (
+              <EmptyState kind="nothing-yet" title={say.emptyTitle}>
+                {say.emptyText}
+              </EmptyState>
+            );
           return (
             <>
-              <SelectField name="item" label={say.item} optional="unsaid" empty={say.choose} value={keyOf(chosen)} onChange={(value) => list.setFilter('item', value)}
-                hint={say.wantedUnits(chosen.demandUnits, chosen.supplyUnits)} choices={offered.map((item) => ({ value: keyOf(item), label: `${item.scientificName} · ${item.containerName}` }))} />
+              <SelectField
+                name="item"
+                label={say.item}
+                optional="unsaid"
+                empty={say.choose}
+                value={keyOf(chosen)}
+                onChange={(value) => list.setFilter('item', value)}
+                hint={say.wantedUnits(chosen.demandUnits, chosen.supplyUnits)}
+                choices={offered.map((item) => ({
+                  value: keyOf(item),
+                  label: `${item.scientificName} · ${item.containerName}`,
+                }))}
+              />
               <ItemOutlook item={chosen} />
             </>
           );
@@ -47,8 +63,15 @@ export function OutlookPage() {
 
 function ItemOutlook({ item }: { item: Item }) {
   const { plantId, containerId } = item;
-  const query = useQuery({ ...trpc.planning.readOutlook.queryOptions({ item: { plantId, containerId }, weeks: WEEKS }), placeholderData: keepPreviousData });
-  return <Read query={query} lines={8}>{({ chosen }) => chosen && <Weeks item={chosen.item} weeks={chosen.weeks} />}</Read>;
+  const query = useQuery({
+    ...trpc.planning.readOutlook.queryOptions({ item: { plantId, containerId }, weeks: WEEKS }),
+    placeholderData: keepPreviousData,
+  });
+  return (
+    <Read query={query} lines={8}>
+      {({ chosen }) => chosen && <Weeks item={chosen.item} weeks={chosen.weeks} />}
+    </Read>
+  );
 }
 
 function Weeks({ item, weeks }: { item: NonNullable<Outlook['chosen']>['item']; weeks: readonly Week[] }) {
@@ -58,7 +81,17 @@ function Weeks({ item, weeks }: { item: NonNullable<Outlook['chosen']>['item']; 
   const first = weeks.find(({ shortCautious }) => shortCautious > 0);
   return (
     <Section title={`${item.scientificName} · ${item.containerName}`}>
-      <p>{first ? <><Badge shape="over">{say.lacking}</Badge> {say.lacks(short, dates.short(first.startsOn))}</> : <><Badge shape="full">{say.met}</Badge> {say.enough}</>}</p>
+      <p>
+        {first ? (
+          <>
+            <Badge shape="over">{say.lacking}</Badge> {say.lacks(short, dates.short(first.startsOn))}
+          </>
+        ) : (
+          <>
+            <Badge shape="full">{say.met}</Badge> {say.enough}
+          </>
+        )}
+      </p>
       <OutlookChart weeks={weeks} label={say.chart(item.scientificName)} />
       <p>{say.legendNote}</p>
       <WeeksTable weeks={weeks} />
@@ -68,7 +101,13 @@ function Weeks({ item, weeks }: { item: NonNullable<Outlook['chosen']>['item']; 
 
 /** A week that is like the one before and in which nothing is wanted says nothing new. */
 const changes = (weeks: readonly Week[]): Week[] =>
-  weeks.filter((week, at) => at === 0 || week.orders + week.expected > 0 || week.cautious !== weeks[at - 1]?.cautious || week.usual !== weeks[at - 1]?.usual);
+  weeks.filter(
+    (week, at) =>
+      at === 0 ||
+      week.orders + week.expected > 0 ||
+      week.cautious !== weeks[at - 1]?.cautious ||
+      week.usual !== weeks[at - 1]?.usual,
+  );
 
 function useWeekColumns(): Column<Week>[] {
   const { outlook: say } = useMessages().planning;
@@ -80,7 +119,13 @@ function useWeekColumns(): Column<Week>[] {
     { key: 'usual', header: say.usual, figure: true, cell: ({ usual }) => numbers.count(usual) },
     { key: 'orders', header: say.orders, figure: true, cell: ({ orders }) => figure(orders) },
     { key: 'expected', header: say.expected, figure: true, cell: ({ expected }) => figure(expected) },
-    { key: 'short', header: say.short, figure: true, cell: ({ shortCautious, shortUsual }) => (shortCautious === 0 ? say.none : <Badge shape="over">{say.shortOf(shortCautious, shortUsual)}</Badge>) },
+    {
+      key: 'short',
+      header: say.short,
+      figure: true,
+      cell: ({ shortCautious, shortUsual }) =>
+        shortCautious === 0 ? say.none : <Badge shape="over">{say.shortOf(shortCautious, shortUsual)}</Badge>,
+    },
   ];
 }
 
@@ -88,5 +133,14 @@ function WeeksTable({ weeks }: { weeks: readonly Week[] }) {
   const { outlook: say } = useMessages().planning;
   const { dates } = useFormat();
   const columns = useWeekColumns();
-  return <DataTable caption={say.onlyWeeks} rows={changes(weeks)} rowId={({ startsOn }) => startsOn} rowName={({ startsOn }) => dates.short(startsOn)} columns={columns} empty={null} />;
+  return (
+    <DataTable
+      caption={say.onlyWeeks}
+      rows={changes(weeks)}
+      rowId={({ startsOn }) => startsOn}
+      rowName={({ startsOn }) => dates.short(startsOn)}
+      columns={columns}
+      empty={null}
+    />
+  );
 }

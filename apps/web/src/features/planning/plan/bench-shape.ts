@@ -33,7 +33,14 @@ export function benchShape({ weeks, capacityCm2 }: Pick<Plan, 'weeks' | 'capacit
   const top = Math.max(used(peak), capacityCm2 ?? 0);
   if (used(peak) === 0) return null;
   return {
-    weeks: shown, peak, topCm2: top, capacity: capacityCm2 === null ? null : capacityCm2 / top,
-    bars: shown.map((week) => ({ startsOn: week.startsOn, standing: week.standingCm2 / top, together: used(week) / top })),
+    weeks: shown,
+    peak,
+    topCm2: top,
+    capacity: capacityCm2 === null ? null : capacityCm2 / top,
+    bars: shown.map((week) => ({
+      startsOn: week.startsOn,
+      standing: week.standingCm2 / top,
+      together: used(week) / top,
+    })),
   };
 }

@@ -19,7 +19,11 @@ export function GapsSection({ plan }: { plan: Plan }) {
       <p>{say.gapsLead}</p>
       {isShortOfSpace && <p>{say.neutral(numbers.money(plan.neutralValue, plan.currency))}</p>}
       <ul className="plan-gaps">
-        {plan.gaps.map((gap) => <li key={`${gap.forWhom.demandId} ${gap.reason}`}><Gap gap={gap} currency={plan.currency} /></li>)}
+        {plan.gaps.map((gap) => (
+          <li key={`${gap.forWhom.demandId} ${gap.reason}`}>
+            <Gap gap={gap} currency={plan.currency} />
+          </li>
+        ))}
       </ul>
     </Section>
   );
@@ -34,16 +38,28 @@ function Gap({ gap, currency }: { gap: GapRow; currency: string }) {
   return (
     <>
       <p className="plan-gap-head">
-        <Badge shape={gap.reason === 'no-space' ? 'half' : 'over'}>{say.gapOf(gap.units, dates.short(forWhom.on))}</Badge>
-        <TextLink to={paths.plant(gap.plantId)}><i lang="la">{gap.scientificName}</i></TextLink>
+        <Badge shape={gap.reason === 'no-space' ? 'half' : 'over'}>
+          {say.gapOf(gap.units, dates.short(forWhom.on))}
+        </Badge>
+        <TextLink to={paths.plant(gap.plantId)}>
+          <i lang="la">{gap.scientificName}</i>
+        </TextLink>
         <span>{gap.containerName}</span>
-        {forWhom.orderId === null
-          ? <span>{say.gapExpected(dates.short(forWhom.on), forWhom.note)}{forWhom.unitValue !== null && `, ${numbers.money(forWhom.unitValue, currency)}`}</span>
-          : <TextLink to={paths.order(forWhom.orderId)}>{say.gapOrder(forWhom.orderCode ?? '', forWhom.clientName ?? '', dates.short(forWhom.on))}</TextLink>}
+        {forWhom.orderId === null ? (
+          <span>
+            {say.gapExpected(dates.short(forWhom.on), forWhom.note)}
+            {forWhom.unitValue !== null && `, ${numbers.money(forWhom.unitValue, currency)}`}
+          </span>
+        ) : (
+          <TextLink to={paths.order(forWhom.orderId)}>
+            {say.gapOrder(forWhom.orderCode ?? '', forWhom.clientName ?? '', dates.short(forWhom.on))}
+          </TextLink>
+        )}
       </p>
       <p>
         {say.reasons[gap.reason]} {gap.grams && say.seedShort(gap.grams.needed, gap.grams.left)}
-        {first && last && say.fullWeeks(dates.short(first), dates.short(last), gap.fullWeeks.length)} <WayOn gap={gap} />
+        {first && last && say.fullWeeks(dates.short(first), dates.short(last), gap.fullWeeks.length)}{' '}
+        <WayOn gap={gap} />
       </p>
     </>
   );

@@ -16,15 +16,23 @@ export function LineBasis({ row }: { row: PlanRow }) {
       <summary>{say.restsOn}</summary>
       <div className="plan-basis-parts">
         <ol>
-          {row.stages.map(({ kind, beginsOn }) => <li key={kind}>{say.begins(names[kind], dates.long(beginsOn))}</li>)}
+          {row.stages.map(({ kind, beginsOn }) => (
+            <li key={kind}>{say.begins(names[kind], dates.long(beginsOn))}</li>
+          ))}
           <li>{say.readyOn(dates.long(row.readyOn))}</li>
         </ol>
         <div>
           <p>{say.passes(numbers.part(row.share))}</p>
           <ul>
-            {learned.map(({ stage, covers, share, tried, batches }) => <li key={stage}>{say.passesStage(covers.map((kind) => names[kind]).join(', '), numbers.part(share), tried, batches)}</li>)}
+            {learned.map(({ stage, covers, share, tried, batches }) => (
+              <li key={stage}>
+                {say.passesStage(covers.map((kind) => names[kind]).join(', '), numbers.part(share), tried, batches)}
+              </li>
+            ))}
           </ul>
-          <p><TextLink to={paths.protocol(row.protocolId)}>{say.protocol}</TextLink></p>
+          <p>
+            <TextLink to={paths.protocol(row.protocolId)}>{say.protocol}</TextLink>
+          </p>
         </div>
       </div>
     </details>

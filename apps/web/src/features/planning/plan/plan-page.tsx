@@ -26,7 +26,10 @@ export function PlanPage() {
   const { planning } = useMessages();
   const list = useListSearch({ sort: 'start', filters: ['sure'] });
   const confidence = CONFIDENCES.find((each) => each === list.filter('sure'));
-  const query = useQuery({ ...trpc.planning.readPlan.queryOptions({ confidence: confidence === undefined ? null : Number(confidence) }), placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.planning.readPlan.queryOptions({ confidence: confidence === undefined ? null : Number(confidence) }),
+    placeholderData: keepPreviousData,
+  });
   return (
     <div className="stack">
       <PlanningTabs />
@@ -53,13 +56,29 @@ function PlanFacts({ plan }: { plan: Plan }) {
   );
 }
 
-function Confidence({ plan, value, onChange }: { plan: Plan; value: (typeof CONFIDENCES)[number] | ''; onChange: (value: string) => void }) {
+function Confidence({
+  plan,
+  value,
+  onChange,
+}: {
+  plan: Plan;
+  value: (typeof CONFIDENCES)[number] | '';
+  onChange: (value: string) => void;
+}) {
   const { plan: say } = useMessages().planning;
   const { numbers } = useFormat();
   return (
     <div className="plan-choice">
-      <SelectField name="sure" label={say.confidence} hint={say.confidenceHint} optional="unsaid" empty={say.usualOf(numbers.share(plan.usualConfidence))} value={value} onChange={onChange}
-        choices={CONFIDENCES.map((each) => ({ value: each, label: say.confidenceOf(numbers.share(Number(each))) }))} />
+      <SelectField
+        name="sure"
+        label={say.confidence}
+        hint={say.confidenceHint}
+        optional="unsaid"
+        empty={say.usualOf(numbers.share(plan.usualConfidence))}
+        value={value}
+        onChange={onChange}
+        choices={CONFIDENCES.map((each) => ({ value: each, label: say.confidenceOf(numbers.share(Number(each))) }))}
+      />
     </div>
   );
 }
@@ -69,19 +88,36 @@ function PlanBody({ plan }: { plan: Plan }) {
   const { dates, numbers } = useFormat();
   const { mayBe } = useSession();
   const [placeId, keepPlace] = useRemembered('propagation.place', '', isText);
-  const canStartNow = mayBe(FIELD) && plan.lines.some(({ state, startOn }) => state === 'due' || (state === 'overdue' && startOn <= plan.today));
+  const canStartNow =
+    mayBe(FIELD) &&
+    plan.lines.some(({ state, startOn }) => state === 'due' || (state === 'overdue' && startOn <= plan.today));
   return (
     <>
       {canStartNow && (
         <div className="plan-choice">
-          <PlaceSelect name="placeId" label={say.place} hint={say.placeHint} optional="unsaid" value={placeId} onChange={keepPlace} />
+          <PlaceSelect
+            name="placeId"
+            label={say.place}
+            hint={say.placeHint}
+            optional="unsaid"
+            value={placeId}
+            onChange={keepPlace}
+          />
         </div>
       )}
       {plan.lines.length === 0 && <Empty plan={plan} />}
       {byWeek(plan.lines).map(({ mondayOn, rows }) => (
-        <Section key={mondayOn} title={mondayOn <= plan.today ? say.thisWeek(dates.long(mondayOn)) : say.weekOf(dates.long(mondayOn))} aside={say.batches(rows.length)}>
+        <Section
+          key={mondayOn}
+          title={mondayOn <= plan.today ? say.thisWeek(dates.long(mondayOn)) : say.weekOf(dates.long(mondayOn))}
+          aside={say.batches(rows.length)}
+        >
           <ul className="plan-lines">
-            {rows.map((row) => <li key={row.key}><PlanLine row={row} placeId={placeId} /></li>)}
+            {rows.map((row) => (
+              <li key={row.key}>
+                <PlanLine row={row} placeId={placeId} />
+              </li>
+            ))}
           </ul>
         </Section>
       ))}
@@ -90,7 +126,11 @@ function PlanBody({ plan }: { plan: Plan }) {
         <Section title={say.tooLate} aside={say.batches(plan.tooLate.length)}>
           <p>{say.tooLateLead}</p>
           <ul className="plan-lines">
-            {plan.tooLate.map((row) => <li key={row.key}><PlanLine row={row} placeId={placeId} /></li>)}
+            {plan.tooLate.map((row) => (
+              <li key={row.key}>
+                <PlanLine row={row} placeId={placeId} />
+              </li>
+            ))}
           </ul>
         </Section>
       )}
@@ -107,11 +147,30 @@ function Empty({ plan }: { plan: Plan }) {
   const { orderLines, expected } = plan.counts;
   if (orderLines + expected === 0) {
     return (
-      <EmptyState kind="nothing-yet" title={say.nothingWantedTitle} actions={mayBe(GROWERS) && <ButtonLink to={paths.expectedDemand()} look="primary">{demand.add}</ButtonLink>}>
+      <EmptyState
+        kind="nothing-yet"
+        title={say.nothingWantedTitle}
+        actions={
+          mayBe(GROWERS) && (
+            <ButtonLink to={paths.expectedDemand()} look="primary">
+              {demand.add}
+            </ButtonLink>
+          )
+        }
+      >
         {say.nothingWantedText}
       </EmptyState>
     );
   }
-  if (plan.missingUnits === 0) return <EmptyState kind="all-done" title={say.emptyTitle}>{say.emptyText}</EmptyState>;
-  return <EmptyState kind="nothing-matches" title={say.allElsewhereTitle}>{say.allElsewhereText}</EmptyState>;
+  if (plan.missingUnits === 0)
+    return (
+      <EmptyState kind="all-done" title={say.emptyTitle}>
+        {say.emptyText}
+      </EmptyState>
+    );
+  return (
+    <EmptyState kind="nothing-matches" title={say.allElsewhereTitle}>
+      {say.allElsewhereText}
+    </EmptyState>
+  );
 }

@@ -20,8 +20,33 @@ export function amountOf(row: PlanRow, { plan: say }: Messages['planning']): str
 /** The form that starts a batch, filled in as planned; the day is today's unless its season has not begun. */
 export function linkOf({ start, startOn, state }: PlanRow) {
   const day = state === 'coming' ? null : startOn;
-  const { plantId, protocolVersionId, sourceId, units, trays, seedsSown, seedGrams, targetContainerId, cautiousUnits, usualUnits, readyOn } = start;
-  return startBatchLink({ plantId, protocolVersionId, sourceId, units, trays, seedsSown, seedGrams, targetContainerId, cautiousUnits, usualUnits, readyOn, day });
+  const {
+    plantId,
+    protocolVersionId,
+    sourceId,
+    units,
+    trays,
+    seedsSown,
+    seedGrams,
+    targetContainerId,
+    cautiousUnits,
+    usualUnits,
+    readyOn,
+  } = start;
+  return startBatchLink({
+    plantId,
+    protocolVersionId,
+    sourceId,
+    units,
+    trays,
+    seedsSown,
+    seedGrams,
+    targetContainerId,
+    cautiousUnits,
+    usualUnits,
+    readyOn,
+    day,
+  });
 }
 
 export interface StartWeek {

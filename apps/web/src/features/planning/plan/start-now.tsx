@@ -23,5 +23,9 @@ export function StartNow({ row, what, placeId }: { row: PlanRow; what: string; p
     );
   };
   const busy = command.state === 'sending' || command.state === 'waiting';
-  return <Button look="primary" busy={busy} aria-label={say.startNowOf(what, placeCode)} onClick={start}>{say.startNow(placeCode)}</Button>;
+  return (
+    <Button look="primary" busy={busy} aria-label={say.startNowOf(what, placeCode)} onClick={start}>
+      {say.startNow(placeCode)}
+    </Button>
+  );
 }

@@ -13,7 +13,10 @@ const groupOf = (task: TaskRow): string => (task.doneOn !== null ? 'done' : task
 /** Keeps the order in which the rows come, but for what is done. */
 export function groupTasks(rows: readonly TaskRow[]): TaskGroup[] {
   const groups = new Map<string, TaskGroup>();
-  for (const row of [...rows.filter(({ doneOn }) => doneOn === null), ...rows.filter(({ doneOn }) => doneOn !== null)]) {
+  for (const row of [
+    ...rows.filter(({ doneOn }) => doneOn === null),
+    ...rows.filter(({ doneOn }) => doneOn !== null),
+  ]) {
     const key = groupOf(row);
     const group = groups.get(key) ?? { key, places: [], tasks: 0 };
     groups.set(key, group);

@@ -32,7 +32,11 @@ export function TaskItem({ task, ticking, withPlaces = false, withDay = false }:
   const busy = ticking.isBusy(task.key);
   return (
     <li className={task.doneOn === null ? 'task' : 'task task-done'}>
-      {isTicked && task.doneOn === null && mayBe(FIELD) ? <TickBox title={title} busy={busy} onTick={() => ticking.tick(task, today)} /> : <TaskMark done={task.doneOn !== null} />}
+      {isTicked && task.doneOn === null && mayBe(FIELD) ? (
+        <TickBox title={title} busy={busy} onTick={() => ticking.tick(task, today)} />
+      ) : (
+        <TaskMark done={task.doneOn !== null} />
+      )}
       <div className="task-words">
         <p className="task-title">
           {isTicked ? (
@@ -47,7 +51,9 @@ export function TaskItem({ task, ticking, withPlaces = false, withDay = false }:
         </p>
         <TaskFacts task={task} withPlaces={withPlaces} withDay={withDay} />
       </div>
-      {task.doneOn !== null && mayBe(FIELD) && <Untick title={title} busy={busy} onUntick={() => ticking.untick(task)} />}
+      {task.doneOn !== null && mayBe(FIELD) && (
+        <Untick title={title} busy={busy} onUntick={() => ticking.untick(task)} />
+      )}
       <TaskSheet task={open ? task : null} ticking={ticking} onClose={() => setOpen(false)} />
     </li>
   );
@@ -60,9 +66,15 @@ function TaskFacts({ task, withPlaces, withDay }: { task: TaskRow; withPlaces: b
   return (
     <div className="task-facts">
       {task.plantName && <i lang="la">{task.plantName}</i>}
-      {others.length > 0 && <span>{say.atPlaces((withPlaces ? others : task.places).map(({ code }) => code).join(', '))}</span>}
-      {task.doneOn === null && (withDay || task.isOverdue) && <time dateTime={task.dueOn}>{say.due(dates.short(task.dueOn), dates.fromToday(task.dueOn))}</time>}
-      {task.isLate && task.lateOn && <Badge shape="over">{task.lateOn > task.dueOn ? say.lateSince(dates.short(task.lateOn)) : say.late}</Badge>}
+      {others.length > 0 && (
+        <span>{say.atPlaces((withPlaces ? others : task.places).map(({ code }) => code).join(', '))}</span>
+      )}
+      {task.doneOn === null && (withDay || task.isOverdue) && (
+        <time dateTime={task.dueOn}>{say.due(dates.short(task.dueOn), dates.fromToday(task.dueOn))}</time>
+      )}
+      {task.isLate && task.lateOn && (
+        <Badge shape="over">{task.lateOn > task.dueOn ? say.lateSince(dates.short(task.lateOn)) : say.late}</Badge>
+      )}
       {task.doneOn !== null && <time dateTime={task.doneOn}>{say.doneOn(dates.short(task.doneOn), task.doneBy)}</time>}
     </div>
   );
@@ -71,7 +83,13 @@ function TaskFacts({ task, withPlaces, withDay }: { task: TaskRow; withPlaces: b
 function TickBox({ title, busy, onTick }: { title: string; busy: boolean; onTick: () => void }) {
   const { tasks: say } = useMessages();
   return (
-    <button type="button" className="task-box" aria-label={say.tickOf(title)} aria-disabled={busy || undefined} onClick={() => !busy && onTick()}>
+    <button
+      type="button"
+      className="task-box"
+      aria-label={say.tickOf(title)}
+      aria-disabled={busy || undefined}
+      onClick={() => !busy && onTick()}
+    >
       <svg viewBox="0 0 32 32" aria-hidden="true" className={busy ? 'task-check task-check-waiting' : 'task-check'}>
         <path d="M7 17l6 6 12-14" />
       </svg>

@@ -37,9 +37,19 @@ function Content({ task, ticking, onClose }: TaskSheetProps & { task: TaskRow })
     <div className="stack">
       {task.kind === 'vole-bait' && <Callout tone="caution">{say.voleBait}</Callout>}
       <div>
-        {task.plantName && <p><i lang="la">{task.plantName}</i></p>}
-        {task.places.length > 0 && <p>{say.atPlaces(task.places.map(({ code, name }) => (name === code ? code : `${code} (${name})`)).join(', '))}</p>}
-        <p><time dateTime={task.dueOn}>{say.due(dates.long(task.dueOn), dates.fromToday(task.dueOn))}</time></p>
+        {task.plantName && (
+          <p>
+            <i lang="la">{task.plantName}</i>
+          </p>
+        )}
+        {task.places.length > 0 && (
+          <p>
+            {say.atPlaces(task.places.map(({ code, name }) => (name === code ? code : `${code} (${name})`)).join(', '))}
+          </p>
+        )}
+        <p>
+          <time dateTime={task.dueOn}>{say.due(dates.long(task.dueOn), dates.fromToday(task.dueOn))}</time>
+        </p>
         {task.lateOn && task.lateOn > task.dueOn && <p>{say.lateAfter(dates.long(task.lateOn))}</p>}
         {details.sinceOn && <p>{sinceWords(task, say.since)(dates.long(details.sinceOn))}</p>}
         {details.stage && task.kind !== 'stage-late' && <p>{say.stageNow(details.stage)}</p>}
@@ -48,18 +58,38 @@ function Content({ task, ticking, onClose }: TaskSheetProps & { task: TaskRow })
       </div>
       {task.doneOn === null && mayBe(FIELD) && (
         <>
-          <DateField name="doneOn" label={say.tickedOn} min={task.earliestOn} max={today} value={doneOn} onChange={setChosenOn} />
-          <Button look="primary" wide busy={ticking.isBusy(task.key)} onClick={() => { ticking.tick(task, doneOn || today); onClose(); }}>
+          <DateField
+            name="doneOn"
+            label={say.tickedOn}
+            min={task.earliestOn}
+            max={today}
+            value={doneOn}
+            onChange={setChosenOn}
+          />
+          <Button
+            look="primary"
+            wide
+            busy={ticking.isBusy(task.key)}
+            onClick={() => {
+              ticking.tick(task, doneOn || today);
+              onClose();
+            }}
+          >
             {say.tick}
           </Button>
         </>
       )}
-      <ButtonLink {...wayTo(task)} wide>{say.go[task.subject.kind]}</ButtonLink>
+      <ButtonLink {...wayTo(task)} wide>
+        {say.go[task.subject.kind]}
+      </ButtonLink>
     </div>
   );
 }
 
-function sinceWords({ kind, subject }: TaskRow, since: ReturnType<typeof useMessages>['tasks']['since']): (day: string) => string {
+function sinceWords(
+  { kind, subject }: TaskRow,
+  since: ReturnType<typeof useMessages>['tasks']['since'],
+): (day: string) => string {
   if (kind === 'stage-late') return since.long;
   if (kind === 'count') return since.count;
   if (kind === 'ask-not-yet-up') return since.counted;

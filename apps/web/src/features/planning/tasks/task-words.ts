@@ -18,10 +18,24 @@ interface Way {
 }
 
 const PAGE_OF: Record<TaskRow['subject']['kind'], (id: string) => string> = {
-  batch: paths.batch, lot: paths.lot, place: paths.place, order: paths.order, source: paths.source,
+  batch: paths.batch,
+  lot: paths.lot,
+  place: paths.place,
+  order: paths.order,
+  source: paths.source,
 };
-const SHEET_OF: Partial<Record<TaskRow['kind'], string>> = { count: 'count', 'prick-out': 'pot', pot: 'pot', 'check-root-ball': 'rootBall', 'ask-not-yet-up': 'spring' };
-const OWN_PAGE: Partial<Record<TaskRow['kind'], (id: string) => string>> = { pull: paths.pullList, 'plant-out': paths.planting, 'hand-over': paths.handOver };
+const SHEET_OF: Partial<Record<TaskRow['kind'], string>> = {
+  count: 'count',
+  'prick-out': 'pot',
+  pot: 'pot',
+  'check-root-ball': 'rootBall',
+  'ask-not-yet-up': 'spring',
+};
+const OWN_PAGE: Partial<Record<TaskRow['kind'], (id: string) => string>> = {
+  pull: paths.pullList,
+  'plant-out': paths.planting,
+  'hand-over': paths.handOver,
+};
 
 export function wayTo({ kind, subject }: TaskRow): Way {
   const sheet = SHEET_OF[kind];

@@ -30,16 +30,31 @@ export function TodayTasks() {
   );
 }
 
-function TaskSection({ title, kinds, hideEmpty = false }: { title: string; kinds: readonly TaskKind[]; hideEmpty?: boolean }) {
+function TaskSection({
+  title,
+  kinds,
+  hideEmpty = false,
+}: {
+  title: string;
+  kinds: readonly TaskKind[];
+  hideEmpty?: boolean;
+}) {
   const { tasks: say, today: words } = useMessages();
   const { today } = useSession();
   const ticking = useTicking();
-  const query = useQuery({ ...trpc.planning.listTasks.queryOptions({ from: today, until: today, kinds: [...kinds], perPage: SHOWN }), placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.planning.listTasks.queryOptions({ from: today, until: today, kinds: [...kinds], perPage: SHOWN }),
+    placeholderData: keepPreviousData,
+  });
   return (
     <Read query={query}>
       {({ rows, total, overdue }) =>
         rows.length === 0 && hideEmpty ? null : (
-          <Section title={title} aside={overdue > 0 ? say.overdueCount(overdue) : total} actions={!hideEmpty && <ButtonLink to={paths.tasks()}>{say.all}</ButtonLink>}>
+          <Section
+            title={title}
+            aside={overdue > 0 ? say.overdueCount(overdue) : total}
+            actions={!hideEmpty && <ButtonLink to={paths.tasks()}>{say.all}</ButtonLink>}
+          >
             {rows.length === 0 ? (
               <EmptyState kind="all-done" title={say.todayNone} />
             ) : (

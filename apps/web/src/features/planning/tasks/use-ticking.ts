@@ -3,7 +3,15 @@
  * may be on their way at once. A task that a stage ends makes the entry that begins the stage; every tick can be taken back.
  */
 import { useCallback, useState } from 'react';
-import { CommandError, queryClient, readFailure, sentenceOf, type CommandAnswer, type CommandBody, type CommandName } from '../../../lib/api/index.ts';
+import {
+  CommandError,
+  queryClient,
+  readFailure,
+  sentenceOf,
+  type CommandAnswer,
+  type CommandBody,
+  type CommandName,
+} from '../../../lib/api/index.ts';
 import { newCommandId } from '../../../lib/ids.ts';
 import { outbox } from '../../../lib/outbox/index.ts';
 import { messages } from '../../../messages/index.ts';
@@ -16,9 +24,20 @@ export interface Ticking {
   untick(task: TaskRow): void;
 }
 
-async function send<Name extends CommandName>(name: Name, title: string, body: CommandBody<Name>): Promise<CommandAnswer<Name>> {
+async function send<Name extends CommandName>(
+  name: Name,
+  title: string,
+  body: CommandBody<Name>,
+): Promise<CommandAnswer<Name>> {
   const from = window.location.pathname + window.location.search;
-  const answer = (await outbox.enter({ id: newCommandId(), name, title, body, creates: [], from })) as CommandAnswer<Name>;
+  const answer = (await outbox.enter({
+    id: newCommandId(),
+    name,
+    title,
+    body,
+    creates: [],
+    from,
+  })) as CommandAnswer<Name>;
   // Its row stays busy until the list is read again: a box that looks empty after it was ticked would be pressed twice.
   await queryClient.invalidateQueries({ queryKey: [['planning']] });
   return answer;
@@ -39,7 +58,11 @@ async function markDone(task: TaskRow, doneOn: string): Promise<void> {
   const { tasks } = messages();
   const title = titleOf(task);
   if (task.endsBy === 'stage') {
-    const { entryId } = await send('propagation.beginBatchStage', tasks.tickOf(title), { batchId: task.subject.id, position: task.details.nextPosition ?? 0, happenedOn: doneOn });
+    const { entryId } = await send('propagation.beginBatchStage', tasks.tickOf(title), {
+      batchId: task.subject.id,
+      position: task.details.nextPosition ?? 0,
+      happenedOn: doneOn,
+    });
     const takeBack = async () => {
       await send('stock.reverseEntry', tasks.undoOf(title), { entryId });
       toast({ text: messages().tasks.unticked(title) });
@@ -55,7 +78,9 @@ export function useTicking(): Ticking {
   const [busy, setBusy] = useState<ReadonlySet<string>>(new Set());
   const during = useCallback((key: string, work: Promise<void>) => {
     setBusy((before) => new Set([...before, key]));
-    void work.catch(tellRefused).finally(() => setBusy((before) => new Set([...before].filter((each) => each !== key))));
+    void work
+      .catch(tellRefused)
+      .finally(() => setBusy((before) => new Set([...before].filter((each) => each !== key))));
   }, []);
   return {
     isBusy: (key) => busy.has(key),

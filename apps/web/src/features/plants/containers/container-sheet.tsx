@@ -25,8 +25,28 @@ interface Values {
   note: string;
 }
 
-const NONE: Values = { code: '', kind: 'pot', name: '', volumeMl: null, depthMm: null, widthMm: null, lengthMm: null, cells: null, tradeClass: '', note: '' };
-const measuresOf = ({ name, volumeMl, depthMm, widthMm, lengthMm, cells, tradeClass, note }: Values) => ({ name, volumeMl, depthMm, widthMm, lengthMm, cells, tradeClass: tradeClass || null, note });
+const NONE: Values = {
+  code: '',
+  kind: 'pot',
+  name: '',
+  volumeMl: null,
+  depthMm: null,
+  widthMm: null,
+  lengthMm: null,
+  cells: null,
+  tradeClass: '',
+  note: '',
+};
+const measuresOf = ({ name, volumeMl, depthMm, widthMm, lengthMm, cells, tradeClass, note }: Values) => ({
+  name,
+  volumeMl,
+  depthMm,
+  widthMm,
+  lengthMm,
+  cells,
+  tradeClass: tradeClass || null,
+  note,
+});
 
 interface SheetProps {
   container: contracts.ContainerRow | null;
@@ -57,7 +77,12 @@ function AddForm({ onClose }: { onClose: () => void }) {
     command: useCommand('plants.addContainer', { title: say.add }),
     contract: contracts.addContainer,
     initial: NONE,
-    body: (values: Values) => ({ containerId, code: values.code.trim(), kind: values.kind || undefined, ...measuresOf(values) }),
+    body: (values: Values) => ({
+      containerId,
+      code: values.code.trim(),
+      kind: values.kind || undefined,
+      ...measuresOf(values),
+    }),
     onSaved: useSaved(onClose),
   });
   return (
@@ -81,14 +106,18 @@ function EditForm({ container, onClose }: { container: contracts.ContainerRow; o
   return (
     <Form {...form.props}>
       <Fields form={form} isNew={false} />
-      <Submit form={form} others={<RetireContainer container={container} onDone={onClose} />}>{say.save}</Submit>
+      <Submit form={form} others={<RetireContainer container={container} onDone={onClose} />}>
+        {say.save}
+      </Submit>
     </Form>
   );
 }
 
 interface FormOf {
   values: Values;
-  field: <Key extends keyof Values>(name: Key) => { name: Key; value: Values[Key]; onChange: (value: Values[Key]) => void };
+  field: <Key extends keyof Values>(
+    name: Key,
+  ) => { name: Key; value: Values[Key]; onChange: (value: Values[Key]) => void };
 }
 
 function Fields({ form, isNew }: { form: FormOf; isNew: boolean }) {
@@ -96,8 +125,22 @@ function Fields({ form, isNew }: { form: FormOf; isNew: boolean }) {
   return (
     <>
       <TextField label={say.name} {...form.field('name')} />
-      {isNew && <TextField label={say.code} hint={say.codeHint} autoCapitalize="none" spellCheck={false} {...form.field('code')} />}
-      {isNew && <SelectField label={say.kind} choices={CONTAINER_KINDS.map((value) => ({ value, label: containerKinds[value] }))} {...form.field('kind')} />}
+      {isNew && (
+        <TextField
+          label={say.code}
+          hint={say.codeHint}
+          autoCapitalize="none"
+          spellCheck={false}
+          {...form.field('code')}
+        />
+      )}
+      {isNew && (
+        <SelectField
+          label={say.kind}
+          choices={CONTAINER_KINDS.map((value) => ({ value, label: containerKinds[value] }))}
+          {...form.field('kind')}
+        />
+      )}
       {form.values.kind === 'tray' && <NumberField label={say.cells} {...form.field('cells')} />}
       <NumberField label={say.volumeMl} unit="ml" optional {...form.field('volumeMl')} />
       <NumberField label={say.depthMm} unit="mm" optional {...form.field('depthMm')} />

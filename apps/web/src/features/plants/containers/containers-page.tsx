@@ -22,12 +22,23 @@ export function ContainersPage() {
   const query = useQuery(trpc.plants.listContainers.queryOptions({ retired }));
   return (
     <>
-      <PageHeader title={say.title} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
+      <PageHeader
+        title={say.title}
+        actions={
+          mayBe(GROWERS) && (
+            <Button look="primary" onClick={() => setChanging('new')}>
+              {say.add}
+            </Button>
+          )
+        }
+      />
       <PlantsTabs />
       <p className="page-lead">{say.lead}</p>
       <CheckboxField name="retired" label={say.showRetired} value={retired} onChange={setRetired} />
       <Read query={query}>{(rows) => <ContainersTable rows={rows} onChange={setChanging} />}</Read>
-      {changing !== null && <ContainerSheet container={changing === 'new' ? null : changing} onClose={() => setChanging(null)} />}
+      {changing !== null && (
+        <ContainerSheet container={changing === 'new' ? null : changing} onClose={() => setChanging(null)} />
+      )}
     </>
   );
 }

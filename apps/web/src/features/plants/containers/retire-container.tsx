@@ -13,7 +13,10 @@ export function RetireContainer({ container, onDone }: { container: contracts.Co
   const body = { containerId: container.id };
   const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   const takeBack = () => restore.send(body).then(() => toast({ text: say.saved(container.name) }), failed);
-  const takeOut = () => retire.send(body).then(() => toast({ text: say.retiredToast(container.name), undo: () => void takeBack() }), failed);
+  const takeOut = () =>
+    retire
+      .send(body)
+      .then(() => toast({ text: say.retiredToast(container.name), undo: () => void takeBack() }), failed);
   return (
     <Button
       busy={retire.state === 'sending' || restore.state === 'sending'}

@@ -1,6 +1,13 @@
 /** The facts of a plant's page by what they are about, in the order in which a grower asks. */
 export const FACT_GROUPS = {
-  growing: ['rootHabit', 'rootHabitPrinted', 'propagationMethods', 'timeToGrowMonths', 'growingNote', 'secondGrowingNote'],
+  growing: [
+    'rootHabit',
+    'rootHabitPrinted',
+    'propagationMethods',
+    'timeToGrowMonths',
+    'growingNote',
+    'secondGrowingNote',
+  ],
   seed: ['stratificationDays', 'pretreatment', 'germinationPercent', 'seedsPerGram', 'seedsPerPound', 'seedCollection'],
   year: ['dormantMonths', 'lastEmergenceMd', 'bloomMonths', 'yearOfFirstBloom', 'phenology'],
   site: ['sun', 'moisture', 'heightCm', 'spreadCm', 'hardinessZones'],

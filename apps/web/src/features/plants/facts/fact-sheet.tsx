@@ -23,7 +23,13 @@ export function FactSheet({ plant, field, onClose }: FactSheetProps) {
     <Sheet open onClose={onClose} title={chosen === '' ? say.setFact : say.changeFact(labels[chosen])}>
       <div className="stack">
         {field === null && (
-          <SelectField name="field" label={say.factField} value={chosen} onChange={setChosen} choices={contracts.SETTABLE_FACTS.map((value) => ({ value, label: labels[value] }))} />
+          <SelectField
+            name="field"
+            label={say.factField}
+            value={chosen}
+            onChange={setChosen}
+            choices={contracts.SETTABLE_FACTS.map((value) => ({ value, label: labels[value] }))}
+          />
         )}
         {chosen !== '' && <FactForm key={chosen} plant={plant} field={chosen} onClose={onClose} />}
       </div>
@@ -37,17 +43,40 @@ interface Values extends TypedFact {
   note: string;
 }
 
-function FactForm({ plant, field, onClose }: { plant: contracts.PlantPage; field: contracts.SettableFact; onClose: () => void }) {
+function FactForm({
+  plant,
+  field,
+  onClose,
+}: {
+  plant: contracts.PlantPage;
+  field: contracts.SettableFact;
+  onClose: () => void;
+}) {
   const { page: say, facts: labels } = useMessages().plants;
   const before = plant.facts.find((fact) => fact.field === field);
-  const initial: Values = { ...asTyped(before?.value ?? null), unknown: before?.value === null, source: before?.standing === 'own setting' ? (before.source ?? '') : '', note: before?.note ?? '' };
+  const initial: Values = {
+    ...asTyped(before?.value ?? null),
+    unknown: before?.value === null,
+    source: before?.standing === 'own setting' ? (before.source ?? '') : '',
+    note: before?.note ?? '',
+  };
   const form = useCommandForm({
     command: useCommand('plants.setPlantFact', { title: `${say.setFact}: ${plant.scientificName}` }),
     contract: contracts.setPlantFact,
     initial,
-    body: (values: Values) => ({ plantId: plant.id, field, value: values.unknown ? null : valueOf(field, values), source: values.source, note: values.note }),
+    body: (values: Values) => ({
+      plantId: plant.id,
+      field,
+      value: values.unknown ? null : valueOf(field, values),
+      source: values.source,
+      note: values.note,
+    }),
     // Of a fact that nobody has said yet there is no edition.
-    row: { id: 'field', edition: before?.edition ?? 0, shown: { value: before?.value ?? null, source: before?.source ?? null } },
+    row: {
+      id: 'field',
+      edition: before?.edition ?? 0,
+      shown: { value: before?.value ?? null, source: before?.source ?? null },
+    },
     fromBody: ({ value }) => ({ ...asTyped(value as contracts.PlantFactValue), unknown: value === null }),
     words: { value: { label: labels[field] } },
     onSaved: () => {

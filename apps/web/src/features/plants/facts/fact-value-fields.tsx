@@ -17,10 +17,23 @@ export interface TypedFact {
 type Shape = 'text' | 'amount' | 'range' | 'months' | 'list' | 'means';
 
 const SHAPES: Partial<Record<contracts.SettableFact, Shape>> = {
-  propagationMethods: 'list', larvalHostOf: 'list', stratificationDays: 'range', germinationPercent: 'range', heightCm: 'range', spreadCm: 'range',
-  hardinessZones: 'range', seedsPerGram: 'amount', timeToGrowMonths: 'amount', bloomMonths: 'months', establishmentMeans: 'means',
+  propagationMethods: 'list',
+  larvalHostOf: 'list',
+  stratificationDays: 'range',
+  germinationPercent: 'range',
+  heightCm: 'range',
+  spreadCm: 'range',
+  hardinessZones: 'range',
+  seedsPerGram: 'amount',
+  timeToGrowMonths: 'amount',
+  bloomMonths: 'months',
+  establishmentMeans: 'means',
 };
-const UNITS: Partial<Record<contracts.SettableFact, string>> = { germinationPercent: '%', heightCm: 'cm', spreadCm: 'cm' };
+const UNITS: Partial<Record<contracts.SettableFact, string>> = {
+  germinationPercent: '%',
+  heightCm: 'cm',
+  spreadCm: 'cm',
+};
 const shapeOf = (field: contracts.SettableFact): Shape => SHAPES[field] ?? 'text';
 
 export function asTyped(value: contracts.PlantFactValue): TypedFact {
@@ -45,7 +58,10 @@ export function valueOf(field: contracts.SettableFact, typed: TypedFact): unknow
     case 'months':
       return typed.months;
     case 'list':
-      return typed.text.split('\n').map((line) => line.trim()).filter(Boolean);
+      return typed.text
+        .split('\n')
+        .map((line) => line.trim())
+        .filter(Boolean);
     case 'means':
     case 'text':
       return typed.text;
@@ -62,23 +78,63 @@ export function FactValueFields({ field, typed, onChange }: FactValueFieldsProps
   const { plants } = useMessages();
   const say = plants.page;
   const unit = UNITS[field] ? { unit: UNITS[field] } : {};
-  const text = { name: 'value', label: say.factValue, value: typed.text, onChange: (next: string) => onChange({ text: next }) };
+  const text = {
+    name: 'value',
+    label: say.factValue,
+    value: typed.text,
+    onChange: (next: string) => onChange({ text: next }),
+  };
   switch (shapeOf(field)) {
     case 'amount':
-      return <NumberField label={say.factValue} name="value" decimal value={typed.amount} onChange={(amount) => onChange({ amount })} />;
+      return (
+        <NumberField
+          label={say.factValue}
+          name="value"
+          decimal
+          value={typed.amount}
+          onChange={(amount) => onChange({ amount })}
+        />
+      );
     case 'range':
       return (
         <>
-          <NumberField label={say.factLow} name="value.0" decimal {...unit} value={typed.low} onChange={(low) => onChange({ low })} />
-          <NumberField label={say.factHigh} name="value.1" decimal {...unit} value={typed.high} onChange={(high) => onChange({ high })} />
+          <NumberField
+            label={say.factLow}
+            name="value.0"
+            decimal
+            {...unit}
+            value={typed.low}
+            onChange={(low) => onChange({ low })}
+          />
+          <NumberField
+            label={say.factHigh}
+            name="value.1"
+            decimal
+            {...unit}
+            value={typed.high}
+            onChange={(high) => onChange({ high })}
+          />
         </>
       );
     case 'months':
-      return <MonthsField label={say.factValue} name="value" value={typed.months} onChange={(months) => onChange({ months })} />;
+      return (
+        <MonthsField
+          label={say.factValue}
+          name="value"
+          value={typed.months}
+          onChange={(months) => onChange({ months })}
+        />
+      );
     case 'list':
       return <TextArea {...text} hint={say.factList} />;
     case 'means':
-      return <SelectField {...text} value={ESTABLISHMENT_MEANS.find((means) => means === typed.text) ?? ''} choices={ESTABLISHMENT_MEANS.map((value) => ({ value, label: plants.means[value] }))} />;
+      return (
+        <SelectField
+          {...text}
+          value={ESTABLISHMENT_MEANS.find((means) => means === typed.text) ?? ''}
+          choices={ESTABLISHMENT_MEANS.map((value) => ({ value, label: plants.means[value] }))}
+        />
+      );
     case 'text':
       return <TextArea {...text} />;
   }

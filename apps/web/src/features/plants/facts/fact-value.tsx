@@ -6,8 +6,10 @@ import { useLanguage, useMessages } from '../../../messages/index.ts';
 
 const MM_PER_CM = 10;
 
-const isPair = (value: contracts.PlantFactValue): value is readonly [number, number] => Array.isArray(value) && value.length === 2 && value.every((each) => typeof each === 'number');
-const numbersOf = (value: contracts.PlantFactValue): number[] => (Array.isArray(value) ? value.filter((each): each is number => typeof each === 'number') : []);
+const isPair = (value: contracts.PlantFactValue): value is readonly [number, number] =>
+  Array.isArray(value) && value.length === 2 && value.every((each) => typeof each === 'number');
+const numbersOf = (value: contracts.PlantFactValue): number[] =>
+  Array.isArray(value) ? value.filter((each): each is number => typeof each === 'number') : [];
 
 /** The names of months 1 to 12 in the reader's language. */
 export function useMonthNames(style: 'long' | 'short' | 'narrow' = 'long'): string[] {
@@ -42,7 +44,9 @@ export function useFactWords(): (field: string, value: contracts.PlantFactValue)
         return say.months(Number(value));
       case 'heightCm':
       case 'spreadCm':
-        return isPair(value) ? say.range(measures.length(value[0] * MM_PER_CM), measures.length(value[1] * MM_PER_CM)) : String(value);
+        return isPair(value)
+          ? say.range(measures.length(value[0] * MM_PER_CM), measures.length(value[1] * MM_PER_CM))
+          : String(value);
       case 'stratificationDays':
         return isPair(value) ? say.days(value[0], value[1]) : String(value);
       case 'germinationPercent':

@@ -20,8 +20,16 @@ export function EditPlantPage() {
 
 const valuesOf = (plant: contracts.PlantPage): PlantValues => ({
   scientificName: `${plant.scientificName} ${plant.scientificNameAuthorship}`.trim(),
-  vernacularName: plant.vernacularName, family: plant.family, code: plant.code, rootHabit: plant.rootHabit, larvalHost: plant.larvalHost, dormantMonths: plant.dormantMonths,
-  lastEmergenceMd: plant.lastEmergenceMd ?? '', yearOfFirstBloom: plant.yearOfFirstBloom, nativeRegions: plant.nativeRegions, handling: plant.handling,
+  vernacularName: plant.vernacularName,
+  family: plant.family,
+  code: plant.code,
+  rootHabit: plant.rootHabit,
+  larvalHost: plant.larvalHost,
+  dormantMonths: plant.dormantMonths,
+  lastEmergenceMd: plant.lastEmergenceMd ?? '',
+  yearOfFirstBloom: plant.yearOfFirstBloom,
+  nativeRegions: plant.nativeRegions,
+  handling: plant.handling,
 });
 
 function EditPlant({ plant }: { plant: contracts.PlantPage }) {
@@ -37,7 +45,11 @@ function EditPlant({ plant }: { plant: contracts.PlantPage }) {
   });
   return (
     <>
-      <PageHeader title={say.editTitle(plant.scientificName)} back={{ to: paths.plant(plant.id), label: plant.scientificName }} facts={say.own} />
+      <PageHeader
+        title={say.editTitle(plant.scientificName)}
+        back={{ to: paths.plant(plant.id), label: plant.scientificName }}
+        facts={say.own}
+      />
       <Form {...form.props}>
         <PlantFields form={form} isNew={false} />
         <Submit form={form}>{say.save}</Submit>

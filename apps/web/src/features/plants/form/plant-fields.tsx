@@ -24,16 +24,48 @@ export interface PlantValues {
 }
 
 export const NO_PLANT: PlantValues = {
-  scientificName: '', vernacularName: '', family: '', code: '', rootHabit: '', larvalHost: false, dormantMonths: [], lastEmergenceMd: '', yearOfFirstBloom: null, nativeRegions: [], handling: [],
+  scientificName: '',
+  vernacularName: '',
+  family: '',
+  code: '',
+  rootHabit: '',
+  larvalHost: false,
+  dormantMonths: [],
+  lastEmergenceMd: '',
+  yearOfFirstBloom: null,
+  nativeRegions: [],
+  handling: [],
 };
 
 /** The part of a command's body that both commands share. */
-export const traitsOf = ({ scientificName, vernacularName, family, rootHabit, larvalHost, dormantMonths, lastEmergenceMd, yearOfFirstBloom, nativeRegions, handling }: PlantValues) => ({
-  scientificName, vernacularName, family, rootHabit: rootHabit || undefined, larvalHost, dormantMonths, lastEmergenceMd: lastEmergenceMd || null, yearOfFirstBloom, nativeRegions, handling,
+export const traitsOf = ({
+  scientificName,
+  vernacularName,
+  family,
+  rootHabit,
+  larvalHost,
+  dormantMonths,
+  lastEmergenceMd,
+  yearOfFirstBloom,
+  nativeRegions,
+  handling,
+}: PlantValues) => ({
+  scientificName,
+  vernacularName,
+  family,
+  rootHabit: rootHabit || undefined,
+  larvalHost,
+  dormantMonths,
+  lastEmergenceMd: lastEmergenceMd || null,
+  yearOfFirstBloom,
+  nativeRegions,
+  handling,
 });
 
 interface FormOf {
-  field: <Key extends keyof PlantValues>(name: Key) => { name: Key; value: PlantValues[Key]; onChange: (value: PlantValues[Key]) => void };
+  field: <Key extends keyof PlantValues>(
+    name: Key,
+  ) => { name: Key; value: PlantValues[Key]; onChange: (value: PlantValues[Key]) => void };
 }
 
 export function PlantFields({ form, isNew }: { form: FormOf; isNew: boolean }) {
@@ -43,23 +75,67 @@ export function PlantFields({ form, isNew }: { form: FormOf; isNew: boolean }) {
   return (
     <>
       <FieldGroup legend={say.groups.names}>
-        <TextField label={say.scientificName} hint={isNew ? say.scientificNameHint : say.renameHint} autoCapitalize="none" spellCheck={false} autoComplete="off" {...form.field('scientificName')} />
-        <TextField label={say.vernacularName} hint={isNew ? say.vernacularNameHint : undefined} optional autoCapitalize="none" {...form.field('vernacularName')} />
+        <TextField
+          label={say.scientificName}
+          hint={isNew ? say.scientificNameHint : say.renameHint}
+          autoCapitalize="none"
+          spellCheck={false}
+          autoComplete="off"
+          {...form.field('scientificName')}
+        />
+        <TextField
+          label={say.vernacularName}
+          hint={isNew ? say.vernacularNameHint : undefined}
+          optional
+          autoCapitalize="none"
+          {...form.field('vernacularName')}
+        />
         <TextField label={say.family} optional {...form.field('family')} />
-        {isNew && <TextField label={say.code} hint={say.codeHint} optional autoCapitalize="characters" spellCheck={false} {...form.field('code')} />}
+        {isNew && (
+          <TextField
+            label={say.code}
+            hint={say.codeHint}
+            optional
+            autoCapitalize="characters"
+            spellCheck={false}
+            {...form.field('code')}
+          />
+        )}
       </FieldGroup>
       <FieldGroup legend={say.groups.growth}>
-        <SelectField label={say.rootHabit} hint={say.rootHabitHint} choices={ROOT_HABITS.map((value) => ({ value, label: plants.rootHabits[value] }))} {...form.field('rootHabit')} />
+        <SelectField
+          label={say.rootHabit}
+          hint={say.rootHabitHint}
+          choices={ROOT_HABITS.map((value) => ({ value, label: plants.rootHabits[value] }))}
+          {...form.field('rootHabit')}
+        />
         <MonthsField label={say.dormantMonths} hint={say.dormantMonthsHint} optional {...form.field('dormantMonths')} />
-        <MonthDayField label={say.lastEmergenceMd} hint={say.lastEmergenceHint} optional {...form.field('lastEmergenceMd')} />
+        <MonthDayField
+          label={say.lastEmergenceMd}
+          hint={say.lastEmergenceHint}
+          optional
+          {...form.field('lastEmergenceMd')}
+        />
         <NumberField label={say.yearOfFirstBloom} optional {...form.field('yearOfFirstBloom')} />
       </FieldGroup>
       <FieldGroup legend={say.groups.handling}>
-        <ChecksField label={say.handling} hint={say.handlingHint} optional choices={HANDLING_RULES.map((value) => ({ value, label: plants.handling[value] }))} {...form.field('handling')} />
+        <ChecksField
+          label={say.handling}
+          hint={say.handlingHint}
+          optional
+          choices={HANDLING_RULES.map((value) => ({ value, label: plants.handling[value] }))}
+          {...form.field('handling')}
+        />
         <CheckboxField label={say.larvalHost} hint={say.larvalHostHint} {...form.field('larvalHost')} />
       </FieldGroup>
       <FieldGroup legend={say.groups.range}>
-        <ChecksField label={say.nativeRegions} hint={say.nativeRegionsHint} optional choices={(regions.data ?? []).map(({ code, name }) => ({ value: code, label: name }))} {...form.field('nativeRegions')} />
+        <ChecksField
+          label={say.nativeRegions}
+          hint={say.nativeRegionsHint}
+          optional
+          choices={(regions.data ?? []).map(({ code, name }) => ({ value: code, label: name }))}
+          {...form.field('nativeRegions')}
+        />
       </FieldGroup>
     </>
   );

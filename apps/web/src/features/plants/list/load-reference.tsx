@@ -11,7 +11,11 @@ export function LoadReference() {
   const { mayBe } = useSession();
   const load = useCommand('plants.loadReference', { title: say.loadReference });
   if (!mayBe(OWNER)) return null;
-  const begin = () => load.send({}).then(({ plants }) => toast({ text: say.loaded(plants) }), () => undefined);
+  const begin = () =>
+    load.send({}).then(
+      ({ plants }) => toast({ text: say.loaded(plants) }),
+      () => undefined,
+    );
   return (
     <Button look="primary" busy={load.state === 'sending' || load.state === 'waiting'} onClick={() => void begin()}>
       {say.loadReference}

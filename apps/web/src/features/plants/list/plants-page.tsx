@@ -40,23 +40,84 @@ export function PlantsPage() {
   });
   const isFiltered = Object.keys(list.state.filters).length > 0;
   const empty = isFiltered ? (
-    <EmptyState kind="nothing-matches" title={say.noMatchTitle}>{say.noMatchText}</EmptyState>
+    <EmptyState kind="nothing-matches" title={say.noMatchTitle}>
+      {say.noMatchText}
+    </EmptyState>
   ) : (
-    <EmptyState kind="nothing-yet" title={say.emptyTitle} actions={<LoadReference />}>{say.emptyText}</EmptyState>
+    <EmptyState kind="nothing-yet" title={say.emptyTitle} actions={<LoadReference />}>
+      {say.emptyText}
+    </EmptyState>
   );
   return (
     <>
-      <PageHeader title={say.title} actions={mayBe(GROWERS) && <ButtonLink look="primary" to={paths.addPlant()}>{say.add}</ButtonLink>} />
+      <PageHeader
+        title={say.title}
+        actions={
+          mayBe(GROWERS) && (
+            <ButtonLink look="primary" to={paths.addPlant()}>
+              {say.add}
+            </ButtonLink>
+          )
+        }
+      />
       <PlantsTabs />
-      <FilterBar search={{ label: say.search, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
-        <SelectField name="roots" label={say.rootHabit} optional="unsaid" empty={say.anyRoots} value={asHabit(list.filter('roots')) ?? ''} onChange={(value) => list.setFilter('roots', value)} choices={ROOT_HABITS.map((value) => ({ value, label: rootHabits[value] }))} />
-        <SelectField name="host" label={say.host} optional="unsaid" empty={say.anyHost} value={host === 'yes' || host === 'no' ? host : ''} onChange={(value) => list.setFilter('host', value)} choices={[{ value: 'yes', label: say.hostYes }, { value: 'no', label: say.hostNo }]} />
-        <SelectField name="retired" label={say.shown} optional="unsaid" empty={say.grown} value={list.filter('retired') === 'yes' ? 'yes' : ''} onChange={(value) => list.setFilter('retired', value)} choices={[{ value: 'yes', label: say.retired }]} />
+      <FilterBar
+        search={{ label: say.search, value: list.filter('q'), onChange: list.onSearch }}
+        set={list.filtersSet}
+        onClear={list.clearFilters}
+      >
+        <SelectField
+          name="roots"
+          label={say.rootHabit}
+          optional="unsaid"
+          empty={say.anyRoots}
+          value={asHabit(list.filter('roots')) ?? ''}
+          onChange={(value) => list.setFilter('roots', value)}
+          choices={ROOT_HABITS.map((value) => ({ value, label: rootHabits[value] }))}
+        />
+        <SelectField
+          name="host"
+          label={say.host}
+          optional="unsaid"
+          empty={say.anyHost}
+          value={host === 'yes' || host === 'no' ? host : ''}
+          onChange={(value) => list.setFilter('host', value)}
+          choices={[
+            { value: 'yes', label: say.hostYes },
+            { value: 'no', label: say.hostNo },
+          ]}
+        />
+        <SelectField
+          name="retired"
+          label={say.shown}
+          optional="unsaid"
+          empty={say.grown}
+          value={list.filter('retired') === 'yes' ? 'yes' : ''}
+          onChange={(value) => list.setFilter('retired', value)}
+          choices={[{ value: 'yes', label: say.retired }]}
+        />
       </FilterBar>
       <Read query={query}>
-        {({ rows, total, page, perPage }: { rows: contracts.PlantRow[]; total: number; page: number; perPage: number }) => (
+        {({
+          rows,
+          total,
+          page,
+          perPage,
+        }: {
+          rows: contracts.PlantRow[];
+          total: number;
+          page: number;
+          perPage: number;
+        }) => (
           <>
-            <PlantsTable rows={rows} caption={say.lead(total)} sort={list.sort} onSort={list.onSort} stale={query.isPlaceholderData} empty={empty} />
+            <PlantsTable
+              rows={rows}
+              caption={say.lead(total)}
+              sort={list.sort}
+              onSort={list.onSort}
+              stale={query.isPlaceholderData}
+              empty={empty}
+            />
             <Pager page={page} perPage={perPage} total={total} onPage={list.onPage} />
           </>
         )}

@@ -17,7 +17,10 @@ interface Words {
 function columnsIn({ plants: { list: say, rootHabits }, count }: Words): Column<contracts.PlantRow>[] {
   return [
     {
-      key: 'name', header: say.columns.name, title: true, sortable: true,
+      key: 'name',
+      header: say.columns.name,
+      title: true,
+      sortable: true,
       cell: (plant) => (
         <>
           <RowLink to={paths.plant(plant.id)}>
@@ -29,8 +32,20 @@ function columnsIn({ plants: { list: say, rootHabits }, count }: Words): Column<
     },
     { key: 'code', header: say.columns.code, cell: (plant) => <span className="plant-code">{plant.code}</span> },
     { key: 'rootHabit', header: say.columns.rootHabit, cell: (plant) => rootHabits[plant.rootHabit] },
-    { key: 'units', header: say.columns.units, figure: true, sortable: true, cell: (plant) => (plant.units === 0 ? say.none : count(plant.units)) },
-    { key: 'lots', header: say.columns.lots, figure: true, wideOnly: true, cell: (plant) => (plant.lots === 0 ? '' : count(plant.lots)) },
+    {
+      key: 'units',
+      header: say.columns.units,
+      figure: true,
+      sortable: true,
+      cell: (plant) => (plant.units === 0 ? say.none : count(plant.units)),
+    },
+    {
+      key: 'lots',
+      header: say.columns.lots,
+      figure: true,
+      wideOnly: true,
+      cell: (plant) => (plant.lots === 0 ? '' : count(plant.lots)),
+    },
   ];
 }
 
@@ -46,5 +61,12 @@ export interface PlantsTableProps {
 export function PlantsTable(props: PlantsTableProps) {
   const { plants } = useMessages();
   const { numbers } = useFormat();
-  return <DataTable {...props} rowId={(plant) => plant.id} rowName={(plant) => plant.scientificName} columns={columnsIn({ plants, count: numbers.count })} />;
+  return (
+    <DataTable
+      {...props}
+      rowId={(plant) => plant.id}
+      rowName={(plant) => plant.scientificName}
+      columns={columnsIn({ plants, count: numbers.count })}
+    />
+  );
 }

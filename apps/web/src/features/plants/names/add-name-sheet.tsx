@@ -33,7 +33,15 @@ export function AddNameSheet({ plant, onClose }: { plant: contracts.PlantPage; o
   return (
     <Sheet open onClose={onClose} title={say.addName}>
       <Form {...form.props}>
-        <RadioField label={say.nameKind} look="segments" choices={[{ value: 'common', label: say.common }, { value: 'synonym', label: say.synonym }]} {...form.field('kind')} />
+        <RadioField
+          label={say.nameKind}
+          look="segments"
+          choices={[
+            { value: 'common', label: say.common },
+            { value: 'synonym', label: say.synonym },
+          ]}
+          {...form.field('kind')}
+        />
         <TextField label={say.name} autoCapitalize="none" spellCheck={false} {...form.field('name')} />
         <Submit form={form}>{say.addName}</Submit>
       </Form>

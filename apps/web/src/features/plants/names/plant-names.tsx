@@ -31,7 +31,15 @@ export function PlantNames({ plant }: { plant: contracts.PlantPage }) {
   );
 }
 
-function NameLine({ plant, name, mayChange }: { plant: contracts.PlantPage; name: contracts.PlantNameRow; mayChange: boolean }) {
+function NameLine({
+  plant,
+  name,
+  mayChange,
+}: {
+  plant: contracts.PlantPage;
+  name: contracts.PlantNameRow;
+  mayChange: boolean;
+}) {
   const { page: say } = useMessages().plants;
   const remove = useCommand('plants.removePlantName', { title: say.removeName(name.name) });
   const add = useCommand('plants.addPlantName', { title: `${say.addName}: ${name.name}` });

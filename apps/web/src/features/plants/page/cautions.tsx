@@ -7,7 +7,9 @@ import { CAUTION_FACTS } from '../facts/fact-order.ts';
 
 export function Cautions({ plant }: { plant: contracts.PlantPage }) {
   const { plants } = useMessages();
-  const known = CAUTION_FACTS.flatMap((field) => plant.facts.find((fact) => fact.field === field && typeof fact.value === 'string') ?? []);
+  const known = CAUTION_FACTS.flatMap(
+    (field) => plant.facts.find((fact) => fact.field === field && typeof fact.value === 'string') ?? [],
+  );
   if (known.length === 0) return null;
   return (
     <div className="plant-cautions">

@@ -17,7 +17,17 @@ export function Protocols({ plantId, isRetired }: { plantId: string; isRetired: 
   const { mayBe } = useSession();
   const query = useQuery(trpc.propagation.listProtocols.queryOptions({ plantId }));
   return (
-    <Section title={say.page.ofPlant} actions={mayBe(GROWERS) && !isRetired && <ButtonLink to={paths.newProtocol()} search={{ plant: plantId }}>{say.list.add}</ButtonLink>}>
+    <Section
+      title={say.page.ofPlant}
+      actions={
+        mayBe(GROWERS) &&
+        !isRetired && (
+          <ButtonLink to={paths.newProtocol()} search={{ plant: plantId }}>
+            {say.list.add}
+          </ButtonLink>
+        )
+      }
+    >
       <Read query={query} lines={2}>
         {({ rows }) => {
           const protocols = rows[0]?.protocols ?? [];
@@ -26,8 +36,12 @@ export function Protocols({ plantId, isRetired }: { plantId: string; isRetired: 
             <ul className="plant-handling">
               {protocols.map((protocol) => (
                 <li key={protocol.protocolId}>
-                  <TextLink to={paths.protocol(protocol.protocolId)}>{[propagation.methods[protocol.method], protocol.label].filter(Boolean).join(', ')}</TextLink>{' '}
-                  {say.total(say.range(protocol.totalDays))}, {say.ofHundred(numbers.count(Math.round(protocol.shareReady * 100)))} <StandingMark standing={protocol.standing} />
+                  <TextLink to={paths.protocol(protocol.protocolId)}>
+                    {[propagation.methods[protocol.method], protocol.label].filter(Boolean).join(', ')}
+                  </TextLink>{' '}
+                  {say.total(say.range(protocol.totalDays))},{' '}
+                  {say.ofHundred(numbers.count(Math.round(protocol.shareReady * 100)))}{' '}
+                  <StandingMark standing={protocol.standing} />
                 </li>
               ))}
             </ul>

@@ -12,10 +12,15 @@ export function RetireButton({ plant }: { plant: contracts.PlantPage }) {
   const restore = useCommand('plants.restorePlant', { title: `${say.restore}: ${plant.scientificName}` });
   const body = { plantId: plant.id };
   const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
-  const takeBack = () => void restore.send(body).then(() => toast({ text: say.restoredToast(plant.scientificName) }), failed);
-  const takeOut = () => void retire.send(body).then(() => toast({ text: say.retiredToast(plant.scientificName), undo: takeBack }), failed);
+  const takeBack = () =>
+    void restore.send(body).then(() => toast({ text: say.restoredToast(plant.scientificName) }), failed);
+  const takeOut = () =>
+    void retire.send(body).then(() => toast({ text: say.retiredToast(plant.scientificName), undo: takeBack }), failed);
   return (
-    <Button busy={retire.state === 'sending' || restore.state === 'sending'} onClick={plant.isRetired ? takeBack : takeOut}>
+    <Button
+      busy={retire.state === 'sending' || restore.state === 'sending'}
+      onClick={plant.isRetired ? takeBack : takeOut}
+    >
       {plant.isRetired ? say.restore : say.retire}
     </Button>
   );

@@ -14,7 +14,11 @@ export function RulesReaching({ plant }: { plant: contracts.PlantPage }) {
   const near = plant.rules.filter(isNear);
   const others = plant.rules.filter((rule) => !isNear(rule));
   return (
-    <Section title={plants.page.rules} aside={say.rulesCount(plant.rules.length)} actions={<ButtonLink to={paths.rules()}>{say.title}</ButtonLink>}>
+    <Section
+      title={plants.page.rules}
+      aside={say.rulesCount(plant.rules.length)}
+      actions={<ButtonLink to={paths.rules()}>{say.title}</ButtonLink>}
+    >
       {plant.rules.length === 0 && <p>{plants.page.noRules}</p>}
       <RuleList plant={plant} rules={near} />
       {others.length > 0 && (
@@ -32,14 +36,21 @@ function RuleList({ plant, rules }: { plant: contracts.PlantPage; rules: readonl
   const span = useSpanWords();
   const roots = say.who.rootHabit(plants.rootHabits[plant.rootHabit]);
   const whom = (rule: contracts.PlantRuleRow): string => {
-    const who = { plant: plant.scientificName, 'plant-container': plant.scientificName, genus: say.who.genus(plant.scientificName.split(' ')[0] ?? ''), 'root-habit': roots, 'root-habit-container': roots }[rule.reach];
+    const who = {
+      plant: plant.scientificName,
+      'plant-container': plant.scientificName,
+      genus: say.who.genus(plant.scientificName.split(' ')[0] ?? ''),
+      'root-habit': roots,
+      'root-habit-container': roots,
+    }[rule.reach];
     return rule.containerName === null ? who : say.who.inContainer(who, rule.containerName);
   };
   return (
     <ul className="rule-list">
       {rules.map((rule) => (
         <li key={rule.id} className="rule-item">
-          <strong>{whom(rule)}.</strong> {say.sentences[rule.basis](span(rule.span))} {rule.winterCarry && say.carry(rule.winterCarry.maxDays, rule.winterCarry.graceDays)}{' '}
+          <strong>{whom(rule)}.</strong> {say.sentences[rule.basis](span(rule.span))}{' '}
+          {rule.winterCarry && say.carry(rule.winterCarry.maxDays, rule.winterCarry.graceDays)}{' '}
           <StandingMark standing={rule.standing} />
         </li>
       ))}

@@ -12,11 +12,25 @@ type Words = ReturnType<typeof useMessages>['plants']['page']['standingColumns']
 
 function columnsIn(say: Words, code: string, { numbers, dates }: Format): Column<contracts.PlantStandingRow>[] {
   return [
-    { key: 'container', header: say.container, title: true, cell: (row) => <TextLink to={paths.lots()} search={{ q: code }}>{row.containerName}</TextLink> },
+    {
+      key: 'container',
+      header: say.container,
+      title: true,
+      cell: (row) => (
+        <TextLink to={paths.lots()} search={{ q: code }}>
+          {row.containerName}
+        </TextLink>
+      ),
+    },
     { key: 'lots', header: say.lots, figure: true, cell: (row) => numbers.count(row.lots) },
     { key: 'units', header: say.units, figure: true, cell: (row) => numbers.count(row.units) },
     { key: 'reserved', header: say.reserved, figure: true, cell: (row) => numbers.count(row.reserved) },
-    { key: 'plantBy', header: say.plantBy, figure: true, cell: (row) => (row.plantByOn === null ? '' : dates.short(row.plantByOn)) },
+    {
+      key: 'plantBy',
+      header: say.plantBy,
+      figure: true,
+      cell: (row) => (row.plantByOn === null ? '' : dates.short(row.plantByOn)),
+    },
   ];
 }
 
@@ -26,8 +40,13 @@ export function Standing({ plant }: { plant: contracts.PlantPage }) {
   return (
     <Section title={say.standing} aside={plant.units > 0 ? format.numbers.count(plant.units) : undefined}>
       <DataTable
-        caption={say.standing} quietCaption rows={plant.standing} rowId={(row) => row.containerId} rowName={(row) => row.containerName}
-        columns={columnsIn(say.standingColumns, plant.code, format)} empty={<p>{say.standingNone}</p>}
+        caption={say.standing}
+        quietCaption
+        rows={plant.standing}
+        rowId={(row) => row.containerId}
+        rowName={(row) => row.containerName}
+        columns={columnsIn(say.standingColumns, plant.code, format)}
+        empty={<p>{say.standingNone}</p>}
       />
       {plant.openBatches > 0 && <p>{say.openBatches(plant.openBatches)}</p>}
     </Section>

@@ -22,7 +22,13 @@ export function YearMonths({ plant }: { plant: contracts.PlantPage }) {
     <Section title={say.year}>
       <div className="year-months" role="img" aria-label={label}>
         {short.map((name, index) => (
-          <span key={index} className="year-month" data-dormant={plant.dormantMonths.includes(index + 1) || undefined} data-bloom={bloom.includes(index + 1) || undefined} aria-hidden="true">
+          <span
+            key={index}
+            className="year-month"
+            data-dormant={plant.dormantMonths.includes(index + 1) || undefined}
+            data-bloom={bloom.includes(index + 1) || undefined}
+            aria-hidden="true"
+          >
             {name}
             <span className="year-month-bloom" />
           </span>

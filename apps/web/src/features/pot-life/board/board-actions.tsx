@@ -20,7 +20,15 @@ export function BoardActions({ row }: { row: BoardRow }) {
   const [work, setWork] = useState<Work | null>(null);
   const close = () => setWork(null);
   const isHeld = row.holds.length > 0;
-  const offered: Work[] = row.kind === 'batch' ? ['offer'] : [...(row.rootCheckedOn ? [] : (['rootBall'] as const)), 'offer', ...(row.potUpHelps ? (['potUp'] as const) : []), ...(isHeld ? [] : (['give'] as const))];
+  const offered: Work[] =
+    row.kind === 'batch'
+      ? ['offer']
+      : [
+          ...(row.rootCheckedOn ? [] : (['rootBall'] as const)),
+          'offer',
+          ...(row.potUpHelps ? (['potUp'] as const) : []),
+          ...(isHeld ? [] : (['give'] as const)),
+        ];
   return (
     <div className="board-actions row">
       {offered.map((each) => (
@@ -36,7 +44,9 @@ export function BoardActions({ row }: { row: BoardRow }) {
         </ButtonLink>
       )}
       {row.rule?.basis === 'confined' && row.kind === 'lot' && <p className="board-why">{board.potUpNoHelp}</p>}
-      {work === 'rootBall' && <ObserveSheet target={{ lotIds: [row.id], name: row.code }} kind="root-ball" onClose={close} onDone={close} />}
+      {work === 'rootBall' && (
+        <ObserveSheet target={{ lotIds: [row.id], name: row.code }} kind="root-ball" onClose={close} onDone={close} />
+      )}
       {work === 'offer' && <OfferSheet row={row} onClose={close} />}
       {(work === 'potUp' || work === 'give') && <SheetOverLot lotId={row.id} work={work} onClose={close} />}
     </div>
@@ -47,5 +57,9 @@ export function BoardActions({ row }: { row: BoardRow }) {
 function SheetOverLot({ lotId, work, onClose }: { lotId: string; work: 'potUp' | 'give'; onClose: () => void }) {
   const { data } = useQuery(trpc.stock.readLot.queryOptions({ lotId }));
   if (!data) return null;
-  return work === 'potUp' ? <PotUpSheet lot={data} onClose={onClose} /> : <LeaveSheet lot={data} onClose={onClose} kind="give" />;
+  return work === 'potUp' ? (
+    <PotUpSheet lot={data} onClose={onClose} />
+  ) : (
+    <LeaveSheet lot={data} onClose={onClose} kind="give" />
+  );
 }

@@ -18,7 +18,12 @@ export function BoardCard({ row }: { row: BoardRow }) {
   const { mayBe } = useSession();
   const sentence = useRowSentence()(row);
   const facts = [
-    board.units[row.unit](row.onHandUnits), row.stagedUnits > 0 && board.staged(row.stagedUnits), row.containerName, row.places.map(({ code, units }) => (row.places.length === 1 ? code : `${code} (${numbers.count(units)})`)).join(', '),
+    board.units[row.unit](row.onHandUnits),
+    row.stagedUnits > 0 && board.staged(row.stagedUnits),
+    row.containerName,
+    row.places
+      .map(({ code, units }) => (row.places.length === 1 ? code : `${code} (${numbers.count(units)})`))
+      .join(', '),
   ].filter(Boolean);
   return (
     <li className="board-card panel">
@@ -37,15 +42,28 @@ export function BoardCard({ row }: { row: BoardRow }) {
         </p>
         {sentence && row.rule && (
           <p className="board-why">
-            {sentence} {row.window && `${board.window(dates.yearly(row.window.opensMd), dates.yearly(row.window.closesMd))} `}
+            {sentence}{' '}
+            {row.window && `${board.window(dates.yearly(row.window.opensMd), dates.yearly(row.window.closesMd))} `}
             <StandingMark standing={row.rule.standing} source={row.rule.source} />
             {row.clockAssumed && ` (${board.assumed})`}
           </p>
         )}
-        {row.kind === 'lot' && <p className="board-why">{row.rootCheckedOn ? board.checked(dates.short(row.rootCheckedOn)) : board.notChecked(row.readyOn && dates.short(row.readyOn))}</p>}
-        {row.state === 'no-window' && <Callout tone="caution">{board.noWindow(row.nextOpensOn && dates.long(row.nextOpensOn))}</Callout>}
-        {row.state === 'winter-carry' && row.limitOn && <Callout tone="note">{board.carry(dates.long(row.limitOn))}</Callout>}
-        {row.dormant && <p className="board-dormant">{board.dormant(row.lastEmergenceMd && dates.yearly(row.lastEmergenceMd))}</p>}
+        {row.kind === 'lot' && (
+          <p className="board-why">
+            {row.rootCheckedOn
+              ? board.checked(dates.short(row.rootCheckedOn))
+              : board.notChecked(row.readyOn && dates.short(row.readyOn))}
+          </p>
+        )}
+        {row.state === 'no-window' && (
+          <Callout tone="caution">{board.noWindow(row.nextOpensOn && dates.long(row.nextOpensOn))}</Callout>
+        )}
+        {row.state === 'winter-carry' && row.limitOn && (
+          <Callout tone="note">{board.carry(dates.long(row.limitOn))}</Callout>
+        )}
+        {row.dormant && (
+          <p className="board-dormant">{board.dormant(row.lastEmergenceMd && dates.yearly(row.lastEmergenceMd))}</p>
+        )}
         {mayBe(FIELD) && <BoardActions row={row} />}
       </div>
     </li>

@@ -17,7 +17,8 @@ import './board.css';
 
 const PER_PAGE = 25;
 const KINDS = ['lot', 'batch'] as const;
-const oneOf = <Word extends string>(words: readonly Word[], text: string): Word | null => words.find((word) => word === text) ?? null;
+const oneOf = <Word extends string>(words: readonly Word[], text: string): Word | null =>
+  words.find((word) => word === text) ?? null;
 
 export function BoardPage() {
   const { board } = useMessages();
@@ -26,11 +27,21 @@ export function BoardPage() {
   const show = oneOf(contracts.BOARD_FILTERS, list.filter('show'));
   const query = useQuery({
     ...trpc.potLife.readBoard.queryOptions({
-      show, kind: oneOf(KINDS, list.filter('kind')) ?? 'all', placeId: list.filter('place') || null, free: list.filter('free') === 'yes', page: list.state.page, perPage: PER_PAGE,
+      show,
+      kind: oneOf(KINDS, list.filter('kind')) ?? 'all',
+      placeId: list.filter('place') || null,
+      free: list.filter('free') === 'yes',
+      page: list.state.page,
+      perPage: PER_PAGE,
     }),
     placeholderData: keepPreviousData,
   });
-  const filter = (name: string) => ({ name, value: list.filter(name), onChange: (value: string) => list.setFilter(name, value), optional: 'unsaid' as const });
+  const filter = (name: string) => ({
+    name,
+    value: list.filter(name),
+    onChange: (value: string) => list.setFilter(name, value),
+    optional: 'unsaid' as const,
+  });
   return (
     <div className="stack">
       <StockTabs />
@@ -40,12 +51,38 @@ export function BoardPage() {
           <>
             <Bands board={page} show={show} onShow={(band) => list.setFilter('show', band)} />
             <FilterBar set={list.filtersSet} onClear={list.clearFilters}>
-              <SelectField {...filter('kind')} label={board.kind} empty={board.bothKinds} choices={KINDS.map((kind) => ({ value: kind, label: board.kinds[kind] }))} />
-              <SelectField {...filter('place')} label={board.place} empty={board.anyPlace} choices={(places.data ?? []).map((place) => ({ value: place.placeId, label: `${'\u2003'.repeat(place.depth)}${place.code}` }))} />
-              <CheckboxField name="free" label={board.onlyFree} value={list.filter('free') === 'yes'} onChange={(only) => list.setFilter('free', only ? 'yes' : '')} />
+              <SelectField
+                {...filter('kind')}
+                label={board.kind}
+                empty={board.bothKinds}
+                choices={KINDS.map((kind) => ({ value: kind, label: board.kinds[kind] }))}
+              />
+              <SelectField
+                {...filter('place')}
+                label={board.place}
+                empty={board.anyPlace}
+                choices={(places.data ?? []).map((place) => ({
+                  value: place.placeId,
+                  label: `${'\u2003'.repeat(place.depth)}${place.code}`,
+                }))}
+              />
+              <CheckboxField
+                name="free"
+                label={board.onlyFree}
+                value={list.filter('free') === 'yes'}
+                onChange={(only) => list.setFilter('free', only ? 'yes' : '')}
+              />
             </FilterBar>
             {page.rows.length === 0 ? (
-              list.filtersSet > 0 ? <EmptyState kind="nothing-matches" title={board.noneTitle}>{board.noneText}</EmptyState> : <EmptyState kind="nothing-yet" title={board.emptyTitle}>{board.emptyText}</EmptyState>
+              list.filtersSet > 0 ? (
+                <EmptyState kind="nothing-matches" title={board.noneTitle}>
+                  {board.noneText}
+                </EmptyState>
+              ) : (
+                <EmptyState kind="nothing-yet" title={board.emptyTitle}>
+                  {board.emptyText}
+                </EmptyState>
+              )
             ) : (
               <ul className="board-list" aria-busy={query.isPlaceholderData || undefined}>
                 {page.rows.map((row) => (
@@ -72,7 +109,13 @@ function Bands({ board, show, onShow }: { board: Board; show: string | null; onS
         {say.all}
       </button>
       {all.map((band) => (
-        <button key={band} type="button" className={`board-chip board-chip-${band}`} aria-pressed={show === band} onClick={() => onShow(show === band ? '' : band)}>
+        <button
+          key={band}
+          type="button"
+          className={`board-chip board-chip-${band}`}
+          aria-pressed={show === band}
+          onClick={() => onShow(show === band ? '' : band)}
+        >
           {say.bands[band]} <b className="figure">{board.counts[band]}</b>
         </button>
       ))}

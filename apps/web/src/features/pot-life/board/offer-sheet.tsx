@@ -21,25 +21,44 @@ export function OfferSheet({ row, onClose }: { row: BoardRow; onClose: () => voi
       <Read query={query}>
         {({ lines }) =>
           lines.length === 0 ? (
-            <EmptyState kind="nothing-yet" title={board.offerNone} actions={<ButtonLink to={paths.newOrder()} search={row.kind === 'lot' ? { lot: row.id } : { plant: row.plantId }} look="primary">{board.actions.plant}</ButtonLink>} />
+            <EmptyState
+              kind="nothing-yet"
+              title={board.offerNone}
+              actions={
+                <ButtonLink
+                  to={paths.newOrder()}
+                  search={row.kind === 'lot' ? { lot: row.id } : { plant: row.plantId }}
+                  look="primary"
+                >
+                  {board.actions.plant}
+                </ButtonLink>
+              }
+            />
           ) : (
             <ul className="board-list">
-              {[...lines].sort((a, b) => Number(b.serves) - Number(a.serves)).map((line) => (
-                <li key={line.lineId} className="panel">
-                  <p>
-                    <Link to={paths.order(line.orderId)} className="link">
-                      {line.orderCode}
-                    </Link>{' '}
-                    {line.clientName}, <span className="figure">{dates.long(line.dueOn)}</span>
-                  </p>
-                  <p>
-                    <i>{line.scientificName}</i>, {line.containerCode}: <span className="figure">{board.offerShort(line.shortUnits)}</span>
-                    {line.reservedHereUnits > 0 && <span className="figure">, {board.offerHere(line.reservedHereUnits)}</span>}
-                  </p>
-                  <Badge shape={line.serves ? 'full' : 'open'}>{line.serves ? board.offerServes : board.offerNot}</Badge>
-                  {line.needs && <Needs row={row} line={line} needs={line.needs} />}
-                </li>
-              ))}
+              {[...lines]
+                .sort((a, b) => Number(b.serves) - Number(a.serves))
+                .map((line) => (
+                  <li key={line.lineId} className="panel">
+                    <p>
+                      <Link to={paths.order(line.orderId)} className="link">
+                        {line.orderCode}
+                      </Link>{' '}
+                      {line.clientName}, <span className="figure">{dates.long(line.dueOn)}</span>
+                    </p>
+                    <p>
+                      <i>{line.scientificName}</i>, {line.containerCode}:{' '}
+                      <span className="figure">{board.offerShort(line.shortUnits)}</span>
+                      {line.reservedHereUnits > 0 && (
+                        <span className="figure">, {board.offerHere(line.reservedHereUnits)}</span>
+                      )}
+                    </p>
+                    <Badge shape={line.serves ? 'full' : 'open'}>
+                      {line.serves ? board.offerServes : board.offerNot}
+                    </Badge>
+                    {line.needs && <Needs row={row} line={line} needs={line.needs} />}
+                  </li>
+                ))}
             </ul>
           )
         }

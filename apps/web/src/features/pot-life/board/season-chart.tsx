@@ -20,18 +20,54 @@ export function SeasonChart({ board }: { board: Board }) {
   const total = board.weeks.reduce((sum, { units }) => sum + units, 0);
   const free = board.weeks.reduce((sum, { freeUnits }) => sum + freeUnits, 0);
   const year = Number(firstOn.slice(0, 4));
-  const windows = [year - 1, year, year + 1].flatMap((each) => board.windows.map(({ opensMd, closesMd }) => ({ from: monthDayIn(each, opensMd), to: monthDayIn(closesMd < opensMd ? each + 1 : each, closesMd) })));
-  const months = Array.from({ length: 15 }, (_, i) => `${year + Math.floor((Number(firstOn.slice(5, 7)) - 1 + i) / 12)}-${String(((Number(firstOn.slice(5, 7)) - 1 + i) % 12) + 1).padStart(2, '0')}-01`).filter((on) => on > firstOn && daysBetween(firstOn, on) < WIDTH - 12);
+  const windows = [year - 1, year, year + 1].flatMap((each) =>
+    board.windows.map(({ opensMd, closesMd }) => ({
+      from: monthDayIn(each, opensMd),
+      to: monthDayIn(closesMd < opensMd ? each + 1 : each, closesMd),
+    })),
+  );
+  const months = Array.from(
+    { length: 15 },
+    (_, i) =>
+      `${year + Math.floor((Number(firstOn.slice(5, 7)) - 1 + i) / 12)}-${String(((Number(firstOn.slice(5, 7)) - 1 + i) % 12) + 1).padStart(2, '0')}-01`,
+  ).filter((on) => on > firstOn && daysBetween(firstOn, on) < WIDTH - 12);
   return (
     <Section title={say.chart}>
-      <svg className="season" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={say.chartNote(free, total)} preserveAspectRatio="none">
-        {windows.filter(({ from, to }) => at(to) > at(from)).map(({ from, to }) => (
-          <rect key={from} className="season-window" x={at(from)} y={0} width={at(to) - at(from)} height={HEIGHT - 14} />
-        ))}
+      <svg
+        className="season"
+        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        role="img"
+        aria-label={say.chartNote(free, total)}
+        preserveAspectRatio="none"
+      >
+        {windows
+          .filter(({ from, to }) => at(to) > at(from))
+          .map(({ from, to }) => (
+            <rect
+              key={from}
+              className="season-window"
+              x={at(from)}
+              y={0}
+              width={at(to) - at(from)}
+              height={HEIGHT - 14}
+            />
+          ))}
         {board.weeks.map(({ weekOn, units, freeUnits }) => (
           <g key={weekOn}>
-            <rect className="season-promised" x={at(weekOn)} y={HEIGHT - 14 - high(units)} width={6} height={high(units)} />
-            <rect className="season-free" x={at(weekOn)} y={HEIGHT - 14 - high(freeUnits)} width={6} height={high(freeUnits)}>
+            <rect
+              className="season-promised"
+              x={at(weekOn)}
+              y={HEIGHT - 14 - high(units)}
+              width={6}
+              height={high(units)}
+            />
+            <rect
+              className="season-free"
+              x={at(weekOn)}
+              y={HEIGHT - 14 - high(freeUnits)}
+              width={6}
+              height={high(freeUnits)}
+            >
               <title>{say.chartWeek(dates.short(weekOn), units, freeUnits)}</title>
             </rect>
           </g>
@@ -43,11 +79,13 @@ export function SeasonChart({ board }: { board: Board }) {
         ))}
       </svg>
       <p className="season-months" aria-hidden="true">
-        {months.filter((_, i) => i % 2 === 0).map((on) => (
-          <span key={on} style={{ left: `${(at(on) / WIDTH) * 100}%` }}>
-            {dates.month(on)}
-          </span>
-        ))}
+        {months
+          .filter((_, i) => i % 2 === 0)
+          .map((on) => (
+            <span key={on} style={{ left: `${(at(on) / WIDTH) * 100}%` }}>
+              {dates.month(on)}
+            </span>
+          ))}
       </p>
       <p className="board-why">{say.chartNote(free, total)}</p>
       <details>

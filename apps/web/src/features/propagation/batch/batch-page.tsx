@@ -42,21 +42,43 @@ function Batch({ batch }: { batch: BatchPageData }) {
   return (
     <div className="stack">
       <PageHeader
-        kicker={say.kicker} title={batch.code} back={{ to: paths.propagation(), label: say.back }}
-        sign={<PotSign size={64} share={share} past={batch.band === 'past' && !batch.closedOn} dormant={batch.dormantNow} tied={tiedOf(reserved, batch.cautiousUnits)} />}
+        kicker={say.kicker}
+        title={batch.code}
+        back={{ to: paths.propagation(), label: say.back }}
+        sign={
+          <PotSign
+            size={64}
+            share={share}
+            past={batch.band === 'past' && !batch.closedOn}
+            dormant={batch.dormantNow}
+            tied={tiedOf(reserved, batch.cautiousUnits)}
+          />
+        }
         facts={
           <>
             <p>
-              <TextLink to={paths.plant(batch.plantId)}><i lang="la">{batch.scientificName}</i></TextLink> {batch.vernacularName}
+              <TextLink to={paths.plant(batch.plantId)}>
+                <i lang="la">{batch.scientificName}</i>
+              </TextLink>{' '}
+              {batch.vernacularName}
             </p>
-            <p>{propagation.units(batch.standingUnits, batch.unit)}{batch.plantByOn && !batch.closedOn ? `. ${say.leaves(dates.short(batch.plantByOn), dates.fromToday(batch.plantByOn))} (${propagation.bands[batch.band]}${batch.dormantNow ? `, ${say.dormant}` : ''})` : ''}</p>
+            <p>
+              {propagation.units(batch.standingUnits, batch.unit)}
+              {batch.plantByOn && !batch.closedOn
+                ? `. ${say.leaves(dates.short(batch.plantByOn), dates.fromToday(batch.plantByOn))} (${propagation.bands[batch.band]}${batch.dormantNow ? `, ${say.dormant}` : ''})`
+                : ''}
+            </p>
           </>
         }
       />
       <BatchActions batch={batch} onOpen={setSheet} />
       {batch.closedOn && <Callout tone="note">{say.closed(dates.long(batch.closedOn))}</Callout>}
-      {batch.secondWinterOn && !batch.closedOn && <Callout tone="note">{say.winter(dates.long(batch.secondWinterOn))}</Callout>}
-      {batch.aliveUnits !== null && !batch.closedOn && batch.cautiousUnits > batch.aliveUnits && <Callout tone="caution">{say.cautiousOver(batch.cautiousUnits, batch.aliveUnits)}</Callout>}
+      {batch.secondWinterOn && !batch.closedOn && (
+        <Callout tone="note">{say.winter(dates.long(batch.secondWinterOn))}</Callout>
+      )}
+      {batch.aliveUnits !== null && !batch.closedOn && batch.cautiousUnits > batch.aliveUnits && (
+        <Callout tone="caution">{say.cautiousOver(batch.cautiousUnits, batch.aliveUnits)}</Callout>
+      )}
       <StagesSection batch={batch} onOther={openStage} />
       <FactsSection batch={batch} />
       <YieldsSection batch={batch} />
@@ -79,14 +101,29 @@ function BatchActions({ batch, onOpen }: { batch: BatchPageData; onOpen: (sheet:
   const action = (id: SheetName, label: string, danger = false) => ({ id, label, danger, onAction: () => onOpen(id) });
   return (
     <div className="row batch-actions">
-      <Button look="primary" onClick={() => onOpen('count')}>{say.count}</Button>
+      <Button look="primary" onClick={() => onOpen('count')}>
+        {say.count}
+      </Button>
       <Button onClick={() => onOpen('pot')}>{say.pot}</Button>
       <Button onClick={() => onOpen('lose')}>{say.lose}</Button>
-      <Menu label={say.more} actions={[
-        action('thin', say.thin), action('move', say.move), ...(mayBe(GROWERS) ? [action('forecast', say.forecast)] : []), action('correct', say.correct(batch.unit)),
-        ...(batch.protocol ? [action('stage', say.beginStage)] : []),
-        { id: 'what-if', label: say.whatIf, onAction: () => void navigate({ to: paths.whatIf(), search: { kind: 'change-batch', batch: batch.batchId } }) }, action('winter', say.secondWinter), action('close', say.close, true),
-      ]} />
+      <Menu
+        label={say.more}
+        actions={[
+          action('thin', say.thin),
+          action('move', say.move),
+          ...(mayBe(GROWERS) ? [action('forecast', say.forecast)] : []),
+          action('correct', say.correct(batch.unit)),
+          ...(batch.protocol ? [action('stage', say.beginStage)] : []),
+          {
+            id: 'what-if',
+            label: say.whatIf,
+            onAction: () =>
+              void navigate({ to: paths.whatIf(), search: { kind: 'change-batch', batch: batch.batchId } }),
+          },
+          action('winter', say.secondWinter),
+          action('close', say.close, true),
+        ]}
+      />
     </div>
   );
 }

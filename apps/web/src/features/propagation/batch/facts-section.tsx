@@ -18,24 +18,72 @@ export function FactsSection({ batch }: { batch: BatchPageData }) {
     <Section title={say.factsTitle}>
       <DefinitionList
         facts={[
-          { term: say.standing, value: [propagation.units(batch.standingUnits, batch.unit), batch.places.map((place) => (batch.places.length > 1 ? say.placeUnits(place.code, numbers.count(place.units)) : place.code)).join(', ')].filter(Boolean).join(' · ') },
-          batch.aliveUnits !== null && batch.closedOn === null && { term: say.alive, value: numbers.count(batch.aliveUnits) },
-          { term: say.startedWith, value: `${propagation.units(batch.startedUnits, batch.unit)}, ${propagation.methods[batch.method]}, ${dates.long(batch.startedOn)}` },
+          {
+            term: say.standing,
+            value: [
+              propagation.units(batch.standingUnits, batch.unit),
+              batch.places
+                .map((place) =>
+                  batch.places.length > 1 ? say.placeUnits(place.code, numbers.count(place.units)) : place.code,
+                )
+                .join(', '),
+            ]
+              .filter(Boolean)
+              .join(' · '),
+          },
+          batch.aliveUnits !== null &&
+            batch.closedOn === null && { term: say.alive, value: numbers.count(batch.aliveUnits) },
+          {
+            term: say.startedWith,
+            value: `${propagation.units(batch.startedUnits, batch.unit)}, ${propagation.methods[batch.method]}, ${dates.long(batch.startedOn)}`,
+          },
           batch.containerName !== null && { term: say.container, value: batch.containerName },
           batch.seedsSown !== null && { term: say.seeds, value: numbers.count(batch.seedsSown) },
           batch.seedsGrams !== null && { term: say.seedGrams, value: measures.seedWeight(batch.seedsGrams) },
-          batch.parent !== null && { term: say.parent, value: <TextLink to={paths.batch(batch.parent.batchId)}>{batch.parent.code}</TextLink> },
-          { term: say.source, value: <><TextLink to={paths.source(source.sourceId)}>{source.code}</TextLink>{[source.provenance, source.vendor, source.seedZone].filter(Boolean).map((part) => `, ${part}`).join('')}</> },
-          source.motherLotId !== null && { term: say.motherLot, value: <TextLink to={paths.lot(source.motherLotId)}>{source.motherLotCode}</TextLink> },
-          batch.firstAlive !== null && { term: say.firstAlive, value: `${dates.long(batch.firstAlive.on)}${batch.firstAlive.assumed ? ` (${say.assumed})` : ''}` },
-          batch.plantByOn !== null && { term: say.plantBy, value: `${dates.long(batch.plantByOn)}, ${dates.fromToday(batch.plantByOn)}` },
-          batch.limitOn !== null && batch.limitOn !== batch.plantByOn && { term: say.limit, value: dates.long(batch.limitOn) },
-          rule !== null && { term: say.rule, value: [rule.span ? spanWords(rule.span) : null, say.ruleBasis[rule.basis] ?? rule.basis, rule.note].filter(Boolean).join(', '), mark: <StandingMark standing={rule.standing as Standing} source={rule.source} /> },
+          batch.parent !== null && {
+            term: say.parent,
+            value: <TextLink to={paths.batch(batch.parent.batchId)}>{batch.parent.code}</TextLink>,
+          },
+          {
+            term: say.source,
+            value: (
+              <>
+                <TextLink to={paths.source(source.sourceId)}>{source.code}</TextLink>
+                {[source.provenance, source.vendor, source.seedZone]
+                  .filter(Boolean)
+                  .map((part) => `, ${part}`)
+                  .join('')}
+              </>
+            ),
+          },
+          source.motherLotId !== null && {
+            term: say.motherLot,
+            value: <TextLink to={paths.lot(source.motherLotId)}>{source.motherLotCode}</TextLink>,
+          },
+          batch.firstAlive !== null && {
+            term: say.firstAlive,
+            value: `${dates.long(batch.firstAlive.on)}${batch.firstAlive.assumed ? ` (${say.assumed})` : ''}`,
+          },
+          batch.plantByOn !== null && {
+            term: say.plantBy,
+            value: `${dates.long(batch.plantByOn)}, ${dates.fromToday(batch.plantByOn)}`,
+          },
+          batch.limitOn !== null &&
+            batch.limitOn !== batch.plantByOn && { term: say.limit, value: dates.long(batch.limitOn) },
+          rule !== null && {
+            term: say.rule,
+            value: [rule.span ? spanWords(rule.span) : null, say.ruleBasis[rule.basis] ?? rule.basis, rule.note]
+              .filter(Boolean)
+              .join(', '),
+            mark: <StandingMark standing={rule.standing as Standing} source={rule.source} />,
+          },
           batch.nextOpensOn !== null && { term: say.nextWindow, value: dates.long(batch.nextOpensOn) },
           reserved > 0 && { term: say.held, value: propagation.plants(reserved) },
         ]}
       />
-      {batch.closedOn === null && batch.confinedOn === null && <p>{batch.needsFirstAlive ? say.noClock : say.noClockFlat}</p>}
+      {batch.closedOn === null && batch.confinedOn === null && (
+        <p>{batch.needsFirstAlive ? say.noClock : say.noClockFlat}</p>
+      )}
       {batch.note && <p>{batch.note}</p>}
     </Section>
   );

@@ -13,11 +13,14 @@ export function LotsSection({ batch }: { batch: BatchPageData }) {
   const { dates } = useFormat();
   return (
     <Section title={say.lotsTitle}>
-      {batch.lots.length === 0 ? <p>{say.lotsEmpty}</p> : (
+      {batch.lots.length === 0 ? (
+        <p>{say.lotsEmpty}</p>
+      ) : (
         <ul className="batch-lines">
           {batch.lots.map((lot) => (
             <li key={lot.lotId}>
-              <TextLink to={paths.lot(lot.lotId)}>{lot.code}</TextLink>, {lot.containerName}, {dates.short(lot.pottedOn)}: {say.lotLine(lot.pottedUnits, lot.standingUnits)}
+              <TextLink to={paths.lot(lot.lotId)}>{lot.code}</TextLink>, {lot.containerName},{' '}
+              {dates.short(lot.pottedOn)}: {say.lotLine(lot.pottedUnits, lot.standingUnits)}
             </li>
           ))}
         </ul>
@@ -33,13 +36,25 @@ export function DrawnSection({ batch }: { batch: BatchPageData }) {
   const { mayBe } = useSession();
   const mayDraw = mayBe(FIELD) && batch.closedOn === null;
   if (batch.drawn.length === 0 && !mayDraw) return null;
-  const again = mayDraw && <ButtonLink {...startBatchLink({ plantId: batch.plantId, sourceId: batch.source.sourceId, packsId: batch.batchId, protocolVersionId: batch.protocol?.versionId })}>{say.drawMore}</ButtonLink>;
+  const again = mayDraw && (
+    <ButtonLink
+      {...startBatchLink({
+        plantId: batch.plantId,
+        sourceId: batch.source.sourceId,
+        packsId: batch.batchId,
+        protocolVersionId: batch.protocol?.versionId,
+      })}
+    >
+      {say.drawMore}
+    </ButtonLink>
+  );
   return (
     <Section title={say.drawnTitle} actions={again}>
       <ul className="batch-lines">
         {batch.drawn.map((drawn) => (
           <li key={drawn.batchId}>
-            <TextLink to={paths.batch(drawn.batchId)}>{drawn.code}</TextLink>, {dates.short(drawn.startedOn)}: {say.drawnLine(drawn.packs, propagation.units(drawn.startedUnits, drawn.unit))}
+            <TextLink to={paths.batch(drawn.batchId)}>{drawn.code}</TextLink>, {dates.short(drawn.startedOn)}:{' '}
+            {say.drawnLine(drawn.packs, propagation.units(drawn.startedUnits, drawn.unit))}
           </li>
         ))}
       </ul>
@@ -53,11 +68,14 @@ export function ReservedSection({ batch }: { batch: BatchPageData }) {
   const { dates } = useFormat();
   return (
     <Section title={say.reservedTitle}>
-      {batch.reservations.length === 0 ? <p>{say.reservedEmpty}</p> : (
+      {batch.reservations.length === 0 ? (
+        <p>{say.reservedEmpty}</p>
+      ) : (
         <ul className="batch-lines">
           {batch.reservations.map((row, index) => (
             <li key={`${row.orderId}-${index}`}>
-              <TextLink to={paths.order(row.orderId)}>{row.orderCode}</TextLink>, {row.clientName}, {dates.short(row.dueOn)}: {propagation.plants(row.units)}
+              <TextLink to={paths.order(row.orderId)}>{row.orderCode}</TextLink>, {row.clientName},{' '}
+              {dates.short(row.dueOn)}: {propagation.plants(row.units)}
             </li>
           ))}
         </ul>
@@ -71,7 +89,9 @@ export function TreatedSection({ batch }: { batch: BatchPageData }) {
   const { dates } = useFormat();
   return (
     <Section title={say.treatedTitle}>
-      {batch.treatments.length === 0 ? <p>{say.treatedEmpty}</p> : (
+      {batch.treatments.length === 0 ? (
+        <p>{say.treatedEmpty}</p>
+      ) : (
         <ul className="batch-lines">
           {batch.treatments.map((treatment) => (
             <li key={treatment.treatmentId}>

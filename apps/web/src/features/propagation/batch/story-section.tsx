@@ -20,17 +20,30 @@ export function StorySection({ batch }: { batch: BatchPageData }) {
       <Timeline
         label={say.storyTitle}
         items={batch.story.map((entry) => ({
-          id: entry.entryId, day: dates.short(entry.happenedOn), dayOn: entry.happenedOn, title: storyWords(entry, batch.unit, propagation), reversed: entry.reversedById !== null,
+          id: entry.entryId,
+          day: dates.short(entry.happenedOn),
+          dayOn: entry.happenedOn,
+          title: storyWords(entry, batch.unit, propagation),
+          reversed: entry.reversedById !== null,
           children: (
             <>
               {entry.count && entry.count.unexplainedUnits > 0 && <p>{story.missing(entry.count.unexplainedUnits)}</p>}
               {entry.note && <p>{entry.note}</p>}
             </>
           ),
-          note: [entry.reversedById ? say.undone : null, entry.personName ? say.by(entry.personName) : null].filter(Boolean).join(' '),
-          actions: mayBe(FIELD) && entry.kind !== 'reverse' && entry.reversedById === null
-            ? <Button look="quiet" aria-label={`${ui.undo}: ${storyWords(entry, batch.unit, propagation)}, ${dates.short(entry.happenedOn)}`} onClick={() => reverse(entry.entryId)}>{ui.undo}</Button>
-            : undefined,
+          note: [entry.reversedById ? say.undone : null, entry.personName ? say.by(entry.personName) : null]
+            .filter(Boolean)
+            .join(' '),
+          actions:
+            mayBe(FIELD) && entry.kind !== 'reverse' && entry.reversedById === null ? (
+              <Button
+                look="quiet"
+                aria-label={`${ui.undo}: ${storyWords(entry, batch.unit, propagation)}, ${dates.short(entry.happenedOn)}`}
+                onClick={() => reverse(entry.entryId)}
+              >
+                {ui.undo}
+              </Button>
+            ) : undefined,
         }))}
       />
     </Section>

@@ -26,7 +26,8 @@ export function storyWords(entry: StoryEntry, unit: BatchUnit, words: Words): st
     }
     case 'observe': {
       if (entry.observed?.kind === 'thinned') return story.thinned(entry.observed.amount);
-      if (entry.observed) return [story.observed[entry.observed.kind], entry.observed.result].filter(Boolean).join(': ');
+      if (entry.observed)
+        return [story.observed[entry.observed.kind], entry.observed.result].filter(Boolean).join(': ');
       if (entry.details['secondWinter'] === true) return story.secondWinter;
       const stage = readStage(entry.details['stage']);
       if (stage !== null) return story.stage(words.stages.names[stage]);
@@ -36,7 +37,11 @@ export function storyWords(entry: StoryEntry, unit: BatchUnit, words: Words): st
     case 'lose':
       return story.lose(units(out), cause);
     case 'pot':
-      return story.pot(units(out), into, [...new Set(entry.movements.map((movement) => movement.toLotCode))].filter(Boolean).join(', '));
+      return story.pot(
+        units(out),
+        into,
+        [...new Set(entry.movements.map((movement) => movement.toLotCode))].filter(Boolean).join(', '),
+      );
     case 'move':
       return story.move(units(out), entry.movements[0]?.toPlace ?? '');
     case 'close':
@@ -55,8 +60,12 @@ export function storyWords(entry: StoryEntry, unit: BatchUnit, words: Words): st
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
 
 function readCorrected(value: unknown): { booked: number; counted: number } | null {
-  return isRecord(value) && typeof value['booked'] === 'number' && typeof value['counted'] === 'number' ? { booked: value['booked'], counted: value['counted'] } : null;
+  return isRecord(value) && typeof value['booked'] === 'number' && typeof value['counted'] === 'number'
+    ? { booked: value['booked'], counted: value['counted'] }
+    : null;
 }
 
-const readStage = (value: unknown): StageKind | null => (isRecord(value) ? (STAGE_KINDS.find((kind) => kind === value['kind']) ?? null) : null);
-const readCautious = (value: unknown): number | null => (isRecord(value) && typeof value['cautiousUnits'] === 'number' ? value['cautiousUnits'] : null);
+const readStage = (value: unknown): StageKind | null =>
+  isRecord(value) ? (STAGE_KINDS.find((kind) => kind === value['kind']) ?? null) : null;
+const readCautious = (value: unknown): number | null =>
+  isRecord(value) && typeof value['cautiousUnits'] === 'number' ? value['cautiousUnits'] : null;

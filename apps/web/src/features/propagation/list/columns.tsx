@@ -20,15 +20,24 @@ export function useBatchColumns(): Column<Row>[] {
   const alive = (row: Row): string => {
     if (row.emergedUnits === null || row.emergedOn === null) return say.notYet(row.daysSinceStart);
     const on = dates.short(row.emergedOn);
-    return isUnitOnePlant(row.unit) && row.standingUnits >= row.emergedUnits ? say.aliveShare(row.emergedUnits, row.standingUnits, on) : say.aliveOf(row.emergedUnits, on);
+    return isUnitOnePlant(row.unit) && row.standingUnits >= row.emergedUnits
+      ? say.aliveShare(row.emergedUnits, row.standingUnits, on)
+      : say.aliveOf(row.emergedUnits, on);
   };
   const expected = (row: Row) => {
     if (row.cautiousUnits === 0) return say.notExpected;
     return (
       <>
-        {row.targetContainerName ? say.expected(row.cautiousUnits, row.targetContainerName) : say.expectedBare(row.cautiousUnits)}
+        {row.targetContainerName
+          ? say.expected(row.cautiousUnits, row.targetContainerName)
+          : say.expectedBare(row.cautiousUnits)}
         {row.readyOn && <>, {say.readyBy(dates.short(row.readyOn))}</>}
-        {row.reservedUnits > 0 && <> <Badge shape="tied">{say.held(row.reservedUnits)}</Badge></>}
+        {row.reservedUnits > 0 && (
+          <>
+            {' '}
+            <Badge shape="tied">{say.held(row.reservedUnits)}</Badge>
+          </>
+        )}
       </>
     );
   };
@@ -38,7 +47,12 @@ export function useBatchColumns(): Column<Row>[] {
     return (
       <>
         {propagation.stages.names[row.stageKind]}
-        {row.stageLate && <> <Badge shape="over">{propagation.stages.states.late}</Badge></>}
+        {row.stageLate && (
+          <>
+            {' '}
+            <Badge shape="over">{propagation.stages.states.late}</Badge>
+          </>
+        )}
         {row.stageDueOn !== null && row.closedOn === null && <>, {say.nextStep(dates.short(row.stageDueOn))}</>}
       </>
     );
@@ -46,19 +60,43 @@ export function useBatchColumns(): Column<Row>[] {
 
   return [
     {
-      key: 'code', header: say.batch, title: true, sortable: true,
+      key: 'code',
+      header: say.batch,
+      title: true,
+      sortable: true,
       cell: (row) => (
         <>
           <RowLink to={paths.batch(row.batchId)}>{row.code}</RowLink> <i lang="la">{row.scientificName}</i>
-          {row.secondWinterOn && <> <Badge shape="hatched">{say.secondWinter}</Badge></>}
+          {row.secondWinterOn && (
+            <>
+              {' '}
+              <Badge shape="hatched">{say.secondWinter}</Badge>
+            </>
+          )}
         </>
       ),
     },
-    { key: 'units', header: say.stands, sortable: true, cell: (row) => `${propagation.units(row.standingUnits, row.unit)}, ${propagation.methods[row.method]}` },
-    { key: 'startedOn', header: say.started, sortable: true, wideOnly: true, cell: (row) => dates.short(row.startedOn) },
+    {
+      key: 'units',
+      header: say.stands,
+      sortable: true,
+      cell: (row) => `${propagation.units(row.standingUnits, row.unit)}, ${propagation.methods[row.method]}`,
+    },
+    {
+      key: 'startedOn',
+      header: say.started,
+      sortable: true,
+      wideOnly: true,
+      cell: (row) => dates.short(row.startedOn),
+    },
     { key: 'stageDue', header: say.stage, sortable: true, cell: stage },
     { key: 'alive', header: say.alive, cell: alive },
-    { key: 'plantBy', header: say.plantBy, sortable: true, cell: (row) => <PotLifeMark life={row} tied={tiedOf(row.reservedUnits, row.cautiousUnits)} /> },
+    {
+      key: 'plantBy',
+      header: say.plantBy,
+      sortable: true,
+      cell: (row) => <PotLifeMark life={row} tied={tiedOf(row.reservedUnits, row.cautiousUnits)} />,
+    },
     { key: 'readyOn', header: say.promise, sortable: true, cell: expected },
     { key: 'place', header: say.place, cell: (row) => row.placeCodes.join(', ') },
   ];

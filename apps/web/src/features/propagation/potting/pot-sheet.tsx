@@ -50,22 +50,44 @@ export function PotSheet({ batch, onClose }: SheetProps) {
   const [potted, setPotted] = useState<PottedLot[]>([]);
   const reverse = useReverse();
   const numbers = useRef<HTMLDivElement>(null);
-  const target: PickedContainer | null = batch.targetContainerId ? { id: batch.targetContainerId, name: batch.targetContainerName ?? '' } : null;
+  const target: PickedContainer | null = batch.targetContainerId
+    ? { id: batch.targetContainerId, name: batch.targetContainerName ?? '' }
+    : null;
   const asksFirstAlive = batch.needsFirstAlive && batch.firstAlive === null;
   const follows = isUnitOnePlant(batch.unit);
   const plantsOf = (v: Values): number | null => v.pottedUnits ?? (follows ? v.unitsOut : null);
 
-  const initial: Values = { into: NEW_LOT, container: target, placeId: place, fromPlaceId: '', unitsOut: null, pottedUnits: null, firstAlive: '', readyOn: '', happenedOn: day };
+  const initial: Values = {
+    into: NEW_LOT,
+    container: target,
+    placeId: place,
+    fromPlaceId: '',
+    unitsOut: null,
+    pottedUnits: null,
+    firstAlive: '',
+    readyOn: '',
+    happenedOn: day,
+  };
   const form = useCommandForm({
     command: useCommand('propagation.potBatch', { title: `${say.potTitle}: ${batch.code}` }),
     contract: contracts.potBatch,
     initial,
     body: (v: Values) => ({
-      batchId: batch.batchId, happenedOn: v.happenedOn, firstAlive: asksFirstAlive ? v.firstAlive || null : null,
-      lots: [{
-        ...(v.into === NEW_LOT ? { lotId, into: 'new', containerId: v.container?.id ?? null } : { lotId: v.into, into: 'existing' }),
-        placeId: v.placeId || undefined, fromPlaceId: v.fromPlaceId || null, unitsOut: v.unitsOut ?? (follows ? undefined : 0), pottedUnits: plantsOf(v), readyOn: v.readyOn || null,
-      }],
+      batchId: batch.batchId,
+      happenedOn: v.happenedOn,
+      firstAlive: asksFirstAlive ? v.firstAlive || null : null,
+      lots: [
+        {
+          ...(v.into === NEW_LOT
+            ? { lotId, into: 'new', containerId: v.container?.id ?? null }
+            : { lotId: v.into, into: 'existing' }),
+          placeId: v.placeId || undefined,
+          fromPlaceId: v.fromPlaceId || null,
+          unitsOut: v.unitsOut ?? (follows ? undefined : 0),
+          pottedUnits: plantsOf(v),
+          readyOn: v.readyOn || null,
+        },
+      ],
     }),
     onSaved: ({ entryId, lots }, v) => {
       const made = lots[0] ?? { lotId: v.into, code: batch.lots.find((lot) => lot.lotId === v.into)?.code ?? '' };
@@ -90,11 +112,35 @@ export function PotSheet({ batch, onClose }: SheetProps) {
   const details = (
     <>
       <IntoField lots={open} value={values.into} onChange={(into) => set({ into })} />
-      {values.into === NEW_LOT && <ContainerPicker name="lots.0.containerId" label={say.potContainer} kinds={['pot', 'tray', 'ground']} value={values.container} onChange={(container) => set({ container })} />}
+      {values.into === NEW_LOT && (
+        <ContainerPicker
+          name="lots.0.containerId"
+          label={say.potContainer}
+          kinds={['pot', 'tray', 'ground']}
+          value={values.container}
+          onChange={(container) => set({ container })}
+        />
+      )}
       <FromPlace {...field('fromPlaceId')} name="lots.0.fromPlaceId" batch={batch} optional />
       <PlaceSelect {...field('placeId')} name="lots.0.placeId" label={say.toPlace} />
-      {asksFirstAlive && <RoughDayField {...field('firstAlive')} label={say.firstAlive} hint={say.firstAliveHint} max={values.happenedOn} />}
-      {values.into === NEW_LOT && <DateField {...field('readyOn')} name="lots.0.readyOn" label={say.ready} hint={say.readyHint} optional min={values.happenedOn} />}
+      {asksFirstAlive && (
+        <RoughDayField
+          {...field('firstAlive')}
+          label={say.firstAlive}
+          hint={say.firstAliveHint}
+          max={values.happenedOn}
+        />
+      )}
+      {values.into === NEW_LOT && (
+        <DateField
+          {...field('readyOn')}
+          name="lots.0.readyOn"
+          label={say.ready}
+          hint={say.readyHint}
+          optional
+          min={values.happenedOn}
+        />
+      )}
       <DateField {...field('happenedOn')} label={say.day} min={batch.startedOn} max={today} />
     </>
   );
@@ -103,11 +149,25 @@ export function PotSheet({ batch, onClose }: SheetProps) {
     <Form {...form.props}>
       {potted.length > 0 && <PottedNow lots={potted} />}
       <div ref={numbers} className="stack">
-        <NumberField {...field('unitsOut')} name="lots.0.unitsOut" label={say.unitsOut(batch.unit)} optional={!follows}
-          hint={say.unitsOutHint[batch.unit] ?? say.left(propagation.units(batch.standingUnits, batch.unit))} />
+        <NumberField
+          {...field('unitsOut')}
+          name="lots.0.unitsOut"
+          label={say.unitsOut(batch.unit)}
+          optional={!follows}
+          hint={say.unitsOutHint[batch.unit] ?? say.left(propagation.units(batch.standingUnits, batch.unit))}
+        />
       </div>
-      <NumberField name="lots.0.pottedUnits" label={say.potted} hint={say.pottedHint} value={plantsOf(values)} onChange={(pottedUnits) => set({ pottedUnits })} min={1} />
-      {potted.length === 0 ? details : (
+      <NumberField
+        name="lots.0.pottedUnits"
+        label={say.potted}
+        hint={say.pottedHint}
+        value={plantsOf(values)}
+        onChange={(pottedUnits) => set({ pottedUnits })}
+        min={1}
+      />
+      {potted.length === 0 ? (
+        details
+      ) : (
         <details className="pot-before" open={elsewhere}>
           <summary>{say.asBefore(values.container?.name ?? '', dates.short(values.happenedOn))}</summary>
           <div className="stack">{details}</div>

@@ -13,15 +13,34 @@ import { PotSheet } from '../potting/pot-sheet.tsx';
 import { SecondWinterSheet } from './second-winter-sheet.tsx';
 import { ThinSheet } from './thin-sheet.tsx';
 
-const SHEETS = { count: CountSheet, pot: PotSheet, lose: LoseSheet, thin: ThinSheet, move: MoveSheet, forecast: ForecastSheet, correct: CorrectSheet, close: CloseSheet, winter: SecondWinterSheet, stage: BeginStageSheet };
+const SHEETS = {
+  count: CountSheet,
+  pot: PotSheet,
+  lose: LoseSheet,
+  thin: ThinSheet,
+  move: MoveSheet,
+  forecast: ForecastSheet,
+  correct: CorrectSheet,
+  close: CloseSheet,
+  winter: SecondWinterSheet,
+  stage: BeginStageSheet,
+};
 export type SheetName = keyof typeof SHEETS;
 export const isSheet = (word: string): word is SheetName => word in SHEETS;
 
 export function BatchSheet({ name, ...props }: SheetProps & { name: SheetName | null }) {
   const { sheet: say, stages } = useMessages().propagation;
   const titles: Record<SheetName, string> = {
-    count: say.countTitle, pot: say.potTitle, lose: say.loseTitle, thin: say.thinTitle, move: say.moveTitle, forecast: say.forecastTitle, correct: say.correctTitle, close: say.closeTitle,
-    winter: say.winterTitle, stage: stages.beginTitle,
+    count: say.countTitle,
+    pot: say.potTitle,
+    lose: say.loseTitle,
+    thin: say.thinTitle,
+    move: say.moveTitle,
+    forecast: say.forecastTitle,
+    correct: say.correctTitle,
+    close: say.closeTitle,
+    winter: say.winterTitle,
+    stage: stages.beginTitle,
   };
   const Entry = name && SHEETS[name];
   return (

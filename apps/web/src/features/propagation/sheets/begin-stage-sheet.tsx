@@ -22,7 +22,11 @@ export function BeginStageSheet({ batch, onClose }: SheetProps) {
     command: useCommand('propagation.beginBatchStage', { title: `${say.beginTitle}: ${batch.code}` }),
     contract: contracts.beginBatchStage,
     initial: { position: next ? String(next.position) : '', happenedOn: day, note: '' },
-    body: (values) => ({ ...values, batchId: batch.batchId, position: values.position === '' ? undefined : Number(values.position) }),
+    body: (values) => ({
+      ...values,
+      batchId: batch.batchId,
+      position: values.position === '' ? undefined : Number(values.position),
+    }),
     onSaved: ({ entryId, stage }, { happenedOn }) => {
       keepDay(happenedOn);
       toast({ text: say.began(say.names[stage]), undo: () => reverse(entryId) });
@@ -31,7 +35,12 @@ export function BeginStageSheet({ batch, onClose }: SheetProps) {
   });
   return (
     <Form {...form.props}>
-      <SelectField {...form.field('position')} label={say.beginWhich} hint={say.beginHint} choices={stages.map(({ position, kind }) => ({ value: String(position), label: say.names[kind] }))} />
+      <SelectField
+        {...form.field('position')}
+        label={say.beginWhich}
+        hint={say.beginHint}
+        choices={stages.map(({ position, kind }) => ({ value: String(position), label: say.names[kind] }))}
+      />
       <DateField {...form.field('happenedOn')} label={words.day} min={batch.startedOn} max={today} />
       <TextArea {...form.field('note')} label={words.note} optional rows={2} />
       <Submit form={form}>{say.beginSave}</Submit>

@@ -29,12 +29,24 @@ export function CloseSheet({ batch, onClose }: SheetProps) {
   });
   return (
     <Form {...form.props}>
-      <p>{batch.standingUnits > 0 ? say.closeLead(propagation.units(batch.standingUnits, batch.unit)) : say.closeEmpty}</p>
-      {batch.standingUnits > 0 && <SelectField {...form.field('writeOffCause')} label={say.closeCause} choices={LOSS_CAUSES.map((value) => ({ value, label: propagation.causes[value] }))} />}
-      {form.failure?.code === 'may-be-dormant' && <CheckboxField {...form.field('confirmed')} label={say.confirmDead} />}
+      <p>
+        {batch.standingUnits > 0 ? say.closeLead(propagation.units(batch.standingUnits, batch.unit)) : say.closeEmpty}
+      </p>
+      {batch.standingUnits > 0 && (
+        <SelectField
+          {...form.field('writeOffCause')}
+          label={say.closeCause}
+          choices={LOSS_CAUSES.map((value) => ({ value, label: propagation.causes[value] }))}
+        />
+      )}
+      {form.failure?.code === 'may-be-dormant' && (
+        <CheckboxField {...form.field('confirmed')} label={say.confirmDead} />
+      )}
       <DateField {...form.field('happenedOn')} label={say.day} min={batch.startedOn} max={today} />
       <TextArea {...form.field('note')} label={say.note} optional rows={2} />
-      <Submit form={form} look="danger">{say.closeSave}</Submit>
+      <Submit form={form} look="danger">
+        {say.closeSave}
+      </Submit>
     </Form>
   );
 }

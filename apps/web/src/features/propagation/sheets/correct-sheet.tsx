@@ -19,7 +19,12 @@ export function CorrectSheet({ batch, onClose }: SheetProps) {
   const form = useCommandForm({
     command: useCommand('propagation.correctBatchUnits', { title: `${say.correctTitle}: ${batch.code}` }),
     contract: contracts.correctBatchUnits,
-    initial: { units: batch.places.length === 1 ? (batch.standingUnits as number | null) : null, placeId: '', happenedOn: day, note: '' },
+    initial: {
+      units: batch.places.length === 1 ? (batch.standingUnits as number | null) : null,
+      placeId: '',
+      happenedOn: day,
+      note: '',
+    },
     body: (values) => ({ ...values, batchId: batch.batchId, placeId: values.placeId || null }),
     onSaved: ({ entryId }, { units, happenedOn }) => {
       keepDay(happenedOn);

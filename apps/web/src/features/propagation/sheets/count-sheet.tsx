@@ -26,7 +26,10 @@ export function CountSheet({ batch, onClose }: SheetProps) {
     onSaved: ({ entryId, unexplainedUnits }, { emergedUnits, happenedOn }) => {
       keepDay(happenedOn);
       const alive = emergedUnits ?? 0;
-      toast({ text: unexplainedUnits > 0 ? say.countSavedMissing(alive, unexplainedUnits) : say.countSaved(alive), undo: () => reverse(entryId) });
+      toast({
+        text: unexplainedUnits > 0 ? say.countSavedMissing(alive, unexplainedUnits) : say.countSaved(alive),
+        undo: () => reverse(entryId),
+      });
       onClose();
     },
   });
@@ -34,8 +37,18 @@ export function CountSheet({ batch, onClose }: SheetProps) {
   return (
     <Form {...form.props}>
       {last && <p>{say.lastCount(last.emergedUnits, dates.short(last.on))}</p>}
-      <NumberField {...form.field('emergedUnits')} label={say.countLabel[batch.unit]} hint={say.countHint[batch.unit]} steps />
-      <RadioField {...form.field('countKind')} label={say.countKind} look="segments" choices={COUNT_KINDS.map((value) => ({ value, label: propagation.countKinds[value] }))} />
+      <NumberField
+        {...form.field('emergedUnits')}
+        label={say.countLabel[batch.unit]}
+        hint={say.countHint[batch.unit]}
+        steps
+      />
+      <RadioField
+        {...form.field('countKind')}
+        label={say.countKind}
+        look="segments"
+        choices={COUNT_KINDS.map((value) => ({ value, label: propagation.countKinds[value] }))}
+      />
       <DateField {...form.field('happenedOn')} label={say.day} min={batch.startedOn} max={today} />
       <TextArea {...form.field('note')} label={say.note} optional rows={2} />
       <Submit form={form}>{say.countSave}</Submit>

@@ -16,12 +16,27 @@ export function ForecastSheet({ batch, onClose }: SheetProps) {
   const { sheet: say, form: words } = propagation;
   const { day, today, keepDay } = useEntryDay('propagation');
   const reverse = useReverse();
-  const target: PickedContainer | null = batch.targetContainerId ? { id: batch.targetContainerId, name: batch.targetContainerName ?? '' } : null;
+  const target: PickedContainer | null = batch.targetContainerId
+    ? { id: batch.targetContainerId, name: batch.targetContainerName ?? '' }
+    : null;
   const form = useCommandForm({
     command: useCommand('propagation.setBatchForecast', { title: `${say.forecastTitle}: ${batch.code}` }),
     contract: contracts.setBatchForecast,
-    initial: { targetContainerId: target, cautiousUnits: batch.cautiousUnits as number | null, usualUnits: (batch.usualUnits || null) as number | null, readyOn: batch.readyOn ?? '', happenedOn: day, note: '' },
-    body: (values) => ({ ...values, batchId: batch.batchId, targetContainerId: values.targetContainerId?.id ?? null, cautiousUnits: values.cautiousUnits ?? 0, readyOn: values.readyOn || null }),
+    initial: {
+      targetContainerId: target,
+      cautiousUnits: batch.cautiousUnits as number | null,
+      usualUnits: (batch.usualUnits || null) as number | null,
+      readyOn: batch.readyOn ?? '',
+      happenedOn: day,
+      note: '',
+    },
+    body: (values) => ({
+      ...values,
+      batchId: batch.batchId,
+      targetContainerId: values.targetContainerId?.id ?? null,
+      cautiousUnits: values.cautiousUnits ?? 0,
+      readyOn: values.readyOn || null,
+    }),
     onSaved: ({ entryId }, { cautiousUnits, happenedOn }) => {
       keepDay(happenedOn);
       toast({ text: say.forecastSaved(cautiousUnits ?? 0), undo: () => reverse(entryId) });

@@ -14,6 +14,11 @@ export interface FromPlaceProps {
 export function FromPlace({ batch, value, onChange, ...props }: FromPlaceProps) {
   const { propagation } = useMessages();
   if (batch.places.length < 2) return null;
-  const choices = batch.places.map((place) => ({ value: place.placeId, label: propagation.page.placeUnits(place.code, propagation.units(place.units, batch.unit)) }));
-  return <SelectField {...props} label={propagation.sheet.whichPlace} value={value} onChange={onChange} choices={choices} />;
+  const choices = batch.places.map((place) => ({
+    value: place.placeId,
+    label: propagation.page.placeUnits(place.code, propagation.units(place.units, batch.unit)),
+  }));
+  return (
+    <SelectField {...props} label={propagation.sheet.whichPlace} value={value} onChange={onChange} choices={choices} />
+  );
 }

@@ -20,7 +20,14 @@ export function LoseSheet({ batch, onClose }: SheetProps) {
   const form = useCommandForm({
     command: useCommand('propagation.loseFromBatch', { title: `${say.loseTitle}: ${batch.code}` }),
     contract: contracts.loseFromBatch,
-    initial: { units: null as number | null, placeId: '', cause: '' as LossCause | '', happenedOn: day, note: '', confirmed: false },
+    initial: {
+      units: null as number | null,
+      placeId: '',
+      cause: '' as LossCause | '',
+      happenedOn: day,
+      note: '',
+      confirmed: false,
+    },
     body: (values) => ({ ...values, batchId: batch.batchId, placeId: values.placeId || null }),
     onSaved: ({ entryId }, { units, happenedOn }) => {
       keepDay(happenedOn);
@@ -31,13 +38,24 @@ export function LoseSheet({ batch, onClose }: SheetProps) {
   const { field } = form;
   return (
     <Form {...form.props}>
-      <NumberField {...field('units')} label={propagation.form.unitsOf(batch.unit)} hint={say.left(propagation.units(batch.standingUnits, batch.unit))} min={1} />
+      <NumberField
+        {...field('units')}
+        label={propagation.form.unitsOf(batch.unit)}
+        hint={say.left(propagation.units(batch.standingUnits, batch.unit))}
+        min={1}
+      />
       <FromPlace {...field('placeId')} batch={batch} />
-      <SelectField {...field('cause')} label={say.loseCause} choices={LOSS_CAUSES.map((value) => ({ value, label: propagation.causes[value] }))} />
+      <SelectField
+        {...field('cause')}
+        label={say.loseCause}
+        choices={LOSS_CAUSES.map((value) => ({ value, label: propagation.causes[value] }))}
+      />
       {form.failure?.code === 'may-be-dormant' && <CheckboxField {...field('confirmed')} label={say.confirmDead} />}
       <DateField {...field('happenedOn')} label={say.day} min={batch.startedOn} max={today} />
       <TextArea {...field('note')} label={say.note} optional rows={2} />
-      <Submit form={form} look="danger">{say.loseSave}</Submit>
+      <Submit form={form} look="danger">
+        {say.loseSave}
+      </Submit>
     </Form>
   );
 }

@@ -20,7 +20,12 @@ export function MoveSheet({ batch, onClose }: SheetProps) {
     command: useCommand('propagation.moveBatch', { title: `${say.moveTitle}: ${batch.code}` }),
     contract: contracts.moveBatch,
     initial: { toPlaceId: '', fromPlaceId: '', units: null as number | null, happenedOn: day },
-    body: (values) => ({ ...values, batchId: batch.batchId, toPlaceId: values.toPlaceId || undefined, fromPlaceId: values.fromPlaceId || null }),
+    body: (values) => ({
+      ...values,
+      batchId: batch.batchId,
+      toPlaceId: values.toPlaceId || undefined,
+      fromPlaceId: values.fromPlaceId || null,
+    }),
     onSaved: ({ entryId, place }, { happenedOn }) => {
       keepDay(happenedOn);
       toast({ text: say.moveSaved(place), undo: () => reverse(entryId) });

@@ -20,22 +20,62 @@ export function ExpectFields({ values, suggestion, set }: ExpectFieldsProps) {
   const { cautiousUnits, usualUnits, readyOn } = values;
   // Whoever changes one figure keeps the others as they were shown.
   const typed = (part: Partial<StartValues>) => set({ cautiousUnits, usualUnits, readyOn, ...part, fromRecord: false });
-  const offered = suggestion?.yield && suggestion.readyOn !== null ? { ...suggestion.yield, readyOn: suggestion.readyOn } : null;
+  const offered =
+    suggestion?.yield && suggestion.readyOn !== null ? { ...suggestion.yield, readyOn: suggestion.readyOn } : null;
   return (
     <>
-      <ContainerPicker name="targetContainerId" label={form.target} optional value={values.targetContainerId} kinds={['pot', 'tray']}
-        onChange={(container) => set({ targetContainerId: container && { id: container.id, name: container.name, volumeMl: container.volumeMl } })} />
+      <ContainerPicker
+        name="targetContainerId"
+        label={form.target}
+        optional
+        value={values.targetContainerId}
+        kinds={['pot', 'tray']}
+        onChange={(container) =>
+          set({
+            targetContainerId: container && { id: container.id, name: container.name, volumeMl: container.volumeMl },
+          })
+        }
+      />
       {suggestion && offered && values.fromRecord && <p role="status">{say.fromRecord(suggestion.batches)}</p>}
-      <NumberField name="cautiousUnits" label={form.cautious} hint={form.cautiousHint} optional value={cautiousUnits} onChange={(value) => typed({ cautiousUnits: value })} />
-      <NumberField name="usualUnits" label={form.usual} hint={form.usualHint} optional value={usualUnits} onChange={(value) => typed({ usualUnits: value })} />
-      <DateField name="readyOn" label={form.ready} optional value={readyOn} onChange={(value) => typed({ readyOn: value })} />
+      <NumberField
+        name="cautiousUnits"
+        label={form.cautious}
+        hint={form.cautiousHint}
+        optional
+        value={cautiousUnits}
+        onChange={(value) => typed({ cautiousUnits: value })}
+      />
+      <NumberField
+        name="usualUnits"
+        label={form.usual}
+        hint={form.usualHint}
+        optional
+        value={usualUnits}
+        onChange={(value) => typed({ usualUnits: value })}
+      />
+      <DateField
+        name="readyOn"
+        label={form.ready}
+        optional
+        value={readyOn}
+        onChange={(value) => typed({ readyOn: value })}
+      />
       {offered && !values.fromRecord && (
         <>
           <p>{say.suggests(offered.cautiousUnits, offered.usualUnits, dates.short(offered.readyOn))}</p>
-          <div className="row"><Button onClick={() => set({ fromRecord: true })}>{say.useSuggestion}</Button></div>
+          <div className="row">
+            <Button onClick={() => set({ fromRecord: true })}>{say.useSuggestion}</Button>
+          </div>
         </>
       )}
-      <TextArea name="note" label={form.note} optional rows={2} value={values.note} onChange={(note) => set({ note })} />
+      <TextArea
+        name="note"
+        label={form.note}
+        optional
+        rows={2}
+        value={values.note}
+        onChange={(note) => set({ note })}
+      />
     </>
   );
 }

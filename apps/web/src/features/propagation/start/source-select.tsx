@@ -16,10 +16,25 @@ export interface SourceSelectProps extends FieldProps {
 
 export function SourceSelect({ plantId, value, onChange, ...props }: SourceSelectProps) {
   const { form: say } = useMessages().propagation;
-  const { data } = useQuery({ ...trpc.sources.listSources.queryOptions({ plantId, perPage: MOST_SOURCES }), enabled: plantId !== null });
+  const { data } = useQuery({
+    ...trpc.sources.listSources.queryOptions({ plantId, perPage: MOST_SOURCES }),
+    enabled: plantId !== null,
+  });
   const sources = plantId === null ? [] : (data?.rows ?? []);
   const none = plantId !== null && data !== undefined && sources.length === 0;
-  const hint = plantId === null ? say.sourceFirst : none ? <>{say.noSource} <TextLink to={paths.sources()}>{say.addSource}</TextLink></> : say.motherHint;
-  const choices = sources.map((source) => ({ value: source.sourceId, label: [source.code, source.provenance, source.vendor, source.seedZone].filter(Boolean).join(' · ') }));
+  const hint =
+    plantId === null ? (
+      say.sourceFirst
+    ) : none ? (
+      <>
+        {say.noSource} <TextLink to={paths.sources()}>{say.addSource}</TextLink>
+      </>
+    ) : (
+      say.motherHint
+    );
+  const choices = sources.map((source) => ({
+    value: source.sourceId,
+    label: [source.code, source.provenance, source.vendor, source.seedZone].filter(Boolean).join(' · '),
+  }));
   return <SelectField {...props} hint={hint} value={value} onChange={onChange} choices={choices} />;
 }

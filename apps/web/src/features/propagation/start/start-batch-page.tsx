@@ -20,16 +20,31 @@ export function StartBatchPage() {
   const [place, keepPlace] = useRemembered('propagation.place', '', isText);
   const { day, today, keepDay } = useEntryDay('propagation');
   const isAsked = ask.plantId !== undefined;
-  const choices = useQuery({ ...trpc.propagation.readStartChoices.queryOptions({ plantId: ask.plantId ?? '', versionId: ask.protocolVersionId ?? null }), enabled: isAsked });
+  const choices = useQuery({
+    ...trpc.propagation.readStartChoices.queryOptions({
+      plantId: ask.plantId ?? '',
+      versionId: ask.protocolVersionId ?? null,
+    }),
+    enabled: isAsked,
+  });
   const containers = useQuery({ ...trpc.plants.listContainers.queryOptions({}), enabled: isAsked });
   // A plant that is gone by now is simply not filled in.
   const isLoading = isAsked && (choices.isLoading || containers.isLoading);
   return (
     <div className="stack">
       <PageHeader title={propagation.form.title} back={{ to: paths.propagation(), label: propagation.title }} />
-      {isLoading ? <Skeleton /> : (
+      {isLoading ? (
+        <Skeleton />
+      ) : (
         <StartForm
-          initial={startFilled({ ask, choices: choices.data ?? null, containers: containers.data ?? [], place, day, today })}
+          initial={startFilled({
+            ask,
+            choices: choices.data ?? null,
+            containers: containers.data ?? [],
+            place,
+            day,
+            today,
+          })}
           askedVersionId={ask.protocolVersionId ?? null}
           onStarted={(placeId, startedOn) => {
             keepPlace(placeId);

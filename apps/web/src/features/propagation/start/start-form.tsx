@@ -54,31 +54,95 @@ export function StartForm({ initial, askedVersionId, onStarted }: StartFormProps
   });
   const { values, set, field } = form;
   const plantId = values.plantId?.id ?? null;
-  const { data: choices } = useQuery({ ...trpc.propagation.readStartChoices.queryOptions({ plantId: plantId ?? '', versionId: askedVersionId }), enabled: plantId !== null });
+  const { data: choices } = useQuery({
+    ...trpc.propagation.readStartChoices.queryOptions({ plantId: plantId ?? '', versionId: askedVersionId }),
+    enabled: plantId !== null,
+  });
   const known = plantId === null ? null : (choices ?? null);
   const protocol = known?.protocols.find(({ versionId }) => versionId === values.protocolVersionId) ?? null;
   const { suggestion, shown } = useSuggestion(values);
   const kinds = containersForUnit(values.unit);
-  const setPacks = (packsId: string) => set({ packsId, packs: packsId ? (values.packs ?? 0) : null, ...(packsId && protocol ? { stagePosition: String(afterPacks(protocol)) } : {}) });
+  const setPacks = (packsId: string) =>
+    set({
+      packsId,
+      packs: packsId ? (values.packs ?? 0) : null,
+      ...(packsId && protocol ? { stagePosition: String(afterPacks(protocol)) } : {}),
+    });
 
   return (
     <Form {...form.props} onSubmit={() => form.submit(shown)}>
       <FieldGroup legend={say.what}>
-        <PlantPicker name="plantId" value={values.plantId} onChange={(plant) => set({ plantId: plant, sourceId: '', protocolVersionId: '', stagePosition: '', packsId: '', packs: null })} />
-        <SourceSelect {...field('sourceId')} label={say.source} plantId={plantId} onChange={(sourceId) => set({ sourceId, packsId: '', packs: null })} />
-        <ProtocolFields protocols={known?.protocols ?? []} chosen={protocol} stagePosition={values.stagePosition} startedOn={isCalendarDate(values.happenedOn) ? values.happenedOn : null}
-          onProtocol={(chosen) => set(chosen ? underProtocol(chosen, values.packsId !== '') : { protocolVersionId: '', stagePosition: '' })} onStage={(stagePosition) => set({ stagePosition })} />
-        <RadioField name="method" label={say.method} value={values.method} onChange={(method) => set(byMethod(method, values))} look="segments"
-          choices={PROPAGATION_METHODS.map((value) => ({ value, label: propagation.methods[value] }))} />
+        <PlantPicker
+          name="plantId"
+          value={values.plantId}
+          onChange={(plant) =>
+            set({ plantId: plant, sourceId: '', protocolVersionId: '', stagePosition: '', packsId: '', packs: null })
+          }
+        />
+        <SourceSelect
+          {...field('sourceId')}
+          label={say.source}
+          plantId={plantId}
+          onChange={(sourceId) => set({ sourceId, packsId: '', packs: null })}
+        />
+        <ProtocolFields
+          protocols={known?.protocols ?? []}
+          chosen={protocol}
+          stagePosition={values.stagePosition}
+          startedOn={isCalendarDate(values.happenedOn) ? values.happenedOn : null}
+          onProtocol={(chosen) =>
+            set(chosen ? underProtocol(chosen, values.packsId !== '') : { protocolVersionId: '', stagePosition: '' })
+          }
+          onStage={(stagePosition) => set({ stagePosition })}
+        />
+        <RadioField
+          name="method"
+          label={say.method}
+          value={values.method}
+          onChange={(method) => set(byMethod(method, values))}
+          look="segments"
+          choices={PROPAGATION_METHODS.map((value) => ({ value, label: propagation.methods[value] }))}
+        />
       </FieldGroup>
       <FieldGroup legend={say.howMany}>
-        <RadioField name="unit" label={say.unit} hint={say.unitHints[values.unit]} look="segments" value={values.unit} onChange={(unit) => set({ unit, containerId: null })}
-          choices={UNITS_FOR_METHOD[values.method].map((value) => ({ value, label: propagation.unitNames[value] }))} />
-        <ContainerPicker name="containerId" label={say.container} optional={kinds.includes(null)} value={values.containerId} kinds={kinds.filter((kind) => kind !== null)}
-          onChange={(container) => set({ containerId: container && { id: container.id, name: container.name, cells: container.cells, volumeMl: container.volumeMl } })} />
+        <RadioField
+          name="unit"
+          label={say.unit}
+          hint={say.unitHints[values.unit]}
+          look="segments"
+          value={values.unit}
+          onChange={(unit) => set({ unit, containerId: null })}
+          choices={UNITS_FOR_METHOD[values.method].map((value) => ({ value, label: propagation.unitNames[value] }))}
+        />
+        <ContainerPicker
+          name="containerId"
+          label={say.container}
+          optional={kinds.includes(null)}
+          value={values.containerId}
+          kinds={kinds.filter((kind) => kind !== null)}
+          onChange={(container) =>
+            set({
+              containerId: container && {
+                id: container.id,
+                name: container.name,
+                cells: container.cells,
+                volumeMl: container.volumeMl,
+              },
+            })
+          }
+        />
         {protocol && suggestion && <Reckoning values={values} protocol={protocol} suggestion={suggestion} set={set} />}
-        <UnitsFields unit={values.unit} cells={values.containerId?.cells ?? null} counts={countsTrays(values)} trays={field('trays')} units={field('units')} onCounts={(inTrays) => set({ inTrays })} />
-        {values.method === 'seed' && <SeedFields values={values} choices={known} protocol={protocol} set={set} onPacks={setPacks} />}
+        <UnitsFields
+          unit={values.unit}
+          cells={values.containerId?.cells ?? null}
+          counts={countsTrays(values)}
+          trays={field('trays')}
+          units={field('units')}
+          onCounts={(inTrays) => set({ inTrays })}
+        />
+        {values.method === 'seed' && (
+          <SeedFields values={values} choices={known} protocol={protocol} set={set} onPacks={setPacks} />
+        )}
       </FieldGroup>
       <FieldGroup legend={say.where}>
         <PlaceSelect {...field('placeId')} label={say.place} />

@@ -29,11 +29,30 @@ export function UnitsFields({ unit, cells, counts, trays, units, onCounts }: Uni
   return (
     <>
       {mayCountTrays && (
-        <RadioField name="inTrays" label={say.howMany} look="segments" value={counts ? 'trays' : 'units'} onChange={(value) => onCounts(value === 'trays')}
-          choices={[{ value: 'trays', label: say.inTrays }, { value: 'units', label: say.inUnits }]} />
+        <RadioField
+          name="inTrays"
+          label={say.howMany}
+          look="segments"
+          value={counts ? 'trays' : 'units'}
+          onChange={(value) => onCounts(value === 'trays')}
+          choices={[
+            { value: 'trays', label: say.inTrays },
+            { value: 'units', label: say.inUnits },
+          ]}
+        />
       )}
       {counts ? (
-        <NumberField {...trays} label={say.trays} steps min={1} hint={total !== null && cells !== null ? <span role="status">{say.arithmetic(numbers.count(trays.value ?? 0), cells, numbers.count(total))}</span> : undefined} />
+        <NumberField
+          {...trays}
+          label={say.trays}
+          steps
+          min={1}
+          hint={
+            total !== null && cells !== null ? (
+              <span role="status">{say.arithmetic(numbers.count(trays.value ?? 0), cells, numbers.count(total))}</span>
+            ) : undefined
+          }
+        />
       ) : (
         <NumberField {...units} label={say.unitsOf(unit)} steps={unit === 'tray' || unit === 'pack'} min={1} />
       )}

@@ -11,16 +11,32 @@ import { type StartValues, unitsOf } from './start-values.ts';
 export function useSuggestion(values: StartValues): { suggestion: ForecastSuggestion | null; shown: StartValues } {
   const units = unitsOf(values);
   const isAsked = values.protocolVersionId !== '' && isCalendarDate(values.happenedOn);
-  const seedsSown = values.seedsSown !== null && Number.isInteger(values.seedsSown) && values.seedsSown > 0 ? values.seedsSown : null;
+  const seedsSown =
+    values.seedsSown !== null && Number.isInteger(values.seedsSown) && values.seedsSown > 0 ? values.seedsSown : null;
   const { data } = useQuery({
     ...trpc.propagation.suggestForecast.queryOptions({
-      protocolVersionId: values.protocolVersionId, unit: values.unit, units: units ?? 1, seedsSown, startedOn: values.happenedOn, stagePosition: Number(values.stagePosition || 0),
-      containerId: values.containerId?.id ?? null, targetContainerId: values.targetContainerId?.id ?? null,
+      protocolVersionId: values.protocolVersionId,
+      unit: values.unit,
+      units: units ?? 1,
+      seedsSown,
+      startedOn: values.happenedOn,
+      stagePosition: Number(values.stagePosition || 0),
+      containerId: values.containerId?.id ?? null,
+      targetContainerId: values.targetContainerId?.id ?? null,
     }),
-    enabled: isAsked, placeholderData: keepPreviousData,
+    enabled: isAsked,
+    placeholderData: keepPreviousData,
   });
   const suggestion = isAsked ? (data ?? null) : null;
   if (!suggestion || !values.fromRecord) return { suggestion, shown: values };
   const expected = units === null ? null : suggestion.yield;
-  return { suggestion, shown: { ...values, cautiousUnits: expected?.cautiousUnits ?? null, usualUnits: expected?.usualUnits ?? null, readyOn: suggestion.readyOn ?? '' } };
+  return {
+    suggestion,
+    shown: {
+      ...values,
+      cautiousUnits: expected?.cautiousUnits ?? null,
+      usualUnits: expected?.usualUnits ?? null,
+      readyOn: suggestion.readyOn ?? '',
+    },
+  };
 }

@@ -18,7 +18,9 @@ export function SharesTable({ stages }: Pick<ForecastSuggestion, 'stages'>) {
       <thead>
         <tr>
           <th scope="col">{say.stage}</th>
-          <th scope="col" className="course-count">{say.passes}</th>
+          <th scope="col" className="course-count">
+            {say.passes}
+          </th>
           <th scope="col">{say.restsOn}</th>
         </tr>
       </thead>
@@ -27,7 +29,11 @@ export function SharesTable({ stages }: Pick<ForecastSuggestion, 'stages'>) {
           <tr key={row.stage}>
             <th scope="row">{propagation.stages.names[row.stage]}</th>
             <td className="course-count">{numbers.share(row.share)}</td>
-            <td>{row.tried === 0 ? say.figureOnly : `${say.counts(numbers.count(row.passed), numbers.count(row.tried), row.batches)}; ${say.withFigure(numbers.share(row.priorShare))}`}</td>
+            <td>
+              {row.tried === 0
+                ? say.figureOnly
+                : `${say.counts(numbers.count(row.passed), numbers.count(row.tried), row.batches)}; ${say.withFigure(numbers.share(row.priorShare))}`}
+            </td>
           </tr>
         ))}
       </tbody>

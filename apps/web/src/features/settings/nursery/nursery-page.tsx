@@ -46,7 +46,14 @@ function NurseryForm() {
   const form = useCommandForm({
     command: useCommand('people.editNursery', { title: say.save }),
     contract: contracts.editNursery,
-    initial: { name, zone, region: nursery.region ?? '', units: units as (typeof contracts.UNIT_SYSTEMS)[number] | '', noticeDays: noticeDays as number | null, seasonEndOn },
+    initial: {
+      name,
+      zone,
+      region: nursery.region ?? '',
+      units: units as (typeof contracts.UNIT_SYSTEMS)[number] | '',
+      noticeDays: noticeDays as number | null,
+      seasonEndOn,
+    },
     body: (values) => ({ ...values, region: values.region || null }),
     row: { id: 'nursery', edition: nursery.edition },
     onSaved: () => toast({ text: say.saved }),
@@ -56,8 +63,23 @@ function NurseryForm() {
       <Form {...form.props}>
         <TextField label={say.name} {...form.field('name')} />
         <SelectField label={say.zone} hint={say.zoneHint} choices={zoneChoices(zone)} {...form.field('zone')} />
-        <SelectField label={say.region} hint={say.regionHint} optional empty={say.noRegion} choices={(regions.data ?? []).map((region) => ({ value: region.code, label: region.name }))} {...form.field('region')} />
-        <RadioField label={say.units} look="segments" choices={[{ value: 'us', label: say.us }, { value: 'metric', label: say.metric }]} {...form.field('units')} />
+        <SelectField
+          label={say.region}
+          hint={say.regionHint}
+          optional
+          empty={say.noRegion}
+          choices={(regions.data ?? []).map((region) => ({ value: region.code, label: region.name }))}
+          {...form.field('region')}
+        />
+        <RadioField
+          label={say.units}
+          look="segments"
+          choices={[
+            { value: 'us', label: say.us },
+            { value: 'metric', label: say.metric },
+          ]}
+          {...form.field('units')}
+        />
         <NumberField label={say.noticeDays} hint={say.noticeHint} unit={say.days} {...form.field('noticeDays')} />
         <DateField label={say.seasonEndOn} hint={say.seasonHint} {...form.field('seasonEndOn')} />
         <Submit form={form}>{say.save}</Submit>

@@ -23,7 +23,13 @@ export function BeginSecondStepSheet({ onClose }: { onClose: () => void }) {
   const [codes, setCodes] = useState<string[] | null>(null);
   return (
     <Sheet open onClose={onClose} title={codes ? say.codesTitle : say.setUpTitle}>
-      {codes ? <Codes codes={codes} onDone={onClose} /> : key ? <FirstCode shown={key} onSaved={setCodes} /> : <Password onSaved={setKey} />}
+      {codes ? (
+        <Codes codes={codes} onDone={onClose} />
+      ) : key ? (
+        <FirstCode shown={key} onSaved={setCodes} />
+      ) : (
+        <Password onSaved={setKey} />
+      )}
     </Sheet>
   );
 }
@@ -63,7 +69,9 @@ function FirstCode({ shown, onSaved }: { shown: Key; onSaved: (codes: string[]) 
     <Form {...form.props}>
       <p>{say.scan}</p>
       <img className="key-picture" src={picture} alt={say.picture} />
-      <p>{say.key}: <code className="key-text">{inGroups(shown.secret)}</code></p>
+      <p>
+        {say.key}: <code className="key-text">{inGroups(shown.secret)}</code>
+      </p>
       <TextField label={say.code} inputMode="numeric" autoComplete="one-time-code" {...form.field('code')} />
       <Submit form={form}>{say.turnOn}</Submit>
     </Form>
@@ -74,17 +82,28 @@ function Codes({ codes, onDone }: { codes: string[]; onDone: () => void }) {
   const { second: say } = useMessages().door;
   const copy = () => {
     // Only safe origins have a clipboard; a nursery's own server on the local net may be none.
-    const copied = navigator.clipboard ? navigator.clipboard.writeText(codes.join('\n')) : Promise.reject(new Error('no clipboard'));
-    copied.then(() => toast({ text: say.copied }), () => toast({ tone: 'problem', text: say.copyFailed }));
+    const copied = navigator.clipboard
+      ? navigator.clipboard.writeText(codes.join('\n'))
+      : Promise.reject(new Error('no clipboard'));
+    copied.then(
+      () => toast({ text: say.copied }),
+      () => toast({ tone: 'problem', text: say.copyFailed }),
+    );
   };
   return (
     <div className="stack">
       <p>{say.codesLead}</p>
       <ul className="recovery-codes">
-        {codes.map((code) => <li key={code}><code>{code}</code></li>)}
+        {codes.map((code) => (
+          <li key={code}>
+            <code>{code}</code>
+          </li>
+        ))}
       </ul>
       <div className="row">
-        <Button look="primary" onClick={onDone}>{say.done}</Button>
+        <Button look="primary" onClick={onDone}>
+          {say.done}
+        </Button>
         <Button onClick={copy}>{say.copy}</Button>
       </div>
     </div>

@@ -57,7 +57,11 @@ function Address({ openedAt }: { openedAt: string | null }) {
   return (
     <>
       {address ? <Shown address={address} /> : <p>{openedAt ? say.since(dates.instant(openedAt)) : say.none}</p>}
-      {failure && <Callout tone="refusal" announce>{sentenceOf(failure)}</Callout>}
+      {failure && (
+        <Callout tone="refusal" announce>
+          {sentenceOf(failure)}
+        </Callout>
+      )}
       <div className="row">
         <Button look={openedAt ? 'plain' : 'primary'} busy={make.state === 'sending'} onClick={() => during(makeOne())}>
           {openedAt ? say.makeAnew : say.make}
@@ -77,14 +81,29 @@ function Shown({ address }: { address: string }) {
   const { calendar: say } = useMessages().tasks;
   const copy = () => {
     // Only safe origins have a clipboard; a nursery's own server on the local net may be none.
-    const copied = navigator.clipboard ? navigator.clipboard.writeText(address) : Promise.reject(new Error('no clipboard'));
-    copied.then(() => toast({ text: say.copied }), () => toast({ tone: 'problem', text: say.copyFailed }));
+    const copied = navigator.clipboard
+      ? navigator.clipboard.writeText(address)
+      : Promise.reject(new Error('no clipboard'));
+    copied.then(
+      () => toast({ text: say.copied }),
+      () => toast({ tone: 'problem', text: say.copyFailed }),
+    );
   };
   return (
     <div className="stack" role="status">
-      <TextField name="calendarAddress" label={say.address} hint={say.made} optional="unsaid" readOnly value={address} onChange={() => {}} />
+      <TextField
+        name="calendarAddress"
+        label={say.address}
+        hint={say.made}
+        optional="unsaid"
+        readOnly
+        value={address}
+        onChange={() => {}}
+      />
       <div className="row">
-        <Button look="primary" onClick={copy}>{say.copy}</Button>
+        <Button look="primary" onClick={copy}>
+          {say.copy}
+        </Button>
       </div>
       <p>{say.how}</p>
     </div>

@@ -24,8 +24,16 @@ export function EndSecondStepSheet({ onClose }: { onClose: () => void }) {
     <Sheet open onClose={onClose} title={say.turnOffTitle}>
       <Form {...form.props}>
         <TextField label={say.password} type="password" autoComplete="current-password" {...form.field('password')} />
-        <TextField label={say.anyCode} autoComplete="one-time-code" autoCapitalize="characters" spellCheck={false} {...form.field('code')} />
-        <Submit form={form} look="danger">{say.turnOff}</Submit>
+        <TextField
+          label={say.anyCode}
+          autoComplete="one-time-code"
+          autoCapitalize="characters"
+          spellCheck={false}
+          {...form.field('code')}
+        />
+        <Submit form={form} look="danger">
+          {say.turnOff}
+        </Submit>
       </Form>
     </Sheet>
   );

@@ -38,9 +38,28 @@ export function OwnPage() {
       <SettingsTabs />
       <Section title={say.passwordTitle}>
         <Form {...form.props}>
-          <input type="email" className="only-heard" autoComplete="username" value={person.email} readOnly tabIndex={-1} aria-hidden="true" />
-          <TextField label={say.current} type="password" autoComplete="current-password" {...form.field('currentPassword')} />
-          <TextField label={say.next} hint={say.nextHint} type="password" autoComplete="new-password" {...form.field('password')} />
+          <input
+            type="email"
+            className="only-heard"
+            autoComplete="username"
+            value={person.email}
+            readOnly
+            tabIndex={-1}
+            aria-hidden="true"
+          />
+          <TextField
+            label={say.current}
+            type="password"
+            autoComplete="current-password"
+            {...form.field('currentPassword')}
+          />
+          <TextField
+            label={say.next}
+            hint={say.nextHint}
+            type="password"
+            autoComplete="new-password"
+            {...form.field('password')}
+          />
           <Submit form={form}>{say.save}</Submit>
         </Form>
       </Section>

@@ -11,7 +11,9 @@ import { Skeleton } from '../../../ui/feedback/index.ts';
 import { Section } from '../../../ui/layout/index.ts';
 import { EndSecondStepSheet } from './end-second-step-sheet.tsx';
 
-const BeginSecondStepSheet = lazy(async () => ({ default: (await import('./begin-second-step-sheet.tsx')).BeginSecondStepSheet }));
+const BeginSecondStepSheet = lazy(async () => ({
+  default: (await import('./begin-second-step-sheet.tsx')).BeginSecondStepSheet,
+}));
 
 export function SecondStepSection() {
   const { second: say } = useMessages().door;
@@ -32,14 +34,26 @@ export function SecondStepSection() {
         <Read query={query}>
           {({ since, codesLeft }) => (
             <>
-              {since && <p>{say.on(dates.instant(since))} {say.codesLeft(codesLeft)}</p>}
+              {since && (
+                <p>
+                  {say.on(dates.instant(since))} {say.codesLeft(codesLeft)}
+                </p>
+              )}
               <div className="row">
-                {since ? <Button onClick={() => setOpen('end')}>{say.turnOff}</Button> : <Button onClick={() => setOpen('begin')}>{say.setUp}</Button>}
+                {since ? (
+                  <Button onClick={() => setOpen('end')}>{say.turnOff}</Button>
+                ) : (
+                  <Button onClick={() => setOpen('begin')}>{say.setUp}</Button>
+                )}
               </div>
             </>
           )}
         </Read>
-        {open === 'begin' && <Suspense fallback={<Skeleton />}><BeginSecondStepSheet onClose={close} /></Suspense>}
+        {open === 'begin' && (
+          <Suspense fallback={<Skeleton />}>
+            <BeginSecondStepSheet onClose={close} />
+          </Suspense>
+        )}
         {open === 'end' && <EndSecondStepSheet onClose={close} />}
       </div>
     </Section>

@@ -29,12 +29,14 @@ function Sessions({ sessions }: { sessions: contracts.SessionRow[] }) {
   const failure = one.failure ?? others.failure;
   const busy = one.state === 'sending' || others.state === 'sending';
   const during = (work: Promise<unknown>, done: string) =>
-    void work.then(
-      () => toast({ text: done }),
-      () => {
-        // What was refused is in the command's failure and shown below.
-      },
-    ).finally(() => void queryClient.invalidateQueries(trpc.people.listSessions.queryFilter()));
+    void work
+      .then(
+        () => toast({ text: done }),
+        () => {
+          // What was refused is in the command's failure and shown below.
+        },
+      )
+      .finally(() => void queryClient.invalidateQueries(trpc.people.listSessions.queryFilter()));
 
   return (
     <div className="stack">
@@ -52,7 +54,11 @@ function Sessions({ sessions }: { sessions: contracts.SessionRow[] }) {
                 <p>{say.since(dates.instant(openedAt))}</p>
               </div>
               {!here && (
-                <Button busy={busy} aria-label={say.endNamed(device)} onClick={() => during(one.send({ sessionId: id }), say.ended)}>
+                <Button
+                  busy={busy}
+                  aria-label={say.endNamed(device)}
+                  onClick={() => during(one.send({ sessionId: id }), say.ended)}
+                >
                   {say.end}
                 </Button>
               )}
@@ -60,10 +66,16 @@ function Sessions({ sessions }: { sessions: contracts.SessionRow[] }) {
           );
         })}
       </ul>
-      {failure && <Callout tone="refusal" announce>{sentenceOf(failure)}</Callout>}
+      {failure && (
+        <Callout tone="refusal" announce>
+          {sentenceOf(failure)}
+        </Callout>
+      )}
       {sessions.length > 2 && (
         <div className="row">
-          <Button look="danger" busy={busy} onClick={() => during(others.send({}), say.othersEnded)}>{say.endOthers}</Button>
+          <Button look="danger" busy={busy} onClick={() => during(others.send({}), say.othersEnded)}>
+            {say.endOthers}
+          </Button>
         </div>
       )}
     </div>

@@ -39,9 +39,22 @@ export function AddPersonSheet({ onClose }: { onClose: () => void }) {
     <Sheet open onClose={onClose} title={say.addTitle}>
       <Form {...form.props}>
         <TextField label={say.name} autoComplete="off" {...form.field('name')} />
-        <TextField label={say.email} type="email" autoComplete="off" autoCapitalize="none" spellCheck={false} {...form.field('email')} />
+        <TextField
+          label={say.email}
+          type="email"
+          autoComplete="off"
+          autoCapitalize="none"
+          spellCheck={false}
+          {...form.field('email')}
+        />
         <RoleField {...form.field('role')} />
-        <TextField label={say.password} hint={say.passwordHint} type="password" autoComplete="new-password" {...form.field('password')} />
+        <TextField
+          label={say.password}
+          hint={say.passwordHint}
+          type="password"
+          autoComplete="new-password"
+          {...form.field('password')}
+        />
         <Submit form={form}>{say.save}</Submit>
       </Form>
     </Sheet>

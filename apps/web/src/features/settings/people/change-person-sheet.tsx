@@ -42,7 +42,16 @@ export function ChangePersonSheet({ person, onClose }: { person: contracts.Perso
         <TextField label={say.name} autoComplete="off" {...form.field('name')} />
         <RoleField {...form.field('role')} />
         <CheckboxField label={say.hasEnded} hint={say.endedHint} {...form.field('ended')} />
-        {!isOneself && <TextField label={say.newPassword} hint={say.newPasswordHint} optional type="password" autoComplete="new-password" {...form.field('password')} />}
+        {!isOneself && (
+          <TextField
+            label={say.newPassword}
+            hint={say.newPasswordHint}
+            optional
+            type="password"
+            autoComplete="new-password"
+            {...form.field('password')}
+          />
+        )}
         <Submit form={form}>{say.save}</Submit>
       </Form>
       {!isOneself && <SecondStepOf person={person} />}

@@ -26,7 +26,10 @@ interface Parts {
 function columnsIn({ messages: { settings, shell }, ownId, instant, onChange }: Parts): Column<contracts.PersonRow>[] {
   const { people: say } = settings;
   return [
-    { key: 'name', header: say.columns.name, title: true, 
+    {
+      key: 'name',
+      header: say.columns.name,
+      title: true,
       cell: (person) => (
         <button type="button" className="text-link row-link name-button" onClick={() => onChange(person)}>
           {person.id === ownId ? `${person.name} (${say.you})` : person.name}
@@ -35,7 +38,16 @@ function columnsIn({ messages: { settings, shell }, ownId, instant, onChange }: 
     },
     { key: 'email', header: say.columns.email, cell: (person) => person.email },
     { key: 'role', header: say.columns.role, cell: (person) => shell.roles[person.role] },
-    { key: 'state', header: say.columns.state, cell: (person) => (person.endedAt === null ? <Badge shape="full">{say.active}</Badge> : <Badge shape="open">{say.ended(instant(person.endedAt))}</Badge>) },
+    {
+      key: 'state',
+      header: say.columns.state,
+      cell: (person) =>
+        person.endedAt === null ? (
+          <Badge shape="full">{say.active}</Badge>
+        ) : (
+          <Badge shape="open">{say.ended(instant(person.endedAt))}</Badge>
+        ),
+    },
   ];
 }
 
@@ -49,12 +61,26 @@ export function PeoplePage() {
   const close = () => setChanging(null);
   return (
     <>
-      <PageHeader title={say.title} facts={say.lead} actions={query.isSuccess && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
+      <PageHeader
+        title={say.title}
+        facts={say.lead}
+        actions={
+          query.isSuccess && (
+            <Button look="primary" onClick={() => setChanging('new')}>
+              {say.add}
+            </Button>
+          )
+        }
+      />
       <SettingsTabs />
       <Read query={query}>
         {(rows) => (
           <DataTable
-            caption={say.count(rows.length)} rows={rows} rowId={(row) => row.id} rowName={(row) => row.name} empty={null}
+            caption={say.count(rows.length)}
+            rows={rows}
+            rowId={(row) => row.id}
+            rowName={(row) => row.name}
+            empty={null}
             columns={columnsIn({ messages, ownId: person.id, instant: dates.instant, onChange: setChanging })}
           />
         )}

@@ -26,9 +26,15 @@ export function SecondStepOf({ person }: { person: contracts.PersonRow }) {
     <div className="stack">
       <p>{say.ofPerson}</p>
       <div className="row">
-        <Button look="danger" busy={remove.state === 'sending'} onClick={removeIt}>{say.remove}</Button>
+        <Button look="danger" busy={remove.state === 'sending'} onClick={removeIt}>
+          {say.remove}
+        </Button>
       </div>
-      {remove.failure && <Callout tone="refusal" announce>{sentenceOf(remove.failure)}</Callout>}
+      {remove.failure && (
+        <Callout tone="refusal" announce>
+          {sentenceOf(remove.failure)}
+        </Callout>
+      )}
     </div>
   );
 }

@@ -30,7 +30,9 @@ interface Values extends Terms {
 const reachAmong = ({ reach, rootHabit, genus, plant, container }: Values) => {
   if (reach === 'genus') return { genus: genus.trim() || undefined };
   const inContainer = { containerId: container?.id ?? null };
-  return reach === 'plant' ? { plantId: plant?.id, ...inContainer } : { rootHabit: rootHabit || undefined, ...inContainer };
+  return reach === 'plant'
+    ? { plantId: plant?.id, ...inContainer }
+    : { rootHabit: rootHabit || undefined, ...inContainer };
 };
 
 export interface AddRuleSheetProps {
@@ -43,9 +45,22 @@ export function AddRuleSheet({ lot, onClose }: AddRuleSheetProps) {
   const { rules } = useMessages();
   const { form: say } = rules;
   const [ruleId] = useState(newId);
-  const initial: Values = { ...NEW_TERMS, basis: 'container', reach: 'rootHabit', rootHabit: '', genus: '', plant: null, container: null };
+  const initial: Values = {
+    ...NEW_TERMS,
+    basis: 'container',
+    reach: 'rootHabit',
+    rootHabit: '',
+    genus: '',
+    plant: null,
+    container: null,
+  };
   const title = lot ? `${say.lotTitle}: ${lot.code}` : say.addTitle;
-  const bodyOf = (values: Values) => ({ ruleId, basis: values.basis || undefined, reach: lot ? { lotId: lot.id } : reachAmong(values), ...termsBody(values.basis, values) });
+  const bodyOf = (values: Values) => ({
+    ruleId,
+    basis: values.basis || undefined,
+    reach: lot ? { lotId: lot.id } : reachAmong(values),
+    ...termsBody(values.basis, values),
+  });
   const form = useCommandForm({
     command: useCommand('potLife.addRule', { title }),
     contract: contracts.addRule,
@@ -60,7 +75,11 @@ export function AddRuleSheet({ lot, onClose }: AddRuleSheetProps) {
   return (
     <Sheet open onClose={onClose} title={title}>
       <Form {...form.props}>
-        <RadioField label={say.basis} choices={POT_LIFE_BASES.map((value) => ({ value, label: say.bases[value], hint: say.basisHints[value] }))} {...form.field('basis')} />
+        <RadioField
+          label={say.basis}
+          choices={POT_LIFE_BASES.map((value) => ({ value, label: say.bases[value], hint: say.basisHints[value] }))}
+          {...form.field('basis')}
+        />
         {lot ? <p>{say.lotReach}</p> : <ReachFields form={form} />}
         <TermsFields basis={basis} terms={form.values} onChange={form.set} />
         <Preview change={{ command: 'addRule', body: bodyOf(form.values) }} />
@@ -78,11 +97,39 @@ function ReachFields({ form: { values, field } }: { form: Pick<RuleForm, 'values
   const { reach } = values;
   return (
     <>
-      <RadioField label={say.reach} look="segments" choices={REACHES.map((value) => ({ value, label: say.reaches[value] }))} {...field('reach')} />
-      {reach === 'rootHabit' && <SelectField label={words.list.rootHabit} choices={ROOT_HABITS.map((value) => ({ value, label: words.rootHabits[value] }))} {...field('rootHabit')} name="reach.rootHabit" />}
-      {reach === 'genus' && <TextField label={say.genus} hint={say.reachesContainer} spellCheck={false} {...field('genus')} name="reach.genus" />}
+      <RadioField
+        label={say.reach}
+        look="segments"
+        choices={REACHES.map((value) => ({ value, label: say.reaches[value] }))}
+        {...field('reach')}
+      />
+      {reach === 'rootHabit' && (
+        <SelectField
+          label={words.list.rootHabit}
+          choices={ROOT_HABITS.map((value) => ({ value, label: words.rootHabits[value] }))}
+          {...field('rootHabit')}
+          name="reach.rootHabit"
+        />
+      )}
+      {reach === 'genus' && (
+        <TextField
+          label={say.genus}
+          hint={say.reachesContainer}
+          spellCheck={false}
+          {...field('genus')}
+          name="reach.genus"
+        />
+      )}
       {reach === 'plant' && <PlantPicker {...field('plant')} name="reach.plantId" />}
-      {reach !== 'genus' && <ContainerPicker label={say.container} hint={say.anyContainer} optional {...field('container')} name="reach.containerId" />}
+      {reach !== 'genus' && (
+        <ContainerPicker
+          label={say.container}
+          hint={say.anyContainer}
+          optional
+          {...field('container')}
+          name="reach.containerId"
+        />
+      )}
     </>
   );
 }

@@ -17,8 +17,12 @@ import { NEW_TERMS, spanParts, type Terms, termsBody, TermsFields } from './term
 type Carry = NonNullable<contracts.RuleRow['winterCarry']>;
 
 const termsOf = ({ span, winterCarry, note }: Pick<contracts.RuleRow, 'span' | 'winterCarry' | 'note'>): Terms => ({
-  ...NEW_TERMS, ...(spanParts(span) ?? { amount: null, unit: 'D' as const }), mayCarry: winterCarry !== null,
-  maxDays: winterCarry?.maxDays ?? NEW_TERMS.maxDays, graceDays: winterCarry?.graceDays ?? NEW_TERMS.graceDays, note,
+  ...NEW_TERMS,
+  ...(spanParts(span) ?? { amount: null, unit: 'D' as const }),
+  mayCarry: winterCarry !== null,
+  maxDays: winterCarry?.maxDays ?? NEW_TERMS.maxDays,
+  graceDays: winterCarry?.graceDays ?? NEW_TERMS.graceDays,
+  note,
 });
 
 export function EditRuleSheet({ rule, onClose }: { rule: contracts.RuleRow; onClose: () => void }) {
@@ -35,7 +39,10 @@ export function EditRuleSheet({ rule, onClose }: { rule: contracts.RuleRow; onCl
     fromBody: (body) => termsOf(body as unknown as contracts.RuleRow),
     words: {
       span: { label: say.form.amount, value: (span) => spanWords(span as string | null) },
-      winterCarry: { label: say.form.mayCarry, value: (carry) => (carry ? say.carry((carry as Carry).maxDays, (carry as Carry).graceDays) : '') },
+      winterCarry: {
+        label: say.form.mayCarry,
+        value: (carry) => (carry ? say.carry((carry as Carry).maxDays, (carry as Carry).graceDays) : ''),
+      },
     },
     onSaved: () => {
       toast({ text: say.saved });
@@ -48,7 +55,9 @@ export function EditRuleSheet({ rule, onClose }: { rule: contracts.RuleRow; onCl
         <p>{say.form.bases[rule.basis]}</p>
         <TermsFields basis={rule.basis} terms={form.values} onChange={form.set} />
         <Preview change={{ command: 'editRule', body: bodyOf(form.values) }} />
-        <Submit form={form} others={<RetireRule rule={rule} onDone={onClose} />}>{say.form.save}</Submit>
+        <Submit form={form} others={<RetireRule rule={rule} onDone={onClose} />}>
+          {say.form.save}
+        </Submit>
       </Form>
     </Sheet>
   );
@@ -61,8 +70,19 @@ function RetireRule({ rule, onDone }: { rule: contracts.RuleRow; onDone: () => v
   const { basis, span, lotId, plantId, containerId, genus, rootHabit, winterCarry, note } = rule;
   const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   // A retired rule stays retired: undoing makes the same rule anew.
-  const putBack = () => void add.send({ ruleId: newId(), basis, span, reach: { lotId, plantId, containerId, genus, rootHabit }, winterCarry, note }).then(() => toast({ text: say.saved }), failed);
-  const takeOut = () => void retire.send({ ruleId: rule.id }).then(() => {
+  const putBack = () =>
+    void add
+      .send({
+        ruleId: newId(),
+        basis,
+        span,
+        reach: { lotId, plantId, containerId, genus, rootHabit },
+        winterCarry,
+        note,
+      })
+      .then(() => toast({ text: say.saved }), failed);
+  const takeOut = () =>
+    void retire.send({ ruleId: rule.id }).then(() => {
       toast({ text: say.retired, undo: putBack });
       onDone();
     }, failed);

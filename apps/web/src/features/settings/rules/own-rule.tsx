@@ -11,5 +11,7 @@ export function OwnRule() {
   const lotId = typeof search.lot === 'string' ? search.lot : null;
   const { data: lot } = useQuery(trpc.stock.readLot.queryOptions(lotId === null ? skipToken : { lotId }));
   if (lotId === null || lot === undefined) return null;
-  return <AddRuleSheet key={lot.id} lot={lot} onClose={() => void navigate({ to: paths.lot(lot.id), replace: true })} />;
+  return (
+    <AddRuleSheet key={lot.id} lot={lot} onClose={() => void navigate({ to: paths.lot(lot.id), replace: true })} />
+  );
 }

@@ -39,7 +39,15 @@ export function RuleGroups({ rules, isOpen, onChange }: RuleGroupsProps) {
   );
 }
 
-function ContainerRules({ group, isOpen, onChange }: { group: RuleGroup; isOpen: boolean; onChange: RuleGroupsProps['onChange'] }) {
+function ContainerRules({
+  group,
+  isOpen,
+  onChange,
+}: {
+  group: RuleGroup;
+  isOpen: boolean;
+  onChange: RuleGroupsProps['onChange'];
+}) {
   const { short } = useRuleWords();
   const limits = [...new Set(group.rules.map(short))];
   return (
@@ -61,7 +69,8 @@ function RuleList({ rules, onChange }: Pick<RuleGroupsProps, 'rules' | 'onChange
       {rules.map((rule) => (
         <li key={rule.id} className="rule-item rule-line">
           <div className="rule-words">
-            <strong>{who(rule)}.</strong> {sentence(rule)} <StandingMark standing={rule.standing} source={rule.source} />
+            <strong>{who(rule)}.</strong> {sentence(rule)}{' '}
+            <StandingMark standing={rule.standing} source={rule.source} />
             {rule.note && <span className="fact-note">{rule.note}</span>}
             <span className="fact-note">{say.binds(rule.binds)}</span>
           </div>

@@ -15,9 +15,12 @@ export function useRuleWords() {
   return {
     who,
     /** With the container, for where that is not said by the heading. */
-    whom: (rule: potLife.RuleRow): string => (rule.containerName === null ? who(rule) : say.who.inContainer(who(rule), rule.containerName)),
+    whom: (rule: potLife.RuleRow): string =>
+      rule.containerName === null ? who(rule) : say.who.inContainer(who(rule), rule.containerName),
     sentence: ({ basis, span: limit, winterCarry }: Pick<potLife.RuleRow, 'basis' | 'span' | 'winterCarry'>): string =>
-      [say.sentences[basis](span(limit)), winterCarry && say.carry(winterCarry.maxDays, winterCarry.graceDays)].filter(Boolean).join(' '),
+      [say.sentences[basis](span(limit)), winterCarry && say.carry(winterCarry.maxDays, winterCarry.graceDays)]
+        .filter(Boolean)
+        .join(' '),
     short: ({ basis, span: limit }: Pick<potLife.RuleRow, 'basis' | 'span'>): string => say.short[basis](span(limit)),
   };
 }

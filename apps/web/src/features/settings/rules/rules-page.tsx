@@ -29,21 +29,50 @@ export function RulesPage() {
   const query = useQuery(trpc.potLife.listRules.queryOptions({}));
   const habit = ROOT_HABITS.find((each) => each === list.filter('roots')) ?? '';
   const text = list.filter('q').toLowerCase();
-  const isShown = (rule: potLife.RuleRow) => (habit === '' || rule.rootHabit === habit) && words.whom(rule).toLowerCase().includes(text);
+  const isShown = (rule: potLife.RuleRow) =>
+    (habit === '' || rule.rootHabit === habit) && words.whom(rule).toLowerCase().includes(text);
   const isFiltered = habit !== '' || text !== '';
   return (
     <>
-      <PageHeader title={say.title} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
+      <PageHeader
+        title={say.title}
+        actions={
+          mayBe(GROWERS) && (
+            <Button look="primary" onClick={() => setChanging('new')}>
+              {say.add}
+            </Button>
+          )
+        }
+      />
       <PlantsTabs />
       <p className="page-lead">{say.lead}</p>
-      <FilterBar search={{ label: say.filterText, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
-        <SelectField name="roots" label={say.filterHabit} optional="unsaid" empty={say.all} value={habit} onChange={(value) => list.setFilter('roots', value)} choices={ROOT_HABITS.map((value) => ({ value, label: plants.rootHabits[value] }))} />
+      <FilterBar
+        search={{ label: say.filterText, value: list.filter('q'), onChange: list.onSearch }}
+        set={list.filtersSet}
+        onClear={list.clearFilters}
+      >
+        <SelectField
+          name="roots"
+          label={say.filterHabit}
+          optional="unsaid"
+          empty={say.all}
+          value={habit}
+          onChange={(value) => list.setFilter('roots', value)}
+          choices={ROOT_HABITS.map((value) => ({ value, label: plants.rootHabits[value] }))}
+        />
       </FilterBar>
       <Read query={query}>
         {(rules) => {
           const shown = rules.filter(isShown);
-          if (shown.length > 0) return <RuleGroups rules={shown} isOpen={isFiltered} onChange={mayBe(GROWERS) ? setChanging : null} />;
-          return isFiltered ? <EmptyState kind="nothing-matches" title={say.noMatchTitle} /> : <EmptyState kind="nothing-yet" title={say.emptyTitle}>{say.emptyText}</EmptyState>;
+          if (shown.length > 0)
+            return <RuleGroups rules={shown} isOpen={isFiltered} onChange={mayBe(GROWERS) ? setChanging : null} />;
+          return isFiltered ? (
+            <EmptyState kind="nothing-matches" title={say.noMatchTitle} />
+          ) : (
+            <EmptyState kind="nothing-yet" title={say.emptyTitle}>
+              {say.emptyText}
+            </EmptyState>
+          );
         }}
       </Read>
       {mayBe(GROWERS) && <OwnRule />}

@@ -26,7 +26,8 @@ interface Values {
 const NONE: Values = { kind: 'another-size', reach: 'all', genus: '', plant: null, penalty: 2, note: '' };
 
 // What was chosen and not filled in goes out empty, so that the contract says it beside the field.
-const reachAmong = ({ reach, genus, plant }: Values) => (reach === 'genus' ? { genus } : reach === 'plant' ? { plantId: plant?.id ?? '' } : {});
+const reachAmong = ({ reach, genus, plant }: Values) =>
+  reach === 'genus' ? { genus } : reach === 'plant' ? { plantId: plant?.id ?? '' } : {};
 
 export function AddSubstitutionSheet({ onClose }: { onClose: () => void }) {
   const { substitutes } = useMessages();
@@ -36,7 +37,13 @@ export function AddSubstitutionSheet({ onClose }: { onClose: () => void }) {
     command: useCommand('gardens.addSubstitutionRule', { title: say.addTitle }),
     contract: contracts.addSubstitutionRule,
     initial: NONE,
-    body: (values) => ({ ruleId, kind: values.kind, reach: reachAmong(values), penalty: values.penalty, note: values.note }),
+    body: (values) => ({
+      ruleId,
+      kind: values.kind,
+      reach: reachAmong(values),
+      penalty: values.penalty,
+      note: values.note,
+    }),
     onSaved: () => {
       toast({ text: substitutes.saved });
       onClose();
@@ -46,9 +53,24 @@ export function AddSubstitutionSheet({ onClose }: { onClose: () => void }) {
   return (
     <Sheet open onClose={onClose} title={say.addTitle}>
       <Form {...form.props}>
-        <RadioField label={say.kind} choices={SUBSTITUTION_KINDS.map((value) => ({ value, label: substitutes.kinds[value], hint: substitutes.sentences[value] }))} {...form.field('kind')} />
-        <RadioField label={say.reach} look="segments" choices={REACHES.map((value) => ({ value, label: say.reachWords[value] }))} {...form.field('reach')} />
-        {reach === 'genus' && <TextField label={say.genus} spellCheck={false} {...form.field('genus')} name="reach.genus" />}
+        <RadioField
+          label={say.kind}
+          choices={SUBSTITUTION_KINDS.map((value) => ({
+            value,
+            label: substitutes.kinds[value],
+            hint: substitutes.sentences[value],
+          }))}
+          {...form.field('kind')}
+        />
+        <RadioField
+          label={say.reach}
+          look="segments"
+          choices={REACHES.map((value) => ({ value, label: say.reachWords[value] }))}
+          {...form.field('reach')}
+        />
+        {reach === 'genus' && (
+          <TextField label={say.genus} spellCheck={false} {...form.field('genus')} name="reach.genus" />
+        )}
         {reach === 'plant' && <PlantPicker {...form.field('plant')} name="reach.plantId" />}
         <NumberField label={say.penalty} hint={say.penaltyHint} steps min={1} {...form.field('penalty')} />
         <TextField label={say.note} optional {...form.field('note')} />

@@ -38,7 +38,9 @@ export function EditSubstitutionSheet({ rule, onClose }: EditProps) {
         <p>{substitutes.sentences[rule.kind]}</p>
         <NumberField label={say.penalty} hint={say.penaltyHint} steps min={1} {...form.field('penalty')} />
         <TextField label={say.note} optional {...form.field('note')} />
-        <Submit form={form} others={<RetireRule rule={rule} onClose={onClose} />}>{say.save}</Submit>
+        <Submit form={form} others={<RetireRule rule={rule} onClose={onClose} />}>
+          {say.save}
+        </Submit>
       </Form>
     </Sheet>
   );
@@ -51,7 +53,10 @@ function RetireRule({ rule, onClose }: EditProps) {
   const { kind, plantId, genus, penalty, note } = rule;
   const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   // A retired rule stays retired: undoing makes the same rule anew.
-  const putBack = () => void add.send({ ruleId: newId(), kind, reach: { plantId, genus }, penalty, note }).then(() => toast({ text: substitutes.saved }), failed);
+  const putBack = () =>
+    void add
+      .send({ ruleId: newId(), kind, reach: { plantId, genus }, penalty, note })
+      .then(() => toast({ text: substitutes.saved }), failed);
   const takeOut = () =>
     void retire.send({ ruleId: rule.id }).then(() => {
       toast({ text: substitutes.retired, undo: putBack });

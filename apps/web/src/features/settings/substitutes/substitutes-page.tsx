@@ -33,7 +33,15 @@ export function SubstitutesPage() {
       <PlantsTabs />
       <p className="page-lead">{say.lead}</p>
       <Read query={useQuery(trpc.gardens.listSubstitutionRules.queryOptions({}))}>
-        {(rules) => (rules.length === 0 ? <EmptyState kind="nothing-yet" title={say.emptyTitle}>{say.emptyText}</EmptyState> : <Rules rules={rules} onChange={mayBe(GROWERS) ? setChanging : null} />)}
+        {(rules) =>
+          rules.length === 0 ? (
+            <EmptyState kind="nothing-yet" title={say.emptyTitle}>
+              {say.emptyText}
+            </EmptyState>
+          ) : (
+            <Rules rules={rules} onChange={mayBe(GROWERS) ? setChanging : null} />
+          )
+        }
       </Read>
       {changing === 'new' && <AddSubstitutionSheet onClose={close} />}
       {changing !== null && changing !== 'new' && <EditSubstitutionSheet rule={changing} onClose={close} />}
@@ -41,7 +49,13 @@ export function SubstitutesPage() {
   );
 }
 
-function Rules({ rules, onChange }: { rules: readonly gardens.SubstitutionRuleRow[]; onChange: ((rule: gardens.SubstitutionRuleRow) => void) | null }) {
+function Rules({
+  rules,
+  onChange,
+}: {
+  rules: readonly gardens.SubstitutionRuleRow[];
+  onChange: ((rule: gardens.SubstitutionRuleRow) => void) | null;
+}) {
   const { substitutes: say } = useMessages();
   const words = useSubstitutionWords();
   return (
@@ -49,9 +63,12 @@ function Rules({ rules, onChange }: { rules: readonly gardens.SubstitutionRuleRo
       {rules.map((rule) => (
         <li key={rule.id} className="rule-item rule-line">
           <div className="rule-words">
-            <strong>{words.who(rule)}.</strong> {say.sentences[rule.kind]} {say.penalty(rule.penalty)}. <StandingMark standing={rule.standing} />
+            <strong>{words.who(rule)}.</strong> {say.sentences[rule.kind]} {say.penalty(rule.penalty)}.{' '}
+            <StandingMark standing={rule.standing} />
             {rule.note && <span className="fact-note">{rule.note}</span>}
-            <span className="fact-note">{[say.reaches(rule.plants), say.untoldPlants(rule.untoldPlants)].filter(Boolean).join(' ')}</span>
+            <span className="fact-note">
+              {[say.reaches(rule.plants), say.untoldPlants(rule.untoldPlants)].filter(Boolean).join(' ')}
+            </span>
           </div>
           {onChange && (
             <Button look="quiet" aria-label={say.changeRule(words.name(rule))} onClick={() => onChange(rule)}>

@@ -16,5 +16,8 @@ export function stretchesOf(opensMd: string, closesMd: string): Stretch[] {
   const from = placeOf(opensMd);
   const to = placeOf(closesMd);
   if (from <= to) return [{ from, days: to - from + 1 }];
-  return [{ from, days: DAYS_ON_STRIP - from }, { from: 0, days: to + 1 }];
+  return [
+    { from, days: DAYS_ON_STRIP - from },
+    { from: 0, days: to + 1 },
+  ];
 }

@@ -31,7 +31,12 @@ export function WindowSheet({ window, onClose }: { window: contracts.WindowRow |
   const regions = useQuery(trpc.plants.listRegions.queryOptions({}));
   const command = window ? ('editWindow' as const) : ('addWindow' as const);
   const bodyOf = ({ opensMd, closesMd, maxContainerMl, region, note }: Values) => ({
-    windowId: window?.id ?? newWindowId, opensMd: opensMd || undefined, closesMd: closesMd || undefined, maxContainerMl, region: region || null, note,
+    windowId: window?.id ?? newWindowId,
+    opensMd: opensMd || undefined,
+    closesMd: closesMd || undefined,
+    maxContainerMl,
+    region: region || null,
+    note,
   });
   const form = useCommandForm({
     command: useCommand(`potLife.${command}`, { title: window ? say.editTitle : say.add }),
@@ -50,10 +55,18 @@ export function WindowSheet({ window, onClose }: { window: contracts.WindowRow |
         <MonthDayField label={say.opens} {...form.field('opensMd')} />
         <MonthDayField label={say.closes} {...form.field('closesMd')} />
         <NumberField label={say.maxContainerMl} unit="ml" optional {...form.field('maxContainerMl')} />
-        <SelectField label={say.region} optional empty={say.anyRegion} choices={(regions.data ?? []).map(({ code, name }) => ({ value: code, label: name }))} {...form.field('region')} />
+        <SelectField
+          label={say.region}
+          optional
+          empty={say.anyRegion}
+          choices={(regions.data ?? []).map(({ code, name }) => ({ value: code, label: name }))}
+          {...form.field('region')}
+        />
         <TextField label={say.note} optional {...form.field('note')} />
         <Preview change={{ command, body: bodyOf(form.values) }} />
-        <Submit form={form} others={window && <RetireWindow window={window} onDone={onClose} />}>{say.save}</Submit>
+        <Submit form={form} others={window && <RetireWindow window={window} onDone={onClose} />}>
+          {say.save}
+        </Submit>
       </Form>
     </Sheet>
   );
@@ -66,8 +79,12 @@ function RetireWindow({ window, onDone }: { window: contracts.WindowRow; onDone:
   const { opensMd, closesMd, maxContainerMl, region, note } = window;
   const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   // A retired window stays retired: undoing makes the same window anew.
-  const putBack = () => void add.send({ windowId: newId(), opensMd, closesMd, maxContainerMl, region, note }).then(() => toast({ text: say.saved }), failed);
-  const takeOut = () => void retire.send({ windowId: window.id }).then(() => {
+  const putBack = () =>
+    void add
+      .send({ windowId: newId(), opensMd, closesMd, maxContainerMl, region, note })
+      .then(() => toast({ text: say.saved }), failed);
+  const takeOut = () =>
+    void retire.send({ windowId: window.id }).then(() => {
       toast({ text: say.retired, undo: putBack });
       onDone();
     }, failed);

@@ -25,11 +25,22 @@ export function WindowsPage() {
   const query = useQuery(trpc.potLife.listWindows.queryOptions({}));
   return (
     <>
-      <PageHeader title={say.title} actions={mayBe(GROWERS) && <Button look="primary" onClick={() => setChanging('new')}>{say.add}</Button>} />
+      <PageHeader
+        title={say.title}
+        actions={
+          mayBe(GROWERS) && (
+            <Button look="primary" onClick={() => setChanging('new')}>
+              {say.add}
+            </Button>
+          )
+        }
+      />
       <PlantsTabs />
       <p className="page-lead">{say.lead}</p>
       <Read query={query}>{(list) => <Windows list={list} onChange={mayBe(GROWERS) ? setChanging : null} />}</Read>
-      {changing !== null && <WindowSheet window={changing === 'new' ? null : changing} onClose={() => setChanging(null)} />}
+      {changing !== null && (
+        <WindowSheet window={changing === 'new' ? null : changing} onClose={() => setChanging(null)} />
+      )}
     </>
   );
 }
@@ -46,7 +57,13 @@ function rowsOf(windows: readonly potLife.WindowRow[], label: (window: potLife.W
   return [...rows.values()];
 }
 
-function Windows({ list, onChange }: { list: potLife.WindowList; onChange: ((window: potLife.WindowRow) => void) | null }) {
+function Windows({
+  list,
+  onChange,
+}: {
+  list: potLife.WindowList;
+  onChange: ((window: potLife.WindowRow) => void) | null;
+}) {
   const { windows: say } = useMessages().rules;
   const { today } = useSession();
   const { dates } = useFormat();
@@ -55,17 +72,26 @@ function Windows({ list, onChange }: { list: potLife.WindowList; onChange: ((win
     <>
       <Section title={say.title}>
         <YearStrip rows={rowsOf(list.windows, words.whom)} freezeMd={list.freezeMd} today={today} />
-        {list.windows.length === 0 && <EmptyState kind="nothing-yet" title={say.emptyTitle}>{say.emptyText}</EmptyState>}
+        {list.windows.length === 0 && (
+          <EmptyState kind="nothing-yet" title={say.emptyTitle}>
+            {say.emptyText}
+          </EmptyState>
+        )}
         <ul className="window-list">
           {list.windows.map((window) => (
             <li key={window.id} className="rule-item rule-line">
               <div className="rule-words">
                 <strong>{words.range(window)}</strong>, {words.whom(window)}
-                {window.closesMd < window.opensMd && `, ${say.wraps}`}. <StandingMark standing={window.standing} source={window.source} />
+                {window.closesMd < window.opensMd && `, ${say.wraps}`}.{' '}
+                <StandingMark standing={window.standing} source={window.source} />
                 {window.note && <span className="fact-note">{window.note}</span>}
               </div>
               {onChange && (
-                <Button look="quiet" aria-label={say.changeNamed(`${words.range(window)}, ${words.whom(window)}`)} onClick={() => onChange(window)}>
+                <Button
+                  look="quiet"
+                  aria-label={say.changeNamed(`${words.range(window)}, ${words.whom(window)}`)}
+                  onClick={() => onChange(window)}
+                >
                   {say.change}
                 </Button>
               )}

@@ -18,7 +18,9 @@ export function YearStrip({ rows, freezeMd, today }: { rows: readonly StripRow[]
   const { windows: say } = useMessages().rules;
   const { dates } = useFormat();
   const months = useMonthNames('narrow');
-  const widths = MONTH_STARTS.map((start, index) => `${(MONTH_STARTS[index + 1] ?? DAYS_ON_STRIP) - start}fr`).join(' ');
+  const widths = MONTH_STARTS.map((start, index) => `${(MONTH_STARTS[index + 1] ?? DAYS_ON_STRIP) - start}fr`).join(
+    ' ',
+  );
   const todayMd = today.slice(5);
   return (
     <figure className="year-strip" role="img" aria-label={say.strip}>
@@ -34,7 +36,9 @@ export function YearStrip({ rows, freezeMd, today }: { rows: readonly StripRow[]
           <svg viewBox={`0 0 ${DAYS_ON_STRIP} ${HEIGHT}`} preserveAspectRatio="none">
             <rect className="year-strip-ground" width={DAYS_ON_STRIP} height={HEIGHT} />
             {row.windows.flatMap((window) =>
-              stretchesOf(window.opensMd, window.closesMd).map(({ from, days }) => <rect key={`${window.id}-${from}`} className="year-strip-open" x={from} width={days} height={HEIGHT} />),
+              stretchesOf(window.opensMd, window.closesMd).map(({ from, days }) => (
+                <rect key={`${window.id}-${from}`} className="year-strip-open" x={from} width={days} height={HEIGHT} />
+              )),
             )}
             {MONTH_STARTS.slice(1).map((x) => (
               <line key={x} className="year-strip-tick" x1={x} x2={x} y2={HEIGHT} />

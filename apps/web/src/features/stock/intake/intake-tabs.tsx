@@ -7,7 +7,15 @@ import { PageTabs } from '../../../ui/layout/index.ts';
 
 export function IntakeTabs() {
   const { tabs } = useMessages().stockIn.intake;
-  return <PageTabs label={tabs.label} tabs={[{ to: paths.opening(), label: tabs.opening }, { to: paths.receive(), label: tabs.bought }]} />;
+  return (
+    <PageTabs
+      label={tabs.label}
+      tabs={[
+        { to: paths.opening(), label: tabs.opening },
+        { to: paths.receive(), label: tabs.bought },
+      ]}
+    />
+  );
 }
 
 export function NotYours() {

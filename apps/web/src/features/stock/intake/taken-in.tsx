@@ -19,8 +19,20 @@ export function TakenIn({ rows }: { rows: readonly TakenRow[] }) {
   const { intake } = useMessages().stockIn;
   const columns = useColumns();
   return (
-    <Section title={intake.takenIn} aside={intake.takenInText} actions={<ButtonLink to={paths.lots()}>{intake.toTable}</ButtonLink>}>
-      <DataTable caption={intake.takenIn} quietCaption rows={rows} rowId={(row) => row.lotId} rowName={(row) => row.code} columns={columns} empty={null} />
+    <Section
+      title={intake.takenIn}
+      aside={intake.takenInText}
+      actions={<ButtonLink to={paths.lots()}>{intake.toTable}</ButtonLink>}
+    >
+      <DataTable
+        caption={intake.takenIn}
+        quietCaption
+        rows={rows}
+        rowId={(row) => row.lotId}
+        rowName={(row) => row.code}
+        columns={columns}
+        empty={null}
+      />
     </Section>
   );
 }
@@ -29,7 +41,12 @@ function useColumns(): Column<TakenRow>[] {
   const { table } = useMessages().stockIn;
   const { numbers } = useFormat();
   return [
-    { key: 'code', header: table.lot, title: true, cell: (row) => <CodeLink to={paths.lot(row.lotId)}>{row.code}</CodeLink> },
+    {
+      key: 'code',
+      header: table.lot,
+      title: true,
+      cell: (row) => <CodeLink to={paths.lot(row.lotId)}>{row.code}</CodeLink>,
+    },
     { key: 'plant', header: table.plant, cell: (row) => <i>{row.plant}</i> },
     { key: 'units', header: table.onHand, figure: true, cell: (row) => numbers.count(row.units) },
     { key: 'place', header: table.places, cell: (row) => row.place },

@@ -21,7 +21,14 @@ export interface BulkActionsProps {
   onDone: () => void;
 }
 
-const SHEETS = { move: MoveManySheet, lose: LoseManySheet, treat: TreatSheet, hold: HoldSheet, observe: ObserveSheet, merge: MergeSheet };
+const SHEETS = {
+  move: MoveManySheet,
+  lose: LoseManySheet,
+  treat: TreatSheet,
+  hold: HoldSheet,
+  observe: ObserveSheet,
+  merge: MergeSheet,
+};
 type Work = keyof typeof SHEETS;
 
 export function BulkActions({ lotIds, placeId, onDone }: BulkActionsProps) {
@@ -30,16 +37,23 @@ export function BulkActions({ lotIds, placeId, onDone }: BulkActionsProps) {
   const [work, setWork] = useState<Work | null>(null);
   if (!mayBe(FIELD)) return null;
   const target: Target = {
-    ...(lotIds.length > 0 ? { lotIds: [...lotIds] } : {}), ...(placeId ? { placeId } : {}), name: lotIds.length > 0 ? bulk.of(lotIds.length) : bulk.wholePlace,
+    ...(lotIds.length > 0 ? { lotIds: [...lotIds] } : {}),
+    ...(placeId ? { placeId } : {}),
+    name: lotIds.length > 0 ? bulk.of(lotIds.length) : bulk.wholePlace,
   };
-  const more = (['observe', 'hold', 'merge'] as const).filter((each) => (each === 'hold' ? mayBe(GROWERS) : each === 'merge' ? lotIds.length > 1 : true));
+  const more = (['observe', 'hold', 'merge'] as const).filter((each) =>
+    each === 'hold' ? mayBe(GROWERS) : each === 'merge' ? lotIds.length > 1 : true,
+  );
   const Open = work && SHEETS[work];
   return (
     <>
       <Button onClick={() => setWork('move')}>{bulk.move}</Button>
       <Button onClick={() => setWork('lose')}>{bulk.lose}</Button>
       <Button onClick={() => setWork('treat')}>{bulk.treat}</Button>
-      <Menu label={actions.more} actions={more.map((each) => ({ id: each, label: bulk[each], onAction: () => setWork(each) }))} />
+      <Menu
+        label={actions.more}
+        actions={more.map((each) => ({ id: each, label: bulk[each], onAction: () => setWork(each) }))}
+      />
       {Open && (
         <Open
           target={target}

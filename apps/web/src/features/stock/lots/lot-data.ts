@@ -18,5 +18,8 @@ export interface Target {
   name: string;
 }
 
-export const selectionOf = ({ lotIds, placeId }: Target): { lotIds?: string[]; placeId?: string } => ({ ...(lotIds ? { lotIds } : {}), ...(placeId ? { placeId } : {}) });
+export const selectionOf = ({ lotIds, placeId }: Target): { lotIds?: string[]; placeId?: string } => ({
+  ...(lotIds ? { lotIds } : {}),
+  ...(placeId ? { placeId } : {}),
+});
 export const targetOf = (lot: Lot): Target => ({ lotIds: [lot.id], name: lot.code });

@@ -23,7 +23,13 @@ import './lot-page.css';
 
 const route = getRouteApi('/signed-in/stock/lots/$lotId');
 const SIGN_PX = 84;
-const SHAPES: Record<Lot['band'], BadgeShape> = { past: 'over', due: 'half', coming: 'half', ample: 'full', unlimited: 'open' };
+const SHAPES: Record<Lot['band'], BadgeShape> = {
+  past: 'over',
+  due: 'half',
+  coming: 'half',
+  ample: 'full',
+  unlimited: 'open',
+};
 
 /** 0–1 of the time between the start of the clock that binds and the plant-by day; null where nothing limits it. */
 function shareOf({ rule, confinedOn, containerOn, plantByOn, today }: Lot): number | null {
@@ -45,7 +51,15 @@ function Head({ lot }: { lot: Lot }) {
       kicker={page.kicker(lot.code)}
       title={<i lang="la">{plant.scientificName}</i>}
       titleText={`${plant.scientificName}, ${lot.code}`}
-      sign={<PotSign size={SIGN_PX} share={isOpen ? shareOf(lot) : null} past={isOpen && lot.band === 'past'} dormant={lot.dormant} tied={tied} />}
+      sign={
+        <PotSign
+          size={SIGN_PX}
+          share={isOpen ? shareOf(lot) : null}
+          past={isOpen && lot.band === 'past'}
+          dormant={lot.dormant}
+          tied={tied}
+        />
+      }
       facts={
         <>
           {plant.vernacularName && <p>{plant.vernacularName}</p>}
@@ -53,7 +67,9 @@ function Head({ lot }: { lot: Lot }) {
             <p>{page.closed(dates.long(lot.closedOn))}</p>
           ) : (
             <>
-              <p className="lot-plant-by">{lot.plantByOn ? page.plantBy(dates.long(lot.plantByOn), dates.fromToday(lot.plantByOn)) : page.noLimit}</p>
+              <p className="lot-plant-by">
+                {lot.plantByOn ? page.plantBy(dates.long(lot.plantByOn), dates.fromToday(lot.plantByOn)) : page.noLimit}
+              </p>
               <p className="row">
                 <Badge shape={SHAPES[lot.band]}>{words.bands[lot.band]}</Badge>
                 {lot.dormant && <Badge shape="hatched">{words.observations.dormant}</Badge>}

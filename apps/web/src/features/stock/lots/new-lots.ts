@@ -18,7 +18,10 @@ export function useTellNewLots(): (say: (code: string) => string, made: MadeLots
     const [first] = lots;
     if (!first) return;
     const { sheets } = messages().lots;
-    tell(say(lots.map(({ code }) => code).join(', ')), entryId, { label: sheets.open(first.code), onAction: () => void navigate({ to: paths.lot(first.lotId) }) });
+    tell(say(lots.map(({ code }) => code).join(', ')), entryId, {
+      label: sheets.open(first.code),
+      onAction: () => void navigate({ to: paths.lot(first.lotId) }),
+    });
     void warnWithoutWindow(first);
   };
 }

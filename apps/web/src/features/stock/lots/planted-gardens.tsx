@@ -12,11 +12,25 @@ export function PlantedGardens({ gardens, onClose }: { gardens: Gardens; onClose
   const { sheets } = useMessages().lots;
   const { dates } = useFormat();
   return (
-    <Callout tone="caution" title={sheets.gardensTitle} announce actions={<Button onClick={onClose}>{sheets.done}</Button>}>
+    <Callout
+      tone="caution"
+      title={sheets.gardensTitle}
+      announce
+      actions={<Button onClick={onClose}>{sheets.done}</Button>}
+    >
       <ul>
         {gardens.map((garden) => {
-          const line = sheets.gardenLine(garden.client ?? sheets.unknownGarden, garden.site ?? '', garden.units, dates.short(garden.lastPlantedOn));
-          return <li key={garden.orderId ?? ''}>{garden.orderId ? <TextLink to={paths.order(garden.orderId)}>{line}</TextLink> : line}</li>;
+          const line = sheets.gardenLine(
+            garden.client ?? sheets.unknownGarden,
+            garden.site ?? '',
+            garden.units,
+            dates.short(garden.lastPlantedOn),
+          );
+          return (
+            <li key={garden.orderId ?? ''}>
+              {garden.orderId ? <TextLink to={paths.order(garden.orderId)}>{line}</TextLink> : line}
+            </li>
+          );
         })}
       </ul>
     </Callout>

@@ -3,5 +3,9 @@ import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
 import { signedInRoute } from '../../../routes/root.tsx';
 
 export const lotRoutes = [
-  createRoute({ getParentRoute: () => signedInRoute, path: '/stock/lots/$lotId', component: lazyRouteComponent(() => import('./lot-page.tsx'), 'LotPage') }),
+  createRoute({
+    getParentRoute: () => signedInRoute,
+    path: '/stock/lots/$lotId',
+    component: lazyRouteComponent(() => import('./lot-page.tsx'), 'LotPage'),
+  }),
 ];

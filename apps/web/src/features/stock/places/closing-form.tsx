@@ -30,7 +30,11 @@ export function ClosingForm({ place, onClose }: { place: PlaceSaid; onClose: () 
     contract: contracts.closePlace,
     initial: { until: `${today}T18:00`, reason: '' },
     // The hour is the nursery's, wherever the phone believes to be.
-    body: ({ until, reason }) => ({ placeId: place.placeId, untilAt: DateTime.fromISO(until, { zone: nursery.zone }).toUTC().toISO() ?? until, reason }),
+    body: ({ until, reason }) => ({
+      placeId: place.placeId,
+      untilAt: DateTime.fromISO(until, { zone: nursery.zone }).toUTC().toISO() ?? until,
+      reason,
+    }),
     onSaved: () => {
       toast({ text: places.closedNow(place.code) });
       onClose();
@@ -59,7 +63,9 @@ export function OpeningForm({ place, onClose }: { place: ClosedPlace; onClose: (
     initial: { reason: '' },
     body: ({ reason }) => ({ placeId: place.placeId, reason }),
     row: { id: 'placeId', edition: place.edition, shown: { untilAt: place.closedUntilAt } },
-    words: { untilAt: { label: places.until, value: (at) => (typeof at === 'string' ? dates.instant(at) : places.open) } },
+    words: {
+      untilAt: { label: places.until, value: (at) => (typeof at === 'string' ? dates.instant(at) : places.open) },
+    },
     onSaved: () => {
       toast({ text: places.openAgain(place.code) });
       onClose();

@@ -14,16 +14,32 @@ export function PlaceBatches({ rows }: { rows: readonly Row[] }) {
   const columns = useColumns();
   return (
     <Section title={places.batches}>
-      <DataTable caption={places.batches} quietCaption rows={rows} rowId={(row) => `${row.batchId}/${row.placeCode}`} rowName={(row) => row.code} columns={columns} empty={null} />
+      <DataTable
+        caption={places.batches}
+        quietCaption
+        rows={rows}
+        rowId={(row) => `${row.batchId}/${row.placeCode}`}
+        rowName={(row) => row.code}
+        columns={columns}
+        empty={null}
+      />
     </Section>
   );
 }
 
 function useColumns(): Column<Row>[] {
-  const { stockIn: { table }, propagation } = useMessages();
+  const {
+    stockIn: { table },
+    propagation,
+  } = useMessages();
   const { dates } = useFormat();
   return [
-    { key: 'code', header: propagation.list.batch, title: true, cell: (row) => <CodeLink to={paths.batch(row.batchId)}>{row.code}</CodeLink> },
+    {
+      key: 'code',
+      header: propagation.list.batch,
+      title: true,
+      cell: (row) => <CodeLink to={paths.batch(row.batchId)}>{row.code}</CodeLink>,
+    },
     { key: 'plant', header: table.plant, cell: (row) => <i>{row.scientificName}</i> },
     { key: 'units', header: table.here, figure: true, cell: (row) => propagation.units(row.units, row.unit) },
     { key: 'place', header: table.places, cell: (row) => row.placeCode },

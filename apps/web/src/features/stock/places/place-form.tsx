@@ -45,19 +45,47 @@ export function PlaceForm({ place, within, onClose }: PlaceFormProps) {
 }
 
 function PlaceFields({ place, within, onClose }: PlaceFormProps) {
-  const { stockIn: { places, placeKinds }, winter } = useMessages();
+  const {
+    stockIn: { places, placeKinds },
+    winter,
+  } = useMessages();
   const [placeId] = useState(() => place?.placeId ?? newId());
   const add = useCommand('stock.addPlace', { title: places.add });
   const edit = useCommand('stock.editPlace', { title: places.edit });
   const form = useCommandForm({
     command: place ? edit : add,
     contract: contracts.editPlace,
-    initial: { code: '', name: '', kind: '' as PlaceKind | '', parent: (within ?? null) as PickedPlace | null, winterCover: within?.winterCover ?? false, benchAreaM2: null as number | null, coverMd: '', baitMd: '', uncoverMd: '', ...place },
+    initial: {
+      code: '',
+      name: '',
+      kind: '' as PlaceKind | '',
+      parent: (within ?? null) as PickedPlace | null,
+      winterCover: within?.winterCover ?? false,
+      benchAreaM2: null as number | null,
+      coverMd: '',
+      baitMd: '',
+      uncoverMd: '',
+      ...place,
+    },
     body: ({ code, name, kind, parent, winterCover, benchAreaM2, coverMd, baitMd, uncoverMd }) => ({
-      placeId, code, name, kind, parentId: parent?.id ?? null, winterCover, benchAreaM2, coverMd: coverMd || null, baitMd: baitMd || null, uncoverMd: uncoverMd || null,
+      placeId,
+      code,
+      name,
+      kind,
+      parentId: parent?.id ?? null,
+      winterCover,
+      benchAreaM2,
+      coverMd: coverMd || null,
+      baitMd: baitMd || null,
+      uncoverMd: uncoverMd || null,
     }),
     ...(place ? { row: { id: 'placeId', edition: place.edition } } : {}),
-    fromBody: ({ parentId }, called) => ({ parent: typeof parentId === 'string' ? { id: parentId, code: called[parentId] ?? (place?.parent?.id === parentId ? place.parent.code : '') } : null }),
+    fromBody: ({ parentId }, called) => ({
+      parent:
+        typeof parentId === 'string'
+          ? { id: parentId, code: called[parentId] ?? (place?.parent?.id === parentId ? place.parent.code : '') }
+          : null,
+    }),
     onSaved: (_answer, { code }) => {
       toast({ text: places.saved(code) });
       onClose();
@@ -66,11 +94,28 @@ function PlaceFields({ place, within, onClose }: PlaceFormProps) {
   return (
     <Form {...form.props}>
       <TextField label={places.code} hint={places.codeHint} {...form.field('code')} maxLength={30} autoComplete="off" />
-      <SelectField label={places.kind} {...form.field('kind')} choices={PLACE_KINDS.map((kind) => ({ value: kind, label: placeKinds[kind] }))} />
+      <SelectField
+        label={places.kind}
+        {...form.field('kind')}
+        choices={PLACE_KINDS.map((kind) => ({ value: kind, label: placeKinds[kind] }))}
+      />
       <TextField label={places.name} optional {...form.field('name')} autoComplete="off" />
-      <PlacePicker label={places.parent} optional {...form.field('parent')} name="parentId" {...(place ? { except: place.placeId } : {})} />
+      <PlacePicker
+        label={places.parent}
+        optional
+        {...form.field('parent')}
+        name="parentId"
+        {...(place ? { except: place.placeId } : {})}
+      />
       <CheckboxField label={places.winterCover} hint={places.winterCoverHint} {...form.field('winterCover')} />
-      <NumberField decimal label={winter.benchArea} hint={winter.benchAreaHint} unit={winter.squareMetres} optional {...form.field('benchAreaM2')} />
+      <NumberField
+        decimal
+        label={winter.benchArea}
+        hint={winter.benchAreaHint}
+        unit={winter.squareMetres}
+        optional
+        {...form.field('benchAreaM2')}
+      />
       <FieldGroup legend={winter.dues}>
         <p>{winter.duesLead}</p>
         <MonthDayField label={winter.cover} optional {...form.field('coverMd')} />

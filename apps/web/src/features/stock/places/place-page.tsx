@@ -44,15 +44,25 @@ function Place({ place }: { place: Story }) {
   return (
     <>
       <PageHeader
-        back={parent ? { to: paths.place(parent.placeId), label: parent.code } : { to: paths.places(), label: places.title }}
+        back={
+          parent ? { to: paths.place(parent.placeId), label: parent.code } : { to: paths.places(), label: places.title }
+        }
         kicker={placeKinds[place.kind]}
         title={place.name === place.code ? place.code : `${place.code}, ${place.name}`}
-        facts={[place.unitsWithin > 0 && say.units(place.unitsWithin), place.winterCover && places.sheltered, place.retired && places.retired].filter(Boolean).join(' · ')}
+        facts={[
+          place.unitsWithin > 0 && say.units(place.unitsWithin),
+          place.winterCover && places.sheltered,
+          place.retired && places.retired,
+        ]
+          .filter(Boolean)
+          .join(' · ')}
         actions={<PlaceActions place={place} />}
       />
       {place.closedBy && place.closedUntilAt && (
         <div className="place-closed">
-          <Callout tone="caution">{places.closedBy(place.closedBy.code, dates.instant(place.closedUntilAt), place.closedReason ?? '')}</Callout>
+          <Callout tone="caution">
+            {places.closedBy(place.closedBy.code, dates.instant(place.closedUntilAt), place.closedReason ?? '')}
+          </Callout>
         </div>
       )}
       <WinterFacts place={place} />
@@ -116,13 +126,21 @@ function PlaceActions({ place }: { place: Story }) {
   const { places } = useMessages().stockIn;
   const { ui, winter } = useMessages();
   const { mayBe } = useSession();
-  const [open, setOpen] = useState<Open>(() => (isMending('stock.editPlace') ? 'edit' : isMending('stock.openPlace') ? 'open' : null));
+  const [open, setOpen] = useState<Open>(() =>
+    isMending('stock.editPlace') ? 'edit' : isMending('stock.openPlace') ? 'open' : null,
+  );
   const retire = useCommand('stock.retirePlace', { title: `${places.retire}: ${place.code}` });
   const restore = useCommand('stock.restorePlace', { title: `${places.restore}: ${place.code}` });
   const said = { placeId: place.placeId, code: place.code, edition: place.edition, closedUntilAt: place.closedUntilAt };
   const parent = place.path.at(-1);
-  const bringBack = () => void restore.send({ placeId: place.placeId }).then(() => toast({ text: places.restoredNow(place.code) }), tellRefused);
-  const giveUp = () => void retire.send({ placeId: place.placeId }).then(() => toast({ text: places.retiredNow(place.code), undo: bringBack }), tellRefused);
+  const bringBack = () =>
+    void restore
+      .send({ placeId: place.placeId })
+      .then(() => toast({ text: places.restoredNow(place.code) }), tellRefused);
+  const giveUp = () =>
+    void retire
+      .send({ placeId: place.placeId })
+      .then(() => toast({ text: places.retiredNow(place.code), undo: bringBack }), tellRefused);
   const onClose = () => setOpen(null);
   return (
     <>
@@ -132,22 +150,38 @@ function PlaceActions({ place }: { place: Story }) {
         <Menu
           label={ui.more}
           actions={[
-            ...(place.closedBy?.placeId === place.placeId ? [{ id: 'open', label: places.open, danger: true, onAction: () => setOpen('open') }] : []),
+            ...(place.closedBy?.placeId === place.placeId
+              ? [{ id: 'open', label: places.open, danger: true, onAction: () => setOpen('open') }]
+              : []),
             { id: 'edit', label: places.edit, onAction: () => setOpen('edit') },
             { id: 'within', label: places.addWithin, disabled: place.retired, onAction: () => setOpen('within') },
-            place.retired ? { id: 'restore', label: places.restore, onAction: bringBack } : { id: 'retire', label: places.retire, onAction: giveUp },
+            place.retired
+              ? { id: 'restore', label: places.restore, onAction: bringBack }
+              : { id: 'retire', label: places.retire, onAction: giveUp },
           ]}
         />
       )}
       {open === 'spring' && <SpringSheet placeId={place.placeId} name={place.code} onClose={onClose} />}
       {open === 'close' && <ClosingForm place={said} onClose={onClose} />}
       {open === 'open' && <OpeningForm place={said} onClose={onClose} />}
-      {open === 'within' && <PlaceForm within={{ id: place.placeId, code: place.code, winterCover: place.winterCover }} onClose={onClose} />}
+      {open === 'within' && (
+        <PlaceForm within={{ id: place.placeId, code: place.code, winterCover: place.winterCover }} onClose={onClose} />
+      )}
       {open === 'edit' && (
         <PlaceForm
-          place={{ placeId: place.placeId, edition: place.edition, code: place.code, name: place.name === place.code ? '' : place.name, kind: place.kind, parent: parent ? { id: parent.placeId, code: parent.code } : null,
+          place={{
+            placeId: place.placeId,
+            edition: place.edition,
+            code: place.code,
+            name: place.name === place.code ? '' : place.name,
+            kind: place.kind,
+            parent: parent ? { id: parent.placeId, code: parent.code } : null,
             winterCover: place.winterCover,
-            benchAreaM2: place.benchAreaM2, coverMd: place.coverMd ?? '', baitMd: place.baitMd ?? '', uncoverMd: place.uncoverMd ?? '' }}
+            benchAreaM2: place.benchAreaM2,
+            coverMd: place.coverMd ?? '',
+            baitMd: place.baitMd ?? '',
+            uncoverMd: place.uncoverMd ?? '',
+          }}
           onClose={onClose}
         />
       )}

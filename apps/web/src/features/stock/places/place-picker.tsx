@@ -28,7 +28,11 @@ export function PlacePicker({ label, value, onChange, kinds, except, ...props }:
   const all = query.data ?? [];
   const words = text.toLowerCase().split(/\s+/).filter(Boolean);
   const left = except ? withoutBranch(all, except) : all;
-  const offered = left.filter((place) => (!kinds || kinds.includes(place.kind)) && words.every((word) => `${place.code} ${place.name} ${placeKinds[place.kind]}`.toLowerCase().includes(word)));
+  const offered = left.filter(
+    (place) =>
+      (!kinds || kinds.includes(place.kind)) &&
+      words.every((word) => `${place.code} ${place.name} ${placeKinds[place.kind]}`.toLowerCase().includes(word)),
+  );
   return (
     <ComboboxField
       {...props}
@@ -36,7 +40,10 @@ export function PlacePicker({ label, value, onChange, kinds, except, ...props }:
       placeholder={places.pickerPlaceholder}
       value={value && { id: value.id, label: value.code }}
       options={offered.map((place) => ({
-        id: place.placeId, label: place.code, detail: place.name === place.code ? placeKinds[place.kind] : `${place.name} · ${placeKinds[place.kind]}`, meant: { id: place.placeId, code: place.code },
+        id: place.placeId,
+        label: place.code,
+        detail: place.name === place.code ? placeKinds[place.kind] : `${place.name} · ${placeKinds[place.kind]}`,
+        meant: { id: place.placeId, code: place.code },
       }))}
       answers={query.isPending ? null : text}
       onText={setText}

@@ -17,7 +17,10 @@ export function PlaceStory({ events }: { events: Story['events'] }) {
         items={events.map((event) => {
           const what = places.storyKinds[event.kind];
           return {
-            id: event.entryId, day: dates.long(event.happenedOn), dayOn: event.happenedOn, reversed: event.reversed,
+            id: event.entryId,
+            day: dates.long(event.happenedOn),
+            dayOn: event.happenedOn,
+            reversed: event.reversed,
             title: event.untilAt ? places.storyUntil(what, dates.instant(event.untilAt)) : what,
             children: <p>{[event.product, event.note].filter(Boolean).join(': ')}</p>,
             note: places.storyAt(event.placeCode, event.person ?? '?'),

@@ -28,11 +28,21 @@ export function PlaceTree({ rows, label }: { rows: readonly TreeRow[]; label: st
   const { dates } = useFormat();
   const top = Math.min(...rows.map((row) => row.depth));
   const standing = (row: TreeRow) =>
-    [row.lots > 0 && `${say.lots(row.lots)}, ${say.units(row.units)}`, row.batches > 0 && say.batches(row.batches), row.unitsWithin > row.units && places.within(row.unitsWithin)].filter(Boolean).join(' · ');
+    [
+      row.lots > 0 && `${say.lots(row.lots)}, ${say.units(row.units)}`,
+      row.batches > 0 && say.batches(row.batches),
+      row.unitsWithin > row.units && places.within(row.unitsWithin),
+    ]
+      .filter(Boolean)
+      .join(' · ');
   return (
     <ul className="place-tree" aria-label={label}>
       {rows.map((row) => (
-        <li key={row.placeId} className="place-row" style={{ marginInlineStart: `${Math.min(row.depth - top, 4) * 1.25}rem` }}>
+        <li
+          key={row.placeId}
+          className="place-row"
+          style={{ marginInlineStart: `${Math.min(row.depth - top, 4) * 1.25}rem` }}
+        >
           <div className="place-words">
             <RowLink to={paths.place(row.placeId)}>{row.code}</RowLink>
             <span className="place-kind">
@@ -41,7 +51,13 @@ export function PlaceTree({ rows, label }: { rows: readonly TreeRow[]; label: st
             </span>
           </div>
           <span className="place-standing">{standing(row) || places.empty}</span>
-          {row.closedBy && row.closedUntilAt && <Badge shape="over">{row.closedBy.code === row.code ? places.closedUntil(dates.instant(row.closedUntilAt)) : places.closedWith(row.closedBy.code)}</Badge>}
+          {row.closedBy && row.closedUntilAt && (
+            <Badge shape="over">
+              {row.closedBy.code === row.code
+                ? places.closedUntil(dates.instant(row.closedUntilAt))
+                : places.closedWith(row.closedBy.code)}
+            </Badge>
+          )}
           {row.retired && <Badge shape="open">{places.retired}</Badge>}
         </li>
       ))}

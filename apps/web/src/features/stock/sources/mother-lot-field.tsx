@@ -29,7 +29,10 @@ export function MotherLotField({ plantId, value, onChange, ...props }: MotherLot
       hint={sources.motherLotHint}
       value={value && { id: value.id, label: value.code }}
       options={(query.data?.rows ?? []).map((lot) => ({
-        id: lot.lotId, label: lot.code, detail: [lot.scientificName, lot.places.map((place) => place.code).join(', ')].filter(Boolean).join(' · '), meant: { id: lot.lotId, code: lot.code },
+        id: lot.lotId,
+        label: lot.code,
+        detail: [lot.scientificName, lot.places.map((place) => place.code).join(', ')].filter(Boolean).join(' · '),
+        meant: { id: lot.lotId, code: lot.code },
       }))}
       answers={query.isPending ? null : asked}
       onText={setText}

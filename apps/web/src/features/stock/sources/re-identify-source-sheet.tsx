@@ -41,7 +41,13 @@ export function ReIdentifySourceSheet({ sourceId, code, onClose }: ReIdentifySou
         <PlantedGardens gardens={gardens} onClose={onClose} />
       ) : (
         <Form {...form.props}>
-          <PlantPicker name="plantId" label={lots.sheets.reIdentifyPlant} hint={sources.reIdentifyHint} value={form.values.plant} onChange={(plant) => form.set({ plant })} />
+          <PlantPicker
+            name="plantId"
+            label={lots.sheets.reIdentifyPlant}
+            hint={sources.reIdentifyHint}
+            value={form.values.plant}
+            onChange={(plant) => form.set({ plant })}
+          />
           <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
           <Submit form={form}>{lots.sheets.reIdentifySave}</Submit>
         </Form>

@@ -34,12 +34,26 @@ export interface SourceDraft extends SeedDraft {
 }
 
 const NEW: Omit<SourceDraft, 'sourceId'> = {
-  ...NO_SEED, plant: null, kind: '', provenance: '', seedZone: '', origin: 'unknown', gathered: '', collector: '', permit: '', vendor: '', vendorLot: '', pesticideStatement: '', motherLot: null, note: '',
+  ...NO_SEED,
+  plant: null,
+  kind: '',
+  provenance: '',
+  seedZone: '',
+  origin: 'unknown',
+  gathered: '',
+  collector: '',
+  permit: '',
+  vendor: '',
+  vendorLot: '',
+  pesticideStatement: '',
+  motherLot: null,
+  note: '',
 };
 
 const isBought = (kind: SourceKind | '') => kind === 'bought-seed' || kind === 'bought-plants';
 /** What plants here gave: seed of a known lot keeps its line as cuttings do. */
-const fromHere = (kind: SourceKind | '') => kind === 'mother-plants' || kind === 'in-ground-bed' || kind === 'seed-collection';
+const fromHere = (kind: SourceKind | '') =>
+  kind === 'mother-plants' || kind === 'in-ground-bed' || kind === 'seed-collection';
 
 interface EditedSource extends SourceDraft {
   code: string;
@@ -56,10 +70,36 @@ export function SourceForm({ source, onClose }: { source?: EditedSource; onClose
 }
 
 function bodyOf(draft: SourceDraft) {
-  const { sourceId, kind, provenance, seedZone, origin, gathered, collector, permit, vendor, vendorLot, pesticideStatement, motherLot, note } = draft;
+  const {
+    sourceId,
+    kind,
+    provenance,
+    seedZone,
+    origin,
+    gathered,
+    collector,
+    permit,
+    vendor,
+    vendorLot,
+    pesticideStatement,
+    motherLot,
+    note,
+  } = draft;
   return {
-    sourceId, kind, provenance, seedZone, origin, gathered: gathered || null, collector, permit, vendor, vendorLot, pesticideStatement,
-    motherLotId: fromHere(kind) ? (motherLot?.id ?? null) : null, note, ...seedBodyOf(kind, draft),
+    sourceId,
+    kind,
+    provenance,
+    seedZone,
+    origin,
+    gathered: gathered || null,
+    collector,
+    permit,
+    vendor,
+    vendorLot,
+    pesticideStatement,
+    motherLotId: fromHere(kind) ? (motherLot?.id ?? null) : null,
+    note,
+    ...seedBodyOf(kind, draft),
   };
 }
 
@@ -84,7 +124,13 @@ function AddFields({ onClose }: { onClose: () => void }) {
   );
 }
 
-function EditFields({ source: { code: _code, edition, ...source }, onClose }: { source: EditedSource; onClose: () => void }) {
+function EditFields({
+  source: { code: _code, edition, ...source },
+  onClose,
+}: {
+  source: EditedSource;
+  onClose: () => void;
+}) {
   const { sources, seed, ui } = useMessages();
   const { numbers } = useFormat();
   const form = useCommandForm({
@@ -94,10 +140,18 @@ function EditFields({ source: { code: _code, edition, ...source }, onClose }: { 
     body: bodyOf,
     row: { id: 'sourceId', edition },
     fromBody: ({ motherLotId, purity }, called) => ({
-      motherLot: typeof motherLotId === 'string' ? { id: motherLotId, code: called[motherLotId] ?? (source.motherLot?.id === motherLotId ? source.motherLot.code : '') } : null,
+      motherLot:
+        typeof motherLotId === 'string'
+          ? {
+              id: motherLotId,
+              code: called[motherLotId] ?? (source.motherLot?.id === motherLotId ? source.motherLot.code : ''),
+            }
+          : null,
       purity: typeof purity === 'number' ? purityTyped(purity) : null,
     }),
-    words: { purity: { label: seed.purity, value: (purity) => (typeof purity === 'number' ? numbers.part(purity) : '') } },
+    words: {
+      purity: { label: seed.purity, value: (purity) => (typeof purity === 'number' ? numbers.part(purity) : '') },
+    },
     onSaved: () => {
       toast({ text: ui.saved });
       onClose();
@@ -110,7 +164,10 @@ function EditFields({ source: { code: _code, edition, ...source }, onClose }: { 
   );
 }
 
-type FormOf = Pick<ReturnType<typeof useCommandForm<'sources.addSource', SourceDraft>>, 'values' | 'field' | 'busy' | 'state' | 'restart'>;
+type FormOf = Pick<
+  ReturnType<typeof useCommandForm<'sources.addSource', SourceDraft>>,
+  'values' | 'field' | 'busy' | 'state' | 'restart'
+>;
 
 function SourceFields({ form, isNew = false }: { form: FormOf; isNew?: boolean }) {
   const { sources, stockIn } = useMessages();
@@ -118,17 +175,38 @@ function SourceFields({ form, isNew = false }: { form: FormOf; isNew?: boolean }
   const { kind, plant } = form.values;
   return (
     <>
-      <SelectField label={sources.kind} {...form.field('kind')} choices={SOURCE_KINDS.map((each) => ({ value: each, label: sources.kinds[each] }))} />
-      {fromHere(kind) && <MotherLotField plantId={plant?.id ?? null} optional={kind !== 'mother-plants'} {...form.field('motherLot')} name="motherLotId" />}
+      <SelectField
+        label={sources.kind}
+        {...form.field('kind')}
+        choices={SOURCE_KINDS.map((each) => ({ value: each, label: sources.kinds[each] }))}
+      />
+      {fromHere(kind) && (
+        <MotherLotField
+          plantId={plant?.id ?? null}
+          optional={kind !== 'mother-plants'}
+          {...form.field('motherLot')}
+          name="motherLotId"
+        />
+      )}
       <TextField label={sources.provenance} hint={sources.provenanceHint} optional {...form.field('provenance')} />
       <TextField label={sources.seedZone} optional {...form.field('seedZone')} />
-      <RadioField label={sources.origin} look="segments" {...form.field('origin')} choices={SOURCE_ORIGINS.map((each) => ({ value: each, label: sources.origins[each] }))} />
+      <RadioField
+        label={sources.origin}
+        look="segments"
+        {...form.field('origin')}
+        choices={SOURCE_ORIGINS.map((each) => ({ value: each, label: sources.origins[each] }))}
+      />
       <RoughDayField label={sources.gathered} optional max={today} {...form.field('gathered')} />
       {isBought(kind) ? (
         <>
           <TextField label={sources.vendor} optional {...form.field('vendor')} />
           <TextField label={sources.vendorLot} optional {...form.field('vendorLot')} />
-          <TextField label={sources.pesticideStatement} hint={stockIn.intake.pesticideHint} optional {...form.field('pesticideStatement')} />
+          <TextField
+            label={sources.pesticideStatement}
+            hint={stockIn.intake.pesticideHint}
+            optional
+            {...form.field('pesticideStatement')}
+          />
         </>
       ) : (
         <>
@@ -140,8 +218,14 @@ function SourceFields({ form, isNew = false }: { form: FormOf; isNew?: boolean }
         kind={kind}
         isNew={isNew}
         fields={{
-          rawGrams: form.field('rawGrams'), cleanedGrams: form.field('cleanedGrams'), purity: form.field('purity'), seedsPerGram: form.field('seedsPerGram'),
-          sowFresh: form.field('sowFresh'), neverDry: form.field('neverDry'), storage: form.field('storage'), storedOn: form.field('storedOn'),
+          rawGrams: form.field('rawGrams'),
+          cleanedGrams: form.field('cleanedGrams'),
+          purity: form.field('purity'),
+          seedsPerGram: form.field('seedsPerGram'),
+          sowFresh: form.field('sowFresh'),
+          neverDry: form.field('neverDry'),
+          storage: form.field('storage'),
+          storedOn: form.field('storedOn'),
         }}
       />
       <TextArea label={sources.note} optional {...form.field('note')} />

@@ -48,7 +48,8 @@ function roughText(on: string | null, precision: DayPrecision | null): string {
 
 function Source({ source }: { source: SourceStory }) {
   const { sources, ui, lots, seed } = useMessages();
-  const mixedValue = (values: readonly string[]) => (new Set(values).size > 1 ? seed.mixed([...new Set(values)].join(', ')) : null);
+  const mixedValue = (values: readonly string[]) =>
+    new Set(values).size > 1 ? seed.mixed([...new Set(values)].join(', ')) : null;
   const { dates } = useFormat();
   const { mayBe } = useSession();
   const [editing, setEditing] = useState(() => isMending('sources.editSource'));
@@ -56,8 +57,10 @@ function Source({ source }: { source: SourceStory }) {
   const retire = useCommand('sources.retireSource', { title: `${sources.retire}: ${source.code}` });
   const restore = useCommand('sources.restoreSource', { title: `${sources.restore}: ${source.code}` });
   const { sourceId, code } = source;
-  const bringBack = () => void restore.send({ sourceId }).then(() => toast({ text: sources.restoredNow(code) }), tellRefused);
-  const retireIt = () => void retire.send({ sourceId }).then(() => toast({ text: sources.retiredNow(code), undo: bringBack }), tellRefused);
+  const bringBack = () =>
+    void restore.send({ sourceId }).then(() => toast({ text: sources.restoredNow(code) }), tellRefused);
+  const retireIt = () =>
+    void retire.send({ sourceId }).then(() => toast({ text: sources.retiredNow(code), undo: bringBack }), tellRefused);
   return (
     <>
       <PageHeader
@@ -78,7 +81,11 @@ function Source({ source }: { source: SourceStory }) {
             <>
               <Button onClick={() => setEditing(true)}>{sources.edit}</Button>
               <Button onClick={() => setRenaming(true)}>{lots.actions.reIdentify}</Button>
-              {source.retired ? <Button onClick={bringBack}>{sources.restore}</Button> : <Button onClick={retireIt}>{sources.retire}</Button>}
+              {source.retired ? (
+                <Button onClick={bringBack}>{sources.restore}</Button>
+              ) : (
+                <Button onClick={retireIt}>{sources.retire}</Button>
+              )}
             </>
           )
         }
@@ -86,15 +93,30 @@ function Source({ source }: { source: SourceStory }) {
       <DefinitionList
         facts={[
           { term: sources.provenance, value: source.provenance },
-          { term: sources.seedZone, value: mixedValue(source.parts.map((part) => part.seedZone ?? seed.unknownZone)) ?? source.seedZone },
-          { term: sources.origin, value: mixedValue(source.parts.map((part) => sources.origins[part.origin])) ?? sources.origins[source.origin] },
-          { term: sources.gathered, value: source.gatheredOn && dates.rough(source.gatheredOn, source.gatheredPrecision ?? 'day', (season) => ui[season]) },
+          {
+            term: sources.seedZone,
+            value: mixedValue(source.parts.map((part) => part.seedZone ?? seed.unknownZone)) ?? source.seedZone,
+          },
+          {
+            term: sources.origin,
+            value:
+              mixedValue(source.parts.map((part) => sources.origins[part.origin])) ?? sources.origins[source.origin],
+          },
+          {
+            term: sources.gathered,
+            value:
+              source.gatheredOn &&
+              dates.rough(source.gatheredOn, source.gatheredPrecision ?? 'day', (season) => ui[season]),
+          },
           { term: sources.collector, value: source.collector },
           { term: sources.permit, value: source.permit },
           { term: sources.vendor, value: source.vendor },
           { term: sources.vendorLot, value: source.vendorLot },
           { term: sources.pesticideStatement, value: source.pesticideStatement },
-          { term: sources.motherLot, value: source.motherLotId && <TextLink to={paths.lot(source.motherLotId)}>{source.motherLotCode}</TextLink> },
+          {
+            term: sources.motherLot,
+            value: source.motherLotId && <TextLink to={paths.lot(source.motherLotId)}>{source.motherLotCode}</TextLink>,
+          },
           { term: sources.note, value: source.note },
         ]}
       />
@@ -102,11 +124,20 @@ function Source({ source }: { source: SourceStory }) {
         <BlendParts source={source} />
         {source.seed && (
           <>
-            <StoreSection source={source} seed={{ ...source.seed, germination: source.seed.testMethod === 'germination' ? source.seed.germination : null }} />
+            <StoreSection
+              source={source}
+              seed={{
+                ...source.seed,
+                germination: source.seed.testMethod === 'germination' ? source.seed.germination : null,
+              }}
+            />
             <TestsSection source={source} seed={source.seed} />
             <Section title={seed.sowing.title}>
               {/* Figures of another test or weight begin anew from what is known now. */}
-              <SeedCalculator key={JSON.stringify([source.seed.germination, source.seed.purity, source.seed.seedsPerGram])} seed={source.seed} />
+              <SeedCalculator
+                key={JSON.stringify([source.seed.germination, source.seed.purity, source.seed.seedsPerGram])}
+                seed={source.seed}
+              />
             </Section>
           </>
         )}
@@ -122,9 +153,23 @@ function Source({ source }: { source: SourceStory }) {
       {editing && (
         <SourceForm
           source={{
-            sourceId, edition: source.edition, code, plant: { id: source.plantId, scientificName: source.scientificName }, kind: source.kind, provenance: source.provenance, seedZone: source.seedZone ?? '', origin: source.origin,
-            gathered: roughText(source.gatheredOn, source.gatheredPrecision), collector: source.collector ?? '', permit: source.permit ?? '', vendor: source.vendor ?? '', vendorLot: source.vendorLot ?? '',
-            pesticideStatement: source.pesticideStatement ?? '', motherLot: source.motherLotId ? { id: source.motherLotId, code: source.motherLotCode ?? '' } : null, note: source.note, ...seedDraftOf(source),
+            sourceId,
+            edition: source.edition,
+            code,
+            plant: { id: source.plantId, scientificName: source.scientificName },
+            kind: source.kind,
+            provenance: source.provenance,
+            seedZone: source.seedZone ?? '',
+            origin: source.origin,
+            gathered: roughText(source.gatheredOn, source.gatheredPrecision),
+            collector: source.collector ?? '',
+            permit: source.permit ?? '',
+            vendor: source.vendor ?? '',
+            vendorLot: source.vendorLot ?? '',
+            pesticideStatement: source.pesticideStatement ?? '',
+            motherLot: source.motherLotId ? { id: source.motherLotId, code: source.motherLotCode ?? '' } : null,
+            note: source.note,
+            ...seedDraftOf(source),
           }}
           onClose={() => setEditing(false)}
         />

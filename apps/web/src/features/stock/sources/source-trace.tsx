@@ -19,7 +19,8 @@ export function SourceTrace({ source }: { source: SourceStory }) {
       <TraceList title={sources.batches} shown={batches.length} total={counts.batches}>
         {batches.map((batch) => (
           <li key={batch.batchId}>
-            <TextLink to={paths.batch(batch.batchId)}>{batch.code}</TextLink> {dates.long(batch.startedOn)} · {batch.closedOn ? sources.closed : propagation.units(batch.units, batch.unit)}
+            <TextLink to={paths.batch(batch.batchId)}>{batch.code}</TextLink> {dates.long(batch.startedOn)} ·{' '}
+            {batch.closedOn ? sources.closed : propagation.units(batch.units, batch.unit)}
             {fromOther(batch.sourceCode)}
           </li>
         ))}
@@ -27,7 +28,8 @@ export function SourceTrace({ source }: { source: SourceStory }) {
       <TraceList title={sources.lots} shown={lots.length} total={counts.lots}>
         {lots.map((lot) => (
           <li key={lot.lotId}>
-            <TextLink to={paths.lot(lot.lotId)}>{lot.code}</TextLink> {lot.containerName} · {lot.closedOn ? sources.closed : sources.units(lot.units)}
+            <TextLink to={paths.lot(lot.lotId)}>{lot.code}</TextLink> {lot.containerName} ·{' '}
+            {lot.closedOn ? sources.closed : sources.units(lot.units)}
             {lot.plantName !== source.scientificName && (
               <>
                 {' · '}
@@ -41,7 +43,8 @@ export function SourceTrace({ source }: { source: SourceStory }) {
       <TraceList title={sources.daughters} shown={daughters.length} total={daughters.length}>
         {daughters.map((daughter) => (
           <li key={daughter.sourceId}>
-            <TextLink to={paths.source(daughter.sourceId)}>{daughter.code}</TextLink> {sources.from(daughter.motherCode)}
+            <TextLink to={paths.source(daughter.sourceId)}>{daughter.code}</TextLink>{' '}
+            {sources.from(daughter.motherCode)}
           </li>
         ))}
       </TraceList>
@@ -49,7 +52,10 @@ export function SourceTrace({ source }: { source: SourceStory }) {
       <TraceList title={sources.gardens} shown={gardens.length} total={counts.gardens}>
         {gardens.map((garden) => (
           <li key={garden.orderId}>
-            <TextLink to={paths.order(garden.orderId)}>{[garden.clientName, garden.siteName].filter(Boolean).join(', ')}</TextLink> {sources.plantedUnits(garden.plantedUnits, dates.long(garden.lastOn))}
+            <TextLink to={paths.order(garden.orderId)}>
+              {[garden.clientName, garden.siteName].filter(Boolean).join(', ')}
+            </TextLink>{' '}
+            {sources.plantedUnits(garden.plantedUnits, dates.long(garden.lastOn))}
           </li>
         ))}
       </TraceList>
@@ -57,7 +63,17 @@ export function SourceTrace({ source }: { source: SourceStory }) {
   );
 }
 
-function TraceList({ title, shown, total, children }: { title: string; shown: number; total: number; children: ReactNode }) {
+function TraceList({
+  title,
+  shown,
+  total,
+  children,
+}: {
+  title: string;
+  shown: number;
+  total: number;
+  children: ReactNode;
+}) {
   const { sources } = useMessages();
   if (total === 0) return null;
   return (

@@ -31,8 +31,12 @@ export function SourcesPage() {
   const columns = useColumns();
   const query = useQuery({
     ...trpc.sources.listSources.queryOptions({
-      text: list.filter('q'), kind: SOURCE_KINDS.find((kind) => kind === list.filter('kind')) ?? null, state: STATES.find((state) => state === list.filter('state')) ?? 'open',
-      page: list.state.page, sort: contracts.SOURCE_SORTS.find((sort) => sort === list.state.sort) ?? 'code', descending: list.state.descending,
+      text: list.filter('q'),
+      kind: SOURCE_KINDS.find((kind) => kind === list.filter('kind')) ?? null,
+      state: STATES.find((state) => state === list.filter('state')) ?? 'open',
+      page: list.state.page,
+      sort: contracts.SOURCE_SORTS.find((sort) => sort === list.state.sort) ?? 'code',
+      descending: list.state.descending,
     }),
     placeholderData: keepPreviousData,
   });
@@ -42,14 +46,36 @@ export function SourcesPage() {
       {sources.add}
     </Button>
   );
-  const filter = (name: string) => ({ name, value: list.filter(name), onChange: (value: string) => list.setFilter(name, value), optional: 'unsaid' as const });
+  const filter = (name: string) => ({
+    name,
+    value: list.filter(name),
+    onChange: (value: string) => list.setFilter(name, value),
+    optional: 'unsaid' as const,
+  });
   return (
     <>
       <StockTabs />
       <PageHeader title={sources.title} actions={add} />
-      <FilterBar search={{ label: sources.search, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
-        <SelectField {...filter('kind')} label={sources.kind} empty={sources.anyKind} choices={SOURCE_KINDS.map((kind) => ({ value: kind, label: sources.kinds[kind] }))} />
-        <SelectField {...filter('state')} label={sources.state} empty={sources.states.open} choices={[{ value: 'retired', label: sources.states.retired }, { value: 'all', label: sources.states.all }]} />
+      <FilterBar
+        search={{ label: sources.search, value: list.filter('q'), onChange: list.onSearch }}
+        set={list.filtersSet}
+        onClear={list.clearFilters}
+      >
+        <SelectField
+          {...filter('kind')}
+          label={sources.kind}
+          empty={sources.anyKind}
+          choices={SOURCE_KINDS.map((kind) => ({ value: kind, label: sources.kinds[kind] }))}
+        />
+        <SelectField
+          {...filter('state')}
+          label={sources.state}
+          empty={sources.states.open}
+          choices={[
+            { value: 'retired', label: sources.states.retired },
+            { value: 'all', label: sources.states.all },
+          ]}
+        />
       </FilterBar>
       <Read query={query}>
         {({ rows, total, page, perPage }) => (
@@ -65,7 +91,11 @@ export function SourcesPage() {
               onSort={list.onSort}
               stale={query.isPlaceholderData}
               empty={
-                <EmptyState kind={narrowed ? 'nothing-matches' : 'nothing-yet'} title={narrowed ? sources.noMatch : sources.none} actions={narrowed ? undefined : add}>
+                <EmptyState
+                  kind={narrowed ? 'nothing-matches' : 'nothing-yet'}
+                  title={narrowed ? sources.noMatch : sources.none}
+                  actions={narrowed ? undefined : add}
+                >
                   {narrowed ? sources.noMatchText : sources.noneText}
                 </EmptyState>
               }
@@ -84,7 +114,10 @@ function useColumns(): Column<Row>[] {
   const { dates, numbers, measures } = useFormat();
   return [
     {
-      key: 'code', header: sources.code, sortable: true, title: true,
+      key: 'code',
+      header: sources.code,
+      sortable: true,
+      title: true,
       cell: (row) => (
         <span className="row">
           <CodeLink to={paths.source(row.sourceId)}>{row.code}</CodeLink>
@@ -94,24 +127,49 @@ function useColumns(): Column<Row>[] {
     },
     { key: 'plant', header: sources.plant, sortable: true, cell: (row) => <i>{row.scientificName}</i> },
     { key: 'kind', header: sources.kind, cell: (row) => sources.kinds[row.kind] },
-    { key: 'provenance', header: sources.provenance, cell: (row) => [row.provenance, row.seedZone, row.vendor].filter(Boolean).join(', ') },
-    { key: 'gathered', header: sources.gathered, sortable: true, cell: (row) => (row.gatheredOn && row.gatheredPrecision ? dates.rough(row.gatheredOn, row.gatheredPrecision, (season) => ui[season]) : '') },
-    { key: 'grams', header: seed.gramsLeft, sortable: true, figure: true, cell: (row) => (row.gramsLeft === null ? '' : measures.seedWeight(row.gramsLeft)) },
     {
-      key: 'test', header: seed.lastTest,
-      cell: (row) => row.lastTest && (
-        <span>
-          {numbers.share(row.lastTest.meanShare)} · {dates.short(row.lastTest.testedOn)}
-          {row.lastTest.toRepeat && <span className="choice-hint">{seed.toRepeat}</span>}
-        </span>
-      ),
+      key: 'provenance',
+      header: sources.provenance,
+      cell: (row) => [row.provenance, row.seedZone, row.vendor].filter(Boolean).join(', '),
     },
     {
-      key: 'units', header: sources.onHand, sortable: true, figure: true,
+      key: 'gathered',
+      header: sources.gathered,
+      sortable: true,
+      cell: (row) =>
+        row.gatheredOn && row.gatheredPrecision
+          ? dates.rough(row.gatheredOn, row.gatheredPrecision, (season) => ui[season])
+          : '',
+    },
+    {
+      key: 'grams',
+      header: seed.gramsLeft,
+      sortable: true,
+      figure: true,
+      cell: (row) => (row.gramsLeft === null ? '' : measures.seedWeight(row.gramsLeft)),
+    },
+    {
+      key: 'test',
+      header: seed.lastTest,
+      cell: (row) =>
+        row.lastTest && (
+          <span>
+            {numbers.share(row.lastTest.meanShare)} · {dates.short(row.lastTest.testedOn)}
+            {row.lastTest.toRepeat && <span className="choice-hint">{seed.toRepeat}</span>}
+          </span>
+        ),
+    },
+    {
+      key: 'units',
+      header: sources.onHand,
+      sortable: true,
+      figure: true,
       cell: (row) => (
         <span>
           {numbers.count(row.units)}
-          {row.openLots + row.openBatches > 0 && <span className="choice-hint">{sources.inUse(row.openLots, row.openBatches)}</span>}
+          {row.openLots + row.openBatches > 0 && (
+            <span className="choice-hint">{sources.inUse(row.openLots, row.openBatches)}</span>
+          )}
         </span>
       ),
     },

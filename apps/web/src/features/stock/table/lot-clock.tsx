@@ -20,13 +20,19 @@ export interface ClockFacts {
 }
 
 /** 0–1 of the time from the clock's start to the plant-by day; null where nothing limits it. */
-export function shareOfLife({ clockOn, plantByOn }: Pick<ClockFacts, 'clockOn' | 'plantByOn'>, today: string): number | null {
+export function shareOfLife(
+  { clockOn, plantByOn }: Pick<ClockFacts, 'clockOn' | 'plantByOn'>,
+  today: string,
+): number | null {
   if (plantByOn === null || clockOn === null) return null;
   const whole = daysBetween(clockOn, plantByOn);
   return whole <= 0 ? 1 : Math.min(1, Math.max(0, daysBetween(clockOn, today) / whole));
 }
 
-export const tiedOf = ({ reservedUnits, onHandUnits }: Pick<ClockFacts, 'reservedUnits' | 'onHandUnits'>): 'none' | 'part' | 'whole' =>
+export const tiedOf = ({
+  reservedUnits,
+  onHandUnits,
+}: Pick<ClockFacts, 'reservedUnits' | 'onHandUnits'>): 'none' | 'part' | 'whole' =>
   reservedUnits === 0 ? 'none' : reservedUnits < onHandUnits ? 'part' : 'whole';
 
 export function LotClock({ lot, size = 28 }: { lot: ClockFacts; size?: number }) {
@@ -34,10 +40,20 @@ export function LotClock({ lot, size = 28 }: { lot: ClockFacts; size?: number })
   const { dates } = useFormat();
   const { today } = useSession();
   if (lot.closedOn) return <span>{table.gone(dates.long(lot.closedOn))}</span>;
-  const notes = [lot.dormant && table.dormant, lot.plantByState === 'no-window' && table.noWindow, lot.plantByOn && lot.clockAssumed && table.assumed].filter((note) => typeof note === 'string');
+  const notes = [
+    lot.dormant && table.dormant,
+    lot.plantByState === 'no-window' && table.noWindow,
+    lot.plantByOn && lot.clockAssumed && table.assumed,
+  ].filter((note) => typeof note === 'string');
   return (
     <span className="lot-clock">
-      <PotSign share={shareOfLife(lot, today)} past={lot.band === 'past'} dormant={lot.dormant} tied={tiedOf(lot)} size={size} />
+      <PotSign
+        share={shareOfLife(lot, today)}
+        past={lot.band === 'past'}
+        dormant={lot.dormant}
+        tied={tiedOf(lot)}
+        size={size}
+      />
       <span className="lot-clock-words">
         <span>
           <b className={`lot-clock-${lot.band}`}>{bands[lot.band]}</b>
@@ -53,4 +69,3 @@ export function LotClock({ lot, size = 28 }: { lot: ClockFacts; size?: number })
     </span>
   );
 }
-

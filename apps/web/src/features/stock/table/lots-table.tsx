@@ -17,7 +17,10 @@ import { CodeLink } from '../code-link.tsx';
 import { LotClock } from './lot-clock.tsx';
 
 export type LotRow = inferRouterOutputs<AppRouter>['stock']['listLots']['rows'][number];
-export type LotFilter = Omit<inferRouterInputs<AppRouter>['stock']['listLots'], 'page' | 'sort' | 'descending' | 'perPage'>;
+export type LotFilter = Omit<
+  inferRouterInputs<AppRouter>['stock']['listLots'],
+  'page' | 'sort' | 'descending' | 'perPage'
+>;
 type LotSort = NonNullable<inferRouterInputs<AppRouter>['stock']['listLots']['sort']>;
 
 const SORTS: readonly LotSort[] = ['code', 'plant', 'plantBy', 'units', 'free', 'potted'];
@@ -36,7 +39,10 @@ export function LotsTable({ here = false, list, filter, caption, empty }: LotsTa
   const selection = useSelection(here ? filter.placeId : null);
   const columns = useColumns(filter.placeId !== undefined && filter.placeId !== null);
   const sort = SORTS.find((each) => each === list.state.sort) ?? 'plantBy';
-  const query = useQuery({ ...trpc.stock.listLots.queryOptions({ ...filter, page: list.state.page, sort, descending: list.state.descending }), placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.stock.listLots.queryOptions({ ...filter, page: list.state.page, sort, descending: list.state.descending }),
+    placeholderData: keepPreviousData,
+  });
   return (
     <Read query={query}>
       {({ rows, total, page, perPage }) => (
@@ -65,18 +71,35 @@ function useSelection(placeId: string | null | undefined): Selection | null {
   const { mayBe } = useSession();
   const [ids, onChange] = useState<ReadonlySet<string>>(new Set());
   if (!mayBe(FIELD)) return null;
-  return { ids, onChange, actions: (lotIds) => <BulkActions lotIds={lotIds} {...(placeId ? { placeId } : {})} onDone={() => onChange(new Set())} /> };
+  return {
+    ids,
+    onChange,
+    actions: (lotIds) => (
+      <BulkActions lotIds={lotIds} {...(placeId ? { placeId } : {})} onDone={() => onChange(new Set())} />
+    ),
+  };
 }
 
 function useColumns(atPlace: boolean): Column<LotRow>[] {
   const { table, holds } = useMessages().stockIn;
   const { ui } = useMessages();
   const { dates, numbers } = useFormat();
-  const onHand = (row: LotRow) => (row.countKind === 'counted' ? numbers.count(row.onHandUnits) : `${table.estimated} ${numbers.count(row.onHandUnits)}`);
+  const onHand = (row: LotRow) =>
+    row.countKind === 'counted'
+      ? numbers.count(row.onHandUnits)
+      : `${table.estimated} ${numbers.count(row.onHandUnits)}`;
   return [
-    { key: 'code', header: table.lot, sortable: true, title: true, cell: (row) => <CodeLink to={paths.lot(row.lotId)}>{row.code}</CodeLink> },
     {
-      key: 'plant', header: table.plant, sortable: true,
+      key: 'code',
+      header: table.lot,
+      sortable: true,
+      title: true,
+      cell: (row) => <CodeLink to={paths.lot(row.lotId)}>{row.code}</CodeLink>,
+    },
+    {
+      key: 'plant',
+      header: table.plant,
+      sortable: true,
       cell: (row) => (
         <span>
           <i>{row.scientificName}</i>
@@ -94,23 +117,43 @@ function useColumns(atPlace: boolean): Column<LotRow>[] {
     },
     { key: 'plantBy', header: table.clock, sortable: true, cell: (row) => <LotClock lot={row} /> },
     {
-      key: 'units', header: atPlace ? table.here : table.onHand, sortable: !atPlace, figure: true,
+      key: 'units',
+      header: atPlace ? table.here : table.onHand,
+      sortable: !atPlace,
+      figure: true,
       cell: (row) => (
         <span>
           {atPlace ? numbers.count(row.hereUnits ?? 0) : onHand(row)}
-          {atPlace && row.hereUnits !== row.onHandUnits && <span className="choice-hint">{table.ofAll(onHand(row))}</span>}
+          {atPlace && row.hereUnits !== row.onHandUnits && (
+            <span className="choice-hint">{table.ofAll(onHand(row))}</span>
+          )}
           {row.stagedUnits > 0 && <span className="choice-hint">{table.staged(row.stagedUnits)}</span>}
         </span>
       ),
     },
     { key: 'free', header: table.free, sortable: true, figure: true, cell: (row) => numbers.count(row.freeUnits) },
-    { key: 'place', header: table.places, cell: (row) => (row.places.length === 1 ? row.places[0]?.code : row.places.map((place) => `${place.code} (${numbers.count(place.units)})`).join(', ')) },
     {
-      key: 'potted', header: table.potted, sortable: true,
+      key: 'place',
+      header: table.places,
+      cell: (row) =>
+        row.places.length === 1
+          ? row.places[0]?.code
+          : row.places.map((place) => `${place.code} (${numbers.count(place.units)})`).join(', '),
+    },
+    {
+      key: 'potted',
+      header: table.potted,
+      sortable: true,
       cell: (row) => (
         <span>
           {row.containerName}
-          <span className="choice-hint">{table.since(row.pottedPrecision === 'day' ? dates.short(row.pottedOn) : dates.rough(row.pottedOn, row.pottedPrecision, (season) => ui[season]))}</span>
+          <span className="choice-hint">
+            {table.since(
+              row.pottedPrecision === 'day'
+                ? dates.short(row.pottedOn)
+                : dates.rough(row.pottedOn, row.pottedPrecision, (season) => ui[season]),
+            )}
+          </span>
         </span>
       ),
     },

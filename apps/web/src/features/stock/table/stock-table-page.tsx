@@ -20,10 +20,16 @@ const HELD = ['any', 'none', ...HOLD_REASONS] as const;
 
 /** What stands in the address, as the server asks for it; words that mean nothing there are left out. */
 function filterOf(list: Narrowing): LotFilter {
-  const among = <Value extends string>(values: readonly Value[], name: string): Value | undefined => values.find((value) => value === list.filter(name));
+  const among = <Value extends string>(values: readonly Value[], name: string): Value | undefined =>
+    values.find((value) => value === list.filter(name));
   return {
-    text: list.filter('q'), placeId: list.filter('place') || null, containerId: list.filter('container') || null, state: among(STATES, 'state') ?? 'open', held: among(HELD, 'held') ?? null,
-    band: among(BANDS, 'band') ?? null, free: list.filter('free') === 'yes',
+    text: list.filter('q'),
+    placeId: list.filter('place') || null,
+    containerId: list.filter('container') || null,
+    state: among(STATES, 'state') ?? 'open',
+    held: among(HELD, 'held') ?? null,
+    band: among(BANDS, 'band') ?? null,
+    free: list.filter('free') === 'yes',
   };
 }
 
@@ -62,15 +68,63 @@ function LotFilters({ list }: { list: Narrowing }) {
   const { table, bands, holds } = useMessages().stockIn;
   const places = useQuery(trpc.stock.listPlaces.queryOptions({}));
   const containers = useQuery(trpc.plants.listContainers.queryOptions({}));
-  const filter = (name: string) => ({ name, value: list.filter(name), onChange: (value: string) => list.setFilter(name, value), optional: 'unsaid' as const });
+  const filter = (name: string) => ({
+    name,
+    value: list.filter(name),
+    onChange: (value: string) => list.setFilter(name, value),
+    optional: 'unsaid' as const,
+  });
   return (
-    <FilterBar search={{ label: table.search, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
-      <SelectField {...filter('band')} label={table.band} empty={table.anyBand} choices={BANDS.map((band) => ({ value: band, label: band === 'no-window' ? table.noWindow : bands[band] }))} />
-      <SelectField {...filter('place')} label={table.places} empty={table.anyPlace} choices={(places.data ?? []).map((place) => ({ value: place.placeId, label: `${'\u2003'.repeat(place.depth)}${place.code}` }))} />
-      <SelectField {...filter('container')} label={table.container} empty={table.anyContainer} choices={(containers.data ?? []).map((container) => ({ value: container.id, label: container.name }))} />
-      <SelectField {...filter('held')} label={table.held} empty={table.bothHeld} choices={HELD.map((held) => ({ value: held, label: held === 'any' ? table.heldAny : held === 'none' ? table.heldNone : holds[held] }))} />
-      <SelectField {...filter('state')} label={table.state} empty={table.states.open} choices={[{ value: 'closed', label: table.states.closed }, { value: 'all', label: table.states.all }]} />
-      <CheckboxField name="free" label={table.onlyFree} value={list.filter('free') === 'yes'} onChange={(only) => list.setFilter('free', only ? 'yes' : '')} />
+    <FilterBar
+      search={{ label: table.search, value: list.filter('q'), onChange: list.onSearch }}
+      set={list.filtersSet}
+      onClear={list.clearFilters}
+    >
+      <SelectField
+        {...filter('band')}
+        label={table.band}
+        empty={table.anyBand}
+        choices={BANDS.map((band) => ({ value: band, label: band === 'no-window' ? table.noWindow : bands[band] }))}
+      />
+      <SelectField
+        {...filter('place')}
+        label={table.places}
+        empty={table.anyPlace}
+        choices={(places.data ?? []).map((place) => ({
+          value: place.placeId,
+          label: `${'\u2003'.repeat(place.depth)}${place.code}`,
+        }))}
+      />
+      <SelectField
+        {...filter('container')}
+        label={table.container}
+        empty={table.anyContainer}
+        choices={(containers.data ?? []).map((container) => ({ value: container.id, label: container.name }))}
+      />
+      <SelectField
+        {...filter('held')}
+        label={table.held}
+        empty={table.bothHeld}
+        choices={HELD.map((held) => ({
+          value: held,
+          label: held === 'any' ? table.heldAny : held === 'none' ? table.heldNone : holds[held],
+        }))}
+      />
+      <SelectField
+        {...filter('state')}
+        label={table.state}
+        empty={table.states.open}
+        choices={[
+          { value: 'closed', label: table.states.closed },
+          { value: 'all', label: table.states.all },
+        ]}
+      />
+      <CheckboxField
+        name="free"
+        label={table.onlyFree}
+        value={list.filter('free') === 'yes'}
+        onChange={(only) => list.setFilter('free', only ? 'yes' : '')}
+      />
     </FilterBar>
   );
 }

@@ -5,8 +5,14 @@ export const people = {
   'wrong-sign-in': () => 'This address and password do not belong together. Check both.',
   'too-many-sign-ins': ({ waitSeconds }) =>
     waitSeconds < 60
-      ? plural(waitSeconds, { one: 'Too many tries. Wait # second, then try again.', other: 'Too many tries. Wait # seconds, then try again.' })
-      : plural(Math.ceil(waitSeconds / 60), { one: 'Too many tries. Wait # minute, then try again.', other: 'Too many tries. Wait # minutes, then try again.' }),
+      ? plural(waitSeconds, {
+          one: 'Too many tries. Wait # second, then try again.',
+          other: 'Too many tries. Wait # seconds, then try again.',
+        })
+      : plural(Math.ceil(waitSeconds / 60), {
+          one: 'Too many tries. Wait # minute, then try again.',
+          other: 'Too many tries. Wait # minutes, then try again.',
+        }),
   'sign-ins-busy': () => 'Too many people are signing in right now. Wait a moment, then try again.',
   'not-in-a-batch': () => 'This has to be sent by itself. Reload the page and try again.',
   'nursery-exists': () => 'This server already has a nursery. Sign in instead.',

@@ -21,9 +21,11 @@ export const clients = {
   sites: 'Sites',
   nextOn: (on: string, away: string) => `next on ${days.long(on)}, ${away}`,
   leadDays: 'Days the client needs',
-  leadDaysHint: 'So many days before its plant-by day a plant must leave for this client, who plants it later. 0 where we plant ourselves.',
+  leadDaysHint:
+    'So many days before its plant-by day a plant must leave for this client, who plants it later. 0 where we plant ourselves.',
   leadDaysUnit: 'days',
-  leadDaysIs: (count: number) => plural(count, { one: '# day before the plant-by day', other: '# days before the plant-by day' }),
+  leadDaysIs: (count: number) =>
+    plural(count, { one: '# day before the plant-by day', other: '# days before the plant-by day' }),
 
   back: 'Clients',
   addTitle: 'New client',
@@ -33,7 +35,8 @@ export const clients = {
   added: (name: string) => `${name} is saved.`,
   blank: 'Blank personal data',
   blankTitle: 'Blank the personal data of this client?',
-  blankText: (name: string) => `Name, addresses, phone, email and notes of ${name} and of all its sites are taken out for good. Orders and what was planted stay. This cannot be undone.`,
+  blankText: (name: string) =>
+    `Name, addresses, phone, email and notes of ${name} and of all its sites are taken out for good. Orders and what was planted stay. This cannot be undone.`,
   blankConfirm: 'Blank the data',
   blanked: 'The personal data is gone.',
   isBlanked: 'The personal data of this client was blanked on request.',

@@ -31,7 +31,17 @@ export const kits = {
   none: 'No kits are offered yet. Put one together under Kits.',
   added: (name: string, units: number) => `${units} × ${name} added.`,
   checking: 'Looking how many can be promised',
-  most: (count: number, on: string) => plural(count, { zero: `No whole kit can be promised for ${days.long(on)}.`, one: `# whole kit can be promised for ${days.long(on)}.`, other: `Up to # whole kits can be promised for ${days.long(on)}.` }),
-  short: (count: number, asked: number, on: string) => plural(count, { zero: `None of ${asked} can be promised whole for ${days.long(on)}.`, one: `# of ${asked} can be promised whole for ${days.long(on)}.`, other: `# of ${asked} can be promised whole for ${days.long(on)}.` }),
+  most: (count: number, on: string) =>
+    plural(count, {
+      zero: `No whole kit can be promised for ${days.long(on)}.`,
+      one: `# whole kit can be promised for ${days.long(on)}.`,
+      other: `Up to # whole kits can be promised for ${days.long(on)}.`,
+    }),
+  short: (count: number, asked: number, on: string) =>
+    plural(count, {
+      zero: `None of ${asked} can be promised whole for ${days.long(on)}.`,
+      one: `# of ${asked} can be promised whole for ${days.long(on)}.`,
+      other: `# of ${asked} can be promised whole for ${days.long(on)}.`,
+    }),
   free: (promisable: number, each: number) => `${promisable} can be promised, a kit takes ${each}`,
 };

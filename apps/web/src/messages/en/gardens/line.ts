@@ -27,7 +27,8 @@ export const line = {
   isShort: (count: number) => plural(count, { one: '# plant short', other: '# plants short' }),
   reasons: {
     'not-grown': () => 'Nothing of this plant in this container stands here or is growing.',
-    'no-whole-tray': ({ units, codes }) => `${plants(units)} ${units === 1 ? 'fills' : 'fill'} no whole tray${listed(codes)}.`,
+    'no-whole-tray': ({ units, codes }) =>
+      `${plants(units)} ${units === 1 ? 'fills' : 'fill'} no whole tray${listed(codes)}.`,
     promised: ({ units, codes }) => `${are(units)} promised to others${listed(codes)}.`,
     held: ({ units, codes }) => `${are(units)} on hold or in quarantine${listed(codes)}.`,
     'provenance-zone': ({ units, codes }) => `${are(units)} from another seed zone${listed(codes)}.`,
@@ -37,15 +38,19 @@ export const line = {
     treated: ({ units, codes }) => `${are(units)} treated${listed(codes)}.`,
     'treatment-unknown': ({ units, codes }) => `${are(units)} not known to be untreated${listed(codes)}.`,
     'not-native': ({ units, codes }) => `${are(units)} not known to be native to the site’s region${listed(codes)}.`,
-    'not-ready': ({ units, codes, day }) => `${are(units)} not ready by then${listed(codes)}${day ? `; the first on ${days.long(day)}` : ''}.`,
-    'past-plant-by': ({ units, codes, day }) => `${are(units)} past the plant-by day by then${listed(codes)}${day ? `; their last day is ${days.long(day)}` : ''}.`,
+    'not-ready': ({ units, codes, day }) =>
+      `${are(units)} not ready by then${listed(codes)}${day ? `; the first on ${days.long(day)}` : ''}.`,
+    'past-plant-by': ({ units, codes, day }) =>
+      `${are(units)} past the plant-by day by then${listed(codes)}${day ? `; their last day is ${days.long(day)}` : ''}.`,
     'released-by-hand': ({ units, codes }) => `${are(units)} given up for this line by hand${listed(codes)}.`,
   } satisfies Record<Reason['reason'], (reason: Reason) => string>,
 
   natives: {
     title: 'Breaks “only natives”',
-    breaks: (region: string) => `Not known to be native to ${region}, so none of it is reserved here. Withdraw the line or take the alternative out, or let the order take others too.`,
-    noRegion: 'The site names no region, so nothing can be called native and nothing is reserved. Set the region on the page of the site.',
+    breaks: (region: string) =>
+      `Not known to be native to ${region}, so none of it is reserved here. Withdraw the line or take the alternative out, or let the order take others too.`,
+    noRegion:
+      'The site names no region, so nothing can be called native and nothing is reserved. Set the region on the page of the site.',
   },
 
   alternatives: 'Takes in its stead',
@@ -70,7 +75,8 @@ export const line = {
   added: (plant: string, units: number) => `${plants(units)} of ${plant} added.`,
   withdraw: 'Withdraw the line',
   withdrawTitle: 'Withdraw this line?',
-  withdrawText: 'Its plants become free for others. A withdrawn line stays readable and cannot be taken up again; add a new one instead.',
+  withdrawText:
+    'Its plants become free for others. A withdrawn line stays readable and cannot be taken up again; add a new one instead.',
   withdrawn: (plant: string) => `The line of ${plant} is withdrawn.`,
   withdrawnOn: (on: string) => `withdrawn on ${days.long(on)}`,
   moreActions: (plant: string) => `More for the line of ${plant}`,
@@ -86,7 +92,15 @@ export const line = {
   givenUp: 'given up by hand',
 
   wouldShorten: 'Others would become short',
-  shorter: (order: string, client: string, plant: string, container: string, before: number, after: number, by: number) => `${order}, ${client}: ${plant} in ${container} has ${before} now, then ${after}: ${by} fewer.`,
+  shorter: (
+    order: string,
+    client: string,
+    plant: string,
+    container: string,
+    before: number,
+    after: number,
+    by: number,
+  ) => `${order}, ${client}: ${plant} in ${container} has ${before} now, then ${after}: ${by} fewer.`,
   accept: 'Do it all the same',
   keepRank: 'Keep this order’s turn',
   keepRankHint: 'Otherwise it goes behind all others where that spares them.',

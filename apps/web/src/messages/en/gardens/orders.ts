@@ -22,7 +22,8 @@ export const orders = {
   overdue: (on: string, away: string) => `${days.long(on)}, ${away}: overdue`,
   lines: (count: number) => plural(count, { zero: 'no lines', one: '# line', other: '# lines' }),
   nothingYet: 'No orders yet',
-  nothingYetText: 'An order says what a client wants, and on which day. Plants are reserved for it as soon as you save it.',
+  nothingYetText:
+    'An order says what a client wants, and on which day. Plants are reserved for it as soon as you save it.',
   nothingMatches: 'No order matches',
   nothingMatchesText: 'Widen the filters, or look among the ones that are done.',
   allDone: 'No open orders',
@@ -44,14 +45,24 @@ export const orders = {
   storyTitle: 'What happened',
   nothingHappened: 'Nothing was pulled or planted yet.',
   issuedOn: (on: string) => `Pull list issued on ${days.long(on)}`,
-  leadDays: (count: number) => plural(count, { one: 'Leaves # day before its plant-by day, so that the client can still plant.', other: 'Leaves # days before its plant-by day, so that the client can still plant.' }),
+  leadDays: (count: number) =>
+    plural(count, {
+      one: 'Leaves # day before its plant-by day, so that the client can still plant.',
+      other: 'Leaves # days before its plant-by day, so that the client can still plant.',
+    }),
   livestock: 'Livestock is kept near this site.',
   isDone: 'This order is done. Nothing of it can be changed any more.',
   isCancelled: 'This order was cancelled. Its plants are free again.',
   noLines: 'No lines yet',
   noLinesText: 'A line asks for so many plants of a kind in a container. They are reserved at once.',
   entries: {
-    pull: 'Pulled', plant: 'Planted', return: 'Brought back', sell: 'Handed over', lose: 'Lost', give: 'Given', reverse: 'Taken back',
+    pull: 'Pulled',
+    plant: 'Planted',
+    return: 'Brought back',
+    sell: 'Handed over',
+    lose: 'Lost',
+    give: 'Given',
+    reverse: 'Taken back',
   } as Record<string, string>,
   entryUnits: (kind: string, units: number) => `${kind}: ${plural(units, { one: '# plant', other: '# plants' })}`,
   takeBack: 'Take back',
@@ -60,19 +71,29 @@ export const orders = {
   editTitle: 'Change the order',
   cancelTitle: 'Cancel this order?',
   cancelText: 'What is reserved becomes free for others.',
-  cancelStaged: (count: number) => plural(count, { one: '# plant is pulled for it. It goes back to:', other: '# plants are pulled for it. They go back to:' }),
+  cancelStaged: (count: number) =>
+    plural(count, {
+      one: '# plant is pulled for it. It goes back to:',
+      other: '# plants are pulled for it. They go back to:',
+    }),
   cancelPlace: 'Place for the pulled plants',
   cancelConfirm: 'Cancel the order',
   cancelled: (code: string) => `${code} is cancelled. Its plants are free again.`,
   finishTitle: 'Finish this order?',
   finishText: 'What is still reserved becomes free for others. A finished order cannot be opened again.',
-  finishShort: (count: number) => plural(count, { one: '# plant was not delivered and will not be.', other: '# plants were not delivered and will not be.' }),
+  finishShort: (count: number) =>
+    plural(count, {
+      one: '# plant was not delivered and will not be.',
+      other: '# plants were not delivered and will not be.',
+    }),
   finishConfirm: 'Finish the order',
   finished: (code: string) => `${code} is finished.`,
 
   nativesOnly: 'Only what is native here',
-  nativesOnlyHint: 'Refuses every plant that is not known to be native to the region of the site, also as an alternative.',
-  onlyNatives: (region: string | null) => (region === null ? 'Takes only natives, but its site names no region.' : `Takes only what is native to ${region}.`),
+  nativesOnlyHint:
+    'Refuses every plant that is not known to be native to the region of the site, also as an alternative.',
+  onlyNatives: (region: string | null) =>
+    region === null ? 'Takes only natives, but its site names no region.' : `Takes only what is native to ${region}.`,
 
   newTitle: 'New order',
   newLead: 'Everything in one go. Plants are reserved when you save.',

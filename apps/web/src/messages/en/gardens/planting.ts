@@ -31,7 +31,8 @@ export const planting = {
   handedOver: (count: number, code: string) => `${plants(count)} handed over for ${code}.`,
 
   extraTitle: 'More than was pulled',
-  extraLead: 'Plants that went into the ground though they were never pulled: taken from a lot at its place, or found there though the books did not know them.',
+  extraLead:
+    'Plants that went into the ground though they were never pulled: taken from a lot at its place, or found there though the books did not know them.',
   addExtra: 'Add plants',
   extraLegend: (number: number) => `More plants, ${number}`,
   extraLine: 'For which line',
@@ -43,17 +44,32 @@ export const planting = {
   removeExtra: (number: number) => `Remove more plants ${number}`,
   noLots: 'No open lot of this plant in this container.',
 
-  returnLead: 'Unopened pots go back with their lot and their clock. What was knocked out of its pot is lost, or potted again from its page after it is back.',
+  returnLead:
+    'Unopened pots go back with their lot and their clock. What was knocked out of its pot is lost, or potted again from its page after it is back.',
   returned: 'Unopened, back',
   lost: 'Lost',
   returnPlace: 'Where the unopened pots go',
   quarantineSuggested: 'Quarantine is suggested: they stood in a garden and may carry its pests.',
   cause: 'Why they are lost',
-  returnUnits: (back: number, lost: number) => [back > 0 ? `Bring ${back} back` : '', lost > 0 ? `book ${lost} as lost` : ''].filter(Boolean).join(', ').replace(/^./, (letter) => letter.toUpperCase()),
-  returnedToast: (back: number, lost: number) => [back > 0 ? `${plants(back)} brought back` : '', lost > 0 ? `${plants(lost)} lost` : ''].filter(Boolean).join(', '),
+  returnUnits: (back: number, lost: number) =>
+    [back > 0 ? `Bring ${back} back` : '', lost > 0 ? `book ${lost} as lost` : '']
+      .filter(Boolean)
+      .join(', ')
+      .replace(/^./, (letter) => letter.toUpperCase()),
+  returnedToast: (back: number, lost: number) =>
+    [back > 0 ? `${plants(back)} brought back` : '', lost > 0 ? `${plants(lost)} lost` : ''].filter(Boolean).join(', '),
 
   causes: {
-    'looks-dead': 'looks dead', winter: 'winter', drought: 'dried out', rot: 'rot', pests: 'pests', animals: 'animals', weather: 'weather',
-    mishandled: 'damaged in handling', discarded: 'thrown away', failed: 'did not take', unknown: 'not known',
+    'looks-dead': 'looks dead',
+    winter: 'winter',
+    drought: 'dried out',
+    rot: 'rot',
+    pests: 'pests',
+    animals: 'animals',
+    weather: 'weather',
+    mishandled: 'damaged in handling',
+    discarded: 'thrown away',
+    failed: 'did not take',
+    unknown: 'not known',
   } satisfies Record<LossCause, string>,
 };

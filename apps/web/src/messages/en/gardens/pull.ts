@@ -28,26 +28,32 @@ export const pull = {
   checked: 'Root ball checked',
   notChecked: 'Root ball not checked',
   notCheckedTitle: 'Root ball not checked',
-  notCheckedText: (lots: readonly string[]) => `Nobody has looked at the root balls of ${lots.join(', ')}. Knock one out: roots that do not hold the soil are lost at planting.`,
+  notCheckedText: (lots: readonly string[]) =>
+    `Nobody has looked at the root balls of ${lots.join(', ')}. Knock one out: roots that do not hold the soil are lost at planting.`,
   itHolds: 'I looked: pull them',
   leaveThem: 'Leave them',
   seeCautions: 'Poisonous or harmful: read its cautions below.',
   held: 'On hold',
-  closed: (until: string, reason: string | null) => `Closed until ${until}${reason ? `: ${reason}` : ''}. Nobody goes in before.`,
+  closed: (until: string, reason: string | null) =>
+    `Closed until ${until}${reason ? `: ${reason}` : ''}. Nobody goes in before.`,
   forBed: (bed: string) => `for ${bed}`,
   nothingHere: 'Nothing to pull',
   nothingHereText: 'No plants of lots are reserved for this order, or all of them are pulled.',
   allPulled: 'Everything reserved is pulled',
   allPulledText: 'What was pulled waits in staging for this order.',
   notPottedTitle: 'Not potted yet',
-  notPotted: (plant: string, units: number, batch: string, ready: string | null) => `${plant}: ${plants(units)} still grow in ${batch}${ready ? `, expected on ${days.long(ready)}` : ''}.`,
+  notPotted: (plant: string, units: number, batch: string, ready: string | null) =>
+    `${plant}: ${plants(units)} still grow in ${batch}${ready ? `, expected on ${days.long(ready)}` : ''}.`,
   shortTitle: 'Short',
   short: (plant: string, container: string, units: number) => `${plant} in ${container}: ${units} short`,
   stagedTitle: 'Pulled and waiting',
-  staged: (plant: string, container: string, units: number, lot: string) => `${plant} in ${container}: ${units} of ${lot}`,
+  staged: (plant: string, container: string, units: number, lot: string) =>
+    `${plant} in ${container}: ${units} of ${lot}`,
   careTitle: 'What to know of these plants',
   workTitle: 'Before you dig and plant',
   digging: 'Have buried lines and pipes located before any digging, wait for the marks, and keep away from them.',
-  deferring: 'These cautions are reminders, no advice on treatment. The product’s label is the law where pesticides are used; local codes, the site’s own rules and licensed practice come before anything written here.',
-  poisonous: 'If somebody has eaten of a plant or it has touched eyes or skin, call the poison centre or a doctor; for animals, a veterinarian.',
+  deferring:
+    'These cautions are reminders, no advice on treatment. The product’s label is the law where pesticides are used; local codes, the site’s own rules and licensed practice come before anything written here.',
+  poisonous:
+    'If somebody has eaten of a plant or it has touched eyes or skin, call the poison centre or a doctor; for animals, a veterinarian.',
 };

@@ -8,7 +8,10 @@ export const shared = {
   toPullTab: 'To pull',
   clientsTab: 'Clients',
 
-  kinds: { installation: 'Installation', pickup: 'Pickup', 'contract-growing': 'Contract growing' } satisfies Record<OrderKind, string>,
+  kinds: { installation: 'Installation', pickup: 'Pickup', 'contract-growing': 'Contract growing' } satisfies Record<
+    OrderKind,
+    string
+  >,
   kindHints: {
     installation: 'We plant them in the client’s garden.',
     pickup: 'The client fetches them and plants them.',
@@ -56,11 +59,17 @@ export const shared = {
   readyUnknown: 'nobody knows yet when it is ready',
   notChecked: 'root ball not checked',
 
-  flags: { 'ambiguous-name': 'Name shared', 'not-native': 'Not native here', 'livestock-near': 'Livestock near' } satisfies Record<LineFlag, string>,
+  flags: {
+    'ambiguous-name': 'Name shared',
+    'not-native': 'Not native here',
+    'livestock-near': 'Livestock near',
+  } satisfies Record<LineFlag, string>,
   ambiguousName: 'People give the same common name to other plants. Go by the scientific name; others may mean:',
   andMore: (count: number) => plural(count, { one: 'and # more', other: 'and # more' }),
-  notNative: (plant: string, region: string | null) => `${plant} is not listed as native to ${region ?? 'the region of this site'}.`,
-  livestockNear: (plant: string) => `${plant} is poisonous to animals, and livestock is kept near this site. Ask the client where the animals go, and keep plants and trimmings out of their reach.`,
+  notNative: (plant: string, region: string | null) =>
+    `${plant} is not listed as native to ${region ?? 'the region of this site'}.`,
+  livestockNear: (plant: string) =>
+    `${plant} is poisonous to animals, and livestock is kept near this site. Ask the client where the animals go, and keep plants and trimmings out of their reach.`,
 
   sun: { 'full-sun': 'full sun', 'part-sun': 'part sun', shade: 'shade' } satisfies Record<BedSun, string>,
   moisture: { dry: 'dry', medium: 'medium', moist: 'moist', wet: 'wet' } satisfies Record<BedMoisture, string>,

@@ -3,7 +3,8 @@ import { days, plural } from '../words.ts';
 
 const plants = (count: number): string => plural(count, { one: '# plant', other: '# plants' });
 const lines = (count: number): string => plural(count, { one: '# line', other: '# lines' });
-const named = (orders: readonly string[]): string => orders.map((code) => (code === '' ? 'the new order' : code)).join(', ');
+const named = (orders: readonly string[]): string =>
+  orders.map((code) => (code === '' ? 'the new order' : code)).join(', ');
 
 /** A change that is tried before anybody makes it. */
 export const whatIf = {
@@ -38,20 +39,35 @@ export const whatIf = {
   readyNow: (on: string | null) => (on === null ? 'Nobody has said when it is ready.' : `Now ${days.long(on)}.`),
 
   nothingTried: 'Nothing tried yet',
-  nothingTriedText: 'Choose what would be different and fill it in. What would come of it is shown here while you type.',
+  nothingTriedText:
+    'Choose what would be different and fill it in. What would come of it is shown here while you type.',
   nobodyAsks: 'No open order asks for these plants',
   nobodyAsksText: 'Nobody would gain or lose anything.',
   nobodyMinds: 'Every order keeps what it has',
-  nobodyMindsText: (count: number) => plural(count, { one: 'The one line that shares these plants stays as it is.', other: 'All # lines that share these plants stay as they are.' }),
+  nobodyMindsText: (count: number) =>
+    plural(count, {
+      one: 'The one line that shares these plants stays as it is.',
+      other: 'All # lines that share these plants stay as they are.',
+    }),
 
   differenceTitle: 'What would come of it',
   summary: (losing: number, lost: number, gaining: number, gained: number, moving: number) =>
     [
       losing > 0 && `${lines(losing)} would lose ${plants(lost)}.`,
       gaining > 0 && `${lines(gaining)} would gain ${plants(gained)}.`,
-      moving > 0 && plural(moving, { one: '# line would get other plants and as many.', other: '# lines would get other plants and as many.' }),
-    ].filter(Boolean).join(' '),
-  unchanged: (count: number) => plural(count, { one: '# line that shares these plants stays as it is.', other: '# lines that share these plants stay as they are.' }),
+      moving > 0 &&
+        plural(moving, {
+          one: '# line would get other plants and as many.',
+          other: '# lines would get other plants and as many.',
+        }),
+    ]
+      .filter(Boolean)
+      .join(' '),
+  unchanged: (count: number) =>
+    plural(count, {
+      one: '# line that shares these plants stays as it is.',
+      other: '# lines that share these plants stay as they are.',
+    }),
   nobodyElse: 'Nobody else is affected.',
   lineGoesLast: 'The line goes behind all others, so that nobody else becomes shorter.',
   shortTerm: 'Short in all',
@@ -86,7 +102,8 @@ export const whatIf = {
     'past-plant-by': () => 'they are past the plant-by day by then',
     'released-by-hand': () => 'they were given up by hand',
   } satisfies Record<promises.GivenUpWhy, (orders: readonly string[]) => string>,
-  takes: (units: number, code: string, orders: readonly string[]) => `Gets ${units} of ${code}, ${orders.length === 0 ? 'which are free' : `given up by ${named(orders)}`}.`,
+  takes: (units: number, code: string, orders: readonly string[]) =>
+    `Gets ${units} of ${code}, ${orders.length === 0 ? 'which are free' : `given up by ${named(orders)}`}.`,
   stillShort: (count: number) => `Short by ${plants(count)}, because:`,
 
   keepTitle: 'Keep it or drop it',
@@ -96,7 +113,11 @@ export const whatIf = {
   keepNew: 'Keep it: write the order',
   keepLoss: 'Keep it: write off',
   keepForecast: 'Keep it: change the batch',
-  keepLeaves: (count: number) => plural(count, { one: 'Keeping it accepts that # line becomes shorter.', other: 'Keeping it accepts that # lines become shorter.' }),
+  keepLeaves: (count: number) =>
+    plural(count, {
+      one: 'Keeping it accepts that # line becomes shorter.',
+      other: 'Keeping it accepts that # lines become shorter.',
+    }),
   keepNewText: 'The order form opens filled in. Nothing is promised before you save it there.',
   mayNot: 'Growers and owners can keep this change.',
   drop: 'Drop it',

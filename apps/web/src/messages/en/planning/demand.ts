@@ -27,7 +27,8 @@ export const demand = {
   state: 'Which',
   states: { ahead: 'Still ahead', past: 'Past', all: 'All' },
   past: 'past',
-  total: (units: number, rows: number) => `${plural(units, { one: '# plant', other: '# plants' })} in ${plural(rows, { one: '# row', other: '# rows' })}`,
+  total: (units: number, rows: number) =>
+    `${plural(units, { one: '# plant', other: '# plants' })} in ${plural(rows, { one: '# row', other: '# rows' })}`,
   emptyTitle: 'Nothing is expected yet',
   emptyText: 'Enter plants by season, as many as you think will be asked for. The plan then says what to start.',
   noneTitle: 'Nothing of that kind',

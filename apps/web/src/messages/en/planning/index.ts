@@ -5,5 +5,7 @@ import { plan } from './plan.ts';
 export const planning = {
   label: 'Planning',
   tabs: { plan: 'What to start', demand: 'Expected demand', outlook: 'Supply and demand' },
-  plan, demand, outlook,
+  plan,
+  demand,
+  outlook,
 };

@@ -2,28 +2,47 @@ import type { StageKind, TaskKind } from '@rootclock/domain';
 import { plural } from '../words.ts';
 
 const STAGES: Record<StageKind, string> = {
-  scarification: 'scarification', stratification: 'the cold and moist time', sowing: 'sowing', sticking: 'sticking', emergence: 'coming up', rooting: 'rooting', 'pricking-out': 'pricking out',
-  'growing-on': 'growing on', hardening: 'hardening', 'root-check': 'the root-ball check', ready: 'being ready',
+  scarification: 'scarification',
+  stratification: 'the cold and moist time',
+  sowing: 'sowing',
+  sticking: 'sticking',
+  emergence: 'coming up',
+  rooting: 'rooting',
+  'pricking-out': 'pricking out',
+  'growing-on': 'growing on',
+  hardening: 'hardening',
+  'root-check': 'the root-ball check',
+  ready: 'being ready',
 };
 const plants = (units: number) => plural(units, { one: '1 plant', other: '# plants' });
 const capital = (words: string) => words.replace(/^./, (letter) => letter.toUpperCase());
 
 /** What a task is called; the words before its code say what is to be done. */
-const titles: Record<TaskKind, (code: string, units: number, about: { stage?: StageKind; next?: StageKind }) => string> = {
+const titles: Record<
+  TaskKind,
+  (code: string, units: number, about: { stage?: StageKind; next?: StageKind }) => string
+> = {
   pull: (code, units) => `Pull ${plants(units)} for ${code}`,
   'plant-out': (code, units) => `Plant ${plants(units)} of ${code}`,
   'hand-over': (code, units) => `Hand over ${plants(units)} of ${code}`,
-  'stage-late': (code, _units, { stage }) => `Look at ${code}: ${stage ? STAGES[stage] : 'its stage'} takes longer than it should`,
+  'stage-late': (code, _units, { stage }) =>
+    `Look at ${code}: ${stage ? STAGES[stage] : 'its stage'} takes longer than it should`,
   'ask-not-yet-up': (code, units) => `Look for ${plants(units)} of ${code} that were not up yet`,
-  'take-out-of-cold': (code, _units, { next }) => (next === 'sowing' ? `Take ${code} out of the cold and sow it` : `Take ${code} out of the cold`),
+  'take-out-of-cold': (code, _units, { next }) =>
+    next === 'sowing' ? `Take ${code} out of the cold and sow it` : `Take ${code} out of the cold`,
   sow: (code) => `Sow ${code}`,
   stick: (code) => `Stick ${code}`,
-  count: (code, _units, { stage }) => (stage === 'rooting' ? `Count what has rooted of ${code}` : `Count what has come up of ${code}`),
+  count: (code, _units, { stage }) =>
+    stage === 'rooting' ? `Count what has rooted of ${code}` : `Count what has come up of ${code}`,
   'prick-out': (code) => `Prick out ${code}`,
   pot: (code) => `Pot ${code}`,
   harden: (code) => `Harden ${code} off`,
   'check-root-ball': (code) => `Check the root balls of ${code}`,
-  'leave-the-pot': (code, units) => plural(units, { one: `1 plant of ${code} must be out of its pot`, other: `# plants of ${code} must be out of their pots` }),
+  'leave-the-pot': (code, units) =>
+    plural(units, {
+      one: `1 plant of ${code} must be out of its pot`,
+      other: `# plants of ${code} must be out of their pots`,
+    }),
   cover: (code) => `Cover ${code} for winter`,
   'vole-bait': (code) => `Bait against voles at ${code}`,
   uncover: (code) => `Uncover ${code}`,
@@ -35,9 +54,25 @@ export const tasks = {
   title: 'Tasks',
   lead: 'What is due, day by day and place by place. A tap on the box says it is done.',
   kinds: {
-    pull: 'Pull', 'plant-out': 'Plant out', 'hand-over': 'Hand over', 'stage-late': 'Stages over their time', 'ask-not-yet-up': 'Not yet up', 'take-out-of-cold': 'Take out of the cold', sow: 'Sow',
-    stick: 'Stick', count: 'Count', 'prick-out': 'Prick out', pot: 'Pot', harden: 'Harden off', 'check-root-ball': 'Check root balls', 'leave-the-pot': 'Leave the pot', cover: 'Cover', 'vole-bait': 'Vole bait',
-    uncover: 'Uncover', 'follow-up': 'Follow up', 'test-to-repeat': 'Repeat a test',
+    pull: 'Pull',
+    'plant-out': 'Plant out',
+    'hand-over': 'Hand over',
+    'stage-late': 'Stages over their time',
+    'ask-not-yet-up': 'Not yet up',
+    'take-out-of-cold': 'Take out of the cold',
+    sow: 'Sow',
+    stick: 'Stick',
+    count: 'Count',
+    'prick-out': 'Prick out',
+    pot: 'Pot',
+    harden: 'Harden off',
+    'check-root-ball': 'Check root balls',
+    'leave-the-pot': 'Leave the pot',
+    cover: 'Cover',
+    'vole-bait': 'Vole bait',
+    uncover: 'Uncover',
+    'follow-up': 'Follow up',
+    'test-to-repeat': 'Repeat a test',
   } satisfies Record<TaskKind, string>,
   titleOf: titles,
   cells: (code: string) => `${code} must be out of its cells`,
@@ -60,8 +95,12 @@ export const tasks = {
   lateSince: (day: string) => `late since ${day}`,
   lateAfter: (day: string) => `Late after ${day}.`,
   since: {
-    count: (day: string) => `Last counted, or begun, on ${day}.`, potted: (day: string) => `Potted on ${day}.`, planted: (day: string) => `Planted on ${day}.`, tested: (day: string) => `Tested on ${day}.`,
-    counted: (day: string) => `Counted on ${day}.`, long: (day: string) => `Nine of ten batches are through by ${day}.`,
+    count: (day: string) => `Last counted, or begun, on ${day}.`,
+    potted: (day: string) => `Potted on ${day}.`,
+    planted: (day: string) => `Planted on ${day}.`,
+    tested: (day: string) => `Tested on ${day}.`,
+    counted: (day: string) => `Counted on ${day}.`,
+    long: (day: string) => `Nine of ten batches are through by ${day}.`,
   },
   tickOf: (title: string) => `Done: ${title}`,
   ticked: (title: string) => `Done: ${title}.`,
@@ -72,14 +111,23 @@ export const tasks = {
   wait: 'Kept on this device until the line is back.',
   tickedOn: 'Done on',
   tick: 'It is done',
-  go: { batch: 'Open the batch', lot: 'Open the lot', place: 'Open the place', order: 'Open the order', source: 'Open the source' },
+  go: {
+    batch: 'Open the batch',
+    lot: 'Open the lot',
+    place: 'Open the place',
+    order: 'Open the order',
+    source: 'Open the source',
+  },
   atPlaces: (places: string) => `At ${places}`,
-  dormant: (names: string) => `Put off until the last of them comes up: ${names} may look dead before and only be dormant.`,
+  dormant: (names: string) =>
+    `Put off until the last of them comes up: ${names} may look dead before and only be dormant.`,
   stageNow: (stage: StageKind) => `Now: ${STAGES[stage]}.`,
   stageNext: (stage: StageKind) => capital(`${STAGES[stage]} begins with it.`),
-  voleBait: 'Bait is poison, and the label is the law. Leave it to licensed practice: closed bait stations only, out of reach of pets, livestock and wildlife, and by your local codes.',
+  voleBait:
+    'Bait is poison, and the label is the law. Leave it to licensed practice: closed bait stations only, out of reach of pets, livestock and wildlife, and by your local codes.',
   noneTitle: 'Nothing is due in these days',
-  noneText: 'Tasks come by themselves from protocols, lots, orders and places. A place’s days for covering and bait are set on its page.',
+  noneText:
+    'Tasks come by themselves from protocols, lots, orders and places. A place’s days for covering and bait are set on its page.',
   noMatchTitle: 'No task matches',
   noMatchText: 'Take a filter away, or look further ahead.',
   all: 'All tasks',
@@ -90,7 +138,8 @@ export const tasks = {
   calendar: {
     title: 'Your calendar',
     text: 'A phone’s calendar can subscribe to the tasks and shows each as a whole day. It asks again about every hour.',
-    warning: 'Whoever has this address can read the tasks without signing in: places, plants and codes of orders, never names of clients. Give it to nobody, and end it if it got about. A new password ends it too.',
+    warning:
+      'Whoever has this address can read the tasks without signing in: places, plants and codes of orders, never names of clients. Give it to nobody, and end it if it got about. A new password ends it too.',
     none: 'You have no address yet.',
     since: (at: string) => `Your address works since ${at}. It was shown once and cannot be shown again.`,
     make: 'Make an address',

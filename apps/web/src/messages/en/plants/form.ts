@@ -2,7 +2,8 @@ export const form = {
   addTitle: 'Add a plant',
   editTitle: (name: string) => `Edit ${name}`,
   scientificName: 'Scientific name',
-  scientificNameHint: 'With or without its author, such as Asclepias tuberosa L. A cultivar stands in single quotes at the end.',
+  scientificNameHint:
+    'With or without its author, such as Asclepias tuberosa L. A cultivar stands in single quotes at the end.',
   renameHint: 'When you rename it, the old name stays as a synonym. Its code stays, since it is on labels.',
   vernacularName: 'Common name',
   vernacularNameHint: 'The one you call it by. More can be added on its page.',

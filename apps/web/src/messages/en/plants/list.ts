@@ -19,7 +19,8 @@ export const list = {
   emptyTitle: 'No plants yet',
   emptyText: 'Begin with the reference plants of the Upper Midwest, or add your own.',
   loadReference: 'Load the reference plants',
-  loaded: (count: number) => plural(count, { zero: 'Everything was there already.', one: '# plant was added.', other: '# plants were added.' }),
+  loaded: (count: number) =>
+    plural(count, { zero: 'Everything was there already.', one: '# plant was added.', other: '# plants were added.' }),
   noMatchTitle: 'No plant matches',
   noMatchText: 'Try fewer letters, another name of it, or clear the filters.',
 };

@@ -1,6 +1,12 @@
 import type { ContainerKind, EstablishmentMeans, HandlingRule, RootHabit } from '@rootclock/domain';
 
-export const rootHabits: Record<RootHabit, string> = { taproot: 'taproot', fibrous: 'fibrous roots', rhizome: 'rhizomes', tuber: 'tuber or corm', woody: 'woody roots' };
+export const rootHabits: Record<RootHabit, string> = {
+  taproot: 'taproot',
+  fibrous: 'fibrous roots',
+  rhizome: 'rhizomes',
+  tuber: 'tuber or corm',
+  woody: 'woody roots',
+};
 
 export const handling: Record<HandlingRule, string> = {
   'leave-root-ball-intact': 'Leave the root ball whole: a broken taproot can kill the plant.',
@@ -15,7 +21,12 @@ export const handling: Record<HandlingRule, string> = {
   'plant-shallow': 'Plant it shallow.',
 };
 
-export const containerKinds: Record<ContainerKind, string> = { tray: 'tray', pot: 'pot', flat: 'flat or bundle', ground: 'in the ground' };
+export const containerKinds: Record<ContainerKind, string> = {
+  tray: 'tray',
+  pot: 'pot',
+  flat: 'flat or bundle',
+  ground: 'in the ground',
+};
 
 export const means: Record<EstablishmentMeans, string> = {
   native: 'native',

@@ -23,12 +23,14 @@ export const course = {
   speed: 'Speed',
   speedOf: (perDay: string) => `${perDay} a day (Maguire)`,
   daysOf: (count: string) => `${count} days`,
-  restsOn: (counts: number) => `${plural(counts, { one: 'Rests on # count.', other: 'Rests on # counts.' })} What is first seen at a count is booked on that day, and days that nobody counted have none.`,
+  restsOn: (counts: number) =>
+    `${plural(counts, { one: 'Rests on # count.', other: 'Rests on # counts.' })} What is first seen at a count is booked on that day, and days that nobody counted have none.`,
   noShare: 'Nobody noted how many seeds were sown, so there is no share to set beside other batches.',
   earlier: 'Earlier batches of the plant',
   batch: 'Batch',
   sown: 'Sown',
   sownOf: (sown: string, unit: BatchUnit) => `${sown} ${sownAs[unit]}`,
   last: 'At the last count',
-  lastOf: (share: string, days: number) => plural(days, { one: `${share} after # day`, other: `${share} after # days` }),
+  lastOf: (share: string, days: number) =>
+    plural(days, { one: `${share} after # day`, other: `${share} after # days` }),
 };

@@ -8,7 +8,8 @@ export const form = {
   sourceFirst: 'Choose the plant first.',
   noSource: 'This plant has no source yet.',
   addSource: 'Add a source',
-  motherHint: 'Giving seed, cuttings or divisions takes nothing off the mother plants. A plant that is cut up altogether is divided on its own lot’s page.',
+  motherHint:
+    'Giving seed, cuttings or divisions takes nothing off the mother plants. A plant that is cut up altogether is divided on its own lot’s page.',
   method: 'Method',
   unit: 'Counted in',
   unitHints: {

@@ -23,7 +23,8 @@ export const list = {
   emptyText: 'Start one when seed is sown, cuttings are stuck or a plant is divided.',
   noneTitle: 'No batch matches',
   noneText: 'Clear a filter, or look among the closed ones.',
-  notYet: (daysGone: number) => plural(daysGone, { one: 'nothing yet, # day', other: 'nothing yet, # days', zero: 'nothing yet, started today' }),
+  notYet: (daysGone: number) =>
+    plural(daysGone, { one: 'nothing yet, # day', other: 'nothing yet, # days', zero: 'nothing yet, started today' }),
   aliveOf: (alive: number, on: string) => `${alive} on ${on}`,
   aliveShare: (alive: number, standing: number, on: string) => `${alive} of ${standing} on ${on}`,
   sinceDays: (count: number) => plural(count, { one: 'for # day', other: 'for # days', zero: 'since today' }),

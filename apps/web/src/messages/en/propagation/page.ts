@@ -32,7 +32,11 @@ export const page = {
   limit: 'Limit',
   nextWindow: 'Next planting window',
   rule: 'What binds it',
-  ruleBasis: { confined: 'since roots were confined', container: 'in this container', 'no-winter': 'not through winter' } as Record<string, string>,
+  ruleBasis: {
+    confined: 'since roots were confined',
+    container: 'in this container',
+    'no-winter': 'not through winter',
+  } as Record<string, string>,
   noClock: 'Its pot life starts with the first that comes up or roots.',
   noClockFlat: 'In an open flat or pack no pot life runs; it starts with pricking out.',
   leaves: (on: string, left: string) => `Out of its cells by ${on}, ${left}`,
@@ -45,7 +49,8 @@ export const page = {
   days: (count: number) => plural(count, { one: '# day', other: '# days' }),
   parent: 'Drawn from packs of',
   drawnTitle: 'Drawn from these packs',
-  drawnLine: (packs: number, count: string) => `${packs === 0 ? 'seed alone' : plural(packs, { one: '# pack', other: '# packs' })} for ${count}`,
+  drawnLine: (packs: number, count: string) =>
+    `${packs === 0 ? 'seed alone' : plural(packs, { one: '# pack', other: '# packs' })} for ${count}`,
   drawMore: 'Start a batch from these packs',
   seedGrams: 'Seed taken',
   beginStage: 'Begin a stage',
@@ -63,7 +68,8 @@ export const page = {
   undoDone: 'Taken back.',
   by: (name: string) => `by ${name}`,
   placeUnits: (code: string, count: string) => `${code}: ${count}`,
-  cautiousOver: (cautious: number, alive: number) => `${plants(cautious)} may be promised, but by the last count only ${alive} should live now.`,
+  cautiousOver: (cautious: number, alive: number) =>
+    `${plants(cautious)} may be promised, but by the last count only ${alive} should live now.`,
 };
 
 export const story = {
@@ -77,7 +83,15 @@ export const story = {
   corrected: (was: string, is: string) => `Corrected from ${was} to ${is}`,
   thinned: (count: number | null) => (count === null ? 'Thinned' : `Thinned, ${plants(count)} taken out`),
   forecast: (count: number) => `May be promised: ${plants(count)}`,
-  observed: { 'root-ball': 'Root balls looked at', bloom: 'In bloom', pest: 'Pests seen', dormant: 'Dormant', thinned: 'Thinned', height: 'Measured', note: 'Noted' } satisfies Record<ObservationKind, string>,
+  observed: {
+    'root-ball': 'Root balls looked at',
+    bloom: 'In bloom',
+    pest: 'Pests seen',
+    dormant: 'Dormant',
+    thinned: 'Thinned',
+    height: 'Measured',
+    note: 'Noted',
+  } satisfies Record<ObservationKind, string>,
   secondWinter: 'Kept for a second winter',
   lose: (count: string, cause: string) => `Lost ${count}: ${cause}`,
   pot: (out: string, potted: number, lots: string) => `Potted ${potted} from ${out} into ${lots}`,

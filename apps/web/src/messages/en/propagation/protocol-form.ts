@@ -3,14 +3,16 @@ import { plural } from '../words.ts';
 export const protocolForm = {
   newTitle: 'Write a protocol',
   reviseTitle: (plant: string) => `Revise: ${plant}`,
-  reviseHint: (number: number) => `This becomes version ${number}. Batches under way keep the version they were started under.`,
+  reviseHint: (number: number) =>
+    `This becomes version ${number}. Batches under way keep the version they were started under.`,
   plant: 'The plant',
   method: 'Method',
   label: 'What it tries',
   labelHint: 'Only needed for a second protocol of the same plant and method, such as “warm before cold”.',
   copy: 'Copy from another protocol',
   copyFrom: 'Plant to copy from',
-  copyHint: 'Its stages and words take the place of what stands here. Figures copied from another plant are marked as assumed.',
+  copyHint:
+    'Its stages and words take the place of what stands here. Figures copied from another plant are marked as assumed.',
   copyWhich: 'Protocol',
   copyNone: 'That plant has no protocol for this method.',
   copyDo: 'Copy it here',
@@ -39,7 +41,12 @@ export const protocolForm = {
   shareOfSeeds: 'Share of seeds that come up',
   shareStanding: 'The share rests on',
   shareSource: 'Source of the share',
-  conditionsSet: (count: number) => plural(count, { zero: 'Season and conditions', one: 'Season and conditions: # set', other: 'Season and conditions: # set' }),
+  conditionsSet: (count: number) =>
+    plural(count, {
+      zero: 'Season and conditions',
+      one: 'Season and conditions: # set',
+      other: 'Season and conditions: # set',
+    }),
   seasonFrom: 'May begin from',
   seasonTo: 'May begin until',
   rests: 'Makes no headway while the plant is dormant',

@@ -13,7 +13,10 @@ export const protocols = {
     method: 'Method',
     anyMethod: 'Every method',
     have: 'Shown',
-    haves: { all: 'All plants', with: 'Plants with a protocol', without: 'Plants without one' } satisfies Record<(typeof contracts.PROTOCOL_HAVE)[number], string>,
+    haves: { all: 'All plants', with: 'Plants with a protocol', without: 'Plants without one' } satisfies Record<
+      (typeof contracts.PROTOCOL_HAVE)[number],
+      string
+    >,
     retired: 'Which protocols',
     inUse: 'In use',
     onlyRetired: 'Retired',
@@ -29,21 +32,37 @@ export const protocols = {
     noMatchText: 'Try fewer letters or clear a filter.',
     doneTitle: 'Every plant has a protocol',
     doneText: 'None of your plants is without one for what is chosen above.',
-    missing: (count: number) => plural(count, { one: '# reference protocol of your plants is not here yet.', other: '# reference protocols of your plants are not here yet.' }),
+    missing: (count: number) =>
+      plural(count, {
+        one: '# reference protocol of your plants is not here yet.',
+        other: '# reference protocols of your plants are not here yet.',
+      }),
     load: 'Load them',
-    loadText: 'Each figure says what it rests on; most are assumed until you put your own there. What you have written stays as it is.',
-    loaded: (count: number) => plural(count, { zero: 'All were there already.', one: '# protocol was added.', other: '# protocols were added.' }),
+    loadText:
+      'Each figure says what it rests on; most are assumed until you put your own there. What you have written stays as it is.',
+    loaded: (count: number) =>
+      plural(count, {
+        zero: 'All were there already.',
+        one: '# protocol was added.',
+        other: '# protocols were added.',
+      }),
     version: (number: number) => `version ${number}`,
     open: (count: number) => plural(count, { one: '# open batch', other: '# open batches' }),
   },
   days,
-  range: ({ short, usual, long }: Record<Pace, number>) => (short === long ? days(usual) : `${days(usual)} (${short} to ${long})`),
+  range: ({ short, usual, long }: Record<Pace, number>) =>
+    short === long ? days(usual) : `${days(usual)} (${short} to ${long})`,
   total: (range: string) => `${range} from start to ready`,
   cold: (range: string) => `${range} cold and moist`,
   noCold: 'no cold',
   ofHundred: (ready: string) => `of 100, about ${ready} get ready`,
   paces: { short: 'short', usual: 'usual', long: 'long' } satisfies Record<Pace, string>,
-  lights: { dark: 'dark', 'surface-light': 'light on the seed', shade: 'shade', 'full-light': 'full light' } satisfies Record<Exclude<StageLight, ''>, string>,
+  lights: {
+    dark: 'dark',
+    'surface-light': 'light on the seed',
+    shade: 'shade',
+    'full-light': 'full light',
+  } satisfies Record<Exclude<StageLight, ''>, string>,
   page: {
     back: 'All protocols',
     kicker: 'Protocol',
@@ -65,7 +84,12 @@ export const protocols = {
     units: (unit: string, container: string | null) => (container ? `${unit}, ${container}` : unit),
     seedsPerCell: 'Seeds to a cell',
     method: 'The method',
-    phases: { treatment: 'Treatment', establishment: 'Establishment', 'active-growth': 'Active growth', hardening: 'Hardening' } satisfies Record<GrowthPhase, string>,
+    phases: {
+      treatment: 'Treatment',
+      establishment: 'Establishment',
+      'active-growth': 'Active growth',
+      hardening: 'Hardening',
+    } satisfies Record<GrowthPhase, string>,
     totalTerm: 'Total time to ready',
     stages: 'Stages',
     noTime: 'takes no time',
@@ -87,8 +111,10 @@ export const protocols = {
     readyOn: 'Ready by',
     forwardLead: (on: string) => `Started ${on}: when each stage begins.`,
     backLead: (on: string) => `Ready by ${on}: the last day each stage may begin.`,
-    tooLate: (first: string) => `The last day to begin is past at the usual pace. Started today, the plants are ready ${first}.`,
-    chart: (stages: number) => `${stages} stages over time, at the usual pace, with the short and the long one as thin lines. The same days stand in the table.`,
+    tooLate: (first: string) =>
+      `The last day to begin is past at the usual pace. Started today, the plants are ready ${first}.`,
+    chart: (stages: number) =>
+      `${stages} stages over time, at the usual pace, with the short and the long one as thin lines. The same days stand in the table.`,
     stageColumn: 'Stage',
     paceColumn: { short: 'Quick', usual: 'Usual', long: 'Slow' } satisfies Record<Pace, string>,
     readyRow: 'Ready',
@@ -99,18 +125,34 @@ export const protocols = {
     versionsCount: (count: number) => plural(count, { one: '# version', other: '# versions' }),
     shown: 'shown',
     inUse: 'in use',
-    batchesUnder: (count: number, open: number) => (count === 0 ? 'no batches' : open === 0 ? plural(count, { one: '# batch', other: '# batches' }) : `${plural(count, { one: '# batch', other: '# batches' })}, ${open} open`),
+    batchesUnder: (count: number, open: number) =>
+      count === 0
+        ? 'no batches'
+        : open === 0
+          ? plural(count, { one: '# batch', other: '# batches' })
+          : `${plural(count, { one: '# batch', other: '# batches' })}, ${open} open`,
     show: (number: number) => `Show version ${number}`,
     changes: (before: number, after: number) => `What changed from version ${before} to ${after}`,
     added: (stage: string) => `${stage} was added.`,
     removed: (stage: string) => `${stage} was taken out.`,
-    changed: (stage: string, part: string, before: string, after: string) => `${stage}: ${part} was ${before}, is ${after}.`,
+    changed: (stage: string, part: string, before: string, after: string) =>
+      `${stage}: ${part} was ${before}, is ${after}.`,
     textChanged: (field: string) => `${field} was rewritten.`,
     frameChanged: 'Units, containers or seeds to a cell were changed.',
     nothing: 'nothing',
     parts: {
-      days: 'length', share: 'share that passes', season: 'season', rests: 'rest while dormant', temperature: 'temperature', light: 'light', depth: 'depth', medium: 'medium', container: 'container', note: 'note',
-      'duration-standing': 'what the length rests on', 'share-standing': 'what the share rests on',
+      days: 'length',
+      share: 'share that passes',
+      season: 'season',
+      rests: 'rest while dormant',
+      temperature: 'temperature',
+      light: 'light',
+      depth: 'depth',
+      medium: 'medium',
+      container: 'container',
+      note: 'note',
+      'duration-standing': 'what the length rests on',
+      'share-standing': 'what the share rests on',
     } satisfies Record<StagePart, string>,
     yes: 'yes',
     no: 'no',
@@ -124,7 +166,16 @@ export const protocols = {
     ofPlantNone: 'There is no protocol for this plant yet.',
   },
   texts: {
-    collection: 'Propagule collection', processing: 'Propagule processing', prePlanting: 'Pre-planting treatments', growingArea: 'Growing area preparation', establishment: 'Establishment phase',
-    activeGrowth: 'Active growth phase', hardening: 'Hardening phase', harvest: 'Harvest', storage: 'Storage', otherNotes: 'Other notes and cautions', references: 'References',
+    collection: 'Propagule collection',
+    processing: 'Propagule processing',
+    prePlanting: 'Pre-planting treatments',
+    growingArea: 'Growing area preparation',
+    establishment: 'Establishment phase',
+    activeGrowth: 'Active growth phase',
+    hardening: 'Hardening phase',
+    harvest: 'Harvest',
+    storage: 'Storage',
+    otherNotes: 'Other notes and cautions',
+    references: 'References',
   } satisfies Record<contracts.ProtocolText, string>,
 };

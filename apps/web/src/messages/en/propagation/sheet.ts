@@ -7,7 +7,12 @@ export const sheet = {
   place: 'Place',
   whichPlace: 'From which place',
   countTitle: 'Count what lives',
-  countLabel: { cell: 'Cells with plants', tray: 'Plants alive', piece: 'Pieces rooted', pack: 'Seeds that came up' } satisfies Record<BatchUnit, string>,
+  countLabel: {
+    cell: 'Cells with plants',
+    tray: 'Plants alive',
+    piece: 'Pieces rooted',
+    pack: 'Seeds that came up',
+  } satisfies Record<BatchUnit, string>,
   countHint: {
     cell: 'Count cells, not plants: a cell with three sedges is one.',
     tray: 'All plants in the trays or flats together.',
@@ -38,7 +43,12 @@ export const sheet = {
   addTo: (code: string, count: number) => `${code}, begun with ${count}`,
   potContainer: 'Pot',
   unitsOut: (unit: BatchUnit) => `${unitNames[unit]} emptied`.replace(/^./, (letter) => letter.toUpperCase()),
-  unitsOutHint: { cell: null, piece: null, tray: 'None while the tray or flat stays in use.', pack: 'None while the pack stays in use.' } satisfies Record<BatchUnit, string | null>,
+  unitsOutHint: {
+    cell: null,
+    piece: null,
+    tray: 'None while the tray or flat stays in use.',
+    pack: 'None while the pack stays in use.',
+  } satisfies Record<BatchUnit, string | null>,
   potted: 'Plants potted',
   pottedHint: 'May differ: a cell can hold two plants or none.',
   toPlace: 'Stand at',
@@ -65,7 +75,8 @@ export const sheet = {
   forecastHint: 'Potting takes off what was potted; nothing else changes this number by itself.',
 
   correctTitle: 'Correct the number',
-  correctLabel: (unit: BatchUnit) => `${unitNames[unit]} that stand there`.replace(/^./, (letter) => letter.toUpperCase()),
+  correctLabel: (unit: BatchUnit) =>
+    `${unitNames[unit]} that stand there`.replace(/^./, (letter) => letter.toUpperCase()),
   correctHint: 'The difference is booked as found or unexplained.',
   correctSave: 'Save the number',
   correctSaved: (count: string) => `${count} stand there.`,

@@ -11,8 +11,10 @@ export const yields = {
   notSaid: 'nobody has said',
   suggested: 'What the record suggests now',
   suggestion: (cautious: number, usual: number) => `${plants(cautious)} cautiously, ${plants(usual)} usually`,
-  suggestedReady: (on: string, late: string) => (on === late ? `ready ${on}` : `ready ${on}, ${late} by the long durations`),
-  onlyReady: (on: string, late: string) => `By its stages it is ready ${on}, ${late} by the long durations. How many there will be follows once seeds or plants are counted.`,
+  suggestedReady: (on: string, late: string) =>
+    on === late ? `ready ${on}` : `ready ${on}, ${late} by the long durations`,
+  onlyReady: (on: string, late: string) =>
+    `By its stages it is ready ${on}, ${late} by the long durations. How many there will be follows once seeds or plants are counted.`,
   from: {
     units: (count: string) => `Reckoned from the ${count} that stand.`,
     seeds: (count: string) => `Reckoned from ${count} seeds.`,
@@ -25,7 +27,8 @@ export const yields = {
   stage: 'Stage ahead',
   passes: 'Passes',
   restsOn: 'Rests on',
-  counts: (passed: string, tried: string, batches: number) => `${passed} of ${tried}, ${plural(batches, { one: '# batch', other: '# batches' })}`,
+  counts: (passed: string, tried: string, batches: number) =>
+    `${passed} of ${tried}, ${plural(batches, { one: '# batch', other: '# batches' })}`,
   figureOnly: 'the protocol’s figure alone',
   withFigure: (share: string) => `the protocol says ${share}`,
   offered: 'It is only offered: nothing changes until somebody takes it over.',

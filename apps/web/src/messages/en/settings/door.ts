@@ -5,7 +5,8 @@ export const door = {
   sessions: {
     title: 'Where you’re signed in',
     lead: 'Don’t know one of these? End it, then change your password.',
-    device: (browser: string | null, system: string | null) => (browser && system ? `${browser} on ${system}` : (browser ?? system ?? 'Unknown device')),
+    device: (browser: string | null, system: string | null) =>
+      browser && system ? `${browser} on ${system}` : (browser ?? system ?? 'Unknown device'),
     here: 'this device',
     since: (at: string) => `Signed in ${at}`,
     seen: (at: string) => `Last used ${at}`,
@@ -20,7 +21,12 @@ export const door = {
     title: 'Second step',
     lead: 'After your password, we ask for a code from an app on your phone. A stolen password alone is no use.',
     on: (at: string) => `On since ${at}.`,
-    codesLeft: (count: number) => plural(count, { zero: 'No recovery codes left. Turn it off and on again for new ones.', one: '# recovery code left.', other: '# recovery codes left.' }),
+    codesLeft: (count: number) =>
+      plural(count, {
+        zero: 'No recovery codes left. Turn it off and on again for new ones.',
+        one: '# recovery code left.',
+        other: '# recovery codes left.',
+      }),
     setUp: 'Set it up',
     setUpTitle: 'Set up a second step',
     password: 'Your password',

@@ -22,16 +22,23 @@ const sentences: Record<PotLifeBasis, (span: string) => string> = {
 export const rules = {
   span,
   sentences,
-  short: { confined: (limit: string) => `${limit} confined`, container: (limit: string) => `${limit} in it`, 'no-winter': () => 'not through winter' } satisfies Record<PotLifeBasis, (span: string) => string>,
-  carry: (maxDays: number, graceDays: number) => `If it is dormant by then and planting begins again within ${maxDays} days, it may wait until ${graceDays} days into that window, after a look at its roots.`,
+  short: {
+    confined: (limit: string) => `${limit} confined`,
+    container: (limit: string) => `${limit} in it`,
+    'no-winter': () => 'not through winter',
+  } satisfies Record<PotLifeBasis, (span: string) => string>,
+  carry: (maxDays: number, graceDays: number) =>
+    `If it is dormant by then and planting begins again within ${maxDays} days, it may wait until ${graceDays} days into that window, after a look at its roots.`,
   title: 'Pot-life rules',
   lead: 'They say how long plants may stay in pots. Of several rules the one that reaches a lot most particularly counts, and the earliest day binds.',
-  noSource: 'No limit by container was found in print for herbs: those marked assumed are only there until you write better ones.',
+  noSource:
+    'No limit by container was found in print for herbs: those marked assumed are only there until you write better ones.',
   add: 'Add a rule',
   general: 'Whatever the container',
   byContainer: 'By container',
   rulesCount: (count: number) => plural(count, { one: '# rule', other: '# rules' }),
-  binds: (count: number) => plural(count, { zero: 'binds nothing now', one: 'binds # lot or batch', other: 'binds # lots and batches' }),
+  binds: (count: number) =>
+    plural(count, { zero: 'binds nothing now', one: 'binds # lot or batch', other: 'binds # lots and batches' }),
   change: 'Change',
   changeRule: (who: string) => `Change: ${who}`,
   retire: 'Retire',
@@ -55,7 +62,11 @@ export const rules = {
     lotTitle: 'A rule for one lot',
     lotReach: 'It reaches this lot alone, and goes before every other rule with the same start.',
     basis: 'What it counts from',
-    bases: { confined: 'since roots were first confined', container: 'since it came into this container', 'no-winter': 'may not stand through winter' } satisfies Record<PotLifeBasis, string>,
+    bases: {
+      confined: 'since roots were first confined',
+      container: 'since it came into this container',
+      'no-winter': 'may not stand through winter',
+    } satisfies Record<PotLifeBasis, string>,
     basisHints: {
       confined: 'The clock of taproots. Potting up does not stop it.',
       container: 'Potting up starts it anew.',
@@ -78,10 +89,19 @@ export const rules = {
   },
   preview: {
     title: 'What this would change',
-    none: (open: number) => plural(open, { zero: 'Nothing stands in pots yet.', one: 'The plant-by day of the one lot here would stay.', other: 'The plant-by days of all # lots and batches would stay.' }),
+    none: (open: number) =>
+      plural(open, {
+        zero: 'Nothing stands in pots yet.',
+        one: 'The plant-by day of the one lot here would stay.',
+        other: 'The plant-by days of all # lots and batches would stay.',
+      }),
     earlier: (count: number) => plural(count, { one: '# would be due earlier', other: '# would be due earlier' }),
     later: (count: number) => plural(count, { one: '# would be due later', other: '# would be due later' }),
-    nowPast: (count: number) => plural(count, { one: '# of them would be past its day at once', other: '# of them would be past their day at once' }),
+    nowPast: (count: number) =>
+      plural(count, {
+        one: '# of them would be past its day at once',
+        other: '# of them would be past their day at once',
+      }),
     of: (open: number) => plural(open, { one: 'of # lot or batch', other: 'of # lots and batches' }),
     examples: 'For instance',
     move: (from: string, to: string) => `${from} → ${to}`,

@@ -2,7 +2,12 @@ import type { SourceKind, SourceOrigin } from '@rootclock/domain';
 import { plural } from '../words.ts';
 
 const kinds: Record<SourceKind, string> = {
-  'seed-collection': 'seed collected', 'bought-seed': 'bought seed', 'mother-plants': 'mother plants here', 'in-ground-bed': 'nursery bed here', 'bought-plants': 'bought plants', unknown: 'not known',
+  'seed-collection': 'seed collected',
+  'bought-seed': 'bought seed',
+  'mother-plants': 'mother plants here',
+  'in-ground-bed': 'nursery bed here',
+  'bought-plants': 'bought plants',
+  unknown: 'not known',
 };
 const origins: Record<SourceOrigin, string> = { wild: 'wild', cultivated: 'cultivated', unknown: 'not known' };
 
@@ -52,9 +57,16 @@ export const sources = {
   nothingYet: 'Nothing has come of it yet.',
   notPlanted: 'None of it was planted in a garden yet.',
   units: (count: number) => plural(count, { one: '# plant', other: '# plants' }),
-  inUse: (lots: number, batches: number) => [lots && plural(lots, { one: '# lot', other: '# lots' }), batches && plural(batches, { one: '# batch', other: '# batches' })].filter(Boolean).join(', '),
+  inUse: (lots: number, batches: number) =>
+    [
+      lots && plural(lots, { one: '# lot', other: '# lots' }),
+      batches && plural(batches, { one: '# batch', other: '# batches' }),
+    ]
+      .filter(Boolean)
+      .join(', '),
   shownOf: (shown: number, total: number) => `The first ${shown} of ${total}.`,
-  plantedUnits: (count: number, day: string) => `${plural(count, { one: '# plant', other: '# plants' })}, last on ${day}`,
+  plantedUnits: (count: number, day: string) =>
+    `${plural(count, { one: '# plant', other: '# plants' })}, last on ${day}`,
   from: (code: string) => `from ${code}`,
   closed: 'used up',
   reIdentifyHint: 'Every batch and lot of this source is renamed with it. Promises for the old name are freed.',

@@ -1,22 +1,59 @@
-import type { SeedArrival, SeedCaution, SeedMovementKind, SeedStorage, SeedTaking, ViabilityMethod } from '@rootclock/domain';
+import type {
+  SeedArrival,
+  SeedCaution,
+  SeedMovementKind,
+  SeedStorage,
+  SeedTaking,
+  ViabilityMethod,
+} from '@rootclock/domain';
 import { days, plural } from '../words.ts';
 import { sowing } from './sowing.ts';
 
-const storages: Record<SeedStorage, string> = { room: 'at room temperature', 'cold-dry': 'cold and dry', 'cold-moist': 'cold and moist', frozen: 'frozen' };
-const arrivals: Record<SeedArrival, string> = { gathered: 'gathered', bought: 'bought', cleaned: 'cleaned' };
-const takings: Record<SeedTaking, string> = { given: 'given away', discarded: 'thrown away', tested: 'used for a test' };
-const movements: Record<SeedMovementKind, string> = {
-  gathered: 'Gathered', bought: 'Bought', cleaned: 'Cleaned', sown: 'Sown', given: 'Given away', discarded: 'Thrown away', tested: 'Used for a test', weighed: 'Weighed anew',
-  'blended-out': 'Into a blend', 'blended-in': 'Blended', 'taken-back': 'Taken back',
+const storages: Record<SeedStorage, string> = {
+  room: 'at room temperature',
+  'cold-dry': 'cold and dry',
+  'cold-moist': 'cold and moist',
+  frozen: 'frozen',
 };
-const methods: Record<ViabilityMethod, string> = { germination: 'germination', tetrazolium: 'tetrazolium', cut: 'cut test' };
+const arrivals: Record<SeedArrival, string> = { gathered: 'gathered', bought: 'bought', cleaned: 'cleaned' };
+const takings: Record<SeedTaking, string> = {
+  given: 'given away',
+  discarded: 'thrown away',
+  tested: 'used for a test',
+};
+const movements: Record<SeedMovementKind, string> = {
+  gathered: 'Gathered',
+  bought: 'Bought',
+  cleaned: 'Cleaned',
+  sown: 'Sown',
+  given: 'Given away',
+  discarded: 'Thrown away',
+  tested: 'Used for a test',
+  weighed: 'Weighed anew',
+  'blended-out': 'Into a blend',
+  'blended-in': 'Blended',
+  'taken-back': 'Taken back',
+};
+const methods: Record<ViabilityMethod, string> = {
+  germination: 'germination',
+  tetrazolium: 'tetrazolium',
+  cut: 'cut test',
+};
 const cautions: Record<SeedCaution, string> = {
-  'sow-fresh-passed': 'This seed is to be sown fresh, within days of gathering, and those have passed. Test it before you rely on it.',
-  'never-dry-stored-dry': 'This seed dies when it dries, and it is not kept moist. Sow it now or keep it cold and moist.',
+  'sow-fresh-passed':
+    'This seed is to be sown fresh, within days of gathering, and those have passed. Test it before you rely on it.',
+  'never-dry-stored-dry':
+    'This seed dies when it dries, and it is not kept moist. Sow it now or keep it cold and moist.',
 };
 
 export const seed = {
-  storages, arrivals, takings, movements, methods, cautions, sowing,
+  storages,
+  arrivals,
+  takings,
+  movements,
+  methods,
+  cautions,
+  sowing,
   // In the form of a source
   fieldsTitle: 'Seed',
   raw: 'Raw weight',
@@ -44,7 +81,12 @@ export const seed = {
   age: 'Age',
   ageFrom: (age: string, on: string) => `${age}, gathered ${on}`,
   ageStored: (age: string, on: string) => `${age} in store, since ${on}`,
-  ageOf: (count: number) => (count < 60 ? plural(count, { one: '# day', other: '# days' }) : count < 730 ? plural(Math.floor(count / 30.4375), { one: '# month', other: '# months' }) : plural(Math.floor(count / 365.25), { one: '# year', other: '# years' })),
+  ageOf: (count: number) =>
+    count < 60
+      ? plural(count, { one: '# day', other: '# days' })
+      : count < 730
+        ? plural(Math.floor(count / 30.4375), { one: '# month', other: '# months' })
+        : plural(Math.floor(count / 365.25), { one: '# year', other: '# years' }),
   keeping: 'Kept',
   marks: 'Marks',
   sowFreshMark: 'sow fresh',
@@ -88,7 +130,8 @@ export const seed = {
   partShare: (share: string) => `${share} of the blend`,
   blendSum: (weight: string) => `Together ${weight}.`,
   blendKept: 'Provenance, seed zone and origin agree and are kept.',
-  blendMixed: (what: string) => `Mixed: ${what}. An order that asks for one seed zone or for wild seed is not served by it.`,
+  blendMixed: (what: string) =>
+    `Mixed: ${what}. An order that asks for one seed zone or for wild seed is not served by it.`,
   blendFields: { provenance: 'provenance', seedZone: 'seed zone', origin: 'wild or cultivated' },
   blendSave: 'Make the blend',
   blendSaved: (code: string, weight: string) => `Blended: ${code}, ${weight}.`,
@@ -106,11 +149,16 @@ export const seed = {
   // Tests
   tests: 'Tests',
   noTests: 'Never tested.',
-  noTestsText: 'Sow a hundred seeds four times on damp paper, or have them tested; then cells and grams are reckoned from this seed and not from a habit.',
+  noTestsText:
+    'Sow a hundred seeds four times on damp paper, or have them tested; then cells and grams are reckoned from this seed and not from a habit.',
   recordTest: 'Record a test',
   testedOn: 'Tested on',
   method: 'Method',
-  methodHint: { germination: 'Seedlings that came up.', tetrazolium: 'Seed that stained as alive; some of it may still be dormant.', cut: 'Seed that looks sound when cut; some of it may still be dormant.' },
+  methodHint: {
+    germination: 'Seedlings that came up.',
+    tetrazolium: 'Seed that stained as alive; some of it may still be dormant.',
+    cut: 'Seed that looks sound when cut; some of it may still be dormant.',
+  },
   seedsPerReplicate: 'Seeds in each replicate',
   replicate: (number: number) => `Replicate ${number}`,
   addReplicate: 'One more replicate',
@@ -119,9 +167,12 @@ export const seed = {
   hardHint: 'Took up no water. It may come up after scarification or a winter.',
   dormant: 'Dormant',
   dormantHint: 'Alive, but did not come up.',
-  toleranceSaid: (mean: string, range: number, tolerance: number) => `Mean ${mean}; the replicates lie ${range} apart, ${tolerance} are allowed.`,
-  toleranceNone: (mean: string) => `Mean ${mean}. The published tolerance is for two or four replicates of 100 seeds, so none is applied here.`,
-  toleranceBroken: (range: number, tolerance: number) => `The replicates lie ${range} apart, more than the ${tolerance} allowed: the test is to be repeated.`,
+  toleranceSaid: (mean: string, range: number, tolerance: number) =>
+    `Mean ${mean}; the replicates lie ${range} apart, ${tolerance} are allowed.`,
+  toleranceNone: (mean: string) =>
+    `Mean ${mean}. The published tolerance is for two or four replicates of 100 seeds, so none is applied here.`,
+  toleranceBroken: (range: number, tolerance: number) =>
+    `The replicates lie ${range} apart, more than the ${tolerance} allowed: the test is to be repeated.`,
   toleranceSource: 'Tolerance: 7 CFR 201.55(a), United States rules for testing seed.',
   testSave: 'Save the test',
   testSaved: (mean: string) => `Saved: ${mean}.`,
@@ -140,7 +191,8 @@ export const seed = {
   withdrawn: 'withdrawn',
   withdraw: 'Withdraw',
   withdrawnNow: 'Withdrawn. It counts no longer.',
-  chart: (count: number) => `${plural(count, { one: '# test', other: '# tests' })} over time, the mean with the span of its replicates; the table has the same figures.`,
+  chart: (count: number) =>
+    `${plural(count, { one: '# test', other: '# tests' })} over time, the mean with the span of its replicates; the table has the same figures.`,
   // Figures
   emergence: 'Expected emergence',
   emergenceText: 'Comes up by itself when sown. This is what fills cells.',
@@ -148,12 +200,14 @@ export const seed = {
   pureLive: 'Pure live seed',
   pureLiveText: 'Purity × all that is alive, hard and dormant seed with it. This is what the weight is worth.',
   pureLiveUnknown: 'Not known while the purity is not.',
-  restsOn: (count: number, on: string, method: string) => `${plural(count, { one: '# seed', other: '# seeds' })} tested on ${days.long(on)}, ${method}`,
+  restsOn: (count: number, on: string, method: string) =>
+    `${plural(count, { one: '# seed', other: '# seeds' })} tested on ${days.long(on)}, ${method}`,
   restsOnDoubtful: 'It rests on a test that is to be repeated; there is no better one.',
   // Sources of cuttings and divisions
   taken: 'Taken from it',
   takenTotal: (what: string) => `${what} in all`,
-  takenNone: 'No cuttings or divisions were taken yet. A batch that is started from this source takes them; the mother lot loses no units by it.',
+  takenNone:
+    'No cuttings or divisions were taken yet. A batch that is started from this source takes them; the mother lot loses no units by it.',
   takenOn: 'Day',
   batch: 'Batch',
   how: 'How',

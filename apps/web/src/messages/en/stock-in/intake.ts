@@ -37,13 +37,15 @@ export const intake = {
   confinedSince: 'In any cell or pot since',
   confinedSinceHint: 'Only if longer than in this one.',
   note: 'Note',
-  rowCount: (rows: number, units: number) => `${plural(rows, { one: '# row', other: '# rows' })}, ${plural(units, { one: '# plant', other: '# plants' })}`,
+  rowCount: (rows: number, units: number) =>
+    `${plural(rows, { one: '# row', other: '# rows' })}, ${plural(units, { one: '# plant', other: '# plants' })}`,
   save: (rows: number) => plural(rows, { one: 'Take in # lot', other: 'Take in # lots', zero: 'Take in' }),
   kept: 'This list is kept on this device until it is taken in.',
   discard: 'Discard the list',
   discardText: 'All rows typed so far will be gone.',
   noPlant: (text: string) => `No plant here is called “${text}”.`,
-  ambiguous: (text: string, count: number) => `“${text}” could mean ${count} plants. Choose one by its scientific name.`,
+  ambiguous: (text: string, count: number) =>
+    `“${text}” could mean ${count} plants. Choose one by its scientific name.`,
   several: (text: string) => `Several names begin with “${text}”. Choose one.`,
   noneOf: (text: string) => `Nothing here is called “${text}”.`,
   full: (most: number) => `A list holds ${most} rows. Take these in, then begin another.`,
@@ -55,7 +57,8 @@ export const intake = {
   delivery: 'The delivery',
   vendor: 'Vendor',
   pesticideStatement: 'Pesticide statement',
-  pesticideHint: 'What the vendor says was or was not applied. Ask for it in writing: host plants feed caterpillars. Bought plants count as untreated only if it is a plain “none”, “untreated” or “no pesticides used”.',
+  pesticideHint:
+    'What the vendor says was or was not applied. Ask for it in writing: host plants feed caterpillars. Bought plants count as untreated only if it is a plain “none”, “untreated” or “no pesticides used”.',
   quarantine: 'Hold all of it in quarantine',
   quarantineHint: 'Nothing of it is promised or leaves until somebody releases it.',
   lines: 'What arrived',
@@ -63,7 +66,8 @@ export const intake = {
   form: 'As',
   invoiced: 'On the invoice',
   received: 'Received',
-  difference: (count: number) => (count < 0 ? `${-count} fewer than invoiced` : count > 0 ? `${count} more than invoiced` : 'as invoiced'),
+  difference: (count: number) =>
+    count < 0 ? `${-count} fewer than invoiced` : count > 0 ? `${count} more than invoiced` : 'as invoiced',
   vendorLot: 'Vendor’s lot',
   origin: 'Wild or cultivated',
   sown: 'Sown, as stated',
@@ -73,5 +77,6 @@ export const intake = {
   addLine: 'Another line',
   moreOfLine: 'What the vendor stated',
   saveBought: 'Take in the delivery',
-  savedBought: (lots: number, difference: number) => `${plural(lots, { one: '# lot is taken in', other: '# lots are taken in' })}${difference === 0 ? '.' : `, ${difference < 0 ? `${-difference} fewer` : `${difference} more`} than invoiced.`}`,
+  savedBought: (lots: number, difference: number) =>
+    `${plural(lots, { one: '# lot is taken in', other: '# lots are taken in' })}${difference === 0 ? '.' : `, ${difference < 0 ? `${-difference} fewer` : `${difference} more`} than invoiced.`}`,
 };

@@ -39,7 +39,8 @@ export const places = {
   openText: 'After a treatment the label’s re-entry time is the law. Open only what may be entered.',
   closedUntil: (instant: string) => `closed until ${instant}`,
   closedWith: (code: string) => `closed with ${code}`,
-  closedBy: (code: string, instant: string, reason: string) => `${code} is closed until ${instant}: ${reason}. Nobody should enter before.`,
+  closedBy: (code: string, instant: string, reason: string) =>
+    `${code} is closed until ${instant}: ${reason}. Nobody should enter before.`,
   openAgain: (code: string) => `${code} is open.`,
   closedNow: (code: string) => `${code} is closed.`,
   standing: 'What stands here',

@@ -12,4 +12,16 @@ import { stock } from './stock.ts';
 import { stockIn } from './stock-in.ts';
 
 /** One file a feature, as in the contracts; together they must cover every code. */
-export const errors: ErrorSentences = { ...general, ...people, ...plants, ...potLife, ...sources, ...stock, ...stockIn, ...propagation, ...promises, ...gardens, ...planning };
+export const errors: ErrorSentences = {
+  ...general,
+  ...people,
+  ...plants,
+  ...potLife,
+  ...sources,
+  ...stock,
+  ...stockIn,
+  ...propagation,
+  ...promises,
+  ...gardens,
+  ...planning,
+};

@@ -5,8 +5,14 @@ export const people = {
   'wrong-sign-in': () => 'Esta dirección y esta contraseña no van juntas. Revise las dos.',
   'too-many-sign-ins': ({ waitSeconds }) =>
     waitSeconds < 60
-      ? plural(waitSeconds, { one: 'Demasiados intentos. Espere # segundo e intente de nuevo.', other: 'Demasiados intentos. Espere # segundos e intente de nuevo.' })
-      : plural(Math.ceil(waitSeconds / 60), { one: 'Demasiados intentos. Espere # minuto e intente de nuevo.', other: 'Demasiados intentos. Espere # minutos e intente de nuevo.' }),
+      ? plural(waitSeconds, {
+          one: 'Demasiados intentos. Espere # segundo e intente de nuevo.',
+          other: 'Demasiados intentos. Espere # segundos e intente de nuevo.',
+        })
+      : plural(Math.ceil(waitSeconds / 60), {
+          one: 'Demasiados intentos. Espere # minuto e intente de nuevo.',
+          other: 'Demasiados intentos. Espere # minutos e intente de nuevo.',
+        }),
   'sign-ins-busy': () => 'Demasiadas personas están entrando a la vez. Espere un momento e intente de nuevo.',
   'not-in-a-batch': () => 'Esto tiene que enviarse solo. Vuelva a cargar la página e intente de nuevo.',
   'nursery-exists': () => 'Este servidor ya tiene un vivero. Entre con su cuenta.',

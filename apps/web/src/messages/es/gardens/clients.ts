@@ -16,14 +16,17 @@ export const clients: typeof english = {
   phone: 'Teléfono',
   address: 'Dirección',
   sitesCount: (count) => plural(count, { zero: 'ningún sitio', one: '# sitio', other: '# sitios' }),
-  ordersCount: (count) => plural(count, { zero: 'ningún pedido abierto', one: '# pedido abierto', other: '# pedidos abiertos' }),
+  ordersCount: (count) =>
+    plural(count, { zero: 'ningún pedido abierto', one: '# pedido abierto', other: '# pedidos abiertos' }),
   openOrders: 'Pedidos abiertos',
   sites: 'Sitios',
   nextOn: (on, away) => `el próximo el ${days.long(on)}, ${away}`,
   leadDays: 'Días que el cliente necesita',
-  leadDaysHint: 'Tantos días antes de su fecha límite debe salir una planta para este cliente, que la planta después. 0 donde plantamos nosotros.',
+  leadDaysHint:
+    'Tantos días antes de su fecha límite debe salir una planta para este cliente, que la planta después. 0 donde plantamos nosotros.',
   leadDaysUnit: 'días',
-  leadDaysIs: (count) => plural(count, { one: '# día antes de la fecha límite', other: '# días antes de la fecha límite' }),
+  leadDaysIs: (count) =>
+    plural(count, { one: '# día antes de la fecha límite', other: '# días antes de la fecha límite' }),
 
   back: 'Clientes',
   addTitle: 'Cliente nuevo',
@@ -33,7 +36,8 @@ export const clients: typeof english = {
   added: (name) => `${name} está guardado.`,
   blank: 'Borrar los datos personales',
   blankTitle: '¿Borrar los datos personales de este cliente?',
-  blankText: (name) => `Nombre, direcciones, teléfono, correo y notas de ${name} y de todos sus sitios se quitan para siempre. Los pedidos y lo plantado quedan. Esto no se puede deshacer.`,
+  blankText: (name) =>
+    `Nombre, direcciones, teléfono, correo y notas de ${name} y de todos sus sitios se quitan para siempre. Los pedidos y lo plantado quedan. Esto no se puede deshacer.`,
   blankConfirm: 'Borrar los datos',
   blanked: 'Los datos personales ya no están.',
   isBlanked: 'Los datos personales de este cliente se borraron a petición.',

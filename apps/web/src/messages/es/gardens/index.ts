@@ -11,4 +11,16 @@ import { shared } from './shared.ts';
 import { why } from './why.ts';
 import { whatIf } from './what-if.ts';
 
-export const gardens: typeof english = { ...shared, orders, kits, line, day, promise, pull, planting, clients, why, whatIf };
+export const gardens: typeof english = {
+  ...shared,
+  orders,
+  kits,
+  line,
+  day,
+  promise,
+  pull,
+  planting,
+  clients,
+  why,
+  whatIf,
+};

@@ -31,7 +31,17 @@ export const kits: typeof english = {
   none: 'Aún no se ofrece ningún juego. Prepare uno en Juegos.',
   added: (name, units) => `${units} × ${name} agregado.`,
   checking: 'Mirando cuántos se pueden prometer',
-  most: (count, on) => plural(count, { zero: `No se puede prometer ningún juego entero para el ${days.long(on)}.`, one: `Se puede prometer # juego entero para el ${days.long(on)}.`, other: `Se pueden prometer hasta # juegos enteros para el ${days.long(on)}.` }),
-  short: (count, asked, on) => plural(count, { zero: `Ninguno de ${asked} se puede prometer entero para el ${days.long(on)}.`, one: `# de ${asked} se puede prometer entero para el ${days.long(on)}.`, other: `# de ${asked} se pueden prometer enteros para el ${days.long(on)}.` }),
+  most: (count, on) =>
+    plural(count, {
+      zero: `No se puede prometer ningún juego entero para el ${days.long(on)}.`,
+      one: `Se puede prometer # juego entero para el ${days.long(on)}.`,
+      other: `Se pueden prometer hasta # juegos enteros para el ${days.long(on)}.`,
+    }),
+  short: (count, asked, on) =>
+    plural(count, {
+      zero: `Ninguno de ${asked} se puede prometer entero para el ${days.long(on)}.`,
+      one: `# de ${asked} se puede prometer entero para el ${days.long(on)}.`,
+      other: `# de ${asked} se pueden prometer enteros para el ${days.long(on)}.`,
+    }),
   free: (promisable, each) => `se pueden prometer ${promisable}, un juego lleva ${each}`,
 };

@@ -46,13 +46,25 @@ export const orders: typeof english = {
   storyTitle: 'Qué pasó',
   nothingHappened: 'Todavía no se sacó ni se plantó nada.',
   issuedOn: (on) => `Lista emitida el ${days.long(on)}`,
-  leadDays: (count) => plural(count, { one: 'Sale # día antes de su fecha límite, para que el cliente alcance a plantar.', other: 'Sale # días antes de su fecha límite, para que el cliente alcance a plantar.' }),
+  leadDays: (count) =>
+    plural(count, {
+      one: 'Sale # día antes de su fecha límite, para que el cliente alcance a plantar.',
+      other: 'Sale # días antes de su fecha límite, para que el cliente alcance a plantar.',
+    }),
   livestock: 'Cerca de este sitio hay ganado.',
   isDone: 'Este pedido está terminado. Ya no se puede cambiar nada.',
   isCancelled: 'Este pedido fue cancelado. Sus plantas están libres otra vez.',
   noLines: 'Todavía sin renglones',
   noLinesText: 'Un renglón pide tantas plantas de una clase en un envase. Se reservan al momento.',
-  entries: { pull: 'Sacadas', plant: 'Plantadas', return: 'Devueltas', sell: 'Entregadas', lose: 'Perdidas', give: 'Regaladas', reverse: 'Deshecho' },
+  entries: {
+    pull: 'Sacadas',
+    plant: 'Plantadas',
+    return: 'Devueltas',
+    sell: 'Entregadas',
+    lose: 'Perdidas',
+    give: 'Regaladas',
+    reverse: 'Deshecho',
+  },
   entryUnits: (kind, units) => `${kind}: ${plants(units)}`,
   takeBack: 'Deshacer',
   takenBack: 'Deshecho',
@@ -60,19 +72,29 @@ export const orders: typeof english = {
   editTitle: 'Cambiar el pedido',
   cancelTitle: '¿Cancelar este pedido?',
   cancelText: 'Lo reservado queda libre para otros.',
-  cancelStaged: (count) => plural(count, { one: 'Hay # planta sacada para él. Vuelve a:', other: 'Hay # plantas sacadas para él. Vuelven a:' }),
+  cancelStaged: (count) =>
+    plural(count, {
+      one: 'Hay # planta sacada para él. Vuelve a:',
+      other: 'Hay # plantas sacadas para él. Vuelven a:',
+    }),
   cancelPlace: 'Lugar para las plantas sacadas',
   cancelConfirm: 'Cancelar el pedido',
   cancelled: (code) => `${code} está cancelado. Sus plantas están libres otra vez.`,
   finishTitle: '¿Terminar este pedido?',
   finishText: 'Lo que aún está reservado queda libre para otros. Un pedido terminado no se puede abrir de nuevo.',
-  finishShort: (count) => plural(count, { one: '# planta no se entregó ni se entregará.', other: '# plantas no se entregaron ni se entregarán.' }),
+  finishShort: (count) =>
+    plural(count, {
+      one: '# planta no se entregó ni se entregará.',
+      other: '# plantas no se entregaron ni se entregarán.',
+    }),
   finishConfirm: 'Terminar el pedido',
   finished: (code) => `${code} está terminado.`,
 
   nativesOnly: 'Solo lo nativo de aquí',
-  nativesOnlyHint: 'Rechaza toda planta de la que no conste que es nativa de la región del sitio, también como alternativa.',
-  onlyNatives: (region) => (region === null ? 'Acepta solo nativas, pero su sitio no tiene región.' : `Acepta solo lo nativo de ${region}.`),
+  nativesOnlyHint:
+    'Rechaza toda planta de la que no conste que es nativa de la región del sitio, también como alternativa.',
+  onlyNatives: (region) =>
+    region === null ? 'Acepta solo nativas, pero su sitio no tiene región.' : `Acepta solo lo nativo de ${region}.`,
 
   newTitle: 'Pedido nuevo',
   newLead: 'Todo de una vez. Las plantas se reservan al guardar.',

@@ -3,10 +3,25 @@ import { days, plural } from '../words.ts';
 
 export const promise: typeof english = {
   checking: 'Mirando qué se puede prometer',
-  most: (count, on) => plural(count, { zero: `No se puede prometer ninguna para el ${days.long(on)}.`, one: `Se puede prometer # para el ${days.long(on)}.`, other: `Se pueden prometer hasta # para el ${days.long(on)}.` }),
-  all: (count, on) => plural(count, { one: `Se puede prometer para el ${days.long(on)}.`, other: `Se pueden prometer las # para el ${days.long(on)}.` }),
-  some: (count, asked, on) => plural(count, { zero: `No se puede prometer ninguna de ${asked} para el ${days.long(on)}: faltarían todas.`, one: `Se puede prometer # de ${asked} para el ${days.long(on)}; faltarían ${asked - count}.`, other: `Se pueden prometer # de ${asked} para el ${days.long(on)}; faltarían ${asked - count}.` }),
-  wholeTrays: (cells, below, above) => `Bandejas de ${cells} celdas: anote ${below === null ? above : `${below} o ${above}`}.`,
+  most: (count, on) =>
+    plural(count, {
+      zero: `No se puede prometer ninguna para el ${days.long(on)}.`,
+      one: `Se puede prometer # para el ${days.long(on)}.`,
+      other: `Se pueden prometer hasta # para el ${days.long(on)}.`,
+    }),
+  all: (count, on) =>
+    plural(count, {
+      one: `Se puede prometer para el ${days.long(on)}.`,
+      other: `Se pueden prometer las # para el ${days.long(on)}.`,
+    }),
+  some: (count, asked, on) =>
+    plural(count, {
+      zero: `No se puede prometer ninguna de ${asked} para el ${days.long(on)}: faltarían todas.`,
+      one: `Se puede prometer # de ${asked} para el ${days.long(on)}; faltarían ${asked - count}.`,
+      other: `Se pueden prometer # de ${asked} para el ${days.long(on)}; faltarían ${asked - count}.`,
+    }),
+  wholeTrays: (cells, below, above) =>
+    `Bandejas de ${cells} celdas: anote ${below === null ? above : `${below} o ${above}`}.`,
   from: (list) => `De ${list.map(({ code, units }) => `${code} (${units})`).join(', ')}.`,
   why: 'Qué lo impide',
   whatElse: 'Qué más serviría',

@@ -24,11 +24,13 @@ export const pull: typeof english = {
   pullUnits: (count) => `Sacar ${count}`,
   pullRow: (count, lot) => `Sacar ${count} de ${lot}`,
   unitsToPull: (lot) => `Plantas de ${lot} por sacar`,
-  pulled: (count, code) => plural(count, { one: `# planta sacada para ${code}.`, other: `# plantas sacadas para ${code}.` }),
+  pulled: (count, code) =>
+    plural(count, { one: `# planta sacada para ${code}.`, other: `# plantas sacadas para ${code}.` }),
   checked: 'Cepellón revisado',
   notChecked: 'Cepellón sin revisar',
   notCheckedTitle: 'Cepellón sin revisar',
-  notCheckedText: (lots) => `Nadie ha mirado el cepellón de ${lots.join(', ')}. Saque una planta de su maceta: unas raíces que no sujetan la tierra se pierden al plantar.`,
+  notCheckedText: (lots) =>
+    `Nadie ha mirado el cepellón de ${lots.join(', ')}. Saque una planta de su maceta: unas raíces que no sujetan la tierra se pierden al plantar.`,
   itHolds: 'Miré: sacarlas',
   leaveThem: 'Dejarlas',
   seeCautions: 'Venenosa o dañina: lea abajo sus advertencias.',
@@ -40,14 +42,19 @@ export const pull: typeof english = {
   allPulled: 'Todo lo reservado está sacado',
   allPulledText: 'Lo sacado espera apartado para este pedido.',
   notPottedTitle: 'Aún sin maceta',
-  notPotted: (plant, units, batch, ready) => `${plant}: ${plants(units)} crecen todavía en ${batch}${ready ? `, se esperan el ${days.long(ready)}` : ''}.`,
+  notPotted: (plant, units, batch, ready) =>
+    `${plant}: ${plants(units)} crecen todavía en ${batch}${ready ? `, se esperan el ${days.long(ready)}` : ''}.`,
   shortTitle: 'Faltan',
-  short: (plant, container, units) => `${plant} en ${container}: ${plural(units, { one: 'falta #', other: 'faltan #' })}`,
+  short: (plant, container, units) =>
+    `${plant} en ${container}: ${plural(units, { one: 'falta #', other: 'faltan #' })}`,
   stagedTitle: 'Sacadas y en espera',
   staged: (plant, container, units, lot) => `${plant} en ${container}: ${units} de ${lot}`,
   careTitle: 'Qué saber de estas plantas',
   workTitle: 'Antes de cavar y plantar',
-  digging: 'Haga localizar los cables y tuberías enterrados antes de cavar, espere las marcas y manténgase lejos de ellas.',
-  deferring: 'Estas advertencias son recordatorios, no consejos de tratamiento. Donde se usan pesticidas, la etiqueta del producto es la ley; los códigos locales, las reglas del sitio y la práctica con licencia van antes que todo lo escrito aquí.',
-  poisonous: 'Si alguien comió de una planta, o si su savia tocó ojos o piel, llame al centro de intoxicaciones o al médico; para animales, al veterinario.',
+  digging:
+    'Haga localizar los cables y tuberías enterrados antes de cavar, espere las marcas y manténgase lejos de ellas.',
+  deferring:
+    'Estas advertencias son recordatorios, no consejos de tratamiento. Donde se usan pesticidas, la etiqueta del producto es la ley; los códigos locales, las reglas del sitio y la práctica con licencia van antes que todo lo escrito aquí.',
+  poisonous:
+    'Si alguien comió de una planta, o si su savia tocó ojos o piel, llame al centro de intoxicaciones o al médico; para animales, al veterinario.',
 };

@@ -56,10 +56,12 @@ export const shared: typeof english = {
   notChecked: 'cepellón sin revisar',
 
   flags: { 'ambiguous-name': 'Nombre compartido', 'not-native': 'No es nativa aquí', 'livestock-near': 'Ganado cerca' },
-  ambiguousName: 'La gente da el mismo nombre común a otras plantas. Guíese por el nombre científico; otros pueden querer decir:',
+  ambiguousName:
+    'La gente da el mismo nombre común a otras plantas. Guíese por el nombre científico; otros pueden querer decir:',
   andMore: (count) => plural(count, { one: 'y # más', other: 'y # más' }),
   notNative: (plant, region) => `${plant} no figura como nativa de ${region ?? 'la región de este sitio'}.`,
-  livestockNear: (plant) => `${plant} es venenosa para los animales y cerca de este sitio hay ganado. Pregunte al cliente por dónde andan los animales y mantenga plantas y recortes fuera de su alcance.`,
+  livestockNear: (plant) =>
+    `${plant} es venenosa para los animales y cerca de este sitio hay ganado. Pregunte al cliente por dónde andan los animales y mantenga plantas y recortes fuera de su alcance.`,
 
   sun: { 'full-sun': 'pleno sol', 'part-sun': 'sol parcial', shade: 'sombra' },
   moisture: { dry: 'seco', medium: 'medio', moist: 'húmedo', wet: 'mojado' },

@@ -2,7 +2,8 @@ import type { whatIf as english } from '../../en/gardens/what-if.ts';
 import { days, plural } from '../words.ts';
 
 const plants = (count: number): string => plural(count, { one: '# planta', other: '# plantas' });
-const named = (orders: readonly string[]): string => orders.map((code) => (code === '' ? 'el pedido nuevo' : code)).join(', ');
+const named = (orders: readonly string[]): string =>
+  orders.map((code) => (code === '' ? 'el pedido nuevo' : code)).join(', ');
 
 export const whatIf: typeof english = {
   tab: '¿Y si…?',
@@ -40,16 +41,35 @@ export const whatIf: typeof english = {
   nobodyAsks: 'Ningún pedido abierto pide estas plantas',
   nobodyAsksText: 'Nadie ganaría ni perdería nada.',
   nobodyMinds: 'Cada pedido conserva lo que tiene',
-  nobodyMindsText: (count) => plural(count, { one: 'El único renglón que comparte estas plantas queda como está.', other: 'Los # renglones que comparten estas plantas quedan como están.' }),
+  nobodyMindsText: (count) =>
+    plural(count, {
+      one: 'El único renglón que comparte estas plantas queda como está.',
+      other: 'Los # renglones que comparten estas plantas quedan como están.',
+    }),
 
   differenceTitle: 'Lo que resultaría',
   summary: (losing, lost, gaining, gained, moving) =>
     [
-      losing > 0 && plural(losing, { one: `# renglón perdería ${plants(lost)}.`, other: `# renglones perderían ${plants(lost)}.` }),
-      gaining > 0 && plural(gaining, { one: `# renglón ganaría ${plants(gained)}.`, other: `# renglones ganarían ${plants(gained)}.` }),
-      moving > 0 && plural(moving, { one: '# renglón recibiría otras plantas, las mismas en número.', other: '# renglones recibirían otras plantas, las mismas en número.' }),
-    ].filter(Boolean).join(' '),
-  unchanged: (count) => plural(count, { one: '# renglón que comparte estas plantas queda como está.', other: '# renglones que comparten estas plantas quedan como están.' }),
+      losing > 0 &&
+        plural(losing, { one: `# renglón perdería ${plants(lost)}.`, other: `# renglones perderían ${plants(lost)}.` }),
+      gaining > 0 &&
+        plural(gaining, {
+          one: `# renglón ganaría ${plants(gained)}.`,
+          other: `# renglones ganarían ${plants(gained)}.`,
+        }),
+      moving > 0 &&
+        plural(moving, {
+          one: '# renglón recibiría otras plantas, las mismas en número.',
+          other: '# renglones recibirían otras plantas, las mismas en número.',
+        }),
+    ]
+      .filter(Boolean)
+      .join(' '),
+  unchanged: (count) =>
+    plural(count, {
+      one: '# renglón que comparte estas plantas queda como está.',
+      other: '# renglones que comparten estas plantas quedan como están.',
+    }),
   nobodyElse: 'A nadie más le afecta.',
   lineGoesLast: 'El renglón pasa detrás de todos los demás, para que a nadie más le falten plantas.',
   shortTerm: 'Faltan en total',
@@ -84,7 +104,8 @@ export const whatIf: typeof english = {
     'past-plant-by': () => 'para entonces habrá pasado su día de plantar',
     'released-by-hand': () => 'se dejaron a mano',
   },
-  takes: (units, code, orders) => `Recibe ${units} de ${code}, ${orders.length === 0 ? 'que están libres' : `que deja ${named(orders)}`}.`,
+  takes: (units, code, orders) =>
+    `Recibe ${units} de ${code}, ${orders.length === 0 ? 'que están libres' : `que deja ${named(orders)}`}.`,
   stillShort: (count) => `Le faltan ${plants(count)}, porque:`,
 
   keepTitle: 'Confirmar o descartar',
@@ -94,7 +115,11 @@ export const whatIf: typeof english = {
   keepNew: 'Confirmar: anotar el pedido',
   keepLoss: 'Confirmar: dar de baja',
   keepForecast: 'Confirmar: cambiar la tanda',
-  keepLeaves: (count) => plural(count, { one: 'Al confirmar acepta que a # renglón le falten más plantas.', other: 'Al confirmar acepta que a # renglones les falten más plantas.' }),
+  keepLeaves: (count) =>
+    plural(count, {
+      one: 'Al confirmar acepta que a # renglón le falten más plantas.',
+      other: 'Al confirmar acepta que a # renglones les falten más plantas.',
+    }),
   keepNewText: 'Se abre el formulario del pedido ya completado. No se promete nada hasta que lo guarde allí.',
   mayNot: 'Este cambio lo pueden confirmar cultivadores y propietarios.',
   drop: 'Descartar',

@@ -28,7 +28,8 @@ export const demand: Messages['planning']['demand'] = {
   state: 'Cuáles',
   states: { ahead: 'Por venir', past: 'Pasadas', all: 'Todas' },
   past: 'pasada',
-  total: (units, rows) => `${plural(units, { one: '# planta', other: '# plantas' })} en ${plural(rows, { one: '# fila', other: '# filas' })}`,
+  total: (units, rows) =>
+    `${plural(units, { one: '# planta', other: '# plantas' })} en ${plural(rows, { one: '# fila', other: '# filas' })}`,
   emptyTitle: 'Aún no se espera nada',
   emptyText: 'Anote plantas por temporada, tantas como crea que se pedirán. El plan dirá entonces qué empezar.',
   noneTitle: 'Nada de ese tipo',

@@ -6,5 +6,7 @@ import { plan } from './plan.ts';
 export const planning: Messages['planning'] = {
   label: 'Planificación',
   tabs: { plan: 'Qué empezar', demand: 'Demanda esperada', outlook: 'Oferta y demanda' },
-  plan, demand, outlook,
+  plan,
+  demand,
+  outlook,
 };

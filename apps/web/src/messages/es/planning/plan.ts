@@ -9,13 +9,17 @@ const seeds = (count: number) => plural(count, { one: '# semilla', other: '# sem
 
 export const plan: Messages['planning']['plan'] = {
   title: 'Qué empezar',
-  covers: (served, missing) => (missing === 0 ? 'No falta nada.' : `Faltan ${plants(missing)}; este plan da ${plural(served, { one: '#', other: '#' })} a tiempo.`),
+  covers: (served, missing) =>
+    missing === 0
+      ? 'No falta nada.'
+      : `Faltan ${plants(missing)}; este plan da ${plural(served, { one: '#', other: '#' })} a tiempo.`,
   madeOf: (lines, expected) =>
     `De ${plural(lines, { one: '# línea de pedido abierta', other: '# líneas de pedidos abiertas', zero: 'ningún pedido abierto' })} y ${plural(expected, { one: '# necesidad esperada', other: '# necesidades esperadas', zero: 'ninguna necesidad esperada' })}, menos lo que hay y lo que viene.`,
   confidence: 'Qué tan seguro debe ser cada lote',
   confidenceOf: (percent) => `${percent} seguro`,
   usualOf: (percent) => `${percent} seguro, como siempre aquí`,
-  confidenceHint: 'De que un lote dé todo lo que se le pide. Más seguro pide más unidades y un comienzo más temprano: por debajo del 75 % cuentan las duraciones usuales, desde el 90 % las largas.',
+  confidenceHint:
+    'De que un lote dé todo lo que se le pide. Más seguro pide más unidades y un comienzo más temprano: por debajo del 75 % cuentan las duraciones usuales, desde el 90 % las largas.',
   place: 'Lugar para lo que empiece desde aquí',
   placeHint: 'Queda anotado para los lotes siguientes.',
   weekOf: (day) => `Semana del ${day}`,
@@ -31,14 +35,18 @@ export const plan: Messages['planning']['plan'] = {
   inTrays: (count, of) => `${trays(count)} (${cells(of)})`,
   inFlats: (count, of) => `${trays(count)} (${seeds(of)})`,
   inPacks: (count, of) => `${plural(count, { one: '# paquete', other: '# paquetes' })} para ${cells(of)}`,
-  cells, pieces, trays, seeds,
+  cells,
+  pieces,
+  trays,
+  seeds,
   ready: (count, day) => `${plants(count)} para el ${day}`,
   usuallyReady: (day) => `lo usual es el ${day}`,
   overdueSince: (missed) => `El último día seguro era el ${missed}.`,
   inTimeUsually: (target) => `A su paso usual aún está para el ${target}.`,
   inTimeQuickly: (target) => `Solo está para el ${target} si va rápido.`,
   tooLateSince: (missed, target) => `Para estar el ${target} había que empezarlo a más tardar el ${missed}.`,
-  firstReady: (surely, usually) => `Entonces suele estar listo el ${usually}; para estar seguro, cuente con el ${surely}.`,
+  firstReady: (surely, usually) =>
+    `Entonces suele estar listo el ${usually}; para estar seguro, cuente con el ${surely}.`,
   canGoOut: (day) => `El primer día para plantarlo después es el ${day}.`,
   source: 'De',
   seed: 'Semilla que tomar',
@@ -58,7 +66,8 @@ export const plan: Messages['planning']['plan'] = {
   potLife: 'Vida en maceta después',
   potLifeUntil: (day) => `hay que plantarlo a más tardar el ${day}`,
   potLifeNone: 'sin límite',
-  potLifePasses: (limit, wanted) => `Habría que plantarlo a más tardar el ${limit}, antes de que se quiera lo último el ${wanted}.`,
+  potLifePasses: (limit, wanted) =>
+    `Habría que plantarlo a más tardar el ${limit}, antes de que se quiera lo último el ${wanted}.`,
   potLater: (day) => `Trasplántelo el ${day} o después, o empiece más tarde un segundo lote.`,
   emergeLater: (day) => `Tendría que brotar el ${day} o después: empiece un segundo lote para los días posteriores.`,
   forWhom: 'Para',
@@ -68,7 +77,9 @@ export const plan: Messages['planning']['plan'] = {
   restsOn: 'En qué se apoya',
   passes: (percent) => `El ${percent} de lo que se empieza llega a estar listo`,
   passesStage: (stage, percent, tried, batches) =>
-    (tried === 0 ? `${stage}: ${percent}, la cifra del protocolo; aún no se contó nada` : `${stage}: ${percent}, de ${tried} contadas en ${plural(batches, { one: '# lote', other: '# lotes' })} y la cifra del protocolo`),
+    tried === 0
+      ? `${stage}: ${percent}, la cifra del protocolo; aún no se contó nada`
+      : `${stage}: ${percent}, de ${tried} contadas en ${plural(batches, { one: '# lote', other: '# lotes' })} y la cifra del protocolo`,
   begins: (stage, day) => `${stage} desde el ${day}`,
   readyOn: (day) => `Listo a más tardar el ${day}`,
   protocol: 'Protocolo',
@@ -79,7 +90,8 @@ export const plan: Messages['planning']['plan'] = {
   choosePlace: 'Elija arriba un lugar para empezarlo con un toque.',
   started: (code) => `Se empezó ${code}.`,
   tooLate: 'Demasiado tarde para su día',
-  tooLateLead: 'Para esto no hay nada planeado: ningún lote empezado hoy estaría listo. Aún se puede empezar para un día posterior.',
+  tooLateLead:
+    'Para esto no hay nada planeado: ningún lote empezado hoy estaría listo. Aún se puede empezar para un día posterior.',
   gaps: 'Fuera del plan',
   gapsLead: 'Lo que falta y para lo que no se planea ningún lote, con el motivo.',
   gapExpected: (day, note) => `se espera desde el ${day}${note ? `: ${note}` : ''}`,
@@ -89,31 +101,43 @@ export const plan: Messages['planning']['plan'] = {
   reasons: {
     'no-protocol': 'Ningún protocolo dice cómo se cría esta planta.',
     'nothing-passes': 'Según su protocolo casi nada llega a estar listo.',
-    'no-source': 'Ninguna procedencia sirve: ninguna del tipo del método, o ninguna de la zona o el origen que pide el pedido.',
+    'no-source':
+      'Ninguna procedencia sirve: ninguna del tipo del método, o ninguna de la zona o el origen que pide el pedido.',
     'seed-not-fresh': 'Su semilla se siembra fresca y la guardada es demasiado vieja. Recójala en su temporada.',
     'not-enough-seed': 'La semilla no alcanza.',
     'no-space': 'Las mesas están llenas.',
     'too-far-ahead': 'Faltan más de diez años. Elija un día más cercano.',
   },
   seedShort: (needed, left) => `Para todo hacen falta ${grams(needed)}; quedan ${grams(left)}.`,
-  fullWeeks: (from, to, count) => plural(count, { one: `No hay sitio en la semana del ${from}.`, other: `No hay sitio en # semanas entre el ${from} y el ${to}.` }),
+  fullWeeks: (from, to, count) =>
+    plural(count, {
+      one: `No hay sitio en la semana del ${from}.`,
+      other: `No hay sitio en # semanas entre el ${from} y el ${to}.`,
+    }),
   writeProtocol: 'Escribir un protocolo',
   seeProtocols: 'Ver sus protocolos',
   addSource: 'Ir a las procedencias',
   measurePlaces: 'Ir a los lugares',
   benchTitle: 'Espacio en mesas por semana',
   benchNote: (peak, week, capacity) => `Lo más lleno, la semana del ${week}: ${peak} de ${capacity}.`,
-  benchUnknown: 'Nadie ha medido aún una mesa, así que nada quedó fuera por falta de sitio. Anote la superficie de un lugar para planear dentro de ella.',
+  benchUnknown:
+    'Nadie ha medido aún una mesa, así que nada quedó fuera por falta de sitio. Anote la superficie de un lugar para planear dentro de ella.',
   benchPeak: (peak, week) => `Lo más lleno, la semana del ${week}: ${peak}.`,
   benchLegend: { standing: 'está o viene', planned: 'este plan', capacity: 'lo que hay' },
   benchTable: 'Lo mismo como tabla',
-  week: 'Semana desde', standing: 'Está', planned: 'Planeado', together: 'En total', free: 'Libre',
-  within: (percent) => `Aquí se sopesan tantas opciones que no se probó que el plan sea el mejor; ningún otro sirve más de un ${percent} más.`,
+  week: 'Semana desde',
+  standing: 'Está',
+  planned: 'Planeado',
+  together: 'En total',
+  free: 'Libre',
+  within: (percent) =>
+    `Aquí se sopesan tantas opciones que no se probó que el plan sea el mejor; ningún otro sirve más de un ${percent} más.`,
   emptyTitle: 'No falta nada',
   emptyText: 'Lo que hay y lo que viene cubre todos los pedidos y todo lo esperado.',
   nothingWantedTitle: 'Aún no se quiere nada',
   nothingWantedText: 'Anote lo que espera necesitar la próxima temporada, o tome pedidos: el plan dice qué empezar.',
   allElsewhereTitle: 'No se puede planear ningún lote',
   allElsewhereText: 'Abajo está lo que falta y por qué.',
-  neutral: (value) => `Donde falta sitio, las plantas de las que nadie dijo cuánto valen cuentan ${value} cada una; los pedidos van antes que lo solo esperado.`,
+  neutral: (value) =>
+    `Donde falta sitio, las plantas de las que nadie dijo cuánto valen cuentan ${value} cada una; los pedidos van antes que lo solo esperado.`,
 };

@@ -5,7 +5,8 @@ export const form: typeof english = {
   editTitle: (name) => `Cambiar ${name}`,
   scientificName: 'Nombre científico',
   scientificNameHint: 'Con o sin su autor, como Asclepias tuberosa L. El cultivar va al final, entre comillas simples.',
-  renameHint: 'Si le cambia el nombre, el anterior queda como sinónimo. Su código se queda, porque está en las etiquetas.',
+  renameHint:
+    'Si le cambia el nombre, el anterior queda como sinónimo. Su código se queda, porque está en las etiquetas.',
   vernacularName: 'Nombre común',
   vernacularNameHint: 'El que usa usted. En su página se pueden añadir más.',
   family: 'Familia',

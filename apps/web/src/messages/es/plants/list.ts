@@ -20,7 +20,8 @@ export const list: typeof english = {
   emptyTitle: 'Todavía no hay plantas',
   emptyText: 'Comience con las plantas de referencia del Medio Oeste alto o añada las suyas.',
   loadReference: 'Cargar las plantas de referencia',
-  loaded: (count) => plural(count, { zero: 'Todo estaba ya.', one: 'Se añadió # planta.', other: 'Se añadieron # plantas.' }),
+  loaded: (count) =>
+    plural(count, { zero: 'Todo estaba ya.', one: 'Se añadió # planta.', other: 'Se añadieron # plantas.' }),
   noMatchTitle: 'Ninguna planta coincide',
   noMatchText: 'Escriba menos letras, otro de sus nombres, o quite los filtros.',
 };

@@ -1,6 +1,12 @@
 import type { ContainerKind, EstablishmentMeans, HandlingRule, RootHabit } from '@rootclock/domain';
 
-export const rootHabits: Record<RootHabit, string> = { taproot: 'raíz pivotante', fibrous: 'raíces fibrosas', rhizome: 'rizomas', tuber: 'tubérculo o cormo', woody: 'raíces leñosas' };
+export const rootHabits: Record<RootHabit, string> = {
+  taproot: 'raíz pivotante',
+  fibrous: 'raíces fibrosas',
+  rhizome: 'rizomas',
+  tuber: 'tubérculo o cormo',
+  woody: 'raíces leñosas',
+};
 
 export const handling: Record<HandlingRule, string> = {
   'leave-root-ball-intact': 'Deje entero el cepellón: una raíz pivotante rota puede matar la planta.',
@@ -15,7 +21,12 @@ export const handling: Record<HandlingRule, string> = {
   'plant-shallow': 'Plántela a poca profundidad.',
 };
 
-export const containerKinds: Record<ContainerKind, string> = { tray: 'bandeja', pot: 'maceta', flat: 'caja o manojo', ground: 'en el suelo' };
+export const containerKinds: Record<ContainerKind, string> = {
+  tray: 'bandeja',
+  pot: 'maceta',
+  flat: 'caja o manojo',
+  ground: 'en el suelo',
+};
 
 export const means: Record<EstablishmentMeans, string> = {
   native: 'nativa',

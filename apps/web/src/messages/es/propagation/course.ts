@@ -23,7 +23,8 @@ export const course = {
   speed: 'Velocidad',
   speedOf: (perDay: string) => `${perDay} al día (Maguire)`,
   daysOf: (count: string) => `${count} días`,
-  restsOn: (counts: number) => `${plural(counts, { one: 'Se apoya en # recuento.', other: 'Se apoya en # recuentos.' })} Lo que se ve por primera vez en un recuento cuenta para ese día; los días sin recuento quedan en cero.`,
+  restsOn: (counts: number) =>
+    `${plural(counts, { one: 'Se apoya en # recuento.', other: 'Se apoya en # recuentos.' })} Lo que se ve por primera vez en un recuento cuenta para ese día; los días sin recuento quedan en cero.`,
   noShare: 'No se anotó cuántas semillas se sembraron, así que no hay proporción que comparar con otras tandas.',
   earlier: 'Tandas anteriores de la planta',
   batch: 'Tanda',

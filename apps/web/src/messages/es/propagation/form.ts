@@ -8,7 +8,8 @@ export const form = {
   sourceFirst: 'Elija antes la planta.',
   noSource: 'Esta planta aún no tiene origen.',
   addSource: 'Añadir un origen',
-  motherHint: 'Dar semilla, esquejes o divisiones no resta nada a las plantas madre. Una planta que se parte por entero se divide en la página de su lote.',
+  motherHint:
+    'Dar semilla, esquejes o divisiones no resta nada a las plantas madre. Una planta que se parte por entero se divide en la página de su lote.',
   method: 'Método',
   unit: 'Se cuenta en',
   unitHints: {

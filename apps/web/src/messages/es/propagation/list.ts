@@ -23,10 +23,12 @@ export const list = {
   emptyText: 'Empiece una al sembrar, al poner esquejes o al dividir una planta.',
   noneTitle: 'Ninguna tanda coincide',
   noneText: 'Quite un filtro o busque entre las cerradas.',
-  notYet: (daysGone: number) => plural(daysGone, { one: 'nada aún, # día', other: 'nada aún, # días', zero: 'nada aún, empezada hoy' }),
+  notYet: (daysGone: number) =>
+    plural(daysGone, { one: 'nada aún, # día', other: 'nada aún, # días', zero: 'nada aún, empezada hoy' }),
   aliveOf: (alive: number, on: string) => `${alive} el ${on}`,
   aliveShare: (alive: number, standing: number, on: string) => `${alive} de ${standing} el ${on}`,
-  sinceDays: (count: number) => plural(count, { one: 'desde hace # día', other: 'desde hace # días', zero: 'desde hoy' }),
+  sinceDays: (count: number) =>
+    plural(count, { one: 'desde hace # día', other: 'desde hace # días', zero: 'desde hoy' }),
   noClock: 'aún sin reloj',
   expected: (count: number, container: string) => `${plants(count)} en ${container}`,
   expectedBare: (count: number) => plants(count),

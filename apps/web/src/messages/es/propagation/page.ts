@@ -32,7 +32,11 @@ export const page = {
   limit: 'Límite',
   nextWindow: 'Próxima época de plantar',
   rule: 'Lo que la ata',
-  ruleBasis: { confined: 'desde que las raíces están encerradas', container: 'en este envase', 'no-winter': 'no pasa el invierno' } as Record<string, string>,
+  ruleBasis: {
+    confined: 'desde que las raíces están encerradas',
+    container: 'en este envase',
+    'no-winter': 'no pasa el invierno',
+  } as Record<string, string>,
   noClock: 'Su vida en envase empieza con lo primero que brote o enraíce.',
   noClockFlat: 'En bandeja abierta o paquete no corre la vida en maceta; empieza al repicar.',
   leaves: (on: string, left: string) => `Fuera de sus alvéolos antes del ${on}, ${left}`,
@@ -45,7 +49,8 @@ export const page = {
   days: (count: number) => plural(count, { one: '# día', other: '# días' }),
   parent: 'Sacada de los paquetes de',
   drawnTitle: 'Sacadas de estos paquetes',
-  drawnLine: (packs: number, count: string) => `${packs === 0 ? 'solo semilla' : plural(packs, { one: '# paquete', other: '# paquetes' })} para ${count}`,
+  drawnLine: (packs: number, count: string) =>
+    `${packs === 0 ? 'solo semilla' : plural(packs, { one: '# paquete', other: '# paquetes' })} para ${count}`,
   drawMore: 'Empezar una tanda con estos paquetes',
   seedGrams: 'Semilla tomada',
   beginStage: 'Empezar una etapa',
@@ -63,7 +68,8 @@ export const page = {
   undoDone: 'Deshecho.',
   by: (name: string) => `por ${name}`,
   placeUnits: (code: string, count: string) => `${code}: ${count}`,
-  cautiousOver: (cautious: number, alive: number) => `Se pueden prometer ${plants(cautious)}, pero según el último recuento solo deberían vivir ${alive}.`,
+  cautiousOver: (cautious: number, alive: number) =>
+    `Se pueden prometer ${plants(cautious)}, pero según el último recuento solo deberían vivir ${alive}.`,
 };
 
 export const story = {
@@ -77,7 +83,15 @@ export const story = {
   corrected: (was: string, is: string) => `Corregido de ${was} a ${is}`,
   thinned: (count: number | null) => (count === null ? 'Aclarada' : `Aclarada, se sacaron ${plants(count)}`),
   forecast: (count: number) => `Se puede prometer: ${plants(count)}`,
-  observed: { 'root-ball': 'Se miraron los cepellones', bloom: 'En flor', pest: 'Plagas vistas', dormant: 'Duerme', thinned: 'Aclarada', height: 'Medida', note: 'Anotado' } satisfies Record<ObservationKind, string>,
+  observed: {
+    'root-ball': 'Se miraron los cepellones',
+    bloom: 'En flor',
+    pest: 'Plagas vistas',
+    dormant: 'Duerme',
+    thinned: 'Aclarada',
+    height: 'Medida',
+    note: 'Anotado',
+  } satisfies Record<ObservationKind, string>,
   secondWinter: 'Guardada para un segundo invierno',
   lose: (count: string, cause: string) => `Se perdieron ${count}: ${cause}`,
   pot: (out: string, potted: number, lots: string) => `${plants(potted)} a maceta desde ${out}, en ${lots}`,

@@ -3,14 +3,16 @@ import { plural } from '../words.ts';
 export const protocolForm = {
   newTitle: 'Escribir un protocolo',
   reviseTitle: (plant: string) => `Revisar: ${plant}`,
-  reviseHint: (number: number) => `Será la versión ${number}. Las tandas en marcha conservan la versión con la que empezaron.`,
+  reviseHint: (number: number) =>
+    `Será la versión ${number}. Las tandas en marcha conservan la versión con la que empezaron.`,
   plant: 'La planta',
   method: 'Método',
   label: 'Qué prueba',
   labelHint: 'Solo hace falta para un segundo protocolo de la misma planta y método, como «calor antes del frío».',
   copy: 'Copiar de otro protocolo',
   copyFrom: 'Planta de la que copiar',
-  copyHint: 'Sus etapas y palabras ocupan el lugar de lo que hay aquí. Las cifras copiadas de otra planta quedan como supuestas.',
+  copyHint:
+    'Sus etapas y palabras ocupan el lugar de lo que hay aquí. Las cifras copiadas de otra planta quedan como supuestas.',
   copyWhich: 'Protocolo',
   copyNone: 'Esa planta no tiene protocolo para este método.',
   copyDo: 'Copiarlo aquí',
@@ -39,7 +41,12 @@ export const protocolForm = {
   shareOfSeeds: 'Parte de las semillas que nace',
   shareStanding: 'La parte se apoya en',
   shareSource: 'Fuente de la parte',
-  conditionsSet: (count: number) => plural(count, { zero: 'Temporada y condiciones', one: 'Temporada y condiciones: # puesta', other: 'Temporada y condiciones: # puestas' }),
+  conditionsSet: (count: number) =>
+    plural(count, {
+      zero: 'Temporada y condiciones',
+      one: 'Temporada y condiciones: # puesta',
+      other: 'Temporada y condiciones: # puestas',
+    }),
   seasonFrom: 'Puede empezar desde el',
   seasonTo: 'Puede empezar hasta el',
   rests: 'No avanza mientras la planta está en reposo',

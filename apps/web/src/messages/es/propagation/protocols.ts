@@ -13,7 +13,10 @@ export const protocols = {
     method: 'Método',
     anyMethod: 'Todos los métodos',
     have: 'Se muestran',
-    haves: { all: 'Todas las plantas', with: 'Plantas con protocolo', without: 'Plantas sin él' } satisfies Record<(typeof contracts.PROTOCOL_HAVE)[number], string>,
+    haves: { all: 'Todas las plantas', with: 'Plantas con protocolo', without: 'Plantas sin él' } satisfies Record<
+      (typeof contracts.PROTOCOL_HAVE)[number],
+      string
+    >,
     retired: 'Qué protocolos',
     inUse: 'En uso',
     onlyRetired: 'Retirados',
@@ -29,21 +32,33 @@ export const protocols = {
     noMatchText: 'Pruebe con menos letras o quite un filtro.',
     doneTitle: 'Todas las plantas tienen protocolo',
     doneText: 'A ninguna de sus plantas le falta para lo elegido arriba.',
-    missing: (count: number) => plural(count, { one: 'Falta aquí # protocolo de referencia de sus plantas.', other: 'Faltan aquí # protocolos de referencia de sus plantas.' }),
+    missing: (count: number) =>
+      plural(count, {
+        one: 'Falta aquí # protocolo de referencia de sus plantas.',
+        other: 'Faltan aquí # protocolos de referencia de sus plantas.',
+      }),
     load: 'Cargarlos',
-    loadText: 'Cada cifra dice en qué se apoya; la mayoría son supuestas hasta que ponga las suyas. Lo que usted escribió queda como está.',
-    loaded: (count: number) => plural(count, { zero: 'Ya estaban todos.', one: 'Se añadió # protocolo.', other: 'Se añadieron # protocolos.' }),
+    loadText:
+      'Cada cifra dice en qué se apoya; la mayoría son supuestas hasta que ponga las suyas. Lo que usted escribió queda como está.',
+    loaded: (count: number) =>
+      plural(count, { zero: 'Ya estaban todos.', one: 'Se añadió # protocolo.', other: 'Se añadieron # protocolos.' }),
     version: (number: number) => `versión ${number}`,
     open: (count: number) => plural(count, { one: '# tanda abierta', other: '# tandas abiertas' }),
   },
   days,
-  range: ({ short, usual, long }: Record<Pace, number>) => (short === long ? days(usual) : `${days(usual)} (de ${short} a ${long})`),
+  range: ({ short, usual, long }: Record<Pace, number>) =>
+    short === long ? days(usual) : `${days(usual)} (de ${short} a ${long})`,
   total: (range: string) => `${range} del inicio a la salida`,
   cold: (range: string) => `${range} de frío húmedo`,
   noCold: 'sin frío',
   ofHundred: (ready: string) => `de 100 salen unas ${ready}`,
   paces: { short: 'corta', usual: 'usual', long: 'larga' } satisfies Record<Pace, string>,
-  lights: { dark: 'a oscuras', 'surface-light': 'luz sobre la semilla', shade: 'sombra', 'full-light': 'plena luz' } satisfies Record<Exclude<StageLight, ''>, string>,
+  lights: {
+    dark: 'a oscuras',
+    'surface-light': 'luz sobre la semilla',
+    shade: 'sombra',
+    'full-light': 'plena luz',
+  } satisfies Record<Exclude<StageLight, ''>, string>,
   page: {
     back: 'Todos los protocolos',
     kicker: 'Protocolo',
@@ -65,7 +80,12 @@ export const protocols = {
     units: (unit: string, container: string | null) => (container ? `${unit}, ${container}` : unit),
     seedsPerCell: 'Semillas por alvéolo',
     method: 'El método',
-    phases: { treatment: 'Tratamiento', establishment: 'Establecimiento', 'active-growth': 'Crecimiento activo', hardening: 'Endurecimiento' } satisfies Record<GrowthPhase, string>,
+    phases: {
+      treatment: 'Tratamiento',
+      establishment: 'Establecimiento',
+      'active-growth': 'Crecimiento activo',
+      hardening: 'Endurecimiento',
+    } satisfies Record<GrowthPhase, string>,
     totalTerm: 'Tiempo total hasta la salida',
     stages: 'Etapas',
     noTime: 'no lleva tiempo',
@@ -87,8 +107,10 @@ export const protocols = {
     readyOn: 'Listo para el',
     forwardLead: (on: string) => `Empezado el ${on}: cuándo empieza cada etapa.`,
     backLead: (on: string) => `Listo para el ${on}: el último día en que puede empezar cada etapa.`,
-    tooLate: (first: string) => `El último día para empezar ya pasó al ritmo usual. Empezadas hoy, las plantas están listas el ${first}.`,
-    chart: (stages: number) => `${stages} etapas en el tiempo, al ritmo usual, con la corta y la larga como líneas finas. Los mismos días están en la tabla.`,
+    tooLate: (first: string) =>
+      `El último día para empezar ya pasó al ritmo usual. Empezadas hoy, las plantas están listas el ${first}.`,
+    chart: (stages: number) =>
+      `${stages} etapas en el tiempo, al ritmo usual, con la corta y la larga como líneas finas. Los mismos días están en la tabla.`,
     stageColumn: 'Etapa',
     paceColumn: { short: 'Rápido', usual: 'Usual', long: 'Lento' } satisfies Record<Pace, string>,
     readyRow: 'Lista',
@@ -99,18 +121,34 @@ export const protocols = {
     versionsCount: (count: number) => plural(count, { one: '# versión', other: '# versiones' }),
     shown: 'a la vista',
     inUse: 'en uso',
-    batchesUnder: (count: number, open: number) => (count === 0 ? 'sin tandas' : open === 0 ? plural(count, { one: '# tanda', other: '# tandas' }) : `${plural(count, { one: '# tanda', other: '# tandas' })}, ${open} sin cerrar`),
+    batchesUnder: (count: number, open: number) =>
+      count === 0
+        ? 'sin tandas'
+        : open === 0
+          ? plural(count, { one: '# tanda', other: '# tandas' })
+          : `${plural(count, { one: '# tanda', other: '# tandas' })}, ${open} sin cerrar`,
     show: (number: number) => `Ver la versión ${number}`,
     changes: (before: number, after: number) => `Qué cambió de la versión ${before} a la ${after}`,
     added: (stage: string) => `${stage}: se añadió.`,
     removed: (stage: string) => `${stage}: se quitó.`,
-    changed: (stage: string, part: string, before: string, after: string) => `${stage}, ${part}: era ${before}, es ${after}.`,
+    changed: (stage: string, part: string, before: string, after: string) =>
+      `${stage}, ${part}: era ${before}, es ${after}.`,
     textChanged: (field: string) => `${field}: se escribió de nuevo.`,
     frameChanged: 'Se cambiaron unidades, envases o semillas por alvéolo.',
     nothing: 'nada',
     parts: {
-      days: 'duración', share: 'parte que pasa', season: 'temporada', rests: 'reposo', temperature: 'temperatura', light: 'luz', depth: 'profundidad', medium: 'sustrato', container: 'envase', note: 'nota',
-      'duration-standing': 'en qué se apoya la duración', 'share-standing': 'en qué se apoya la parte',
+      days: 'duración',
+      share: 'parte que pasa',
+      season: 'temporada',
+      rests: 'reposo',
+      temperature: 'temperatura',
+      light: 'luz',
+      depth: 'profundidad',
+      medium: 'sustrato',
+      container: 'envase',
+      note: 'nota',
+      'duration-standing': 'en qué se apoya la duración',
+      'share-standing': 'en qué se apoya la parte',
     } satisfies Record<StagePart, string>,
     yes: 'sí',
     no: 'no',
@@ -124,7 +162,16 @@ export const protocols = {
     ofPlantNone: 'Aún no hay protocolo para esta planta.',
   },
   texts: {
-    collection: 'Recolección', processing: 'Procesado', prePlanting: 'Tratamientos previos', growingArea: 'Preparación del lugar', establishment: 'Fase de establecimiento',
-    activeGrowth: 'Fase de crecimiento activo', hardening: 'Fase de endurecimiento', harvest: 'Salida', storage: 'Conservación', otherNotes: 'Otras notas y precauciones', references: 'Referencias',
+    collection: 'Recolección',
+    processing: 'Procesado',
+    prePlanting: 'Tratamientos previos',
+    growingArea: 'Preparación del lugar',
+    establishment: 'Fase de establecimiento',
+    activeGrowth: 'Fase de crecimiento activo',
+    hardening: 'Fase de endurecimiento',
+    harvest: 'Salida',
+    storage: 'Conservación',
+    otherNotes: 'Otras notas y precauciones',
+    references: 'Referencias',
   } satisfies Record<contracts.ProtocolText, string>,
 };

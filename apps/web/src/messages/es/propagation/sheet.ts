@@ -7,7 +7,12 @@ export const sheet = {
   place: 'Lugar',
   whichPlace: 'De qué lugar',
   countTitle: 'Contar lo que vive',
-  countLabel: { cell: 'Alvéolos con plantas', tray: 'Plantas vivas', piece: 'Trozos enraizados', pack: 'Semillas brotadas' } satisfies Record<BatchUnit, string>,
+  countLabel: {
+    cell: 'Alvéolos con plantas',
+    tray: 'Plantas vivas',
+    piece: 'Trozos enraizados',
+    pack: 'Semillas brotadas',
+  } satisfies Record<BatchUnit, string>,
   countHint: {
     cell: 'Cuente alvéolos, no plantas: un alvéolo con tres juncias es uno.',
     tray: 'Todas las plantas de las bandejas juntas.',
@@ -38,7 +43,12 @@ export const sheet = {
   addTo: (code: string, count: number) => `${code}, empezado con ${count}`,
   potContainer: 'Maceta',
   unitsOut: (unit: BatchUnit) => `${unitNames[unit]} vaciados`.replace(/^./, (letter) => letter.toUpperCase()),
-  unitsOutHint: { cell: null, piece: null, tray: 'Ninguna mientras la bandeja siga en uso.', pack: 'Ninguno mientras el paquete siga en uso.' } satisfies Record<BatchUnit, string | null>,
+  unitsOutHint: {
+    cell: null,
+    piece: null,
+    tray: 'Ninguna mientras la bandeja siga en uso.',
+    pack: 'Ninguno mientras el paquete siga en uso.',
+  } satisfies Record<BatchUnit, string | null>,
   potted: 'Plantas en maceta',
   pottedHint: 'Puede variar: un alvéolo puede tener dos plantas o ninguna.',
   toPlace: 'Se ponen en',

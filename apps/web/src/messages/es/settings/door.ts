@@ -5,7 +5,8 @@ export const door: typeof english = {
   sessions: {
     title: 'Dónde tiene la sesión abierta',
     lead: '¿No reconoce alguno? Ciérrelo y luego cambie su contraseña.',
-    device: (browser, system) => (browser && system ? `${browser} en ${system}` : (browser ?? system ?? 'Aparato desconocido')),
+    device: (browser, system) =>
+      browser && system ? `${browser} en ${system}` : (browser ?? system ?? 'Aparato desconocido'),
     here: 'este aparato',
     since: (at) => `Entró el ${at}`,
     seen: (at) => `Último uso: ${at}`,
@@ -21,7 +22,11 @@ export const door: typeof english = {
     lead: 'Después de la contraseña pedimos un código de una aplicación en su teléfono. Una contraseña robada no basta.',
     on: (at) => `Activado desde el ${at}.`,
     codesLeft: (count) =>
-      plural(count, { zero: 'No le quedan códigos de recuperación. Desactívelo y actívelo de nuevo para tener otros.', one: 'Le queda # código de recuperación.', other: 'Le quedan # códigos de recuperación.' }),
+      plural(count, {
+        zero: 'No le quedan códigos de recuperación. Desactívelo y actívelo de nuevo para tener otros.',
+        one: 'Le queda # código de recuperación.',
+        other: 'Le quedan # códigos de recuperación.',
+      }),
     setUp: 'Activarlo',
     setUpTitle: 'Activar un segundo paso',
     password: 'Su contraseña',

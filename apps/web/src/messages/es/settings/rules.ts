@@ -16,16 +16,27 @@ export const rules: typeof english = {
     container: (limit) => `Fuera en ${limit} desde que llegó a este recipiente.`,
     'no-winter': () => 'Fuera antes del día de helada, salvo bajo cubierta de invierno.',
   },
-  short: { confined: (limit) => `${limit} encerrada`, container: (limit) => `${limit} en él`, 'no-winter': () => 'no pasa el invierno' },
-  carry: (maxDays, graceDays) => `Si entonces está en reposo y la plantación vuelve a empezar en ${maxDays} días o menos, puede esperar hasta ${graceDays} días dentro de esa época, después de mirar las raíces.`,
+  short: {
+    confined: (limit) => `${limit} encerrada`,
+    container: (limit) => `${limit} en él`,
+    'no-winter': () => 'no pasa el invierno',
+  },
+  carry: (maxDays, graceDays) =>
+    `Si entonces está en reposo y la plantación vuelve a empezar en ${maxDays} días o menos, puede esperar hasta ${graceDays} días dentro de esa época, después de mirar las raíces.`,
   title: 'Reglas de maceta',
   lead: 'Dicen cuánto tiempo pueden quedar las plantas en maceta. De varias reglas cuenta la más particular, y obliga el día más temprano.',
-  noSource: 'No se halló publicado ningún límite por recipiente para hierbas: los supuestos están solo hasta que usted escriba mejores.',
+  noSource:
+    'No se halló publicado ningún límite por recipiente para hierbas: los supuestos están solo hasta que usted escriba mejores.',
   add: 'Añadir una regla',
   general: 'En cualquier recipiente',
   byContainer: 'Por recipiente',
   rulesCount: (count) => plural(count, { one: '# regla', other: '# reglas' }),
-  binds: (count) => plural(count, { zero: 'no obliga a nada ahora', one: 'obliga a # lote o siembra', other: 'obliga a # lotes y siembras' }),
+  binds: (count) =>
+    plural(count, {
+      zero: 'no obliga a nada ahora',
+      one: 'obliga a # lote o siembra',
+      other: 'obliga a # lotes y siembras',
+    }),
   change: 'Cambiar',
   changeRule: (who) => `Cambiar: ${who}`,
   retire: 'Retirar',
@@ -49,8 +60,16 @@ export const rules: typeof english = {
     lotTitle: 'Una regla para un lote',
     lotReach: 'Solo toca a este lote, y va antes de toda otra regla con el mismo comienzo.',
     basis: 'Desde cuándo cuenta',
-    bases: { confined: 'desde que las raíces quedaron encerradas', container: 'desde que llegó a este recipiente', 'no-winter': 'no puede pasar el invierno' },
-    basisHints: { confined: 'El reloj de las raíces pivotantes. Trasplantar no lo detiene.', container: 'Trasplantar lo empieza de nuevo.', 'no-winter': 'Su límite es el día de helada.' },
+    bases: {
+      confined: 'desde que las raíces quedaron encerradas',
+      container: 'desde que llegó a este recipiente',
+      'no-winter': 'no puede pasar el invierno',
+    },
+    basisHints: {
+      confined: 'El reloj de las raíces pivotantes. Trasplantar no lo detiene.',
+      container: 'Trasplantar lo empieza de nuevo.',
+      'no-winter': 'Su límite es el día de helada.',
+    },
     reach: 'A quién toca',
     reaches: { rootHabit: 'una clase de raíces', genus: 'un género', plant: 'una planta' },
     container: 'Solo en este recipiente',
@@ -68,10 +87,16 @@ export const rules: typeof english = {
   },
   preview: {
     title: 'Qué cambiaría',
-    none: (open) => plural(open, { zero: 'Todavía no hay nada en maceta.', one: 'La fecha límite del único lote no cambiaría.', other: 'Las fechas límite de los # lotes y siembras no cambiarían.' }),
+    none: (open) =>
+      plural(open, {
+        zero: 'Todavía no hay nada en maceta.',
+        one: 'La fecha límite del único lote no cambiaría.',
+        other: 'Las fechas límite de los # lotes y siembras no cambiarían.',
+      }),
     earlier: (count) => plural(count, { one: '# tendría fecha más temprana', other: '# tendrían fecha más temprana' }),
     later: (count) => plural(count, { one: '# tendría fecha más tardía', other: '# tendrían fecha más tardía' }),
-    nowPast: (count) => plural(count, { one: '# de ellos quedaría vencido enseguida', other: '# de ellos quedarían vencidos enseguida' }),
+    nowPast: (count) =>
+      plural(count, { one: '# de ellos quedaría vencido enseguida', other: '# de ellos quedarían vencidos enseguida' }),
     of: (open) => plural(open, { one: 'de # lote o siembra', other: 'de # lotes y siembras' }),
     examples: 'Por ejemplo',
     move: (from, to) => `${from} → ${to}`,

@@ -3,7 +3,12 @@ import { plural } from '../words.ts';
 
 export const sources: typeof en = {
   kinds: {
-    'seed-collection': 'semilla recolectada', 'bought-seed': 'semilla comprada', 'mother-plants': 'plantas madre de aquí', 'in-ground-bed': 'bancal de aquí', 'bought-plants': 'plantas compradas', unknown: 'no se sabe',
+    'seed-collection': 'semilla recolectada',
+    'bought-seed': 'semilla comprada',
+    'mother-plants': 'plantas madre de aquí',
+    'in-ground-bed': 'bancal de aquí',
+    'bought-plants': 'plantas compradas',
+    unknown: 'no se sabe',
   },
   origins: { wild: 'silvestre', cultivated: 'cultivado', unknown: 'no se sabe' },
   title: 'Procedencias',
@@ -18,7 +23,8 @@ export const sources: typeof en = {
   restoredNow: (code) => `${code} vuelve a usarse.`,
   added: (code) => `Guardado. Su código es ${code}.`,
   none: 'Aún no hay procedencias',
-  noneText: 'Una procedencia dice de dónde vienen semillas, esquejes o plantas compradas. Al registrar existencias también se crean.',
+  noneText:
+    'Una procedencia dice de dónde vienen semillas, esquejes o plantas compradas. Al registrar existencias también se crean.',
   noMatch: 'Ninguna procedencia coincide',
   noMatchText: 'Quite un filtro o busque entre las retiradas.',
   plant: 'Planta',
@@ -49,12 +55,19 @@ export const sources: typeof en = {
   nothingYet: 'Todavía no ha salido nada.',
   notPlanted: 'Aún no se ha plantado en ningún jardín.',
   units: (count) => plural(count, { one: '# planta', other: '# plantas' }),
-  inUse: (lots, batches) => [lots && plural(lots, { one: '# lote', other: '# lotes' }), batches && plural(batches, { one: '# tanda', other: '# tandas' })].filter(Boolean).join(', '),
+  inUse: (lots, batches) =>
+    [
+      lots && plural(lots, { one: '# lote', other: '# lotes' }),
+      batches && plural(batches, { one: '# tanda', other: '# tandas' }),
+    ]
+      .filter(Boolean)
+      .join(', '),
   shownOf: (shown, total) => `Los primeros ${shown} de ${total}.`,
   plantedUnits: (count, day) => `${plural(count, { one: '# planta', other: '# plantas' })}, la última el ${day}`,
   from: (code) => `de ${code}`,
   closed: 'agotado',
-  reIdentifyHint: 'Todas las tandas y lotes de esta procedencia cambian de nombre con ella. Las promesas del nombre viejo quedan libres.',
+  reIdentifyHint:
+    'Todas las tandas y lotes de esta procedencia cambian de nombre con ella. Las promesas del nombre viejo quedan libres.',
   reIdentified: (code: string, lots: number, batches: number) =>
     `${[`${code} con otro nombre`, lots && plural(lots, { one: '# lote', other: '# lotes' }), batches && plural(batches, { one: '# tanda', other: '# tandas' })].filter(Boolean).join(', ')}. Las etiquetas conservan su código.`,
 };

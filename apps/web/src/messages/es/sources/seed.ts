@@ -3,17 +3,33 @@ import { days, plural } from '../words.ts';
 import { sowing } from './sowing.ts';
 
 export const seed: typeof en = {
-  storages: { room: 'a temperatura ambiente', 'cold-dry': 'en frío y seco', 'cold-moist': 'en frío y húmedo', frozen: 'congelada' },
+  storages: {
+    room: 'a temperatura ambiente',
+    'cold-dry': 'en frío y seco',
+    'cold-moist': 'en frío y húmedo',
+    frozen: 'congelada',
+  },
   arrivals: { gathered: 'recolectada', bought: 'comprada', cleaned: 'limpiada' },
   takings: { given: 'regalada', discarded: 'desechada', tested: 'gastada en una prueba' },
   movements: {
-    gathered: 'Recolectada', bought: 'Comprada', cleaned: 'Limpiada', sown: 'Sembrada', given: 'Regalada', discarded: 'Desechada', tested: 'Gastada en una prueba', weighed: 'Pesada de nuevo',
-    'blended-out': 'A una mezcla', 'blended-in': 'Mezclada', 'taken-back': 'Anulada',
+    gathered: 'Recolectada',
+    bought: 'Comprada',
+    cleaned: 'Limpiada',
+    sown: 'Sembrada',
+    given: 'Regalada',
+    discarded: 'Desechada',
+    tested: 'Gastada en una prueba',
+    weighed: 'Pesada de nuevo',
+    'blended-out': 'A una mezcla',
+    'blended-in': 'Mezclada',
+    'taken-back': 'Anulada',
   },
   methods: { germination: 'germinación', tetrazolium: 'tetrazolio', cut: 'prueba de corte' },
   cautions: {
-    'sow-fresh-passed': 'Esta semilla se siembra fresca, a los pocos días de recolectarla, y ya pasaron. Pruébela antes de confiar en ella.',
-    'never-dry-stored-dry': 'Esta semilla muere si se seca y no se guarda húmeda. Siémbrela ya o guárdela en frío y húmeda.',
+    'sow-fresh-passed':
+      'Esta semilla se siembra fresca, a los pocos días de recolectarla, y ya pasaron. Pruébela antes de confiar en ella.',
+    'never-dry-stored-dry':
+      'Esta semilla muere si se seca y no se guarda húmeda. Siémbrela ya o guárdela en frío y húmeda.',
   },
   sowing,
   fieldsTitle: 'Semilla',
@@ -41,7 +57,12 @@ export const seed: typeof en = {
   age: 'Edad',
   ageFrom: (age, on) => `${age}, recolectada ${on}`,
   ageStored: (age, on) => `${age} guardada, desde ${on}`,
-  ageOf: (count) => (count < 60 ? plural(count, { one: '# día', other: '# días' }) : count < 730 ? plural(Math.floor(count / 30.4375), { one: '# mes', other: '# meses' }) : plural(Math.floor(count / 365.25), { one: '# año', other: '# años' })),
+  ageOf: (count) =>
+    count < 60
+      ? plural(count, { one: '# día', other: '# días' })
+      : count < 730
+        ? plural(Math.floor(count / 30.4375), { one: '# mes', other: '# meses' })
+        : plural(Math.floor(count / 365.25), { one: '# año', other: '# años' }),
   keeping: 'Se guarda',
   marks: 'Señales',
   sowFreshMark: 'sembrar fresca',
@@ -100,11 +121,16 @@ export const seed: typeof en = {
   unknownZone: 'no se sabe',
   tests: 'Pruebas',
   noTests: 'Nunca se probó.',
-  noTestsText: 'Ponga cien semillas cuatro veces en papel húmedo o encargue la prueba; así las celdas y los gramos se calculan con esta semilla y no por costumbre.',
+  noTestsText:
+    'Ponga cien semillas cuatro veces en papel húmedo o encargue la prueba; así las celdas y los gramos se calculan con esta semilla y no por costumbre.',
   recordTest: 'Anotar una prueba',
   testedOn: 'Probada el',
   method: 'Método',
-  methodHint: { germination: 'Plántulas que nacieron.', tetrazolium: 'Semilla que se tiñó como viva; parte puede estar latente.', cut: 'Semilla sana al corte; parte puede estar latente.' },
+  methodHint: {
+    germination: 'Plántulas que nacieron.',
+    tetrazolium: 'Semilla que se tiñó como viva; parte puede estar latente.',
+    cut: 'Semilla sana al corte; parte puede estar latente.',
+  },
   seedsPerReplicate: 'Semillas en cada repetición',
   replicate: (number) => `Repetición ${number}`,
   addReplicate: 'Una repetición más',
@@ -113,9 +139,12 @@ export const seed: typeof en = {
   hardHint: 'No tomó agua. Puede nacer tras escarificarla o tras un invierno.',
   dormant: 'Latente',
   dormantHint: 'Viva, pero no nació.',
-  toleranceSaid: (mean, range, tolerance) => `Media ${mean}; las repeticiones distan ${range}, se admiten ${tolerance}.`,
-  toleranceNone: (mean) => `Media ${mean}. La tolerancia publicada es para dos o cuatro repeticiones de 100 semillas, así que aquí no se aplica ninguna.`,
-  toleranceBroken: (range, tolerance) => `Las repeticiones distan ${range}, más de las ${tolerance} admitidas: hay que repetir la prueba.`,
+  toleranceSaid: (mean, range, tolerance) =>
+    `Media ${mean}; las repeticiones distan ${range}, se admiten ${tolerance}.`,
+  toleranceNone: (mean) =>
+    `Media ${mean}. La tolerancia publicada es para dos o cuatro repeticiones de 100 semillas, así que aquí no se aplica ninguna.`,
+  toleranceBroken: (range, tolerance) =>
+    `Las repeticiones distan ${range}, más de las ${tolerance} admitidas: hay que repetir la prueba.`,
   toleranceSource: 'Tolerancia: 7 CFR 201.55(a), reglas de los Estados Unidos para ensayar semilla.',
   testSave: 'Guardar la prueba',
   testSaved: (mean) => `Guardada: ${mean}.`,
@@ -134,18 +163,21 @@ export const seed: typeof en = {
   withdrawn: 'retirada',
   withdraw: 'Retirar',
   withdrawnNow: 'Retirada. Ya no cuenta.',
-  chart: (count) => `${plural(count, { one: '# prueba', other: '# pruebas' })} en el tiempo, la media con la amplitud de sus repeticiones; la tabla tiene los mismos datos.`,
+  chart: (count) =>
+    `${plural(count, { one: '# prueba', other: '# pruebas' })} en el tiempo, la media con la amplitud de sus repeticiones; la tabla tiene los mismos datos.`,
   emergence: 'Nacencia esperada',
   emergenceText: 'Nace por sí sola al sembrarla. Es lo que llena las celdas.',
   emergenceUnknown: 'No se sabe: esta prueba cuenta semilla viva, y la latente no nace por sí sola.',
   pureLive: 'Semilla pura viva',
   pureLiveText: 'Pureza × todo lo vivo, con la dura y la latente. Es lo que vale el peso.',
   pureLiveUnknown: 'No se sabe mientras no se sepa la pureza.',
-  restsOn: (count, on, method) => `${plural(count, { one: '# semilla probada', other: '# semillas probadas' })} el ${days.long(on)}, ${method}`,
+  restsOn: (count, on, method) =>
+    `${plural(count, { one: '# semilla probada', other: '# semillas probadas' })} el ${days.long(on)}, ${method}`,
   restsOnDoubtful: 'Se apoya en una prueba que hay que repetir; no hay otra mejor.',
   taken: 'Lo que se tomó de ella',
   takenTotal: (what) => `${what} en total`,
-  takenNone: 'Aún no se tomaron esquejes ni divisiones. Los toma una tanda que empiece con esta procedencia; el lote madre no pierde unidades.',
+  takenNone:
+    'Aún no se tomaron esquejes ni divisiones. Los toma una tanda que empiece con esta procedencia; el lote madre no pierde unidades.',
   takenOn: 'Día',
   batch: 'Tanda',
   how: 'Cómo',

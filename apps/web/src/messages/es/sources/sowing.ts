@@ -18,7 +18,8 @@ export const sowing: typeof en = {
   grams: 'Sacar de lo guardado',
   perCellOf: (count) => plural(count, { one: '# semilla en cada celda', other: '# semillas en cada celda' }),
   ofLeft: (weight) => `Quedan ${weight}.`,
-  tooMuch: (left, cells) => `Solo quedan ${left}. Alcanza para ${plural(cells, { one: '# celda', other: '# celdas' })}.`,
+  tooMuch: (left, cells) =>
+    `Solo quedan ${left}. Alcanza para ${plural(cells, { one: '# celda', other: '# celdas' })}.`,
   notWeighed: 'Lo guardado no se pesó nunca, así que no se sabe cuánto queda.',
   gramsUnknown: 'Anote las semillas por gramo para ver el peso.',
   looks: 'Cómo quedará la bandeja',
@@ -26,10 +27,12 @@ export const sowing: typeof en = {
   single: (count, share) => `${count} con una (${share})`,
   multiple: (count, share) => `${count} con varias (${share})`,
   several: 'Varias por celda es normal en juncias, gramíneas y algunas mentas; las demás se aclaran a una.',
-  bulk: (share, times) => `La semilla pura viva es el ${share} del peso. Donde se pida un peso de semilla pura viva, saque ${times} veces esa cantidad de lo guardado.`,
+  bulk: (share, times) =>
+    `La semilla pura viva es el ${share} del peso. Donde se pida un peso de semilla pura viva, saque ${times} veces esa cantidad de lo guardado.`,
   bulkUnknown: 'La semilla pura viva no se sabe sin pureza y sin prueba.',
   enough: 'Anote las celdas, la parte que debe llenarse y la nacencia esperada, y se calcula el resto.',
-  never: 'Ninguna cantidad de semillas llena esa parte de las celdas. Anote menos del 100 % y una nacencia mayor que 0.',
+  never:
+    'Ninguna cantidad de semillas llena esa parte de las celdas. Anote menos del 100 % y una nacencia mayor que 0.',
   untested: 'Esta semilla no se probó nunca: la nacencia es un dato suyo.',
   use: 'Usar estos datos',
 };

@@ -3,7 +3,8 @@ import { plural } from '../words.ts';
 
 export const intake: typeof en = {
   openingTitle: 'Lo que hay hoy',
-  openingText: 'Una fila por lote. Intro pasa a la fila siguiente; recipiente, lugar y día se toman de la fila de arriba.',
+  openingText:
+    'Una fila por lote. Intro pasa a la fila siguiente; recipiente, lugar y día se toman de la fila de arriba.',
   boughtTitle: 'Plantas compradas',
   boughtText: 'Se anota lo que llegó y se guarda la diferencia con la factura.',
   tabs: { label: 'Formas de registrar', opening: 'Lo que hay', bought: 'Plantas compradas' },
@@ -38,7 +39,8 @@ export const intake: typeof en = {
   confinedSince: 'En alvéolo o maceta desde',
   confinedSinceHint: 'Solo si es más que en esta.',
   note: 'Nota',
-  rowCount: (rows, units) => `${plural(rows, { one: '# fila', other: '# filas' })}, ${plural(units, { one: '# planta', other: '# plantas' })}`,
+  rowCount: (rows, units) =>
+    `${plural(rows, { one: '# fila', other: '# filas' })}, ${plural(units, { one: '# planta', other: '# plantas' })}`,
   save: (rows) => plural(rows, { one: 'Registrar # lote', other: 'Registrar # lotes', zero: 'Registrar' }),
   kept: 'La lista queda en este aparato hasta que se registre.',
   discard: 'Descartar la lista',
@@ -56,7 +58,8 @@ export const intake: typeof en = {
   delivery: 'La entrega',
   vendor: 'Proveedor',
   pesticideStatement: 'Declaración de plaguicidas',
-  pesticideHint: 'Qué dice el proveedor que aplicó o no. Pídalo por escrito: las plantas hospederas alimentan orugas. Lo comprado cuenta como no tratado solo si dice nada más «ninguno», «sin tratar» o «sin plaguicidas».',
+  pesticideHint:
+    'Qué dice el proveedor que aplicó o no. Pídalo por escrito: las plantas hospederas alimentan orugas. Lo comprado cuenta como no tratado solo si dice nada más «ninguno», «sin tratar» o «sin plaguicidas».',
   quarantine: 'Retener todo en cuarentena',
   quarantineHint: 'Nada se promete ni sale hasta que alguien lo libere.',
   lines: 'Lo que llegó',
@@ -64,7 +67,12 @@ export const intake: typeof en = {
   form: 'Como',
   invoiced: 'En la factura',
   received: 'Recibidas',
-  difference: (count) => (count < 0 ? `${-count} menos que en la factura` : count > 0 ? `${count} más que en la factura` : 'como en la factura'),
+  difference: (count) =>
+    count < 0
+      ? `${-count} menos que en la factura`
+      : count > 0
+        ? `${count} más que en la factura`
+        : 'como en la factura',
   vendorLot: 'Lote del proveedor',
   origin: 'Silvestre o cultivado',
   sown: 'Sembrado, según el proveedor',
@@ -74,5 +82,6 @@ export const intake: typeof en = {
   addLine: 'Otra línea',
   moreOfLine: 'Lo que declaró el proveedor',
   saveBought: 'Registrar la entrega',
-  savedBought: (lots, difference) => `${plural(lots, { one: '# lote registrado', other: '# lotes registrados' })}${difference === 0 ? '.' : `, ${difference < 0 ? `${-difference} menos` : `${difference} más`} que en la factura.`}`,
+  savedBought: (lots, difference) =>
+    `${plural(lots, { one: '# lote registrado', other: '# lotes registrados' })}${difference === 0 ? '.' : `, ${difference < 0 ? `${-difference} menos` : `${difference} más`} que en la factura.`}`,
 };

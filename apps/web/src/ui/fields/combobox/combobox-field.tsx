@@ -4,7 +4,15 @@
  * somebody enters the field, types, or asks for it, and never by itself; a choice closes it, scrolling does not.
  */
 import { type KeyboardEvent, type RefObject, useContext, useEffect, useRef, useState } from 'react';
-import { Button as PressButton, ComboBox, ComboBoxStateContext, Input, ListBox, ListBoxItem, Popover } from 'react-aria-components';
+import {
+  Button as PressButton,
+  ComboBox,
+  ComboBoxStateContext,
+  Input,
+  ListBox,
+  ListBoxItem,
+  Popover,
+} from 'react-aria-components';
 import { useMessages } from '../../../messages/index.ts';
 import { LayerContext } from '../../overlay/layer.ts';
 import { FieldFrame, useField, type Field, type FieldProps } from '../field.tsx';
@@ -35,7 +43,15 @@ export interface ComboboxFieldProps<Meant> extends FieldProps, Answering<Offer<M
   placeholder?: string;
 }
 
-export function ComboboxField<Meant>({ value, onChange, options, answers, onText, placeholder, ...props }: ComboboxFieldProps<Meant>) {
+export function ComboboxField<Meant>({
+  value,
+  onChange,
+  options,
+  answers,
+  onText,
+  placeholder,
+  ...props
+}: ComboboxFieldProps<Meant>) {
   const field = useField(props);
   const { ui } = useMessages();
   const [isOpen, setOpen] = useState(false);
@@ -76,11 +92,27 @@ export function ComboboxField<Meant>({ value, onChange, options, answers, onText
         allowsEmptyCollection
         defaultFilter={() => true}
       >
-        <ComboboxLine line={line} control={field.control} placeholder={placeholder ?? ui.typeToSearch} isTyped={typed !== null} />
+        <ComboboxLine
+          line={line}
+          control={field.control}
+          placeholder={placeholder ?? ui.typeToSearch}
+          isTyped={typed !== null}
+        />
         {/* It asks to be closed when something scrolls, as entering a field below the fold does: it is not listened to and follows instead. */}
-        <Popover className="popover" placement={side ?? 'bottom'} shouldFlip={side === null} offset={4} crossOffset={hair} isOpen={isOpen} UNSTABLE_portalContainer={layer?.current ?? undefined}>
+        <Popover
+          className="popover"
+          placement={side ?? 'bottom'}
+          shouldFlip={side === null}
+          offset={4}
+          crossOffset={hair}
+          isOpen={isOpen}
+          UNSTABLE_portalContainer={layer?.current ?? undefined}
+        >
           <div {...listeners}>
-            <ListBox<Offer<Meant>> className="menu combobox-list" renderEmptyState={() => <div className="menu-item">{isCurrent ? ui.noMatch : ui.searching}</div>}>
+            <ListBox<Offer<Meant>>
+              className="menu combobox-list"
+              renderEmptyState={() => <div className="menu-item">{isCurrent ? ui.noMatch : ui.searching}</div>}
+            >
               {(option) => (
                 <ListBoxItem id={option.id} className="menu-item" textValue={option.label}>
                   <span>
@@ -97,7 +129,17 @@ export function ComboboxField<Meant>({ value, onChange, options, answers, onText
   );
 }
 
-function ComboboxLine({ line, control, placeholder, isTyped }: { line: RefObject<HTMLDivElement | null>; control: Field['control']; placeholder: string; isTyped: boolean }) {
+function ComboboxLine({
+  line,
+  control,
+  placeholder,
+  isTyped,
+}: {
+  line: RefObject<HTMLDivElement | null>;
+  control: Field['control'];
+  placeholder: string;
+  isTyped: boolean;
+}) {
   const { ui } = useMessages();
   const state = useContext(ComboBoxStateContext);
   const holdEnter = (event: KeyboardEvent) => {

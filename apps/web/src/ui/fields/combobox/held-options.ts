@@ -16,7 +16,11 @@ export interface HeldOptions<Offered> {
   isCurrent: boolean;
 }
 
-export function useHeldOptions<Offered>({ options, answers }: Answering<Offered>, wanted: string, { isOpen, isPressed }: { isOpen: boolean; isPressed: boolean }): HeldOptions<Offered> {
+export function useHeldOptions<Offered>(
+  { options, answers }: Answering<Offered>,
+  wanted: string,
+  { isOpen, isPressed }: { isOpen: boolean; isPressed: boolean },
+): HeldOptions<Offered> {
   const [held, setHeld] = useState<Answering<Offered>>({ options: [], answers: null });
   const mayChange = !isPressed && (!isOpen || held.answers !== wanted);
   if (mayChange && answers === wanted && held.options !== options) setHeld({ options, answers });

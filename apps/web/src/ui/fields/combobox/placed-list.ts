@@ -9,7 +9,10 @@ const HAIR = 0.01;
 const MOST_HAIRS = 50;
 
 /** Answers the offset to place the list with. */
-export function usePlacedList(line: RefObject<Element | null>, { isOpen, isPressed }: { isOpen: boolean; isPressed: boolean }): number {
+export function usePlacedList(
+  line: RefObject<Element | null>,
+  { isOpen, isPressed }: { isOpen: boolean; isPressed: boolean },
+): number {
   const [hairs, setHairs] = useState(0);
   const [placed, setPlaced] = useState(0);
   if (!isPressed && placed !== hairs) setPlaced(hairs);

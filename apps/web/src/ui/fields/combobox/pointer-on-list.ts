@@ -28,10 +28,11 @@ export function usePointerOnList(isOpen: boolean): PointerOnList {
       onPointerDownCapture: () => {
         setPressed(true);
         // After all that the lifting sets off, which the list's own listeners take in first.
-        const lift = () => setTimeout(() => {
-          setPressed(false);
-          for (const end of ENDS) window.removeEventListener(end, lift, true);
-        });
+        const lift = () =>
+          setTimeout(() => {
+            setPressed(false);
+            for (const end of ENDS) window.removeEventListener(end, lift, true);
+          });
         for (const end of ENDS) window.addEventListener(end, lift, true);
       },
     },

@@ -16,7 +16,13 @@ export function batchTasks(batch: TaskBatch, today: CalendarDate): Task[] {
   if (batch.stage === null) return [];
   const plan = { stages: batch.stages, dormantMonths: batch.dormantMonths };
   const { position, begunOn } = batch.stage;
-  const [current, ...coming] = stageProgress(plan, batch.startedOn, [{ position, on: begunOn }], today, batch.secondWinterOn).slice(position);
+  const [current, ...coming] = stageProgress(
+    plan,
+    batch.startedOn,
+    [{ position, on: begunOn }],
+    today,
+    batch.secondWinterOn,
+  ).slice(position);
   if (!current) return [];
   return [...lateness(batch, current), ...counting(batch, current, begunOn), ...turns(batch, [current, ...coming])];
 }
@@ -30,15 +36,36 @@ interface Said {
   details?: TaskDetails;
 }
 
-const about = (batch: TaskBatch, kind: TaskKind, { turn, dueOn, endsBy, earliestOn, lateOn, details = {} }: Said): Task =>
-  openTask({ kind, subject: { kind: 'batch', id: batch.id, code: batch.code }, turn, dueOn, endsBy, earliestOn },
-    { lateOn: lateOn ?? null, plantName: batch.plantName, placeIds: batch.placeIds, units: batch.units, unit: batch.unit, details });
+const about = (
+  batch: TaskBatch,
+  kind: TaskKind,
+  { turn, dueOn, endsBy, earliestOn, lateOn, details = {} }: Said,
+): Task =>
+  openTask(
+    { kind, subject: { kind: 'batch', id: batch.id, code: batch.code }, turn, dueOn, endsBy, earliestOn },
+    {
+      lateOn: lateOn ?? null,
+      plantName: batch.plantName,
+      placeIds: batch.placeIds,
+      units: batch.units,
+      unit: batch.unit,
+      details,
+    },
+  );
 
 function lateness(batch: TaskBatch, current: StageProgress): Task[] {
   if (current.state !== 'late') return [];
   const dueOn = addDays(current.lateOn, 1);
   // A second winter moves the long end by a year, and with it the question is a new one.
-  return [about(batch, 'stage-late', { turn: `s${current.position}-${current.lateOn}`, dueOn, endsBy: 'tick', earliestOn: current.lateOn, details: { stage: current.kind, sinceOn: current.lateOn } })];
+  return [
+    about(batch, 'stage-late', {
+      turn: `s${current.position}-${current.lateOn}`,
+      dueOn,
+      endsBy: 'tick',
+      earliestOn: current.lateOn,
+      details: { stage: current.kind, sinceOn: current.lateOn },
+    }),
+  ];
 }
 
 /** The next count alone: later ones follow from it. While a batch waits for its second winter nobody counts until its season comes round again. */
@@ -46,7 +73,15 @@ function counting(batch: TaskBatch, current: StageProgress, begunOn: CalendarDat
   if (current.kind !== 'emergence' && current.kind !== 'rooting') return [];
   const sinceOn = batch.lastCount === null ? begunOn : latestOf(begunOn, batch.lastCount.on);
   const dueOn = latestOf(addDays(sinceOn, COUNT_EVERY_DAYS), comesRoundOn(begunOn, batch.secondWinterOn));
-  return [about(batch, 'count', { turn: sinceOn, dueOn, endsBy: 'entry', earliestOn: sinceOn, details: { stage: current.kind, sinceOn } })];
+  return [
+    about(batch, 'count', {
+      turn: sinceOn,
+      dueOn,
+      endsBy: 'entry',
+      earliestOn: sinceOn,
+      details: { stage: current.kind, sinceOn },
+    }),
+  ];
 }
 
 function comesRoundOn(begunOn: CalendarDate, keptOn: CalendarDate | null): CalendarDate {
@@ -69,10 +104,16 @@ function turns(batch: TaskBatch, progress: readonly StageProgress[]): Task[] {
     }
     const kind = next && kindOfTurn(stage, next);
     if (!next || !kind || (kind === 'harden' && isPricked)) continue;
-    tasks.push(about(batch, kind, {
-      turn: `s${next.position}`, dueOn: next.shouldBeginOn, ...(isCurrent ? { lateOn: latestOf(stage.lateOn, next.shouldBeginOn) } : {}), endsBy: 'stage', earliestOn: stage.begunOn ?? batch.startedOn,
-      details: { stage: stage.kind, next: next.kind, nextPosition: next.position },
-    }));
+    tasks.push(
+      about(batch, kind, {
+        turn: `s${next.position}`,
+        dueOn: next.shouldBeginOn,
+        ...(isCurrent ? { lateOn: latestOf(stage.lateOn, next.shouldBeginOn) } : {}),
+        endsBy: 'stage',
+        earliestOn: stage.begunOn ?? batch.startedOn,
+        details: { stage: stage.kind, next: next.kind, nextPosition: next.position },
+      }),
+    );
   }
   return tasks;
 }
@@ -89,5 +130,12 @@ function kindOfTurn(stage: StageProgress, next: StageProgress): TaskKind | null 
 function potting(batch: TaskBatch, stage: StageProgress, isCurrent: boolean): Task {
   const details: TaskDetails = { stage: 'pricking-out' };
   const dueOn = isCurrent ? stage.dueOn : latestOf(stage.dueOn, stage.shouldBeginOn);
-  return about(batch, batch.method === 'seed' ? 'prick-out' : 'pot', { turn: `s${stage.position}`, dueOn, ...(isCurrent ? { lateOn: stage.lateOn } : {}), endsBy: 'entry', earliestOn: batch.startedOn, details });
+  return about(batch, batch.method === 'seed' ? 'prick-out' : 'pot', {
+    turn: `s${stage.position}`,
+    dueOn,
+    ...(isCurrent ? { lateOn: stage.lateOn } : {}),
+    endsBy: 'entry',
+    earliestOn: batch.startedOn,
+    details,
+  });
 }

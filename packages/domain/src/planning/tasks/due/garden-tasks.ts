@@ -10,12 +10,27 @@ export const FOLLOW_UP_LAPSES_DAYS = 120;
 
 /** Fetching an order's plants, and what is then done with them on the same day: into the ground, or into the client's hands. */
 export function orderTasks(order: TaskOrder): Task[] {
-  const about = { subject: { kind: 'order' as const, id: order.id, code: order.code }, turn: 'order', dueOn: order.dueOn, endsBy: 'entry' as const, earliestOn: order.dueOn };
+  const about = {
+    subject: { kind: 'order' as const, id: order.id, code: order.code },
+    turn: 'order',
+    dueOn: order.dueOn,
+    endsBy: 'entry' as const,
+    earliestOn: order.dueOn,
+  };
   const rest = { lateOn: order.dueOn, unit: 'plant' as const };
   const readyUnits = order.toPullUnits + order.stagedUnits;
   return [
-    ...(order.toPullUnits > 0 ? [openTask({ kind: 'pull', ...about }, { ...rest, placeIds: order.placeIds, units: order.toPullUnits })] : []),
-    ...(readyUnits > 0 ? [openTask({ kind: order.kind === 'installation' ? 'plant-out' : 'hand-over', ...about }, { ...rest, units: readyUnits })] : []),
+    ...(order.toPullUnits > 0
+      ? [openTask({ kind: 'pull', ...about }, { ...rest, placeIds: order.placeIds, units: order.toPullUnits })]
+      : []),
+    ...(readyUnits > 0
+      ? [
+          openTask(
+            { kind: order.kind === 'installation' ? 'plant-out' : 'hand-over', ...about },
+            { ...rest, units: readyUnits },
+          ),
+        ]
+      : []),
   ];
 }
 
@@ -25,10 +40,26 @@ export function orderTasks(order: TaskOrder): Task[] {
  */
 export function followUpTask({ orderId, orderCode, plantedOn, units, plants }: TaskPlanting): Task {
   const soonest = addDays(plantedOn, FOLLOW_UP_DAYS);
-  const asleep = plants.map((plant) => ({ name: plant.name, on: awakeFrom(plant, soonest) })).filter(({ on }) => on > soonest);
+  const asleep = plants
+    .map((plant) => ({ name: plant.name, on: awakeFrom(plant, soonest) }))
+    .filter(({ on }) => on > soonest);
   const dueOn = latestOf(soonest, ...asleep.map(({ on }) => on));
-  return openTask({ kind: 'follow-up', subject: { kind: 'order', id: orderId, code: orderCode }, turn: plantedOn, dueOn, endsBy: 'tick', earliestOn: plantedOn },
-    { units, unit: 'plant', details: { sinceOn: plantedOn, ...(asleep.length > 0 ? { dormant: asleep.map(({ name }) => name).sort() } : {}) } });
+  return openTask(
+    {
+      kind: 'follow-up',
+      subject: { kind: 'order', id: orderId, code: orderCode },
+      turn: plantedOn,
+      dueOn,
+      endsBy: 'tick',
+      earliestOn: plantedOn,
+    },
+    {
+      units,
+      unit: 'plant',
+      details: { sinceOn: plantedOn, ...(asleep.length > 0 ? { dormant: asleep.map(({ name }) => name).sort() } : {}) },
+    },
+  );
 }
 
-export const hasLapsed = (task: Task, today: CalendarDate): boolean => task.kind === 'follow-up' && addDays(task.dueOn, FOLLOW_UP_LAPSES_DAYS) < today;
+export const hasLapsed = (task: Task, today: CalendarDate): boolean =>
+  task.kind === 'follow-up' && addDays(task.dueOn, FOLLOW_UP_LAPSES_DAYS) < today;

@@ -10,9 +10,22 @@ export const LOOK_AGAIN_DAYS = 14;
 
 const isAfterPotting = ({ kind }: StagePlan) => STAGE_KINDS.indexOf(kind) > STAGE_KINDS.indexOf('pricking-out');
 
-const about = (lot: TaskLot, kind: TaskKind, { turn, dueOn, endsBy, lateOn }: Pick<Task, 'dueOn' | 'endsBy'> & { turn: string; lateOn?: CalendarDate | null }): Task =>
-  openTask({ kind, subject: { kind: 'lot', id: lot.id, code: lot.code }, turn, dueOn, endsBy, earliestOn: lot.pottedOn },
-    { lateOn: lateOn ?? null, plantName: lot.plantName, placeIds: lot.placeIds, units: lot.units, unit: 'plant', details: { sinceOn: lot.pottedOn } });
+const about = (
+  lot: TaskLot,
+  kind: TaskKind,
+  { turn, dueOn, endsBy, lateOn }: Pick<Task, 'dueOn' | 'endsBy'> & { turn: string; lateOn?: CalendarDate | null },
+): Task =>
+  openTask(
+    { kind, subject: { kind: 'lot', id: lot.id, code: lot.code }, turn, dueOn, endsBy, earliestOn: lot.pottedOn },
+    {
+      lateOn: lateOn ?? null,
+      plantName: lot.plantName,
+      placeIds: lot.placeIds,
+      units: lot.units,
+      unit: 'plant',
+      details: { sinceOn: lot.pottedOn },
+    },
+  );
 
 /**
  * Answers what lots need until their root balls hold: hardening and the check, each on the day that the protocol gives it after the potting. Lots of one
@@ -35,9 +48,21 @@ export function lotTasks(): (lot: TaskLot) => Task[] {
     const usual = daysOf(lot, 'usual');
     const hardenOn = usual?.hardenOn ?? null;
     const expectedOn = lot.readyOn ?? usual?.checkOn ?? null;
-    const checkOn = expectedOn !== null && lot.lookedAtOn !== null ? latestOf(expectedOn, addDays(lot.lookedAtOn, LOOK_AGAIN_DAYS)) : expectedOn;
+    const checkOn =
+      expectedOn !== null && lot.lookedAtOn !== null
+        ? latestOf(expectedOn, addDays(lot.lookedAtOn, LOOK_AGAIN_DAYS))
+        : expectedOn;
     return [
-      ...(hardenOn ? [about(lot, 'harden', { turn: lot.pottedOn, dueOn: hardenOn, lateOn: daysOf(lot, 'long')?.hardenOn ?? null, endsBy: 'tick' })] : []),
+      ...(hardenOn
+        ? [
+            about(lot, 'harden', {
+              turn: lot.pottedOn,
+              dueOn: hardenOn,
+              lateOn: daysOf(lot, 'long')?.hardenOn ?? null,
+              endsBy: 'tick',
+            }),
+          ]
+        : []),
       ...(checkOn ? [about(lot, 'check-root-ball', { turn: lot.pottedOn, dueOn: checkOn, endsBy: 'entry' })] : []),
     ];
   };
@@ -55,7 +80,10 @@ function afterPotting(lot: TaskLot, pace: Pace): AfterPotting | null {
   if (stages.length === 0) return null;
   const schedule = forwardAt({ stages, dormantMonths: lot.dormantMonths }, lot.pottedOn, pace);
   const begins = (kind: StageKind) => schedule.stages.find((stage) => stage.kind === kind)?.beginsOn;
-  return { hardenOn: begins('hardening') ?? null, checkOn: begins('root-check') ?? begins('ready') ?? schedule.readyOn };
+  return {
+    hardenOn: begins('hardening') ?? null,
+    checkOn: begins('root-check') ?? begins('ready') ?? schedule.readyOn,
+  };
 }
 
 /** What must leave its cells or pots within the notice that the nursery gives, or should have left. */
@@ -64,12 +92,46 @@ export function leavingTasks(stock: TaskBatch | TaskLot, today: CalendarDate, no
   if (plantByOn === null || daysBetween(today, plantByOn) > noticeDays) return [];
   const isBatch = 'startedOn' in stock;
   const kind = isBatch ? 'batch' : 'lot';
-  return [openTask({ kind: 'leave-the-pot', subject: { kind, id, code }, turn: 'plant-by', dueOn: plantByOn, endsBy: 'entry', earliestOn: isBatch ? stock.startedOn : stock.pottedOn },
-    { lateOn: plantByOn, plantName: stock.plantName, placeIds: stock.placeIds, units: stock.units, unit: isBatch ? stock.unit : 'plant' })];
+  return [
+    openTask(
+      {
+        kind: 'leave-the-pot',
+        subject: { kind, id, code },
+        turn: 'plant-by',
+        dueOn: plantByOn,
+        endsBy: 'entry',
+        earliestOn: isBatch ? stock.startedOn : stock.pottedOn,
+      },
+      {
+        lateOn: plantByOn,
+        plantName: stock.plantName,
+        placeIds: stock.placeIds,
+        units: stock.units,
+        unit: isBatch ? stock.unit : 'plant',
+      },
+    ),
+  ];
 }
 
 /** Plants that were not up at the spring count are asked about on the day after the last on which they may come up; counting them once more is the answer. */
-export function notYetUpTask({ lotId, code, plantName, placeId, countedOn, notUpUnits, untilOn }: TaskSpringCount): Task {
-  return openTask({ kind: 'ask-not-yet-up', subject: { kind: 'lot', id: lotId, code }, turn: `${countedOn}-${placeId}`, dueOn: addDays(untilOn, 1), endsBy: 'entry', earliestOn: countedOn },
-    { plantName, placeIds: [placeId], units: notUpUnits, unit: 'plant', details: { sinceOn: countedOn } });
+export function notYetUpTask({
+  lotId,
+  code,
+  plantName,
+  placeId,
+  countedOn,
+  notUpUnits,
+  untilOn,
+}: TaskSpringCount): Task {
+  return openTask(
+    {
+      kind: 'ask-not-yet-up',
+      subject: { kind: 'lot', id: lotId, code },
+      turn: `${countedOn}-${placeId}`,
+      dueOn: addDays(untilOn, 1),
+      endsBy: 'entry',
+      earliestOn: countedOn,
+    },
+    { plantName, placeIds: [placeId], units: notUpUnits, unit: 'plant', details: { sinceOn: countedOn } },
+  );
 }

@@ -12,16 +12,38 @@ const EARLY_DAYS = 182;
 /** The yearly work of a place with a day from `PLACE_WORK_LAPSES_DAYS` before `from` to `until`: covering, bait against voles, uncovering. */
 export function placeTasks(place: TaskPlace, from: CalendarDate, until: CalendarDate): Task[] {
   const since = addDays(from, -PLACE_WORK_LAPSES_DAYS);
-  return [...yearly(place, 'cover', place.coverMd, since, until), ...yearly(place, 'vole-bait', place.baitMd, since, until), ...yearly(place, 'uncover', place.uncoverMd, since, until)];
+  return [
+    ...yearly(place, 'cover', place.coverMd, since, until),
+    ...yearly(place, 'vole-bait', place.baitMd, since, until),
+    ...yearly(place, 'uncover', place.uncoverMd, since, until),
+  ];
 }
 
-function yearly(place: TaskPlace, kind: TaskKind, monthDay: MonthDay | null, since: CalendarDate, until: CalendarDate): Task[] {
+function yearly(
+  place: TaskPlace,
+  kind: TaskKind,
+  monthDay: MonthDay | null,
+  since: CalendarDate,
+  until: CalendarDate,
+): Task[] {
   if (monthDay === null) return [];
   const tasks: Task[] = [];
   for (let { year } = dateParts(since); year <= dateParts(until).year; year += 1) {
     const dueOn = monthDayIn(year, monthDay);
     if (dueOn < since || dueOn > until) continue;
-    tasks.push(openTask({ kind, subject: { kind: 'place', id: place.id, code: place.code }, turn: String(year), dueOn, endsBy: 'tick', earliestOn: addDays(dueOn, -EARLY_DAYS) }, { placeIds: [place.id] }));
+    tasks.push(
+      openTask(
+        {
+          kind,
+          subject: { kind: 'place', id: place.id, code: place.code },
+          turn: String(year),
+          dueOn,
+          endsBy: 'tick',
+          earliestOn: addDays(dueOn, -EARLY_DAYS),
+        },
+        { placeIds: [place.id] },
+      ),
+    );
   }
   return tasks;
 }

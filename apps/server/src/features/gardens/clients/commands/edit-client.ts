@@ -12,7 +12,8 @@ export const editClient = editing({
     const before = await loadClient(context, input.clientId);
     await updateClient(context, input);
     context.touched.features.add('gardens');
-    if (before.leadDays !== input.leadDays) for (const lineId of await openLinesOfClient(context, input.clientId)) context.touched.line(lineId);
+    if (before.leadDays !== input.leadDays)
+      for (const lineId of await openLinesOfClient(context, input.clientId)) context.touched.line(lineId);
     return { clientId: input.clientId };
   },
 });

@@ -16,7 +16,16 @@ export const addKitLines = command({
     const { name, components } = await loadKit(context, kitId);
     if (components.length !== lineIds.length) refuse('kit-changed', { kit: name }, 'kitId');
     const lines = components.map(({ plantId, containerId, units: each }, at) => ({
-      lineId: lineIds[at] ?? '', plantId, containerId, units: each * units, bedId, seedZone: null, wildType: false, untreated: false, alternatives: [], kit: { kitId, units },
+      lineId: lineIds[at] ?? '',
+      plantId,
+      containerId,
+      units: each * units,
+      bedId,
+      seedZone: null,
+      wildType: false,
+      untreated: false,
+      alternatives: [],
+      kit: { kitId, units },
     }));
     // Nobody typed these lines, so what does not fit the order is said of the kit.
     await insertLines(context, orderId, await checkLines(context, order, lines, () => 'kit.'));

@@ -19,13 +19,28 @@ export const cancelOrder = command({
     const order = await loadOpenOrder(context, input.orderId);
     const returned: MovementDraft[] = [];
     if (order.stagedUnits > 0) {
-      if (input.placeId === null) refuse('plants-are-staged', { order: order.code, units: order.stagedUnits }, 'placeId');
+      if (input.placeId === null)
+        refuse('plants-are-staged', { order: order.code, units: order.stagedUnits }, 'placeId');
       const [place] = await requireOpenPlaces(context, [input.placeId]);
       const { id: placeId } = found(place, 'place', 'placeId');
-      returned.push(...(await loadStaged(context, order.id)).map(({ lotId, lineId, units }) => moved(units, stagedFor(lotId, lineId), lotAt(lotId, placeId))));
+      returned.push(
+        ...(await loadStaged(context, order.id)).map(({ lotId, lineId, units }) =>
+          moved(units, stagedFor(lotId, lineId), lotAt(lotId, placeId)),
+        ),
+      );
     }
     const subjects = order.openLines.map((id) => ({ kind: 'line' as const, id }));
-    const entryId = await postEntry(context, { kind: 'return', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id, cancels: true }, subjects }, returned);
+    const entryId = await postEntry(
+      context,
+      {
+        kind: 'return',
+        happenedOn: input.happenedOn,
+        note: input.note,
+        details: { orderId: order.id, cancels: true },
+        subjects,
+      },
+      returned,
+    );
     await setState(context, order.id, 'cancelled');
     for (const lineId of order.openLines) context.touched.line(lineId);
     context.touched.features.add('gardens');

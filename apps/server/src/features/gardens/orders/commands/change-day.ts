@@ -13,7 +13,12 @@ export const changeDay = editing({
   run: async (context, { orderId, dueOn, ...wish }) => {
     const order = await loadOpenOrder(context, orderId);
     const scope = await loadScope(context, { lines: order.openLines });
-    const { keepsRank } = await settleTurn(context, scope, new Map(order.openLines.map((lineId) => [lineId, { dueOn }])), wish);
+    const { keepsRank } = await settleTurn(
+      context,
+      scope,
+      new Map(order.openLines.map((lineId) => [lineId, { dueOn }])),
+      wish,
+    );
     await setDay(context, orderId, dueOn);
     for (const lineId of order.openLines) context.touched.line(lineId);
     context.touched.features.add('gardens');

@@ -19,7 +19,8 @@ export const editLine = editing({
     const { line, order } = await loadOpenLine(context, input.lineId);
     const done = line.stagedUnits + line.deliveredUnits;
     const least = Math.max(1, done);
-    if (input.units < least) refuse('below-what-happened', { least, staged: line.stagedUnits, delivered: line.deliveredUnits }, 'units');
+    if (input.units < least)
+      refuse('below-what-happened', { least, staged: line.stagedUnits, delivered: line.deliveredUnits }, 'units');
     // A line may end at what has happened, though a tray of it was broken.
     if (input.units !== done) requireWholeTrays(input.units, line.cells, 'units');
     const [asked] = line.accepts;
@@ -28,12 +29,28 @@ export const editLine = editing({
     await checkBeds(context, order, [input], () => '');
     await requireNatives(context, order, alternativesNamed(input.alternatives, ''));
     const wanted = { ...input, seedZone: input.seedZone ?? null };
-    const scope = await loadScope(context, { lines: [line.id], items: input.alternatives, asksTreatments: input.untreated });
+    const scope = await loadScope(context, {
+      lines: [line.id],
+      items: input.alternatives,
+      asksTreatments: input.untreated,
+    });
     const change = {
-      units: wanted.units, seedZone: wanted.seedZone, wildType: wanted.wildType, untreated: wanted.untreated,
-      accepts: [{ item: itemOf(item.plantId, item.containerId), penalty: 0 }, ...wanted.alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty }))],
+      units: wanted.units,
+      seedZone: wanted.seedZone,
+      wildType: wanted.wildType,
+      untreated: wanted.untreated,
+      accepts: [
+        { item: itemOf(item.plantId, item.containerId), penalty: 0 },
+        ...wanted.alternatives.map(({ plantId, containerId, penalty }) => ({
+          item: itemOf(plantId, containerId),
+          penalty,
+        })),
+      ],
     };
-    const { keepsRank } = await settleTurn(context, scope, new Map([[line.id, change]]), { acceptedShortages, keepRank });
+    const { keepsRank } = await settleTurn(context, scope, new Map([[line.id, change]]), {
+      acceptedShortages,
+      keepRank,
+    });
     await updateLine(context, wanted);
     context.touched.line(line.id);
     return { lineId: line.id, keepsRank };

@@ -49,7 +49,10 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
 }
 
 /** Other plants of the nursery that people call by a common name of these plants. */
-export async function readNamesakes({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<Map<string, Namesake[]>> {
+export async function readNamesakes(
+  { tx, nurseryId }: ReadContext,
+  plantIds: readonly string[],
+): Promise<Map<string, Namesake[]>> {
   const rows = await tx.$queryRaw<{ of: string; plantId: string; scientificName: string }[]>`
     SELECT DISTINCT n.plant_id::text AS of, p.id::text AS "plantId", p.scientific_name AS "scientificName"
       FROM plant_name n
@@ -63,7 +66,10 @@ export async function readNamesakes({ tx, nurseryId }: ReadContext, plantIds: re
 }
 
 /** Where lots stand, by lot; quarantine places are left out, since nothing is pulled from there. */
-export async function readStandings({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<Map<string, { placeId: string; code: string; units: number }[]>> {
+export async function readStandings(
+  { tx, nurseryId }: ReadContext,
+  lotIds: readonly string[],
+): Promise<Map<string, { placeId: string; code: string; units: number }[]>> {
   const rows = await tx.$queryRaw<{ lotId: string; places: { placeId: string; code: string; units: number }[] }[]>`
     SELECT a.lot_id::text AS "lotId", jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) AS places
       FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
@@ -72,7 +78,10 @@ export async function readStandings({ tx, nurseryId }: ReadContext, lotIds: read
 }
 
 /** What happened for an order, newest first: entries that moved plants to or from the staging of its lines. */
-export async function readEntries({ tx, nurseryId }: ReadContext, orderId: string): Promise<gardens.OrderPage['entries']> {
+export async function readEntries(
+  { tx, nurseryId }: ReadContext,
+  orderId: string,
+): Promise<gardens.OrderPage['entries']> {
   return tx.$queryRaw`
     SELECT e.id::text, e.kind, e.happened_on::text AS "happenedOn", e.note, n.name AS "personName", max(u.units)::int AS units,
            EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed

@@ -14,8 +14,11 @@ export const handOver = command({
     const { order, lotOf } = await loadOrderRows(context, input.orderId, input.happenedOn, input.rows);
     requireUnheld([...new Set(input.rows.map(({ lotId }) => lotId))].map(lotOf));
     requireStaged(input.rows, await loadStaged(context, order.id), lotOf);
-    const entryId = await postEntry(context, { kind: 'sell', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } },
-      input.rows.map(({ lineId, lotId, units }) => moved(units, stagedFor(lotId, lineId), outside('sold'))));
+    const entryId = await postEntry(
+      context,
+      { kind: 'sell', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } },
+      input.rows.map(({ lineId, lotId, units }) => moved(units, stagedFor(lotId, lineId), outside('sold'))),
+    );
     return { entryId };
   },
 });

@@ -19,7 +19,9 @@ export const plantOrder = command({
   run: async (context, input) => {
     const { order, lineOf, lotOf } = await loadOrderRows(context, input.orderId, input.happenedOn, input.rows);
     if (order.siteId === null) refuse('wrong-order-kind', { order: order.code, kind: order.kind }, 'orderId');
-    const extras = input.rows.flatMap(({ lineId, lotId, extra }, at) => (extra === null ? [] : [{ lineId, lotId, ...extra, field: `rows.${at}.extra.units` }]));
+    const extras = input.rows.flatMap(({ lineId, lotId, extra }, at) =>
+      extra === null ? [] : [{ lineId, lotId, ...extra, field: `rows.${at}.extra.units` }],
+    );
     const fromPlaces = extras.flatMap((extra) => (extra.from === 'place' ? [extra] : []));
     await loadPlaces(context, [...new Set(fromPlaces.map(({ placeId }) => placeId))]);
     requireUnheld([...new Set(input.rows.map(({ lotId }) => lotId))].map(lotOf));
@@ -27,11 +29,26 @@ export const plantOrder = command({
     requireStaged(input.rows, await loadStaged(context, order.id), lotOf);
     requireAtPlaces(fromPlaces, lotOf);
     const movements: MovementDraft[] = [
-      ...extras.map((extra) => moved(extra.units, extra.from === 'place' ? lotAt(extra.lotId, extra.placeId) : outside('found'), stagedFor(extra.lotId, extra.lineId))),
-      ...input.rows.map(({ lineId, lotId, units, extra }) => moved(units + (extra?.units ?? 0), stagedFor(lotId, lineId), outside('planted'))),
+      ...extras.map((extra) =>
+        moved(
+          extra.units,
+          extra.from === 'place' ? lotAt(extra.lotId, extra.placeId) : outside('found'),
+          stagedFor(extra.lotId, extra.lineId),
+        ),
+      ),
+      ...input.rows.map(({ lineId, lotId, units, extra }) =>
+        moved(units + (extra?.units ?? 0), stagedFor(lotId, lineId), outside('planted')),
+      ),
     ];
-    const entryId = await postEntry(context, { kind: 'plant', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } }, movements);
-    await consumeReservations(context, fromPlaces.map(({ lineId, lotId, units }) => ({ lineId, supplyId: lotId, units })));
+    const entryId = await postEntry(
+      context,
+      { kind: 'plant', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } },
+      movements,
+    );
+    await consumeReservations(
+      context,
+      fromPlaces.map(({ lineId, lotId, units }) => ({ lineId, supplyId: lotId, units })),
+    );
     return { entryId };
   },
 });

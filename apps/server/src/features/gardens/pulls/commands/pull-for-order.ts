@@ -24,18 +24,31 @@ export const pullForOrder = command({
     requireUnheld(lots);
     for (const row of input.rows) requireAcceptedItem(lineOf(row.lineId), lotOf(row.lotId));
     requireAtPlaces(input.rows, lotOf);
-    const scope = await loadScope(context, { lines: input.rows.map(({ lineId }) => lineId), lots: lots.map(({ id }) => id) });
+    const scope = await loadScope(context, {
+      lines: input.rows.map(({ lineId }) => lineId),
+      lots: lots.map(({ id }) => id),
+    });
     for (const row of input.rows) {
       const line = scope.lines.find(({ id }) => id === row.lineId);
       const supply = scope.supplies.find(({ id }) => id === row.lotId);
-      const reasons = line && supply ? judge(supply, line, scope).reasons.filter((reason) => !PLANNERS_OWN.has(reason)) : [];
+      const reasons =
+        line && supply ? judge(supply, line, scope).reasons.filter((reason) => !PLANNERS_OWN.has(reason)) : [];
       if (reasons.length > 0) refuse('does-not-serve', { supply: lotOf(row.lotId).code, reasons }, 'lotId');
     }
     const unchecked = lots.filter(({ rootCheckedOn }) => rootCheckedOn === null);
-    if (unchecked.length > 0 && !input.confirmed) refuse('root-ball-not-checked', { lots: unchecked.map(({ code }) => code) }, 'rows');
-    const entryId = await postEntry(context, { kind: 'pull', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } },
-      input.rows.map(({ lotId, placeId, lineId, units }) => moved(units, lotAt(lotId, placeId), stagedFor(lotId, lineId))));
-    await consumeReservations(context, input.rows.map(({ lineId, lotId, units }) => ({ lineId, supplyId: lotId, units })));
+    if (unchecked.length > 0 && !input.confirmed)
+      refuse('root-ball-not-checked', { lots: unchecked.map(({ code }) => code) }, 'rows');
+    const entryId = await postEntry(
+      context,
+      { kind: 'pull', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } },
+      input.rows.map(({ lotId, placeId, lineId, units }) =>
+        moved(units, lotAt(lotId, placeId), stagedFor(lotId, lineId)),
+      ),
+    );
+    await consumeReservations(
+      context,
+      input.rows.map(({ lineId, lotId, units }) => ({ lineId, supplyId: lotId, units })),
+    );
     return { entryId };
   },
 });

@@ -16,19 +16,40 @@ export const returnFromOrder = command({
   input: gardens.returnFromOrder,
   roles: FIELD,
   run: async (context, input) => {
-    const { order, lotOf } = await loadOrderRows(context, input.orderId, input.happenedOn, input.rows, { withdrawnToo: true });
+    const { order, lotOf } = await loadOrderRows(context, input.orderId, input.happenedOn, input.rows, {
+      withdrawnToo: true,
+    });
     const anyLost = input.rows.some(({ lostUnits }) => lostUnits > 0);
     if (anyLost && input.cause === null) refuse('cause-needed', undefined, 'cause');
-    requireStaged(input.rows.map(({ lineId, lotId, returnedUnits, lostUnits }) => ({ lineId, lotId, units: returnedUnits + lostUnits })), await loadStaged(context, order.id), lotOf);
+    requireStaged(
+      input.rows.map(({ lineId, lotId, returnedUnits, lostUnits }) => ({
+        lineId,
+        lotId,
+        units: returnedUnits + lostUnits,
+      })),
+      await loadStaged(context, order.id),
+      lotOf,
+    );
     const anyReturned = input.rows.some(({ returnedUnits }) => returnedUnits > 0);
     const placeId = input.placeId ?? (anyReturned ? await loadQuarantine(context) : undefined);
     if (anyReturned && placeId === undefined) refuse('no-quarantine-place', undefined, 'placeId');
     if (placeId !== undefined) await requireOpenPlaces(context, [placeId]);
-    const entryId = await postEntry(context, { kind: 'return', happenedOn: input.happenedOn, note: input.note, cause: anyLost ? input.cause : null, details: { orderId: order.id } },
+    const entryId = await postEntry(
+      context,
+      {
+        kind: 'return',
+        happenedOn: input.happenedOn,
+        note: input.note,
+        cause: anyLost ? input.cause : null,
+        details: { orderId: order.id },
+      },
       input.rows.flatMap(({ lineId, lotId, returnedUnits, lostUnits }) => [
-        ...(returnedUnits > 0 ? [moved(returnedUnits, stagedFor(lotId, lineId), lotAt(lotId, found(placeId, 'place', 'placeId')))] : []),
+        ...(returnedUnits > 0
+          ? [moved(returnedUnits, stagedFor(lotId, lineId), lotAt(lotId, found(placeId, 'place', 'placeId')))]
+          : []),
         ...(lostUnits > 0 ? [moved(lostUnits, stagedFor(lotId, lineId), outside('lost'))] : []),
-      ]));
+      ]),
+    );
     return { entryId };
   },
 });

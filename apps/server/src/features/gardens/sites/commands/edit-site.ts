@@ -14,7 +14,8 @@ export const editSite = editing({
     await loadClient(context, before.clientId);
     await updateSite(context, input);
     context.touched.features.add('gardens');
-    if (before.region !== (input.region ?? null)) for (const lineId of await openLinesOfSite(context, input.siteId)) context.touched.line(lineId);
+    if (before.region !== (input.region ?? null))
+      for (const lineId of await openLinesOfSite(context, input.siteId)) context.touched.line(lineId);
     return { siteId: input.siteId };
   },
 });

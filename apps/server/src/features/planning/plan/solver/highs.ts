@@ -30,14 +30,22 @@ function relax(highs: Highs, programme: Programme): { most: number; marked: Mark
   const { Columns, Rows, ObjectiveValue } = highs.solve(programmeText(programme, false), {});
   const columnOf = ({ name }: ProgrammeChoice) => {
     const column = Columns[name];
-    return { part: column && 'Primal' in column ? column.Primal : 0, dual: column && 'Dual' in column ? Math.abs(column.Dual) : 0 };
+    return {
+      part: column && 'Primal' in column ? column.Primal : 0,
+      dual: column && 'Dual' in column ? Math.abs(column.Dual) : 0,
+    };
   };
   const marked = programme.groups.map((group, at): Marked => {
     const taken = group.find((choice) => columnOf(choice).part > 1 - HAIR) ?? null;
     if (taken) {
       // Rows come back in the order in which they were written, those of the groups first.
       const row = Rows[at];
-      return { group, at, taken, clearness: row && 'Dual' in row && typeof row.Dual === 'number' ? Math.abs(row.Dual) : 0 };
+      return {
+        group,
+        at,
+        taken,
+        clearness: row && 'Dual' in row && typeof row.Dual === 'number' ? Math.abs(row.Dual) : 0,
+      };
     }
     const isTorn = group.some((choice) => columnOf(choice).part > HAIR);
     return { group, at, taken, clearness: isTorn ? 0 : Math.min(...group.map((choice) => columnOf(choice).dual)) };
@@ -48,7 +56,12 @@ function relax(highs: Highs, programme: Programme): { most: number; marked: Mark
 function branch(highs: Highs, programme: Programme, gap: number): { chosen: ProgrammeChoice[]; ended: boolean } {
   const choices = programme.groups.flat();
   if (choices.length === 0) return { chosen: [], ended: true };
-  const { Columns, Status } = highs.solve(programmeText(programme, true), { mip_rel_gap: 0, mip_abs_gap: Math.max(0.5, gap), time_limit: MOST_SECONDS, random_seed: 1 });
+  const { Columns, Status } = highs.solve(programmeText(programme, true), {
+    mip_rel_gap: 0,
+    mip_abs_gap: Math.max(0.5, gap),
+    time_limit: MOST_SECONDS,
+    random_seed: 1,
+  });
   if (Status !== 'Optimal' && Status !== 'Time limit reached') throw new Error(`the solver ended with ${Status}`);
   const isTaken = ({ name }: ProgrammeChoice) => {
     const column = Columns[name];
@@ -59,12 +72,20 @@ function branch(highs: Highs, programme: Programme, gap: number): { chosen: Prog
 
 /** What is left to decide when the clear choices are taken: the groups that are least clear, within what is left of the limits. */
 function coreOf({ limits }: Programme, marked: readonly Marked[]): { taken: ProgrammeChoice[]; core: Programme } {
-  const unclear = new Set([...marked].sort((a, b) => a.clearness - b.clearness || a.at - b.at).slice(0, CORE_GROUPS).map(({ at }) => at));
+  const unclear = new Set(
+    [...marked]
+      .sort((a, b) => a.clearness - b.clearness || a.at - b.at)
+      .slice(0, CORE_GROUPS)
+      .map(({ at }) => at),
+  );
   const taken = marked.flatMap((group) => (group.taken && !unclear.has(group.at) ? [group.taken] : []));
   const left = [...limits];
   for (const { takes } of taken) for (const { limit, amount } of takes) left[limit] = (left[limit] ?? 0) - amount;
   const fits = ({ takes }: ProgrammeChoice) => takes.every(({ limit, amount }) => amount <= (left[limit] ?? 0));
-  const groups = marked.filter(({ at }) => unclear.has(at)).map(({ group }) => group.filter(fits)).filter((group) => group.length > 0);
+  const groups = marked
+    .filter(({ at }) => unclear.has(at))
+    .map(({ group }) => group.filter(fits))
+    .filter((group) => group.length > 0);
   return { taken, core: { groups, limits: left } };
 }
 
@@ -76,11 +97,17 @@ function solve(highs: Highs, programme: Programme): ProgrammeAnswer {
   const chosen = [...taken, ...branched.chosen];
   // All worths are whole numbers, so that less than one above is none above.
   const above = Math.floor(most + HAIR) - worthOf(chosen);
-  return { chosen: chosen.map(({ name }) => name), within: (isSmall && branched.ended) || above <= 0 ? 0 : above / most };
+  return {
+    chosen: chosen.map(({ name }) => name),
+    within: (isSmall && branched.ended) || above <= 0 ? 0 : above / most,
+  };
 }
 
 /** Loads the solver, once a thread and again after a failure: some tens of milliseconds. */
 export async function createSolver(fresh = new FreshHighs()): Promise<SolveProgramme> {
   await fresh.use(() => {});
-  return async (programme) => (programme.groups.some((group) => group.length > 0) ? fresh.use((highs) => solve(highs, programme)) : { chosen: [], within: 0 });
+  return async (programme) =>
+    programme.groups.some((group) => group.length > 0)
+      ? fresh.use((highs) => solve(highs, programme))
+      : { chosen: [], within: 0 };
 }

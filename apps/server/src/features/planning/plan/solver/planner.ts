@@ -8,7 +8,11 @@ const PATIENCE_MS = 20_000;
 /** Reckons plans in a worker thread, one after the other. Refuses with `plan-takes-too-long` what does not answer in time. */
 export class Planner extends Thread<PlanFacts, ProductionPlan> {
   constructor(patienceMs = PATIENCE_MS) {
-    super({ entry: new URL('./entry.mjs', import.meta.url), patienceMs, tooLong: (seconds) => new Refusal('plan-takes-too-long', { seconds }) });
+    super({
+      entry: new URL('./entry.mjs', import.meta.url),
+      patienceMs,
+      tooLong: (seconds) => new Refusal('plan-takes-too-long', { seconds }),
+    });
   }
 }
 

@@ -26,26 +26,44 @@ export interface CalendarParts {
  */
 export function writeCalendar({ nurseryId, nurseryName, language, now, tasks }: CalendarParts): string {
   const words = WORDS[language];
-  const calendar = ical({ name: escaped(words.calendarName(nurseryName)), prodId: { company: 'Rootclock', product: 'Tasks', language: language.toUpperCase() }, method: ICalCalendarMethod.PUBLISH, ttl: ASK_AGAIN_SECONDS });
+  const calendar = ical({
+    name: escaped(words.calendarName(nurseryName)),
+    prodId: { company: 'Rootclock', product: 'Tasks', language: language.toUpperCase() },
+    method: ICalCalendarMethod.PUBLISH,
+    ttl: ASK_AGAIN_SECONDS,
+  });
   for (const task of tasks) {
     const title = words.title[task.kind](task);
     const description = describe(task, words, dayIn(language));
     calendar.createEvent({
-      id: `${task.key.replaceAll('/', '.')}@${nurseryId}.rootclock`, stamp: now, start: new Date(`${task.dueOn}T00:00:00Z`), allDay: true, timezone: null,
-      summary: task.plantName ? `${title} (${task.plantName})` : title, transparency: ICalEventTransparency.TRANSPARENT,
-      ...(task.places.length > 0 ? { location: task.places.map(({ code, name }) => (name === code ? code : `${code} (${name})`)).join(', ') } : {}),
+      id: `${task.key.replaceAll('/', '.')}@${nurseryId}.rootclock`,
+      stamp: now,
+      start: new Date(`${task.dueOn}T00:00:00Z`),
+      allDay: true,
+      timezone: null,
+      summary: task.plantName ? `${title} (${task.plantName})` : title,
+      transparency: ICalEventTransparency.TRANSPARENT,
+      ...(task.places.length > 0
+        ? { location: task.places.map(({ code, name }) => (name === code ? code : `${code} (${name})`)).join(', ') }
+        : {}),
       ...(description ? { description } : {}),
     });
   }
   return calendar.toString();
 }
 
-function describe({ kind, lateOn, dueOn, details }: planning.TaskRow, words: CalendarWords, day: (on: string) => string): string {
+function describe(
+  { kind, lateOn, dueOn, details }: planning.TaskRow,
+  words: CalendarWords,
+  day: (on: string) => string,
+): string {
   return [
     lateOn !== null && lateOn > dueOn ? words.late(day(lateOn)) : '',
     details.dormant ? words.dormant(details.dormant) : '',
     kind === 'vole-bait' ? words.voleBait : '',
-  ].filter((sentence) => sentence !== '').join('\n');
+  ]
+    .filter((sentence) => sentence !== '')
+    .join('\n');
 }
 
 /** The writer escapes the texts of events and leaves the calendar's own name as it is (RFC 5545, 3.3.11). */

@@ -39,6 +39,8 @@ export async function readTicks({ tx, nurseryId }: ReadContext, since: string): 
 }
 
 export async function readNotice({ tx, nurseryId }: ReadContext): Promise<number> {
-  const [row] = await tx.$queryRaw<{ noticeDays: number }[]>`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const [row] = await tx.$queryRaw<
+    { noticeDays: number }[]
+  >`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
   return row?.noticeDays ?? 0;
 }

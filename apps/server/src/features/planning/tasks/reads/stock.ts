@@ -30,7 +30,10 @@ export async function readTaskBatches(context: ReadContext): Promise<TaskBatch[]
  * Open lots in pots that were not found to hold, or that must leave their pots by `leaveBy`; mother stock stays where it is. What else is known of them is
  * read by statements of their own and put together here: in one statement the planner takes two thousand lots for a few and looks each up anew.
  */
-export async function readTaskLots(context: ReadContext, { leaveBy, lookedSince }: { leaveBy: string; lookedSince: string }): Promise<TaskLot[]> {
+export async function readTaskLots(
+  context: ReadContext,
+  { leaveBy, lookedSince }: { leaveBy: string; lookedSince: string },
+): Promise<TaskLot[]> {
   const { tx, nurseryId } = context;
   const rows = await tx.$queryRaw<Omit<LotRow, 'versionId' | 'lookedAtOn'>[]>`
     WITH live AS MATERIALIZED (${standing(nurseryId, 'lot')})
@@ -47,7 +50,10 @@ export async function readTaskLots(context: ReadContext, { leaveBy, lookedSince 
        AND NOT EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = 'mother-stock')`;
   const versions = await readVersionsOfLots(context);
   const looked = await readLooks(context, lookedSince);
-  return withStages(context, rows.map((row) => ({ ...row, versionId: versions.get(row.id) ?? null, lookedAtOn: looked.get(row.id) ?? null })));
+  return withStages(
+    context,
+    rows.map((row) => ({ ...row, versionId: versions.get(row.id) ?? null, lookedAtOn: looked.get(row.id) ?? null })),
+  );
 }
 
 /**
@@ -80,7 +86,10 @@ async function readLooks({ tx, nurseryId }: ReadContext, since: string): Promise
   return new Map(rows.map(({ lotId, on }) => [lotId, on]));
 }
 
-async function withStages<Row extends { versionId: string | null }>(context: ReadContext, rows: readonly Row[]): Promise<(Row & { stages: StagePlan[] })[]> {
+async function withStages<Row extends { versionId: string | null }>(
+  context: ReadContext,
+  rows: readonly Row[],
+): Promise<(Row & { stages: StagePlan[] })[]> {
   const byVersion = await readStages(context, [...new Set(rows.flatMap(({ versionId }) => versionId ?? []))]);
   return rows.map((row) => ({ ...row, stages: byVersion.get(row.versionId ?? '') ?? NONE }));
 }
@@ -88,7 +97,10 @@ async function withStages<Row extends { versionId: string | null }>(context: Rea
 const NONE: StagePlan[] = [];
 
 /** What schedules need of the stages of protocol versions, the old ones too: a batch keeps the one it was started under. */
-async function readStages({ tx, nurseryId }: ReadContext, versionIds: readonly string[]): Promise<Map<string, StagePlan[]>> {
+async function readStages(
+  { tx, nurseryId }: ReadContext,
+  versionIds: readonly string[],
+): Promise<Map<string, StagePlan[]>> {
   if (versionIds.length === 0) return new Map();
   const rows = await tx.$queryRaw<{ versionId: string; stages: StagePlan[] }[]>`
     SELECT g.version_id::text AS "versionId", json_agg(json_build_object('kind', g.kind, 'shortDays', g.short_days, 'usualDays', g.usual_days, 'longDays', g.long_days,

@@ -12,7 +12,9 @@ export const addContainer = command({
   run: async (context, { containerId, ...container }) => {
     requireCells(container.kind, container.cells);
     if ((await loadContainerCodes(context)).has(container.code)) refuse('code-taken', { code: container.code }, 'code');
-    const added = await insertContainers(context, [{ id: containerId, ...container, standing: 'own setting', source: null }]);
+    const added = await insertContainers(context, [
+      { id: containerId, ...container, standing: 'own setting', source: null },
+    ]);
     if (added === 0) refuse('id-taken', { what: 'container' }, 'containerId');
     context.touched.features.add('plants');
     return { containerId };

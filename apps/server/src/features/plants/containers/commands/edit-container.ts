@@ -17,7 +17,11 @@ export const editContainer = editing({
     const before = await loadContainer(context, containerId);
     requireCells(before.kind, measures.cells);
     const isMeasured = MEASURES.some((measure) => measures[measure] !== before[measure]);
-    await updateContainer(context, { ...before, ...measures, ...(isMeasured ? { standing: 'own setting', source: null } : {}) });
+    await updateContainer(context, {
+      ...before,
+      ...measures,
+      ...(isMeasured ? { standing: 'own setting', source: null } : {}),
+    });
     context.touched.features.add('plants');
     await clocksChanged(context);
     return { containerId };

@@ -17,13 +17,22 @@ export const addPlantName = command({
     if (key === '') refuse('invalid-input', { issues: [{ path: 'name', problem: 'wrong-form' }] }, 'name');
     if (await loadName(context, nameId)) refuse('id-taken', { what: 'plant name' }, 'nameId');
     const bearers = await findBearers(context, key);
-    const isItsOwn = bearers.some((bearer) => bearer.plantId === plantId && (bearer.kind === kind || bearer.kind === 'scientific'));
+    const isItsOwn = bearers.some(
+      (bearer) => bearer.plantId === plantId && (bearer.kind === kind || bearer.kind === 'scientific'),
+    );
     if (isItsOwn) refuse('name-taken', { name, plant: plant.scientificName }, 'name');
     const accepted = bearers.find((bearer) => kind === 'synonym' && bearer.kind === 'scientific');
-    if (accepted) refuse('plant-exists', { plant: accepted.scientificName, code: accepted.code, isRetired: accepted.isRetired }, 'name');
+    if (accepted)
+      refuse(
+        'plant-exists',
+        { plant: accepted.scientificName, code: accepted.code, isRetired: accepted.isRetired },
+        'name',
+      );
     await insertNames(context, [{ id: nameId, plantId, kind, name, standing: 'own setting' }]);
     context.touched.features.add('plants');
-    const others = bearers.filter((bearer) => bearer.plantId !== plantId).map((bearer) => ({ plantId: bearer.plantId, scientificName: bearer.scientificName }));
+    const others = bearers
+      .filter((bearer) => bearer.plantId !== plantId)
+      .map((bearer) => ({ plantId: bearer.plantId, scientificName: bearer.scientificName }));
     return { nameId, alsoMeans: others };
   },
 });

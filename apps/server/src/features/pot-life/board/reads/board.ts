@@ -4,7 +4,9 @@ import type * as z from 'zod/mini';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
 import { bandEnds, boardConditions, openStock } from './filters.ts';
 
-type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'potUpHelps'> & { dormantMonths: number[] };
+type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'potUpHelps'> & {
+  dormantMonths: number[];
+};
 
 interface Stored extends Pick<potLife.Board, 'counts' | 'weeks' | 'total'> {
   rows: StoredRow[];
@@ -20,7 +22,15 @@ export const readBoard = query({
     const { today } = context;
     const { noticeDays, windows } = await readSettings(context);
     const { rows, ...about } = await readStock(context, input, noticeDays);
-    return { rows: rows.map((row) => boardRow(row, today, noticeDays)), ...about, page: input.page, perPage: input.perPage, windows, noticeDays, today };
+    return {
+      rows: rows.map((row) => boardRow(row, today, noticeDays)),
+      ...about,
+      page: input.page,
+      perPage: input.perPage,
+      windows,
+      noticeDays,
+      today,
+    };
   },
 });
 
@@ -37,7 +47,11 @@ async function readSettings({ tx, nurseryId }: ReadContext): Promise<Pick<potLif
  * The rows of the page, how many lie in each band, and how many units must leave in which week over the year that begins two months ago. All in
  * one statement, since what stands open is most of the work and is worked out once for all three.
  */
-async function readStock({ tx, nurseryId, today }: ReadContext, input: z.output<typeof potLife.readBoard>, noticeDays: number): Promise<Stored> {
+async function readStock(
+  { tx, nurseryId, today }: ReadContext,
+  input: z.output<typeof potLife.readBoard>,
+  noticeDays: number,
+): Promise<Stored> {
   const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
   const [stored] = await tx.$queryRaw<Stored[]>`
     WITH ${openStock(nurseryId)},
@@ -86,7 +100,8 @@ async function readStock({ tx, nurseryId, today }: ReadContext, input: z.output<
 
 function boardRow({ dormantMonths, ...row }: StoredRow, today: string, noticeDays: number): potLife.BoardRow {
   return {
-    ...row, ...potBand(row.plantByOn, today, noticeDays),
+    ...row,
+    ...potBand(row.plantByOn, today, noticeDays),
     share: shareOfLife(row.clockOn, row.plantByOn, today),
     dormant: isDormant(dormantMonths, today),
     potUpHelps: row.rule?.basis === 'container',

@@ -6,7 +6,10 @@ import { Prisma } from '../../../../db/generated/client.ts';
 type Filter = z.output<typeof potLife.readBoard>;
 
 /** The ends of the bands as days, as `potBand` of the domain draws them. */
-export const bandEnds = (today: string, noticeDays: number) => ({ dueUntil: addDays(today, noticeDays), comingUntil: addDays(today, 3 * noticeDays) });
+export const bandEnds = (today: string, noticeDays: number) => ({
+  dueUntil: addDays(today, noticeDays),
+  comingUntil: addDays(today, 3 * noticeDays),
+});
 
 /** A condition on `s`, a row of what stands open with its clock. */
 export function boardConditions(filter: Filter, today: string, noticeDays: number): Prisma.Sql {
@@ -17,7 +20,9 @@ export function boardConditions(filter: Filter, today: string, noticeDays: numbe
   if (filter.kind !== 'all') conditions.push(Prisma.sql`s.kind = ${filter.kind}`);
   if (filter.plantId) conditions.push(Prisma.sql`s.plant_id = ${filter.plantId}::uuid`);
   if (filter.placeId) {
-    conditions.push(Prisma.sql`EXISTS (SELECT 1 FROM account a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`);
+    conditions.push(
+      Prisma.sql`EXISTS (SELECT 1 FROM account a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`,
+    );
   }
   if (filter.free) conditions.push(Prisma.sql`s.free > 0`);
   return Prisma.join(conditions, ' AND ');

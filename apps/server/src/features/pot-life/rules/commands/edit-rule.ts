@@ -14,7 +14,10 @@ export const editRule = editing({
     const before = await loadRule(context, input.ruleId);
     const rule = editedRule(before, input);
     // A note alone leaves the rule on the word it stood on.
-    const isOwn = rule.span !== before.span || rule.winterCarry?.maxDays !== before.winterCarry?.maxDays || rule.winterCarry?.graceDays !== before.winterCarry?.graceDays;
+    const isOwn =
+      rule.span !== before.span ||
+      rule.winterCarry?.maxDays !== before.winterCarry?.maxDays ||
+      rule.winterCarry?.graceDays !== before.winterCarry?.graceDays;
     await updateRule(context, rule, { note: input.note, isOwn });
     context.touched.features.add('pot-life');
     await clocksChanged(context);

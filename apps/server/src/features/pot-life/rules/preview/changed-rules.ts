@@ -13,21 +13,45 @@ export function changedRules({ rules, windows, freezeMd }: ClockRules, change: R
     case 'addRule':
       return { rules: [...rules, draftOf(change.body)], windows, freezeMd };
     case 'editRule': {
-      const before = found(rules.find(({ id }) => id === change.body.ruleId), 'rule', 'ruleId');
-      return { rules: rules.map((rule) => (rule === before ? editedRule(rule, change.body) : rule)), windows, freezeMd };
+      const before = found(
+        rules.find(({ id }) => id === change.body.ruleId),
+        'rule',
+        'ruleId',
+      );
+      return {
+        rules: rules.map((rule) => (rule === before ? editedRule(rule, change.body) : rule)),
+        windows,
+        freezeMd,
+      };
     }
     case 'retireRule': {
-      const before = found(rules.find(({ id }) => id === change.body.ruleId), 'rule', 'ruleId');
+      const before = found(
+        rules.find(({ id }) => id === change.body.ruleId),
+        'rule',
+        'ruleId',
+      );
       return { rules: rules.filter((rule) => rule !== before), windows, freezeMd };
     }
     case 'addWindow':
       return { rules, windows: [...windows, windowOf(change.body)], freezeMd };
     case 'editWindow': {
-      const before = found(windows.find(({ id }) => id === change.body.windowId), 'window', 'windowId');
-      return { rules, windows: windows.map((window) => (window === before ? windowOf(change.body) : window)), freezeMd };
+      const before = found(
+        windows.find(({ id }) => id === change.body.windowId),
+        'window',
+        'windowId',
+      );
+      return {
+        rules,
+        windows: windows.map((window) => (window === before ? windowOf(change.body) : window)),
+        freezeMd,
+      };
     }
     case 'retireWindow': {
-      const before = found(windows.find(({ id }) => id === change.body.windowId), 'window', 'windowId');
+      const before = found(
+        windows.find(({ id }) => id === change.body.windowId),
+        'window',
+        'windowId',
+      );
       return { rules, windows: windows.filter((window) => window !== before), freezeMd };
     }
     case 'setFreezeDay':

@@ -27,7 +27,13 @@ async function named({ tx, nurseryId }: ReadContext, moves: readonly Move[]): Pr
       JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.id = s.plant_id`;
   const byId = new Map(rows.map((row) => [row.id, row]));
   return moves.map(({ subject, fromOn, toOn, toState }) => ({
-    kind: subject.kind, id: subject.id, code: byId.get(subject.id)?.code ?? '', scientificName: byId.get(subject.id)?.scientificName ?? '', fromOn, toOn, toState,
+    kind: subject.kind,
+    id: subject.id,
+    code: byId.get(subject.id)?.code ?? '',
+    scientificName: byId.get(subject.id)?.scientificName ?? '',
+    fromOn,
+    toOn,
+    toState,
   }));
 }
 
@@ -43,7 +49,9 @@ export const previewChange = query({
     const moves = subjects.flatMap((subject): Move[] => {
       const { plantByOn: toOn, state: toState } = reckon(subject, rules, context.today).result;
       const fromOn = subject.stored.plantByOn;
-      return fromOn === toOn ? [] : [{ subject, fromOn, toOn, toState, lost: daysBetween(toOn ?? NEVER, fromOn ?? NEVER) }];
+      return fromOn === toOn
+        ? []
+        : [{ subject, fromOn, toOn, toState, lost: daysBetween(toOn ?? NEVER, fromOn ?? NEVER) }];
     });
     moves.sort((a, b) => b.lost - a.lost || (a.subject.id < b.subject.id ? -1 : 1));
     const isPast = (on: string | null) => on !== null && on < context.today;

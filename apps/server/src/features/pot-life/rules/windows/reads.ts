@@ -14,6 +14,11 @@ export const listWindows = query({
        ORDER BY region NULLS FIRST, max_container_ml DESC NULLS FIRST, opens_md, id`;
     const [nursery] = await tx.$queryRaw<{ freezeMd: string; freezeStanding: Standing; edition: number }[]>`
       SELECT freeze_md AS "freezeMd", freeze_standing AS "freezeStanding", edition FROM nursery WHERE id = ${nurseryId}::uuid`;
-    return { windows, freezeMd: nursery?.freezeMd ?? '', freezeStanding: nursery?.freezeStanding ?? 'not found', edition: nursery?.edition ?? 1 };
+    return {
+      windows,
+      freezeMd: nursery?.freezeMd ?? '',
+      freezeStanding: nursery?.freezeStanding ?? 'not found',
+      edition: nursery?.edition ?? 1,
+    };
   },
 });

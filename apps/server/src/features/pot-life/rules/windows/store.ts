@@ -24,7 +24,10 @@ export async function loadWindow({ tx, nurseryId }: ReadContext, id: string): Pr
 }
 
 /** Whether another window has the same days for the same plants. */
-export async function hasTwin({ tx, nurseryId }: ReadContext, { id, opensMd, closesMd, maxContainerMl, region }: PlantingWindow): Promise<boolean> {
+export async function hasTwin(
+  { tx, nurseryId }: ReadContext,
+  { id, opensMd, closesMd, maxContainerMl, region }: PlantingWindow,
+): Promise<boolean> {
   const [row] = await tx.$queryRaw<{ id: string }[]>`
     SELECT id::text FROM planting_window
      WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL AND id <> ${id}::uuid AND opens_md = ${opensMd} AND closes_md = ${closesMd}
@@ -32,7 +35,11 @@ export async function hasTwin({ tx, nurseryId }: ReadContext, { id, opensMd, clo
   return row !== undefined;
 }
 
-export async function insertWindow({ tx, nurseryId }: CommandContext, { id, opensMd, closesMd, maxContainerMl, region }: PlantingWindow, note: string): Promise<boolean> {
+export async function insertWindow(
+  { tx, nurseryId }: CommandContext,
+  { id, opensMd, closesMd, maxContainerMl, region }: PlantingWindow,
+  note: string,
+): Promise<boolean> {
   const added = await tx.$executeRaw`
     INSERT INTO planting_window (nursery_id, id, opens_md, closes_md, max_container_ml, region, standing, note)
     VALUES (${nurseryId}::uuid, ${id}::uuid, ${opensMd}, ${closesMd}, ${maxContainerMl ?? null}::int, ${region ?? null}, 'own setting', ${note})
@@ -40,7 +47,11 @@ export async function insertWindow({ tx, nurseryId }: CommandContext, { id, open
   return added === 1;
 }
 
-export async function updateWindow({ tx, nurseryId }: CommandContext, { id, opensMd, closesMd, maxContainerMl, region }: PlantingWindow, { note, isOwn }: { note: string; isOwn: boolean }): Promise<void> {
+export async function updateWindow(
+  { tx, nurseryId }: CommandContext,
+  { id, opensMd, closesMd, maxContainerMl, region }: PlantingWindow,
+  { note, isOwn }: { note: string; isOwn: boolean },
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE planting_window SET opens_md = ${opensMd}, closes_md = ${closesMd}, max_container_ml = ${maxContainerMl ?? null}::int, region = ${region ?? null}, note = ${note},
            standing = CASE WHEN ${isOwn} THEN 'own setting' ELSE standing END, source = CASE WHEN ${isOwn} THEN NULL ELSE source END
@@ -56,7 +67,8 @@ export async function storeFreezeDay({ tx, nurseryId }: CommandContext, freezeMd
 }
 
 export const windowEdits = editedRow<{ windowId: string }>({
-  table: 'planting_window', row: ({ windowId }) => Prisma.sql`r.id = ${windowId}::uuid`,
+  table: 'planting_window',
+  row: ({ windowId }) => Prisma.sql`r.id = ${windowId}::uuid`,
   fields: columns('opensMd', 'closesMd', 'maxContainerMl', 'region', 'note'),
 });
 

@@ -10,7 +10,8 @@ export const setLossAside = command({
   roles: GROWERS,
   run: async (context, { lossId, note }) => {
     const { lineId, orderCode, settledOn, settledHow } = await loadLoss(context, lossId);
-    if (settledOn !== null && settledHow !== null) refuse('loss-is-settled', { order: orderCode, how: settledHow, on: settledOn }, 'lossId');
+    if (settledOn !== null && settledHow !== null)
+      refuse('loss-is-settled', { order: orderCode, how: settledHow, on: settledOn }, 'lossId');
     await setAside(context, lossId, note);
     context.touched.features.add('promises');
     return { lossId, lineId };

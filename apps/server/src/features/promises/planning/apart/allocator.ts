@@ -15,7 +15,8 @@ export class NotSolvedInTime extends Error {
 }
 
 const thread = new Thread<AllocationInstance, Assignment[]>({
-  entry: new URL('./entry.mjs', import.meta.url), patienceMs: PATIENCE_MS,
+  entry: new URL('./entry.mjs', import.meta.url),
+  patienceMs: PATIENCE_MS,
   tooLong: (seconds) => new NotSolvedInTime(`the promises were not planned within ${seconds} seconds`),
 });
 const foreseen = new Map<string, Assignment[]>();
@@ -25,7 +26,12 @@ export const allocator = {
   isLarge({ supply, demand }: AllocationInstance): boolean {
     const supplies = new Map<string, number>();
     for (const { item } of supply) supplies.set(item, (supplies.get(item) ?? 0) + 1);
-    return demand.reduce((pairs, { accepts }) => pairs + accepts.reduce((sum, { item }) => sum + (supplies.get(item) ?? 0), 0), 0) > LARGE_PAIRS;
+    return (
+      demand.reduce(
+        (pairs, { accepts }) => pairs + accepts.reduce((sum, { item }) => sum + (supplies.get(item) ?? 0), 0),
+        0,
+      ) > LARGE_PAIRS
+    );
   },
 
   /** Solves an instance now so that it need not be solved while others wait for the nursery. */
@@ -48,6 +54,12 @@ const inOrder = (rows: readonly unknown[]) => rows.map((row) => JSON.stringify(r
 
 /** The same for the same instance in whatever order its rows were read: what the database answers first is nothing that moved. */
 function keyOf({ today, horizonOn, supply, demand, current }: AllocationInstance): string {
-  const demands = demand.map(({ accepts, refuses, ...rest }) => ({ ...rest, accepts: inOrder(accepts), refuses: inOrder(refuses ?? []) }));
-  return createHash('sha256').update(JSON.stringify([today, horizonOn, inOrder(supply), inOrder(demands), inOrder(current ?? [])])).digest('base64');
+  const demands = demand.map(({ accepts, refuses, ...rest }) => ({
+    ...rest,
+    accepts: inOrder(accepts),
+    refuses: inOrder(refuses ?? []),
+  }));
+  return createHash('sha256')
+    .update(JSON.stringify([today, horizonOn, inOrder(supply), inOrder(demands), inOrder(current ?? [])]))
+    .digest('base64');
 }

@@ -21,7 +21,9 @@ interface Planned {
 export async function planApart(scope: Scope, msLeft: () => number): Promise<Planned> {
   const { instance, reservationsOf } = preparePlan(scope);
   try {
-    const solution = allocator.isLarge(instance) ? await allocator.solve(instance, msLeft() - AFTERWARDS_MS) : allocate(instance).assignments;
+    const solution = allocator.isLarge(instance)
+      ? await allocator.solve(instance, msLeft() - AFTERWARDS_MS)
+      : allocate(instance).assignments;
     return { reservations: reservationsOf(solution), isSolved: true };
   } catch (error) {
     if (!(error instanceof NotSolvedInTime)) throw error;

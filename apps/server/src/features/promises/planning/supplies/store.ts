@@ -13,7 +13,12 @@ const JUDGED = Prisma.sql`
   v.pesticide_statement AS "pesticideStatement"`;
 
 /** Open lots of these items, and batches that are to become them; those named by id as well. Whether they were treated is added only where it is asked for. */
-export async function loadSupplies(context: ReadContext, items: readonly string[], ids: readonly string[], asksTreatments: boolean): Promise<ScopeSupply[]> {
+export async function loadSupplies(
+  context: ReadContext,
+  items: readonly string[],
+  ids: readonly string[],
+  asksTreatments: boolean,
+): Promise<ScopeSupply[]> {
   const { tx, nurseryId } = context;
   const pairs = JSON.stringify(items.map((item) => ({ plant: item.split('@')[0], container: item.split('@')[1] })));
   const rows = await tx.$queryRaw<SupplyRow[]>`
@@ -26,7 +31,12 @@ export async function loadSupplies(context: ReadContext, items: readonly string[
     SELECT ${JUDGED} FROM judged_supply v
      WHERE v.nursery_id = ${nurseryId}::uuid AND v.kind = 'batch' AND v.is_open
        AND ((v.units > 0 AND EXISTS (SELECT 1 FROM item i WHERE i.plant = v.plant_id AND i.container = v.container_id)) OR v.id = ANY (${[...ids]}::uuid[]))`;
-  const treated = asksTreatments ? await loadTreated(context, rows.map(({ id }) => id)) : new Set<string>();
+  const treated = asksTreatments
+    ? await loadTreated(
+        context,
+        rows.map(({ id }) => id),
+      )
+    : new Set<string>();
   return rows.map((row) => ({ ...row, item: itemOf(row.plantId, row.containerId), treated: treated.has(row.id) }));
 }
 

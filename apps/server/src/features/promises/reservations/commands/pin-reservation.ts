@@ -16,7 +16,10 @@ export const pinReservation = command({
     await requireOpenLine(context, lineId);
     const supply = await loadSupply(context, supplyId);
     await takeRefusalBack(context, lineId, supplyId);
-    const scope = await loadScope(context, { lines: [lineId], [supply.kind === 'lot' ? 'lots' : 'batches']: [supplyId] });
+    const scope = await loadScope(context, {
+      lines: [lineId],
+      [supply.kind === 'lot' ? 'lots' : 'batches']: [supplyId],
+    });
     const { pin, floating, others } = pinning(scope, lineId, supply, units);
     requireAccepted(outlook(scope, { reservations: [...others, ...floating, pin] }), acceptedShortages);
     await saveReservations(context, floating, [pin]);

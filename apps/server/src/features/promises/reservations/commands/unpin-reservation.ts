@@ -17,7 +17,11 @@ export const unpinReservation = command({
     const pinned = rows.find((row) => row.pinned);
     if (!pinned) refuse('nothing-reserved', { supply: code }, 'supplyId');
     const units = rows.reduce((sum, row) => sum + row.units, 0);
-    await saveReservations(context, rows.filter((row) => row.pinned), rows.filter((row) => row.pinned).map((row) => ({ ...row, units, pinned: false })));
+    await saveReservations(
+      context,
+      rows.filter((row) => row.pinned),
+      rows.filter((row) => row.pinned).map((row) => ({ ...row, units, pinned: false })),
+    );
     context.touched.line(lineId);
     context.touched.features.add('promises');
     return { lineId, supplyId };

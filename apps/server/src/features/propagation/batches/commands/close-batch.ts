@@ -15,10 +15,20 @@ export const closeBatch = command({
     const batch = await loadOpenBatch(context, input.batchId, input.happenedOn);
     const left = standingUnits(batch);
     const cause = input.writeOffCause ?? null;
-    if (left > 0 && cause === null) refuse('units-left', { left, unit: batch.unit, batch: batch.code }, 'writeOffCause');
+    if (left > 0 && cause === null)
+      refuse('units-left', { left, unit: batch.unit, batch: batch.code }, 'writeOffCause');
     askBeforeDead(batch, cause, input.happenedOn, input.confirmed, 'writeOffCause');
-    const entryId = await postEntry(context, { kind: 'close', happenedOn: input.happenedOn, cause, note: input.note, subjects: [{ kind: 'batch', id: batch.id }] },
-      batch.balances.map(({ placeId, units }) => moved(units, batchAt(batch.id, placeId), outside('lost'))));
+    const entryId = await postEntry(
+      context,
+      {
+        kind: 'close',
+        happenedOn: input.happenedOn,
+        cause,
+        note: input.note,
+        subjects: [{ kind: 'batch', id: batch.id }],
+      },
+      batch.balances.map(({ placeId, units }) => moved(units, batchAt(batch.id, placeId), outside('lost'))),
+    );
     await settleBatch(context, batch.id);
     return { entryId, writtenOffUnits: left };
   },

@@ -18,17 +18,37 @@ export const correctBatchUnits = command({
     const booked = batch.balances.find((balance) => balance.placeId === placeId)?.units ?? 0;
     const here = batchAt(batch.id, placeId);
     const difference = input.units - booked;
-    const movements = difference > 0 ? [moved(difference, outside('found'), here)] : difference < 0 ? [moved(-difference, here, outside('unexplained'))] : [];
-    const entryId = await postEntry(context, {
-      kind: 'count', happenedOn: input.happenedOn, note: input.note, subjects: [{ kind: 'batch', id: batch.id }],
-      details: { correctedUnits: { booked, counted: input.units, countKind: input.countKind } },
-    }, movements);
+    const movements =
+      difference > 0
+        ? [moved(difference, outside('found'), here)]
+        : difference < 0
+          ? [moved(-difference, here, outside('unexplained'))]
+          : [];
+    const entryId = await postEntry(
+      context,
+      {
+        kind: 'count',
+        happenedOn: input.happenedOn,
+        note: input.note,
+        subjects: [{ kind: 'batch', id: batch.id }],
+        details: { correctedUnits: { booked, counted: input.units, countKind: input.countKind } },
+      },
+      movements,
+    );
     await settleBatch(context, batch.id);
     return { entryId, difference };
   },
 });
 
 function onlyPlaceOf(batch: BatchFacts): string {
-  if (batch.balances.length > 1) refuse('which-place', { of: batch.code, places: batch.balances.map(({ placeId, placeCode, units }) => ({ placeId, code: placeCode, units })) }, 'placeId');
+  if (batch.balances.length > 1)
+    refuse(
+      'which-place',
+      {
+        of: batch.code,
+        places: batch.balances.map(({ placeId, placeCode, units }) => ({ placeId, code: placeCode, units })),
+      },
+      'placeId',
+    );
   return found(batch.balances[0], 'place', 'placeId').placeId;
 }

@@ -1,5 +1,16 @@
 import { propagation } from '@rootclock/contracts';
-import { batchAt, countsOf, FIELD, isUnitOnePlant, leftSince, missingAt, moved, outside, type PlaceBalance, standingOn } from '@rootclock/domain';
+import {
+  batchAt,
+  countsOf,
+  FIELD,
+  isUnitOnePlant,
+  leftSince,
+  missingAt,
+  moved,
+  outside,
+  type PlaceBalance,
+  standingOn,
+} from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
@@ -20,19 +31,38 @@ export const countBatch = command({
     const stoodThen = standingOn(entries, standing, input.happenedOn);
     const { unit } = batch;
     if (isUnitOnePlant(unit) && input.emergedUnits > stoodThen) {
-      refuse('more-emerged-than-units', { emerged: input.emergedUnits, standing: stoodThen, unit, batch: batch.code }, 'emergedUnits');
+      refuse(
+        'more-emerged-than-units',
+        { emerged: input.emergedUnits, standing: stoodThen, unit, batch: batch.code },
+        'emergedUnits',
+      );
     }
     const counts = countsOf(entries);
     const isLatest = !counts.some((count) => count.happenedOn > input.happenedOn);
     const last = counts.filter((count) => count.happenedOn <= input.happenedOn).at(-1);
     // A count of an earlier day than the last one only fills in the course: what is missing was booked with the later one.
-    const missing = last && isLatest
-      ? missingAt(input.emergedUnits, { unit, lastCounted: last.emergedUnits, since: leftSince(entries, last.version, input.happenedOn), standingUnits: standing })
-      : 0;
+    const missing =
+      last && isLatest
+        ? missingAt(input.emergedUnits, {
+            unit,
+            lastCounted: last.emergedUnits,
+            since: leftSince(entries, last.version, input.happenedOn),
+            standingUnits: standing,
+          })
+        : 0;
     const booked = isUnitOnePlant(unit) ? takeAnywhere(batch.balances, missing) : [];
-    const entryId = await postEntry(context, { kind: 'count', happenedOn: input.happenedOn, note: input.note, subjects: [{ kind: 'batch', id: batch.id }] },
-      booked.map(({ placeId, units }) => moved(units, batchAt(batch.id, placeId), outside('unexplained'))));
-    await insertCount(context, entryId, { batchId: batch.id, countedOn: input.happenedOn, countKind: input.countKind, emergedUnits: input.emergedUnits, unexplainedUnits: missing });
+    const entryId = await postEntry(
+      context,
+      { kind: 'count', happenedOn: input.happenedOn, note: input.note, subjects: [{ kind: 'batch', id: batch.id }] },
+      booked.map(({ placeId, units }) => moved(units, batchAt(batch.id, placeId), outside('unexplained'))),
+    );
+    await insertCount(context, entryId, {
+      batchId: batch.id,
+      countedOn: input.happenedOn,
+      countKind: input.countKind,
+      emergedUnits: input.emergedUnits,
+      unexplainedUnits: missing,
+    });
     await settleBatch(context, batch.id);
     return { entryId, unexplainedUnits: missing };
   },

@@ -12,7 +12,13 @@ export const keepForSecondWinter = command({
   roles: FIELD,
   run: async (context, input) => {
     const batch = await loadOpenBatch(context, input.batchId, input.happenedOn);
-    const entryId = await openEntry(context, { kind: 'observe', happenedOn: input.happenedOn, note: input.note, details: { secondWinter: true }, subjects: [{ kind: 'batch', id: batch.id }] });
+    const entryId = await openEntry(context, {
+      kind: 'observe',
+      happenedOn: input.happenedOn,
+      note: input.note,
+      details: { secondWinter: true },
+      subjects: [{ kind: 'batch', id: batch.id }],
+    });
     await settleBatch(context, batch.id);
     return { entryId };
   },

@@ -15,8 +15,17 @@ export const loseFromBatch = command({
     const batch = await loadOpenBatch(context, input.batchId, input.happenedOn);
     askBeforeDead(batch, input.cause, input.happenedOn, input.confirmed, 'cause');
     const drawn = drawFromLot(batch, input.units, input.placeId);
-    const entryId = await postEntry(context, { kind: 'lose', happenedOn: input.happenedOn, cause: input.cause, note: input.note, subjects: [{ kind: 'batch', id: batch.id }] },
-      drawn.map(({ placeId, units }) => moved(units, batchAt(batch.id, placeId), outside('lost'))));
+    const entryId = await postEntry(
+      context,
+      {
+        kind: 'lose',
+        happenedOn: input.happenedOn,
+        cause: input.cause,
+        note: input.note,
+        subjects: [{ kind: 'batch', id: batch.id }],
+      },
+      drawn.map(({ placeId, units }) => moved(units, batchAt(batch.id, placeId), outside('lost'))),
+    );
     await settleBatch(context, batch.id);
     return { entryId };
   },

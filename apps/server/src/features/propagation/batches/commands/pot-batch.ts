@@ -1,6 +1,17 @@
 import { propagation } from '@rootclock/contracts';
 import {
-  batchAt, dateParts, earliestOfDay, FIELD, type FirstAlive, firstAliveOf, isUnitOnePlant, lotAt, type MovementDraft, notBeforeStart, pottedClocks, startsWithFirstAlive,
+  batchAt,
+  dateParts,
+  earliestOfDay,
+  FIELD,
+  type FirstAlive,
+  firstAliveOf,
+  isUnitOnePlant,
+  lotAt,
+  type MovementDraft,
+  notBeforeStart,
+  pottedClocks,
+  startsWithFirstAlive,
 } from '@rootclock/domain';
 import type * as z from 'zod/mini';
 import { refuse } from '../../../../refusal.ts';
@@ -31,20 +42,26 @@ export const potBatch = command({
     const said = saidFirstAlive(input, batch);
     const known = firstAliveOf(await loadBatchEntries(context, batch.id));
     const firstAlive = said && (!known || said.on < known.on) ? said : known;
-    if (!firstAlive && startsWithFirstAlive(batch)) refuse('first-alive-unknown', { batch: batch.code, startedOn: batch.startedOn }, 'firstAlive');
+    if (!firstAlive && startsWithFirstAlive(batch))
+      refuse('first-alive-unknown', { batch: batch.code, startedOn: batch.startedOn }, 'firstAlive');
 
     const lots: NewLot[] = [];
     for (const [index, potting] of input.lots.entries()) {
       if (potting.into === 'existing') await lotToPotInto(context, batch, potting, input.happenedOn, `lots.${index}`);
       else lots.push(await newLot(context, batch, potting, firstAlive, input.happenedOn, `lots.${index}`));
     }
-    for (const [index, potting] of input.lots.entries()) await requireOpenPlaces(context, [potting.placeId], `lots.${index}.placeId`);
+    for (const [index, potting] of input.lots.entries())
+      await requireOpenPlaces(context, [potting.placeId], `lots.${index}.placeId`);
     const movements = drawAll(batch, input.lots);
     const codes = await nextCodes(context, batch.plantCode, dateParts(input.happenedOn).year, lots.length);
     for (const [index, lot] of lots.entries()) lot.code = codes[index] ?? '';
 
     const entryId = await openEntry(context, {
-      kind: 'pot', happenedOn: input.happenedOn, note: input.note, subjects: [{ kind: 'batch', id: batch.id }], details: said ? { firstAlive: said } : {},
+      kind: 'pot',
+      happenedOn: input.happenedOn,
+      note: input.note,
+      subjects: [{ kind: 'batch', id: batch.id }],
+      details: said ? { firstAlive: said } : {},
     });
     await insertLots(context, entryId, lots);
     await postMovements(context, entryId, movements);
@@ -64,16 +81,32 @@ function saidFirstAlive(input: Input, batch: BatchFacts): FirstAlive | null {
   return { on, assumed: precision !== 'day' };
 }
 
-async function newLot(context: CommandContext, batch: BatchFacts, potting: Potting, firstAlive: FirstAlive | null, on: string, path: string): Promise<NewLot> {
-  if (!potting.containerId) refuse('invalid-input', { issues: [{ path: `${path}.containerId`, problem: 'required' }] }, `${path}.containerId`);
+async function newLot(
+  context: CommandContext,
+  batch: BatchFacts,
+  potting: Potting,
+  firstAlive: FirstAlive | null,
+  on: string,
+  path: string,
+): Promise<NewLot> {
+  if (!potting.containerId)
+    refuse('invalid-input', { issues: [{ path: `${path}.containerId`, problem: 'required' }] }, `${path}.containerId`);
   const container = await loadContainer(context, potting.containerId, `${path}.containerId`);
   if (potting.readyOn) requireSince(potting.readyOn, on, `${path}.readyOn`);
   const clocks = pottedClocks(batch, firstAlive, container.kind, on);
   // Promises made from the batch follow its plants into the container they were meant for, so the day they expect goes along.
   const expectedOn = container.id === batch.targetContainerId ? batch.readyOn : null;
   return {
-    id: potting.lotId, code: '', plantId: batch.plantId, sourceId: batch.sourceId, containerId: container.id, pottedOn: on,
-    confinedOn: clocks.confinedOn, confinedStanding: clocks.assumed ? 'assumed' : 'recorded', containerOn: clocks.containerOn, readyOn: potting.readyOn ?? expectedOn,
+    id: potting.lotId,
+    code: '',
+    plantId: batch.plantId,
+    sourceId: batch.sourceId,
+    containerId: container.id,
+    pottedOn: on,
+    confinedOn: clocks.confinedOn,
+    confinedStanding: clocks.assumed ? 'assumed' : 'recorded',
+    containerOn: clocks.containerOn,
+    readyOn: potting.readyOn ?? expectedOn,
   };
 }
 
@@ -95,7 +128,12 @@ function drawAll(batch: BatchFacts, pottings: readonly Potting[]): MovementDraft
       const balance = balances.find((here) => here.placeId === placeId);
       if (balance) balance.units -= units;
       // Where a lot is filled from several places its plants are booked once, with the first of them.
-      return { from: batchAt(batch.id, placeId), to: into, fromUnits: units, toUnits: at === 0 ? potting.pottedUnits : 0 };
+      return {
+        from: batchAt(batch.id, placeId),
+        to: into,
+        fromUnits: units,
+        toUnits: at === 0 ? potting.pottedUnits : 0,
+      };
     });
   });
 }

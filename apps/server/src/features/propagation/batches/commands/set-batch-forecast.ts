@@ -15,8 +15,17 @@ export const setBatchForecast = command({
   run: async (context, input) => {
     const batch = await loadOpenBatch(context, input.batchId, input.happenedOn);
     if (input.targetContainerId) await loadContainer(context, input.targetContainerId, 'targetContainerId');
-    const forecast = forecastFor({ ...batch, standing: standingUnits(batch) }, { ...input, targetContainerId: input.targetContainerId ?? null });
-    const entryId = await openEntry(context, { kind: 'observe', happenedOn: input.happenedOn, note: input.note, details: { forecast }, subjects: [{ kind: 'batch', id: batch.id }] });
+    const forecast = forecastFor(
+      { ...batch, standing: standingUnits(batch) },
+      { ...input, targetContainerId: input.targetContainerId ?? null },
+    );
+    const entryId = await openEntry(context, {
+      kind: 'observe',
+      happenedOn: input.happenedOn,
+      note: input.note,
+      details: { forecast },
+      subjects: [{ kind: 'batch', id: batch.id }],
+    });
     await settleBatch(context, batch.id);
     return { entryId };
   },

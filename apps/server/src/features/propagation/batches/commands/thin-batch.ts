@@ -12,7 +12,12 @@ export const thinBatch = command({
   roles: FIELD,
   run: async (context, input) => {
     const batch = await loadBatchSeen(context, input.batchId, input.happenedOn);
-    const entryId = await openEntry(context, { kind: 'observe', happenedOn: input.happenedOn, note: input.note, subjects: [{ kind: 'batch', id: batch.id }] });
+    const entryId = await openEntry(context, {
+      kind: 'observe',
+      happenedOn: input.happenedOn,
+      note: input.note,
+      subjects: [{ kind: 'batch', id: batch.id }],
+    });
     await insertThinning(context, entryId, input.thinnedUnits ?? null);
     return { entryId };
   },

@@ -1,6 +1,20 @@
 import { propagation } from '@rootclock/contracts';
 import {
-  type BatchNow, type BatchUnit, countsOf, EVERYONE, expectedAlive, isUnitOnePlant, latestOf, leftSince, type LearnedStage, learnStages, readyFrom, type StageBeginning, stageBeginnings, type StageProgress, stageProgress,
+  type BatchNow,
+  type BatchUnit,
+  countsOf,
+  EVERYONE,
+  expectedAlive,
+  isUnitOnePlant,
+  latestOf,
+  leftSince,
+  type LearnedStage,
+  learnStages,
+  readyFrom,
+  type StageBeginning,
+  stageBeginnings,
+  type StageProgress,
+  stageProgress,
   yieldAhead,
 } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
@@ -35,7 +49,8 @@ export const suggestForecast = query({
   isHeavy: true,
   input: propagation.suggestForecast,
   roles: EVERYONE,
-  read: async (context, input): Promise<ForecastSuggestion> => (input.batchId ? ofBatch(context, input.batchId) : ofPlan(context, input)),
+  read: async (context, input): Promise<ForecastSuggestion> =>
+    input.batchId ? ofBatch(context, input.batchId) : ofPlan(context, input),
 });
 
 async function ofBatch(context: ReadContext, batchId: string): Promise<ForecastSuggestion> {
@@ -45,11 +60,29 @@ async function ofBatch(context: ReadContext, batchId: string): Promise<ForecastS
   const entries = await loadBatchEntries(context, batchId);
   const standing = standingUnits(batch);
   const last = countsOf(entries).at(-1);
-  const aliveUnits = last ? expectedAlive({ unit: batch.unit, lastCounted: last.emergedUnits, since: leftSince(entries, last.version, context.today), standingUnits: standing }) : null;
+  const aliveUnits = last
+    ? expectedAlive({
+        unit: batch.unit,
+        lastCounted: last.emergedUnits,
+        since: leftSince(entries, last.version, context.today),
+        standingUnits: standing,
+      })
+    : null;
   const now: BatchNow = {
-    unit: batch.unit, standingUnits: standing, aliveUnits, ...(await readStartedUnits(context, batchId)), pottedPlants: entries.reduce((plants, entry) => plants + entry.pottedPlants, 0),
+    unit: batch.unit,
+    standingUnits: standing,
+    aliveUnits,
+    ...(await readStartedUnits(context, batchId)),
+    pottedPlants: entries.reduce((plants, entry) => plants + entry.pottedPlants, 0),
   };
-  return (await suggest(context, version, now, { startedOn: batch.startedOn, today: context.today, begun: stageBeginnings(planOf(version), entries), secondWinterOn: batch.secondWinterOn })).suggestion;
+  return (
+    await suggest(context, version, now, {
+      startedOn: batch.startedOn,
+      today: context.today,
+      begun: stageBeginnings(planOf(version), entries),
+      secondWinterOn: batch.secondWinterOn,
+    })
+  ).suggestion;
 }
 
 interface PlannedStart {
@@ -67,20 +100,61 @@ async function ofPlan(context: ReadContext, input: PlannedStart): Promise<Foreca
   const version = await loadProtocolVersion(context, input.protocolVersionId ?? '');
   const startedOn = input.startedOn ?? context.today;
   const stagePosition = input.stagePosition ?? 0;
-  if (stagePosition >= version.stages.length) refuse('stage-not-in-protocol', { position: stagePosition, stages: version.stages.map(({ kind }) => kind) }, 'stagePosition');
+  if (stagePosition >= version.stages.length)
+    refuse(
+      'stage-not-in-protocol',
+      { position: stagePosition, stages: version.stages.map(({ kind }) => kind) },
+      'stagePosition',
+    );
   const units = input.units ?? 0;
-  const now: BatchNow = { unit: input.unit ?? version.startUnit, startedUnits: units, standingUnits: units, seedsSown: input.seedsSown ?? null, aliveUnits: null, pottedPlants: 0 };
-  const begun = stageBeginnings(planOf(version), [{ version: 1, starts: true, kind: 'start', happenedOn: startedOn, stagePosition, emergedUnits: null, pottedPlants: 0 }]);
-  const { suggestion, progress } = await suggest(context, version, now, { startedOn, today: latestOf(startedOn, context.today), begun, secondWinterOn: null });
+  const now: BatchNow = {
+    unit: input.unit ?? version.startUnit,
+    startedUnits: units,
+    standingUnits: units,
+    seedsSown: input.seedsSown ?? null,
+    aliveUnits: null,
+    pottedPlants: 0,
+  };
+  const begun = stageBeginnings(planOf(version), [
+    {
+      version: 1,
+      starts: true,
+      kind: 'start',
+      happenedOn: startedOn,
+      stagePosition,
+      emergedUnits: null,
+      pottedPlants: 0,
+    },
+  ]);
+  const { suggestion, progress } = await suggest(context, version, now, {
+    startedOn,
+    today: latestOf(startedOn, context.today),
+    begun,
+    secondWinterOn: null,
+  });
   const potLife = await potLifeAhead(context, {
-    plantId: version.plantId, method: version.method, unit: now.unit, startedOn, readyOn: suggestion.readyOn, progress,
-    startContainerId: input.containerId ?? version.startContainerId, targetContainerId: input.targetContainerId ?? version.targetContainerId,
+    plantId: version.plantId,
+    method: version.method,
+    unit: now.unit,
+    startedOn,
+    readyOn: suggestion.readyOn,
+    progress,
+    startContainerId: input.containerId ?? version.startContainerId,
+    targetContainerId: input.targetContainerId ?? version.targetContainerId,
   });
   return { ...suggestion, potLife };
 }
 
 async function suggest(
-  context: ReadContext, version: ProtocolVersion, now: BatchNow, { startedOn, today, begun, secondWinterOn }: { startedOn: string; today: string; begun: StageBeginning[]; secondWinterOn: string | null },
+  context: ReadContext,
+  version: ProtocolVersion,
+  now: BatchNow,
+  {
+    startedOn,
+    today,
+    begun,
+    secondWinterOn,
+  }: { startedOn: string; today: string; begun: StageBeginning[]; secondWinterOn: string | null },
 ): Promise<{ suggestion: ForecastSuggestion; progress: StageProgress[] }> {
   const { planConfidence, ...settings } = await readForecastSettings(context);
   const learned = await learnedFor(context, version, now.unit, settings);
@@ -89,10 +163,18 @@ async function suggest(
   const found = yieldAhead(now, learned, progress, today, planConfidence);
   const stages = found?.ahead ?? learned;
   const suggestion: ForecastSuggestion = {
-    yield: found && { cautiousUnits: found.cautiousUnits, usualUnits: found.usualUnits, tried: found.tried, from: found.from },
+    yield: found && {
+      cautiousUnits: found.cautiousUnits,
+      usualUnits: found.usualUnits,
+      tried: found.tried,
+      from: found.from,
+    },
     readyOn: readyFrom(plan, progress, today, 'usual', secondWinterOn),
     readyLateOn: readyFrom(plan, progress, today, 'long', secondWinterOn),
-    confidence: planConfidence, stages, batches: Math.max(0, ...stages.map(({ batches }) => batches)), potLife: null,
+    confidence: planConfidence,
+    stages,
+    batches: Math.max(0, ...stages.map(({ batches }) => batches)),
+    potLife: null,
   };
   return { suggestion, progress };
 }
@@ -101,13 +183,33 @@ async function suggest(
 const SHOWN_CONFIDENCE = 0.95;
 
 /** Shares of seeds say nothing of cells, nor the other way round: only evidence counted as this batch is speaks. */
-async function learnedFor(context: ReadContext, version: ProtocolVersion, unit: BatchUnit, settings: { priorWeight: number; evidenceLimit: number }): Promise<LearnedStage[]> {
-  const evidence = (await loadEvidence(context, [version.plantId])).filter(({ method, label, stage, ofSeeds }) => method === version.method && label === version.label
-    && ((stage !== 'emergence' && stage !== 'rooting') || ofSeeds === !isUnitOnePlant(unit)));
-  return learnStages({ startUnit: unit, seedsPerCell: version.seedsPerCell, stages: version.stages }, evidence, { ...settings, confidence: SHOWN_CONFIDENCE });
+async function learnedFor(
+  context: ReadContext,
+  version: ProtocolVersion,
+  unit: BatchUnit,
+  settings: { priorWeight: number; evidenceLimit: number },
+): Promise<LearnedStage[]> {
+  const evidence = (await loadEvidence(context, [version.plantId])).filter(
+    ({ method, label, stage, ofSeeds }) =>
+      method === version.method &&
+      label === version.label &&
+      ((stage !== 'emergence' && stage !== 'rooting') || ofSeeds === !isUnitOnePlant(unit)),
+  );
+  return learnStages({ startUnit: unit, seedsPerCell: version.seedsPerCell, stages: version.stages }, evidence, {
+    ...settings,
+    confidence: SHOWN_CONFIDENCE,
+  });
 }
 
 async function nothing(context: ReadContext): Promise<ForecastSuggestion> {
   const { planConfidence } = await readForecastSettings(context);
-  return { yield: null, readyOn: null, readyLateOn: null, confidence: planConfidence, stages: [], batches: 0, potLife: null };
+  return {
+    yield: null,
+    readyOn: null,
+    readyLateOn: null,
+    confidence: planConfidence,
+    stages: [],
+    batches: 0,
+    potLife: null,
+  };
 }

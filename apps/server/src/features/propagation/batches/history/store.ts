@@ -39,7 +39,11 @@ export async function loadBatchEntries({ tx, nurseryId }: ReadContext, batchId: 
 }
 
 /** Writes what follows from the entries. Without a forecast among them what was expected of the batch stays as it is. */
-export async function storeBatchState({ tx, nurseryId }: CommandContext, batchId: string, state: BatchState): Promise<void> {
+export async function storeBatchState(
+  { tx, nurseryId }: CommandContext,
+  batchId: string,
+  state: BatchState,
+): Promise<void> {
   const { forecast, stage } = state;
   await tx.$executeRaw`
     UPDATE batch SET emerged_units = ${state.emergedUnits}, emerged_on = ${state.emergedOn}::date, confined_on = ${state.confinedOn}::date,

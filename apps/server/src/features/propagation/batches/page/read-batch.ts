@@ -1,5 +1,18 @@
 import { propagation } from '@rootclock/contracts';
-import { type BatchKind, countsOf, daysBetween, EVERYONE, expectedAlive, type FirstAlive, firstAliveOf, isDormant, leftSince, type PotBand, potBand, startsWithFirstAlive } from '@rootclock/domain';
+import {
+  type BatchKind,
+  countsOf,
+  daysBetween,
+  EVERYONE,
+  expectedAlive,
+  type FirstAlive,
+  firstAliveOf,
+  isDormant,
+  leftSince,
+  type PotBand,
+  potBand,
+  startsWithFirstAlive,
+} from '@rootclock/domain';
 import { found } from '../../../../refusal.ts';
 import { query } from '../../../../trpc/operation.ts';
 import { loadBatchEntries } from '../history/store.ts';
@@ -47,7 +60,12 @@ export const readBatch = query({
   read: async (context, { batchId }): Promise<BatchPage> => {
     const { noticeDays, protocolVersionId, ...head } = found(await readBatchHead(context, batchId), 'batch', 'batchId');
     const entries = await loadBatchEntries(context, batchId);
-    const kind: BatchKind = { method: head.method, unit: head.unit, containerKind: head.containerKind, startedOn: head.startedOn };
+    const kind: BatchKind = {
+      method: head.method,
+      unit: head.unit,
+      containerKind: head.containerKind,
+      startedOn: head.startedOn,
+    };
     const { today } = context;
     const standingUnits = head.places.reduce((units, place) => units + place.units, 0);
     const counts = countsOf(entries);
@@ -55,9 +73,20 @@ export const readBatch = query({
     const course = counts.map((entry) => ({ on: entry.happenedOn, emergedUnits: entry.emergedUnits }));
     return {
       ...head,
-      protocol: await readBatchProtocol(context, { protocolVersionId, startedOn: head.startedOn, secondWinterOn: head.secondWinterOn }, entries),
+      protocol: await readBatchProtocol(
+        context,
+        { protocolVersionId, startedOn: head.startedOn, secondWinterOn: head.secondWinterOn },
+        entries,
+      ),
       standingUnits,
-      aliveUnits: last ? expectedAlive({ unit: head.unit, lastCounted: last.emergedUnits, since: leftSince(entries, last.version, today), standingUnits }) : null,
+      aliveUnits: last
+        ? expectedAlive({
+            unit: head.unit,
+            lastCounted: last.emergedUnits,
+            since: leftSince(entries, last.version, today),
+            standingUnits,
+          })
+        : null,
       firstAlive: firstAliveOf(entries),
       needsFirstAlive: startsWithFirstAlive(kind),
       daysSinceStart: daysBetween(head.startedOn, today),

@@ -5,7 +5,14 @@ import { query } from '../../../../trpc/operation.ts';
 import { loadSeedFacts, type PlantSeed, readPlantSeed, type SeedFacts } from '../../../sources/stores/reads.ts';
 import { loadCurrentVersions, loadProtocolVersion, type ProtocolVersion } from '../../protocols/store.ts';
 import { readForecastSettings } from '../forecast/reads.ts';
-import { readContainers, readPlantReach, readSourceIds, readStandingPacks, type StandingPacks, type StartContainer } from './reads.ts';
+import {
+  readContainers,
+  readPlantReach,
+  readSourceIds,
+  readStandingPacks,
+  type StandingPacks,
+  type StartContainer,
+} from './reads.ts';
 
 /** A protocol that a batch can be started under. */
 export interface StartProtocol extends Omit<ProtocolVersion, 'startContainerId' | 'targetContainerId'> {
@@ -34,13 +41,23 @@ export const readStartChoices = query({
   read: async (context, { plantId, versionId }): Promise<StartChoices> => {
     const { scientificName } = found(await readPlantReach(context, plantId), 'plant', 'plantId');
     const current = await loadCurrentVersions(context, [plantId]);
-    const asked = versionId && !current.some((version) => version.versionId === versionId) ? [await loadProtocolVersion(context, versionId, 'versionId')] : [];
+    const asked =
+      versionId && !current.some((version) => version.versionId === versionId)
+        ? [await loadProtocolVersion(context, versionId, 'versionId')]
+        : [];
     const versions = [...current, ...asked.filter((version) => version.plantId === plantId)];
-    const containers = await readContainers(context, versions.flatMap((version) => [version.startContainerId, version.targetContainerId].filter((id) => id !== null)));
+    const containers = await readContainers(
+      context,
+      versions.flatMap((version) => [version.startContainerId, version.targetContainerId].filter((id) => id !== null)),
+    );
     const containerOf = (id: string | null) => containers.find((container) => container.id === id) ?? null;
     return {
       plant: { id: plantId, scientificName },
-      protocols: versions.map(({ startContainerId, targetContainerId, ...version }) => ({ ...version, startContainer: containerOf(startContainerId), targetContainer: containerOf(targetContainerId) })),
+      protocols: versions.map(({ startContainerId, targetContainerId, ...version }) => ({
+        ...version,
+        startContainer: containerOf(startContainerId),
+        targetContainer: containerOf(targetContainerId),
+      })),
       packs: await readStandingPacks(context, plantId),
       seed: await loadSeedFacts(context, await readSourceIds(context, plantId)),
       plantSeed: await readPlantSeed(context, plantId),

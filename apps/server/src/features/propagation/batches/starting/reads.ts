@@ -32,13 +32,18 @@ export interface StartContainer {
   volumeMl: number | null;
 }
 
-export async function readContainers({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<StartContainer[]> {
+export async function readContainers(
+  { tx, nurseryId }: ReadContext,
+  ids: readonly string[],
+): Promise<StartContainer[]> {
   return tx.$queryRaw<StartContainer[]>`
     SELECT id::text, name, kind, cells, volume_ml AS "volumeMl" FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
 }
 
 export async function readSourceIds({ tx, nurseryId }: ReadContext, plantId: string): Promise<string[]> {
-  const rows = await tx.$queryRaw<{ id: string }[]>`SELECT id::text FROM source WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND retired_at IS NULL ORDER BY code`;
+  const rows = await tx.$queryRaw<
+    { id: string }[]
+  >`SELECT id::text FROM source WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND retired_at IS NULL ORDER BY code`;
   return rows.map(({ id }) => id);
 }
 

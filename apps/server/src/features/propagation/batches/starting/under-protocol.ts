@@ -31,19 +31,37 @@ function firstStage(version: ProtocolVersion, isDrawn: boolean): number {
 export async function setUp(context: ReadContext, input: Input, plant: PlantFacts): Promise<Setup> {
   if (!input.protocolVersionId) {
     const unit = input.unit ?? refuse('invalid-input', { issues: [{ path: 'unit', problem: 'required' }] }, 'unit');
-    return { versionId: null, unit, containerId: input.containerId ?? null, targetContainerId: input.targetContainerId ?? null, stagePosition: null };
+    return {
+      versionId: null,
+      unit,
+      containerId: input.containerId ?? null,
+      targetContainerId: input.targetContainerId ?? null,
+      stagePosition: null,
+    };
   }
   const version = await loadProtocolVersion(context, input.protocolVersionId, 'protocolVersionId');
   if (version.plantId !== plant.id) {
-    refuse('protocol-of-other-plant', { protocolPlant: await loadPlantName(context, version.plantId), plant: plant.scientificName }, 'protocolVersionId');
+    refuse(
+      'protocol-of-other-plant',
+      { protocolPlant: await loadPlantName(context, version.plantId), plant: plant.scientificName },
+      'protocolVersionId',
+    );
   }
-  if (version.method !== input.method) refuse('protocol-of-other-method', { protocolMethod: version.method, method: input.method }, 'protocolVersionId');
+  if (version.method !== input.method)
+    refuse('protocol-of-other-method', { protocolMethod: version.method, method: input.method }, 'protocolVersionId');
   const stagePosition = input.stagePosition ?? firstStage(version, input.fromPacks != null);
-  if (stagePosition >= version.stages.length) refuse('stage-not-in-protocol', { position: stagePosition, stages: version.stages.map(({ kind }) => kind) }, 'stagePosition');
+  if (stagePosition >= version.stages.length)
+    refuse(
+      'stage-not-in-protocol',
+      { position: stagePosition, stages: version.stages.map(({ kind }) => kind) },
+      'stagePosition',
+    );
   const unit = input.unit ?? version.startUnit;
   const ownContainer = unit === version.startUnit ? version.startContainerId : null;
   return {
-    versionId: version.versionId, unit, stagePosition,
+    versionId: version.versionId,
+    unit,
+    stagePosition,
     containerId: input.containerId === undefined ? ownContainer : input.containerId,
     targetContainerId: input.targetContainerId === undefined ? version.targetContainerId : input.targetContainerId,
   };

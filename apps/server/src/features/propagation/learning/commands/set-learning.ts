@@ -10,7 +10,12 @@ export const setLearning = editing({
   roles: OWNER,
   edits: learningEdits,
   run: async (context, { priorWeight, evidenceLimit, planConfidencePercent, winterSurvivalPercent }) => {
-    await storeLearningSettings(context, { priorWeight, evidenceLimit, planConfidence: planConfidencePercent / 100, winterSurvival: winterSurvivalPercent / 100 });
+    await storeLearningSettings(context, {
+      priorWeight,
+      evidenceLimit,
+      planConfidence: planConfidencePercent / 100,
+      winterSurvival: winterSurvivalPercent / 100,
+    });
     context.touched.features.add('propagation').add('stock');
     return loadLearningSettings(context);
   },

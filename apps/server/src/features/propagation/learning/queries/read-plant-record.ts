@@ -33,9 +33,13 @@ export const readPlantRecord = query({
     const [living] = await loadLivingRates(context, [plantId]);
     const { rules } = await loadClockRules(context);
     return {
-      plant, settings: await loadLearningSettings(context), shares: await loadRecordedShares(context, [plantId]), times: timesOf(await readBatchCourses(context, plantId), context.today),
+      plant,
+      settings: await loadLearningSettings(context),
+      shares: await loadRecordedShares(context, [plantId]),
+      times: timesOf(await readBatchCourses(context, plantId), context.today),
       losses: SEASONS.map((season) => ({ season, ...seasons[season], ...lossRate(seasons[season]) })),
-      living: living as LivingRates, survivals: survivalsOf(plant, await readPotLives(context, plantId), rules),
+      living: living as LivingRates,
+      survivals: survivalsOf(plant, await readPotLives(context, plantId), rules),
     };
   },
 });

@@ -19,6 +19,10 @@ export const readRecord = query({
   roles: EVERYONE,
   read: async (context): Promise<NurseryRecord> => {
     const shares = await loadRecordedShares(context, 'all');
-    return { settings: await loadLearningSettings(context), plants: await readPlants(context, [...new Set(shares.map(({ plantId }) => plantId))]), shares };
+    return {
+      settings: await loadLearningSettings(context),
+      plants: await readPlants(context, [...new Set(shares.map(({ plantId }) => plantId))]),
+      shares,
+    };
   },
 });

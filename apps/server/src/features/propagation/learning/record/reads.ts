@@ -31,7 +31,8 @@ export interface BatchCourse {
 
 /** All batches of a plant whose start stands; lots are followed through potting up, splitting and merging. */
 export async function readBatchCourses({ tx, nurseryId }: ReadContext, plantId: string): Promise<BatchCourse[]> {
-  const stands = (entryId: Prisma.Sql) => Prisma.sql`NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = ${nurseryId}::uuid AND r.reverses_id = ${entryId})`;
+  const stands = (entryId: Prisma.Sql) =>
+    Prisma.sql`NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = ${nurseryId}::uuid AND r.reverses_id = ${entryId})`;
   return tx.$queryRaw<BatchCourse[]>`
     WITH RECURSIVE own AS MATERIALIZED (
       SELECT b.id, b.method, b.started_on, b.closed_on FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND ${stands(Prisma.sql`b.created_entry_id`)}),

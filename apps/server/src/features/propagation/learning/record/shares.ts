@@ -9,23 +9,48 @@ export interface RecordedShares {
   method: PropagationMethod;
   label: string;
   /** What the current protocol of this name says; null where there is none, so that the counts stand alone. */
-  protocol: { protocolId: string; startUnit: BatchUnit; seedsPerCell: number | null; stages: { kind: StageKind; share: number; standing: Standing; source: string | null }[] } | null;
+  protocol: {
+    protocolId: string;
+    startUnit: BatchUnit;
+    seedsPerCell: number | null;
+    stages: { kind: StageKind; share: number; standing: Standing; source: string | null }[];
+  } | null;
   evidence: Pick<StageEvidence, 'stage' | 'tried' | 'passed' | 'batches' | 'ofSeeds' | 'over'>[];
 }
 
-const keyOf = ({ plantId, method, label }: Pick<RecordedShares, 'plantId' | 'method' | 'label'>) => `${plantId}/${method}/${label}`;
+const keyOf = ({ plantId, method, label }: Pick<RecordedShares, 'plantId' | 'method' | 'label'>) =>
+  `${plantId}/${method}/${label}`;
 
 /** Everything that has a protocol in use, or that the ledger shows anything of. */
-export async function loadRecordedShares(context: ReadContext, plantIds: readonly string[] | 'all'): Promise<RecordedShares[]> {
+export async function loadRecordedShares(
+  context: ReadContext,
+  plantIds: readonly string[] | 'all',
+): Promise<RecordedShares[]> {
   const shares = new Map<string, RecordedShares>();
   for (const version of await loadCurrentVersions(context, plantIds)) {
     const { plantId, method, label, protocolId, startUnit, seedsPerCell, stages } = version;
     shares.set(keyOf(version), {
-      plantId, method, label, evidence: [],
-      protocol: { protocolId, startUnit, seedsPerCell, stages: stages.map(({ kind, share, shareStanding, shareSource }) => ({ kind, share, standing: shareStanding, source: shareSource })) },
+      plantId,
+      method,
+      label,
+      evidence: [],
+      protocol: {
+        protocolId,
+        startUnit,
+        seedsPerCell,
+        stages: stages.map(({ kind, share, shareStanding, shareSource }) => ({
+          kind,
+          share,
+          standing: shareStanding,
+          source: shareSource,
+        })),
+      },
     });
   }
-  for (const { plantId, method, label, stage, tried, passed, batches, ofSeeds, over } of await loadEvidence(context, plantIds)) {
+  for (const { plantId, method, label, stage, tried, passed, batches, ofSeeds, over } of await loadEvidence(
+    context,
+    plantIds,
+  )) {
     const key = keyOf({ plantId, method, label });
     const known = shares.get(key) ?? { plantId, method, label, protocol: null, evidence: [] };
     known.evidence.push({ stage, tried, passed, batches, ofSeeds, over });

@@ -1,4 +1,12 @@
-import { addSpan, daysBetween, type PotLifeBasis, type PotLifeRule, survivalCurve, type SurvivalCurve, winningRules } from '@rootclock/domain';
+import {
+  addSpan,
+  daysBetween,
+  type PotLifeBasis,
+  type PotLifeRule,
+  survivalCurve,
+  type SurvivalCurve,
+  winningRules,
+} from '@rootclock/domain';
 import type { PotLife, RecordPlant } from './reads.ts';
 
 export interface PotSurvival extends SurvivalCurve {
@@ -16,16 +24,34 @@ export interface PotSurvival extends SurvivalCurve {
 const daysOfSpan = (span: string) => daysBetween('2025-01-01', addSpan('2025-01-01', span));
 
 /** A curve for each container in which any of the plants stood, the one with most of them first. */
-export function survivalsOf(plant: RecordPlant, lives: readonly PotLife[], rules: readonly PotLifeRule[]): PotSurvival[] {
+export function survivalsOf(
+  plant: RecordPlant,
+  lives: readonly PotLife[],
+  rules: readonly PotLifeRule[],
+): PotSurvival[] {
   const byContainer = new Map<string, PotLife[]>();
   for (const life of lives) byContainer.set(life.containerId, [...(byContainer.get(life.containerId) ?? []), life]);
-  return [...byContainer].map(([containerId, own]) => {
-    const subject = { lotId: null, plantId: plant.plantId, containerId, genus: plant.genus, rootHabit: plant.rootHabit };
-    const sum = (rows: readonly PotLife[]) => rows.reduce((units, row) => units + row.units, 0);
-    return {
-      containerId, containerName: own[0]?.containerName ?? '', plants: sum(own), died: sum(own.filter(({ died }) => died)), lastDays: Math.max(...own.map(({ days }) => days)),
-      ...survivalCurve(own),
-      limits: winningRules(rules, subject).flatMap(({ basis, span }) => (span === null ? [] : [{ basis, span, days: daysOfSpan(span) }])).sort((a, b) => a.days - b.days),
-    };
-  }).sort((a, b) => b.plants - a.plants);
+  return [...byContainer]
+    .map(([containerId, own]) => {
+      const subject = {
+        lotId: null,
+        plantId: plant.plantId,
+        containerId,
+        genus: plant.genus,
+        rootHabit: plant.rootHabit,
+      };
+      const sum = (rows: readonly PotLife[]) => rows.reduce((units, row) => units + row.units, 0);
+      return {
+        containerId,
+        containerName: own[0]?.containerName ?? '',
+        plants: sum(own),
+        died: sum(own.filter(({ died }) => died)),
+        lastDays: Math.max(...own.map(({ days }) => days)),
+        ...survivalCurve(own),
+        limits: winningRules(rules, subject)
+          .flatMap(({ basis, span }) => (span === null ? [] : [{ basis, span, days: daysOfSpan(span) }]))
+          .sort((a, b) => a.days - b.days),
+      };
+    })
+    .sort((a, b) => b.plants - a.plants);
 }

@@ -1,4 +1,10 @@
-import { daysBetween, PROPAGATION_METHODS, type PropagationMethod, type TimeToObservation, timeToQuantiles } from '@rootclock/domain';
+import {
+  daysBetween,
+  PROPAGATION_METHODS,
+  type PropagationMethod,
+  type TimeToObservation,
+  timeToQuantiles,
+} from '@rootclock/domain';
 import type { BatchCourse } from './reads.ts';
 
 /** How long batches took: the days by which a tenth, half and nine tenths of them had come so far. */
@@ -19,7 +25,13 @@ export interface TimesOfMethod {
 
 function timeTaken(observations: readonly TimeToObservation[]): TimeTaken {
   const [lowDays = null, medianDays = null, highDays = null] = timeToQuantiles(observations, [0.1, 0.5, 0.9]);
-  return { batches: observations.length, unfinished: observations.filter(({ reached }) => !reached).length, lowDays, medianDays, highDays };
+  return {
+    batches: observations.length,
+    unfinished: observations.filter(({ reached }) => !reached).length,
+    lowDays,
+    medianDays,
+    highDays,
+  };
 }
 
 /**
@@ -28,9 +40,20 @@ function timeTaken(observations: readonly TimeToObservation[]): TimeTaken {
  */
 export function timesOf(courses: readonly BatchCourse[], today: string): TimesOfMethod[] {
   return PROPAGATION_METHODS.flatMap((method) => {
-    const own = courses.filter((course) => course.method === method && (course.pottedOn !== null || course.endedOn === null));
+    const own = courses.filter(
+      (course) => course.method === method && (course.pottedOn !== null || course.endedOn === null),
+    );
     if (own.length === 0) return [];
-    const observed = (course: BatchCourse, on: string | null): TimeToObservation => ({ days: Math.max(0, daysBetween(course.startedOn, on ?? course.endedOn ?? today)), reached: on !== null });
-    return [{ method, toPotting: timeTaken(own.map((course) => observed(course, course.pottedOn))), toReady: timeTaken(own.map((course) => observed(course, course.readyOn))) }];
+    const observed = (course: BatchCourse, on: string | null): TimeToObservation => ({
+      days: Math.max(0, daysBetween(course.startedOn, on ?? course.endedOn ?? today)),
+      reached: on !== null,
+    });
+    return [
+      {
+        method,
+        toPotting: timeTaken(own.map((course) => observed(course, course.pottedOn))),
+        toReady: timeTaken(own.map((course) => observed(course, course.readyOn))),
+      },
+    ];
   });
 }

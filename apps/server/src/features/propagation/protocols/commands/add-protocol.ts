@@ -16,10 +16,19 @@ export const addProtocol = command({
     const plant = await loadPlant(context, plantId);
     if (plant.isRetired) found(null, 'plant', 'plantId');
     const twin = await findTwin(context, plantId, method, label);
-    if (twin) refuse('protocol-exists', { plant: plant.scientificName, method, label, isRetired: twin.isRetired }, 'label');
+    if (twin)
+      refuse('protocol-exists', { plant: plant.scientificName, method, label, isRetired: twin.isRetired }, 'label');
     const content = await draftContent(context, method, plant.dormantMonths, input);
     await insertProtocol(context, { protocolId, plantId, method, label });
-    await insertVersion(context, { ...content, versionId, protocolId, number: 1, standing: 'own setting', source: null, changeNote });
+    await insertVersion(context, {
+      ...content,
+      versionId,
+      protocolId,
+      number: 1,
+      standing: 'own setting',
+      source: null,
+      changeNote,
+    });
     context.touched.features.add('propagation');
     return { protocolId, versionId, number: 1 };
   },

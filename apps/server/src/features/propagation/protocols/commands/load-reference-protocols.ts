@@ -14,7 +14,10 @@ export const loadReferenceProtocols = command({
   run: async (context) => {
     const missing = await missingReference(context);
     const containers = await loadContainerCodes(context);
-    await insertReferenceRows(context, missing.map((protocol) => rowOf(context.nurseryId, protocol, containers)));
+    await insertReferenceRows(
+      context,
+      missing.map((protocol) => rowOf(context.nurseryId, protocol, containers)),
+    );
     context.touched.features.add('propagation');
     return { protocols: missing.length };
   },

@@ -30,9 +30,20 @@ const loadBeside = ({ tx, nurseryId }: ReadContext, plantIds: readonly string[])
 function rowOf(version: ProtocolVersion, beside: Beside): propagation.ProtocolRow {
   const cold = version.stages.find(({ kind }) => kind === 'stratification');
   return {
-    protocolId: version.protocolId, versionId: version.versionId, method: version.method, label: version.label, number: version.number, madeOn: beside.madeOn, standing: beside.standing,
-    isRetired: beside.isRetired, startUnit: version.startUnit, seedsPerCell: version.seedsPerCell, totalDays: phaseDays(planOf(version)).total,
-    coldDays: cold ? { short: cold.shortDays, usual: cold.usualDays, long: cold.longDays } : null, shareReady: shareReady(planOf(version)), openBatches: beside.openBatches,
+    protocolId: version.protocolId,
+    versionId: version.versionId,
+    method: version.method,
+    label: version.label,
+    number: version.number,
+    madeOn: beside.madeOn,
+    standing: beside.standing,
+    isRetired: beside.isRetired,
+    startUnit: version.startUnit,
+    seedsPerCell: version.seedsPerCell,
+    totalDays: phaseDays(planOf(version)).total,
+    coldDays: cold ? { short: cold.shortDays, usual: cold.usualDays, long: cold.longDays } : null,
+    shareReady: shareReady(planOf(version)),
+    openBatches: beside.openBatches,
   };
 }
 
@@ -41,11 +52,25 @@ export const listProtocols = query({
   name: 'listProtocols',
   input: propagation.listProtocols,
   roles: EVERYONE,
-  read: async (context, { text, method = null, plantId = null, have, retired, page, perPage }): Promise<propagation.ProtocolList> => {
-    const heads = await loadPlants(context, { key: nameKey(text ?? ''), code: codePrefix(text ?? ''), method, plantId, have, retired, page, perPage });
+  read: async (
+    context,
+    { text, method = null, plantId = null, have, retired, page, perPage },
+  ): Promise<propagation.ProtocolList> => {
+    const heads = await loadPlants(context, {
+      key: nameKey(text ?? ''),
+      code: codePrefix(text ?? ''),
+      method,
+      plantId,
+      have,
+      retired,
+      page,
+      perPage,
+    });
     const plantIds = heads.map((head) => head.plantId);
     const beside = new Map((await loadBeside(context, plantIds)).map((row) => [row.protocolId, row]));
-    const versions = (await loadVersionsInUse(context, plantIds, retired)).filter((version) => method === null || version.method === method);
+    const versions = (await loadVersionsInUse(context, plantIds, retired)).filter(
+      (version) => method === null || version.method === method,
+    );
     return {
       rows: heads.map(({ total: _total, ...head }) => ({
         ...head,
@@ -54,7 +79,9 @@ export const listProtocols = query({
           return version.plantId === head.plantId && row ? [rowOf(version, row)] : [];
         }),
       })),
-      total: heads[0]?.total ?? 0, page, perPage,
+      total: heads[0]?.total ?? 0,
+      page,
+      perPage,
       missingReference: context.role === 'owner' ? (await missingReference(context)).length : 0,
     };
   },
@@ -77,7 +104,10 @@ interface Asked {
   perPage: number;
 }
 
-const loadPlants = ({ tx, nurseryId }: ReadContext, { key, code, method, plantId, have, retired, page, perPage }: Asked) => tx.$queryRaw<PlantHead[]>`
+const loadPlants = (
+  { tx, nurseryId }: ReadContext,
+  { key, code, method, plantId, have, retired, page, perPage }: Asked,
+) => tx.$queryRaw<PlantHead[]>`
   SELECT p.id::text AS "plantId", p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", count(*) OVER ()::int AS total
     FROM plant p
     JOIN LATERAL (SELECT EXISTS (SELECT 1 FROM protocol q WHERE q.nursery_id = p.nursery_id AND q.plant_id = p.id AND (q.retired_at IS NOT NULL) = ${retired}

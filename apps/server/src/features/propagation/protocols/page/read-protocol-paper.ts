@@ -13,6 +13,9 @@ export const readProtocolPaper = query({
   roles: EVERYONE,
   read: async (context, { versionId }) => {
     const { protocolId } = await loadProtocolVersion(context, versionId, 'versionId');
-    return { protocol: await readProtocol.read(context, { protocolId, versionId }), ...(await readLetterhead(context)) };
+    return {
+      protocol: await readProtocol.read(context, { protocolId, versionId }),
+      ...(await readLetterhead(context)),
+    };
   },
 });

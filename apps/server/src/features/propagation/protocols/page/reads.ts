@@ -22,7 +22,9 @@ export async function readHead({ tx, nurseryId }: ReadContext, protocolId: strin
 }
 
 /** The versions of a protocol by their numbers, the newest first, each with all it says: a protocol has few. */
-export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.$queryRaw<(propagation.ProtocolVersionPage & propagation.ProtocolVersionRow)[]>`
+export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.$queryRaw<
+  (propagation.ProtocolVersionPage & propagation.ProtocolVersionRow)[]
+>`
   SELECT v.id::text AS "versionId", v.number, v.made_on::text AS "madeOn", n.name AS "personName", v.standing, v.source, v.change_note AS "changeNote", v.start_unit AS "startUnit",
          CASE WHEN c.id IS NULL THEN NULL ELSE jsonb_build_object('id', c.id, 'name', c.name) END AS "startContainer",
          CASE WHEN t.id IS NULL THEN NULL ELSE jsonb_build_object('id', t.id, 'name', t.name) END AS "targetContainer",
@@ -45,7 +47,9 @@ export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string)
    WHERE v.nursery_id = ${nurseryId}::uuid AND v.protocol_id = ${protocolId}::uuid
    ORDER BY v.number DESC`;
 
-export const readBatches = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.$queryRaw<propagation.ProtocolBatchRow[]>`
+export const readBatches = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.$queryRaw<
+  propagation.ProtocolBatchRow[]
+>`
   SELECT b.id::text AS "batchId", b.code, v.number AS "versionNumber", b.started_on::text AS "startedOn", b.closed_on::text AS "closedOn", b.unit, b.emerged_units AS "emergedUnits",
          coalesce((SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits"
     FROM batch b JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
@@ -53,7 +57,12 @@ export const readBatches = ({ tx, nurseryId }: ReadContext, protocolId: string) 
    ORDER BY b.started_on DESC, b.code DESC LIMIT 50`;
 
 /** What stands at the head of a printed page. */
-export async function readLetterhead({ tx, nurseryId }: ReadContext): Promise<{ nurseryName: string; units: 'metric' | 'us' }> {
-  const [row] = await tx.$queryRaw<{ nurseryName: string; units: 'metric' | 'us' }[]>`SELECT name AS "nurseryName", units FROM nursery WHERE id = ${nurseryId}::uuid`;
+export async function readLetterhead({
+  tx,
+  nurseryId,
+}: ReadContext): Promise<{ nurseryName: string; units: 'metric' | 'us' }> {
+  const [row] = await tx.$queryRaw<
+    { nurseryName: string; units: 'metric' | 'us' }[]
+  >`SELECT name AS "nurseryName", units FROM nursery WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
 }

@@ -10,14 +10,24 @@ export interface KnownProtocol {
 }
 
 /** What a nursery has already: its plants, and its protocols, retired ones included. */
-export async function loadKnown({ tx, nurseryId }: ReadContext): Promise<{ plantIds: Set<string>; protocols: KnownProtocol[] }> {
-  const plants = await tx.$queryRaw<{ id: string }[]>`SELECT id::text FROM plant WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
-  const protocols = await tx.$queryRaw<KnownProtocol[]>`SELECT id::text AS "protocolId", plant_id::text AS "plantId", method, label FROM protocol WHERE nursery_id = ${nurseryId}::uuid`;
+export async function loadKnown({
+  tx,
+  nurseryId,
+}: ReadContext): Promise<{ plantIds: Set<string>; protocols: KnownProtocol[] }> {
+  const plants = await tx.$queryRaw<
+    { id: string }[]
+  >`SELECT id::text FROM plant WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
+  const protocols = await tx.$queryRaw<
+    KnownProtocol[]
+  >`SELECT id::text AS "protocolId", plant_id::text AS "plantId", method, label FROM protocol WHERE nursery_id = ${nurseryId}::uuid`;
   return { plantIds: new Set(plants.map(({ id }) => id)), protocols };
 }
 
 /** Adds protocols, each with its first version, one statement a table. */
-export async function insertReferenceRows({ tx, nurseryId, today }: CommandContext, rows: readonly ReferenceRow[]): Promise<void> {
+export async function insertReferenceRows(
+  { tx, nurseryId, today }: CommandContext,
+  rows: readonly ReferenceRow[],
+): Promise<void> {
   const json = JSON.stringify(rows);
   await tx.$executeRaw`
     INSERT INTO protocol (nursery_id, id, plant_id, method)

@@ -16,7 +16,9 @@ export const takeSeed = command({
     requireSeedKind(source);
     requireSeedDay(context, happenedOn, source.gatheredOn);
     await requireSeed(context, [{ source, grams, field: 'grams' }]);
-    const [movementId = ''] = await insertSeedMovements(context, [{ sourceId, kind: reason, grams: -grams, happenedOn, note }]);
+    const [movementId = ''] = await insertSeedMovements(context, [
+      { sourceId, kind: reason, grams: -grams, happenedOn, note },
+    ]);
     return { movementId };
   },
 });

@@ -20,10 +20,13 @@ export const weighSeed = command({
     requireSeedKind(source);
     requireSeedDay(context, happenedOn, source.gatheredOn);
     const store = (await loadSeedStores(context, [sourceId])).get(sourceId);
-    if (store?.lastOn && happenedOn < store.lastOn) refuse('day-too-early', { day: happenedOn, earliest: store.lastOn }, 'happenedOn');
+    if (store?.lastOn && happenedOn < store.lastOn)
+      refuse('day-too-early', { day: happenedOn, earliest: store.lastOn }, 'happenedOn');
     const difference = toMilligram(grams - (store?.grams ?? 0));
     if (difference === 0) return { movementId: null, difference };
-    const [movementId = ''] = await insertSeedMovements(context, [{ sourceId, kind: 'weighed', grams: difference, happenedOn, note }]);
+    const [movementId = ''] = await insertSeedMovements(context, [
+      { sourceId, kind: 'weighed', grams: difference, happenedOn, note },
+    ]);
     return { movementId, difference };
   },
 });

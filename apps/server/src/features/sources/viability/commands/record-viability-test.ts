@@ -21,16 +21,29 @@ export const recordViabilityTest = command({
     requireSeedKind(source);
     requireSeedDay(context, input.testedOn, source.gatheredOn, 'testedOn');
     input.replicates.forEach((sound, at) => {
-      if (sound > input.seedsPerReplicate) refuse('replicate-over-seeds', { sound, seeds: input.seedsPerReplicate }, `replicates.${at}`);
+      if (sound > input.seedsPerReplicate)
+        refuse('replicate-over-seeds', { sound, seeds: input.seedsPerReplicate }, `replicates.${at}`);
     });
     const hard = Math.round(input.hardShare * MILLION);
     const dormant = Math.round(input.dormantShare * MILLION);
     const mean = Math.round(meanShareOf(input) * MILLION);
     // Three roundings may pass the whole by one millionth, which nobody counted.
-    if (mean + hard + dormant > MILLION + 1) refuse('shares-over-whole', { germinated: mean / MILLION, hard: hard / MILLION, dormant: dormant / MILLION }, 'hardShare');
+    if (mean + hard + dormant > MILLION + 1)
+      refuse(
+        'shares-over-whole',
+        { germinated: mean / MILLION, hard: hard / MILLION, dormant: dormant / MILLION },
+        'hardShare',
+      );
     const meanShare = Math.min(mean, MILLION - hard - dormant) / MILLION;
     const { toRepeat, rangePercent, tolerancePercent } = agreementOf(input);
-    await insertTest(context, { id: testId, ...input, hardShare: hard / MILLION, dormantShare: dormant / MILLION, meanShare, toRepeat });
+    await insertTest(context, {
+      id: testId,
+      ...input,
+      hardShare: hard / MILLION,
+      dormantShare: dormant / MILLION,
+      meanShare,
+      toRepeat,
+    });
     return { testId, meanShare, toRepeat, rangePercent, tolerancePercent };
   },
 });

@@ -11,7 +11,10 @@ export interface Kin {
 /**
  * A lot or source with all that came from it: lots made from it, sources taken from those as mother stock, and what was started from them.
  */
-export async function loadDescent({ tx, nurseryId }: ReadContext, start: { kind: 'lot' | 'source'; id: string }): Promise<Kin[]> {
+export async function loadDescent(
+  { tx, nurseryId }: ReadContext,
+  start: { kind: 'lot' | 'source'; id: string },
+): Promise<Kin[]> {
   return tx.$queryRaw<Kin[]>`
     WITH RECURSIVE kin (kind, id) AS (
       SELECT ${start.kind}, ${start.id}::uuid
@@ -29,7 +32,10 @@ export async function loadDescent({ tx, nurseryId }: ReadContext, start: { kind:
 }
 
 /** Says of lots, batches and sources which plant they are. */
-export async function setPlants({ tx, nurseryId, touched }: CommandContext, kin: readonly Pick<Kin, 'kind' | 'id' | 'plantId'>[]): Promise<void> {
+export async function setPlants(
+  { tx, nurseryId, touched }: CommandContext,
+  kin: readonly Pick<Kin, 'kind' | 'id' | 'plantId'>[],
+): Promise<void> {
   for (const { kind, id } of kin) {
     if (kind === 'lot') touched.lot(id);
     if (kind === 'batch') touched.batch(id);
@@ -60,7 +66,10 @@ export interface PlantedGarden {
 }
 
 /** Where plants of these lots are in the ground already. What was taken back is left out. */
-export async function loadPlantedGardens({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<PlantedGarden[]> {
+export async function loadPlantedGardens(
+  { tx, nurseryId }: ReadContext,
+  lotIds: readonly string[],
+): Promise<PlantedGarden[]> {
   return tx.$queryRaw<PlantedGarden[]>`
     SELECT o.id::text AS "orderId", o.code AS "orderCode", c.name AS client, s.name AS site, sum(m.from_units)::int AS units, max(e.happened_on)::text AS "lastPlantedOn"
       FROM account f

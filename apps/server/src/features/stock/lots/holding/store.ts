@@ -2,7 +2,13 @@ import type { HoldReason } from '@rootclock/domain';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
 
 /** Opens holds for lots that do not have them yet and answers which lots were held by this. Ids follow from entry, lot and reason. */
-export async function openHolds({ tx, nurseryId, touched }: CommandContext, entryId: string, lotIds: readonly string[], reason: HoldReason, heldOn: string): Promise<string[]> {
+export async function openHolds(
+  { tx, nurseryId, touched }: CommandContext,
+  entryId: string,
+  lotIds: readonly string[],
+  reason: HoldReason,
+  heldOn: string,
+): Promise<string[]> {
   const rows = await tx.$queryRaw<{ lotId: string }[]>`
     INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on)
     SELECT ${nurseryId}::uuid, md5(${entryId} || '/' || l || '/' || ${reason})::uuid, l::uuid, ${reason}, ${entryId}::uuid, ${heldOn}::date
@@ -42,8 +48,16 @@ export async function inheritHolds({ tx, nurseryId }: CommandContext, entryId: s
 }
 
 /** Ends the open hold of that reason. */
-export async function closeHold({ tx, nurseryId, touched }: CommandContext, { lotId, reason, entryId, releasedOn, releaseReason }:
-  { lotId: string; reason: HoldReason; entryId: string; releasedOn: string; releaseReason: string }): Promise<void> {
+export async function closeHold(
+  { tx, nurseryId, touched }: CommandContext,
+  {
+    lotId,
+    reason,
+    entryId,
+    releasedOn,
+    releaseReason,
+  }: { lotId: string; reason: HoldReason; entryId: string; releasedOn: string; releaseReason: string },
+): Promise<void> {
   await tx.$executeRaw`
     UPDATE hold SET released_entry_id = ${entryId}::uuid, released_on = ${releasedOn}::date, release_reason = ${releaseReason}
      WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND reason = ${reason} AND released_on IS NULL`;
@@ -51,7 +65,11 @@ export async function closeHold({ tx, nurseryId, touched }: CommandContext, { lo
 }
 
 /** Since when the open hold of that reason stands, or undefined when there is none. */
-export async function openHoldSince({ tx, nurseryId }: ReadContext, lotId: string, reason: HoldReason): Promise<string | undefined> {
+export async function openHoldSince(
+  { tx, nurseryId }: ReadContext,
+  lotId: string,
+  reason: HoldReason,
+): Promise<string | undefined> {
   const [row] = await tx.$queryRaw<{ heldOn: string }[]>`
     SELECT held_on::text AS "heldOn" FROM hold
      WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND reason = ${reason} AND released_on IS NULL`;

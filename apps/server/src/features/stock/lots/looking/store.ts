@@ -12,12 +12,18 @@ export async function lastPlaceOf({ tx, nurseryId }: ReadContext, lotId: string)
   return row?.placeId;
 }
 
-export async function setCountKind({ tx, nurseryId }: CommandContext, lotId: string, countKind: CountKind): Promise<void> {
+export async function setCountKind(
+  { tx, nurseryId }: CommandContext,
+  lotId: string,
+  countKind: CountKind,
+): Promise<void> {
   await tx.$executeRaw`UPDATE lot SET count_kind = ${countKind} WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId}::uuid AND count_kind <> ${countKind}`;
 }
 
-
-export async function setReadiness({ tx, nurseryId, touched }: CommandContext, lots: readonly (Readiness & { lotId: string })[]): Promise<void> {
+export async function setReadiness(
+  { tx, nurseryId, touched }: CommandContext,
+  lots: readonly (Readiness & { lotId: string })[],
+): Promise<void> {
   for (const { lotId } of lots) touched.lot(lotId);
   await tx.$executeRaw`
     UPDATE lot l SET ready_on = r."readyOn", root_checked_on = r."rootCheckedOn"
@@ -25,8 +31,11 @@ export async function setReadiness({ tx, nurseryId, touched }: CommandContext, l
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = r."lotId"`;
 }
 
-export async function insertObservation({ tx, nurseryId }: CommandContext, entryId: string,
-  { kind, result, amount }: { kind: ObservationKind; result: string | null; amount: number | null }): Promise<void> {
+export async function insertObservation(
+  { tx, nurseryId }: CommandContext,
+  entryId: string,
+  { kind, result, amount }: { kind: ObservationKind; result: string | null; amount: number | null },
+): Promise<void> {
   await tx.$executeRaw`
     INSERT INTO observation (nursery_id, id, entry_id, kind, result, amount)
     VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, ${kind}, ${result}, ${amount})`;

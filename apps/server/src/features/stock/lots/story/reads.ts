@@ -61,7 +61,12 @@ export async function loadWindows({ tx, nurseryId }: ReadContext): Promise<Plant
  * so that an entry over five hundred lots costs no more here than one over a single lot. Each end of a movement is looked up by itself:
  * joined in, there are more tables than the planner reorders, and it reads every account of the nursery.
  */
-export async function loadLotEntries({ tx, nurseryId }: ReadContext, lotId: string, before: { happenedOn: string; version: number } | null, limit: number): Promise<EntryRow[]> {
+export async function loadLotEntries(
+  { tx, nurseryId }: ReadContext,
+  lotId: string,
+  before: { happenedOn: string; version: number } | null,
+  limit: number,
+): Promise<EntryRow[]> {
   return tx.$queryRaw<EntryRow[]>`
     WITH own AS MATERIALIZED (SELECT a.id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ${lotId}::uuid),
     concerned AS (

@@ -1,4 +1,12 @@
-import type { CountKind, HoldReason, MonthDay, PlaceKind, PlantByState, PotLifeBasis, RootHabit } from '@rootclock/domain';
+import type {
+  CountKind,
+  HoldReason,
+  MonthDay,
+  PlaceKind,
+  PlantByState,
+  PotLifeBasis,
+  RootHabit,
+} from '@rootclock/domain';
 
 /** What stands where, as the lot's page shows it. */
 export interface StandingRow {
@@ -59,8 +67,29 @@ export interface BindingRule {
 export interface LotRow {
   id: string;
   code: string;
-  plant: { id: string; code: string; scientificName: string; vernacularName: string; rootHabit: RootHabit; larvalHost: boolean; handling: string[]; dormantMonths: number[]; lastEmergenceMd: MonthDay | null };
-  source: { id: string; code: string; kind: string; provenance: string; seedZone: string | null; origin: string; gatheredOn: string | null; gatheredPrecision: string | null; vendor: string | null; pesticideStatement: string | null };
+  plant: {
+    id: string;
+    code: string;
+    scientificName: string;
+    vernacularName: string;
+    rootHabit: RootHabit;
+    larvalHost: boolean;
+    handling: string[];
+    dormantMonths: number[];
+    lastEmergenceMd: MonthDay | null;
+  };
+  source: {
+    id: string;
+    code: string;
+    kind: string;
+    provenance: string;
+    seedZone: string | null;
+    origin: string;
+    gatheredOn: string | null;
+    gatheredPrecision: string | null;
+    vendor: string | null;
+    pesticideStatement: string | null;
+  };
   container: { id: string; code: string; name: string; kind: string; volumeMl: number | null; cells: number | null };
   pottedOn: string;
   pottedPrecision: string;

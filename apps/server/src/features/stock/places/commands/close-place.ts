@@ -17,10 +17,18 @@ export const closePlace = command({
     if (until <= context.now) refuse('closing-is-past', { until: untilAt }, 'untilAt');
     // A re-entry time must not be cut short by the way.
     if (place.closedUntilAt !== null && new Date(place.closedUntilAt) > until) {
-      refuse('closed-for-longer', { place: place.code, until: place.closedUntilAt, reason: place.closedReason ?? '' }, 'untilAt');
+      refuse(
+        'closed-for-longer',
+        { place: place.code, until: place.closedUntilAt, reason: place.closedReason ?? '' },
+        'untilAt',
+      );
     }
     const entryId = await openEntry(context, {
-      kind: 'observe', happenedOn: context.today, note: reason, details: { place: 'closed', untilAt: until.toISOString() }, subjects: [{ kind: 'place', id: place.id }],
+      kind: 'observe',
+      happenedOn: context.today,
+      note: reason,
+      details: { place: 'closed', untilAt: until.toISOString() },
+      subjects: [{ kind: 'place', id: place.id }],
     });
     await setPlaceClosed(context, place.id, until, reason);
     return { entryId };

@@ -16,7 +16,16 @@ export const editPlace = editing({
     const standing = await loadStanding(context, before.id);
     // What grows in its ground would grow in the ground of a bench.
     if (after.kind !== 'nursery-bed' && standing.groundUnits > 0) {
-      refuse('place-not-empty', { place: before.code, units: standing.groundUnits, lots: standing.lotIds.length, batches: standing.batchIds.length }, 'kind');
+      refuse(
+        'place-not-empty',
+        {
+          place: before.code,
+          units: standing.groundUnits,
+          lots: standing.lotIds.length,
+          batches: standing.batchIds.length,
+        },
+        'kind',
+      );
     }
     await updatePlace(context, before.id, after);
     // Rules against the winter bind or no longer bind what stands here; and nothing is promised out of quarantine.

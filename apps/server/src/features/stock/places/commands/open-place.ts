@@ -13,9 +13,14 @@ export const openPlace = editing({
   edits: closingEdits,
   run: async (context, { placeId, reason }) => {
     const place = await loadPlace(context, placeId);
-    if (place.closedUntilAt === null || new Date(place.closedUntilAt) <= context.now) refuse('place-not-closed', { place: place.code }, 'placeId');
+    if (place.closedUntilAt === null || new Date(place.closedUntilAt) <= context.now)
+      refuse('place-not-closed', { place: place.code }, 'placeId');
     const entryId = await openEntry(context, {
-      kind: 'observe', happenedOn: context.today, note: reason, details: { place: 'opened', wasUntilAt: place.closedUntilAt }, subjects: [{ kind: 'place', id: place.id }],
+      kind: 'observe',
+      happenedOn: context.today,
+      note: reason,
+      details: { place: 'opened', wasUntilAt: place.closedUntilAt },
+      subjects: [{ kind: 'place', id: place.id }],
     });
     await setPlaceClosed(context, place.id, null, null);
     return { entryId };

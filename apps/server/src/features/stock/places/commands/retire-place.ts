@@ -12,7 +12,8 @@ export const retirePlace = command({
   run: async (context, { placeId }) => {
     const place = await loadPlace(context, placeId);
     const { units, lotIds, batchIds, places } = await loadStanding(context, place.id);
-    if (units > 0) refuse('place-not-empty', { place: place.code, units, lots: lotIds.length, batches: batchIds.length }, 'placeId');
+    if (units > 0)
+      refuse('place-not-empty', { place: place.code, units, lots: lotIds.length, batches: batchIds.length }, 'placeId');
     if (places > 0) refuse('place-has-places', { place: place.code, places }, 'placeId');
     if (!place.retired) await setPlaceRetired(context, place.id, context.now);
     return { placeId };

@@ -22,12 +22,21 @@ export const reverseEntry = (undos: readonly Undo[]) => {
       if (entry.kind === 'reverse') refuse('reversal-is-final', undefined, 'entryId');
       if (entry.reversed) refuse('already-reversed', { kind: entry.kind }, 'entryId');
       if (!known.has(entry.kind)) refuse('cannot-reverse', { kind: entry.kind }, 'entryId');
-      if (entry.personId !== context.personId && !GROWERS.includes(context.role)) refuse('not-allowed', { role: context.role, needs: [...GROWERS] });
+      if (entry.personId !== context.personId && !GROWERS.includes(context.role))
+        refuse('not-allowed', { role: context.role, needs: [...GROWERS] });
       const { short, later } = await findWhatTookUnits(context, entry);
       if (short) refuse('units-have-gone', { later }, 'entryId');
-      const reversalId = await openEntry(context, { kind: 'reverse', happenedOn: context.today, reversesId: entry.id, note, details: { kind: entry.kind }, subjects: entry.subjects });
+      const reversalId = await openEntry(context, {
+        kind: 'reverse',
+        happenedOn: context.today,
+        reversesId: entry.id,
+        note,
+        details: { kind: entry.kind },
+        subjects: entry.subjects,
+      });
       await mirrorMovements(context, { entryId: reversalId, reversesId: entry.id });
-      for (const { kinds, undo } of undos) if (kinds === 'every' || kinds.includes(entry.kind)) await undo(context, entry);
+      for (const { kinds, undo } of undos)
+        if (kinds === 'every' || kinds.includes(entry.kind)) await undo(context, entry);
       return { entryId: reversalId, kind: entry.kind };
     },
   });

@@ -36,7 +36,10 @@ export function conditionsOf({ nurseryId, today }: ReadContext, filter: Filter, 
   when(filter.plantId, Prisma.sql`l.plant_id = ${filter.plantId}::uuid`);
   when(filter.containerId, Prisma.sql`l.container_id = ${filter.containerId}::uuid`);
   when(filter.sourceId, Prisma.sql`l.source_id = ${filter.sourceId}::uuid`);
-  when(filter.placeId, Prisma.sql`l.id IN (SELECT a.lot_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND a.place_id IN (SELECT id FROM within))`);
+  when(
+    filter.placeId,
+    Prisma.sql`l.id IN (SELECT a.lot_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND a.place_id IN (SELECT id FROM within))`,
+  );
   when(filter.text, named(nurseryId, filter.text));
   when(filter.free, Prisma.sql`${FREE} > 0`);
   if (filter.held) conditions.push(heldBy(filter.held));

@@ -1,5 +1,15 @@
 import { type Page, stock } from '@rootclock/contracts';
-import { type ContainerKind, type CountKind, type DayPrecision, EVERYONE, type HoldReason, isDormant, type PlantByState, potBand, type PotBand } from '@rootclock/domain';
+import {
+  type ContainerKind,
+  type CountKind,
+  type DayPrecision,
+  EVERYONE,
+  type HoldReason,
+  isDormant,
+  type PlantByState,
+  potBand,
+  type PotBand,
+} from '@rootclock/domain';
 import { Prisma } from '../../../../db/generated/client.ts';
 import { query } from '../../../../trpc/operation.ts';
 import { conditionsOf, FREE, keyOf } from './conditions.ts';
@@ -55,7 +65,9 @@ export const listLots = query({
   roles: EVERYONE,
   read: async (context, input): Promise<Page<LotRow>> => {
     const { tx, nurseryId, today } = context;
-    const [nursery] = await tx.$queryRaw<{ noticeDays: number }[]>`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
+    const [nursery] = await tx.$queryRaw<
+      { noticeDays: number }[]
+    >`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
     const noticeDays = nursery?.noticeDays ?? 0;
     const direction = input.descending ? Prisma.sql`DESC NULLS LAST` : Prisma.sql`ASC NULLS LAST`;
     const place = input.placeId ?? null;
@@ -94,13 +106,26 @@ export const listLots = query({
              WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.units > 0) u ON true) x ON true
        ORDER BY x.key ${direction}, x.code`;
     const found = rows.filter((row): row is Stored & { total: number } => row.lotId !== null);
-    return { rows: found.map((row) => shownLot(row, today, noticeDays, place !== null)), total: rows[0]?.total ?? 0, page: input.page, perPage: input.perPage };
+    return {
+      rows: found.map((row) => shownLot(row, today, noticeDays, place !== null)),
+      total: rows[0]?.total ?? 0,
+      page: input.page,
+      perPage: input.perPage,
+    };
   },
 });
 
-function shownLot({ dormantMonths, here, ...stored }: Stored & { key?: unknown; total?: number }, today: string, noticeDays: number, placeAsked: boolean): LotRow {
+function shownLot(
+  { dormantMonths, here, ...stored }: Stored & { key?: unknown; total?: number },
+  today: string,
+  noticeDays: number,
+  placeAsked: boolean,
+): LotRow {
   const { key: _key, total: _total, ...lot } = stored;
   return {
-    ...lot, ...potBand(lot.plantByOn, today, noticeDays), dormant: isDormant(dormantMonths, today), hereUnits: placeAsked ? here : null,
+    ...lot,
+    ...potBand(lot.plantByOn, today, noticeDays),
+    dormant: isDormant(dormantMonths, today),
+    hereUnits: placeAsked ? here : null,
   };
 }

@@ -8,5 +8,6 @@ export const treatLots = command({
   name: 'treatLots',
   input: stock.treatLots,
   roles: FIELD,
-  run: async (context, { lotIds, ...applied }) => treat(context, await loadSelection(context, { lotIds }), null, applied),
+  run: async (context, { lotIds, ...applied }) =>
+    treat(context, await loadSelection(context, { lotIds }), null, applied),
 });

@@ -9,5 +9,6 @@ export const treatPlace = command({
   name: 'treatPlace',
   input: stock.treatPlace,
   roles: FIELD,
-  run: async (context, { placeId, ...applied }) => treat(context, await loadSelection(context, { placeId }), placeId, applied),
+  run: async (context, { placeId, ...applied }) =>
+    treat(context, await loadSelection(context, { placeId }), placeId, applied),
 });

@@ -19,8 +19,15 @@ interface Counted extends Count {
 }
 
 async function lookUp(context: CommandContext, counts: readonly Count[]): Promise<Counted[]> {
-  const lots = new Map((await loadLots(context, [...new Set(counts.map(({ lotId }) => lotId))], 'counts')).map((lot) => [lot.id, lot]));
-  const places = new Map((await loadPlaces(context, [...new Set(counts.map(({ placeId }) => placeId))], 'counts')).map((place) => [place.id, place]));
+  const lots = new Map(
+    (await loadLots(context, [...new Set(counts.map(({ lotId }) => lotId))], 'counts')).map((lot) => [lot.id, lot]),
+  );
+  const places = new Map(
+    (await loadPlaces(context, [...new Set(counts.map(({ placeId }) => placeId))], 'counts')).map((place) => [
+      place.id,
+      place,
+    ]),
+  );
   return counts.map((count) => {
     const lot = found(lots.get(count.lotId), 'lot', 'counts');
     const place = found(places.get(count.placeId), 'place', 'counts');
@@ -53,17 +60,60 @@ export const countSpring = command({
     for (const { lot } of counted) requireSince(happenedOn, lot.pottedOn);
     const differing = counted.filter((count) => count.counted !== count.standing);
     if (differing.length > 0 && !bookDifferences) {
-      refuse('spring-count-differs', { lots: differing.map(({ lot, place, standing, counted: sum }) => ({ lotId: lot.id, lot: lot.code, placeId: place.id, place: place.code, standing, counted: sum })) }, 'counts');
+      refuse(
+        'spring-count-differs',
+        {
+          lots: differing.map(({ lot, place, standing, counted: sum }) => ({
+            lotId: lot.id,
+            lot: lot.code,
+            placeId: place.id,
+            place: place.code,
+            standing,
+            counted: sum,
+          })),
+        },
+        'counts',
+      );
     }
     const dead = counted.filter(({ deadUnits }) => deadUnits > 0);
-    askIfDormant(dead.map(({ lot }) => lot), { cause: 'looks-dead', happenedOn, confirmed }, 'counts');
+    askIfDormant(
+      dead.map(({ lot }) => lot),
+      { cause: 'looks-dead', happenedOn, confirmed },
+      'counts',
+    );
     const lots = new Map(counted.map(({ lot }) => [lot.id, lot]));
-    const entryId = await postEntry(context, {
-      kind: 'count', happenedOn, note, cause: dead.length > 0 ? 'winter' : null, subjects: [...lots.keys()].map((id) => ({ kind: 'lot', id })),
-      details: { countKinds: Object.fromEntries([...lots.values()].map(({ id, countKind }) => [id, countKind])) },
-    }, counted.flatMap(movementsOf));
-    await insertSpringCounts(context, entryId, happenedOn, counted.map(({ lotId, placeId, upUnits, deadUnits, notUpUnits }) => ({ id: randomUUID(), lotId, placeId, upUnits, deadUnits, notUpUnits })));
+    const entryId = await postEntry(
+      context,
+      {
+        kind: 'count',
+        happenedOn,
+        note,
+        cause: dead.length > 0 ? 'winter' : null,
+        subjects: [...lots.keys()].map((id) => ({ kind: 'lot', id })),
+        details: { countKinds: Object.fromEntries([...lots.values()].map(({ id, countKind }) => [id, countKind])) },
+      },
+      counted.flatMap(movementsOf),
+    );
+    await insertSpringCounts(
+      context,
+      entryId,
+      happenedOn,
+      counted.map(({ lotId, placeId, upUnits, deadUnits, notUpUnits }) => ({
+        id: randomUUID(),
+        lotId,
+        placeId,
+        upUnits,
+        deadUnits,
+        notUpUnits,
+      })),
+    );
     const sum = (of: 'upUnits' | 'deadUnits' | 'notUpUnits') => counted.reduce((units, count) => units + count[of], 0);
-    return { entryId, lots: lots.size, upUnits: sum('upUnits'), deadUnits: sum('deadUnits'), notUpUnits: sum('notUpUnits') };
+    return {
+      entryId,
+      lots: lots.size,
+      upUnits: sum('upUnits'),
+      deadUnits: sum('deadUnits'),
+      notUpUnits: sum('notUpUnits'),
+    };
   },
 });

@@ -13,9 +13,17 @@ export interface NotUpLot extends NotUpRow {
 }
 
 /** Lots with plants that a spring count found not yet up; with `waiting` also those whose last-emergence day is still to come. */
-export async function loadNotUp(context: ReadContext, { placeIds = null as readonly string[] | null, waiting = false } = {}): Promise<NotUpLot[]> {
-  const rows = (await readNotUp(context, placeIds)).map((row) => ({ ...row, untilOn: mayComeUpUntil(row.countedOn, row.lastEmergenceMd) }));
-  return rows.map((row) => ({ ...row, isAsked: row.untilOn < context.today })).filter(({ isAsked }) => waiting || isAsked);
+export async function loadNotUp(
+  context: ReadContext,
+  { placeIds = null as readonly string[] | null, waiting = false } = {},
+): Promise<NotUpLot[]> {
+  const rows = (await readNotUp(context, placeIds)).map((row) => ({
+    ...row,
+    untilOn: mayComeUpUntil(row.countedOn, row.lastEmergenceMd),
+  }));
+  return rows
+    .map((row) => ({ ...row, isAsked: row.untilOn < context.today }))
+    .filter(({ isAsked }) => waiting || isAsked);
 }
 
 export const listNotUp = query({

@@ -26,7 +26,13 @@ export function ChangeDaySheet({ order, onClose }: { order: contracts.OrderPage;
     body: (values) => ({ orderId: order.id, ...values }),
     row: { id: 'orderId', edition: order.edition },
     onSaved: ({ edition }, { dueOn }) => {
-      toast({ text: words.moved(dueOn), undo: () => void back.send({ orderId: order.id, dueOn: order.dueOn, edition }).then(() => toast({ text: words.moved(order.dueOn) }), tellRefused) });
+      toast({
+        text: words.moved(dueOn),
+        undo: () =>
+          void back
+            .send({ orderId: order.id, dueOn: order.dueOn, edition })
+            .then(() => toast({ text: words.moved(order.dueOn) }), tellRefused),
+      });
       onClose();
     },
   });
@@ -38,10 +44,16 @@ export function ChangeDaySheet({ order, onClose }: { order: contracts.OrderPage;
   return (
     <Sheet open onClose={onClose} title={words.title}>
       <Form {...form.props}>
-        <WouldShorten failure={form.failure} busy={form.busy} onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })} />
+        <WouldShorten
+          failure={form.failure}
+          busy={form.busy}
+          onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })}
+        />
         <DateField label={words.newDay} hint={words.now(order.dueOn)} {...form.field('dueOn')} />
         {isOther && <TriedOutcome tried={tried} />}
-        {mayKeepRank && <CheckboxField label={gardens.line.keepRank} hint={gardens.line.keepRankHint} {...form.field('keepRank')} />}
+        {mayKeepRank && (
+          <CheckboxField label={gardens.line.keepRank} hint={gardens.line.keepRankHint} {...form.field('keepRank')} />
+        )}
         <Submit form={form}>{isOther ? words.move(dueOn) : words.title}</Submit>
       </Form>
     </Sheet>

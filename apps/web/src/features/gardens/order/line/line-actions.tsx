@@ -37,7 +37,12 @@ export function LineActions({ order, line }: Omit<LineCardProps, 'mayChange'>) {
         confirm={words.withdraw}
         busy={withdraw.state === 'sending'}
         onClose={close}
-        onConfirm={() => void withdraw.send({ lineId: line.id }).then(() => toast({ text: words.withdrawn(line.scientificName) }), tellRefused).finally(close)}
+        onConfirm={() =>
+          void withdraw
+            .send({ lineId: line.id })
+            .then(() => toast({ text: words.withdrawn(line.scientificName) }), tellRefused)
+            .finally(close)
+        }
       >
         <div className="stack">
           <p>{words.withdrawText}</p>

@@ -15,7 +15,10 @@ export function LineCard({ order, line, mayChange }: LineCardProps) {
   const words = gardens.line;
   const isOpen = line.withdrawnOn === null && order.state === 'open';
   return (
-    <article className="line-card" aria-label={`${line.scientificName}, ${gardens.inContainer(line.units, line.containerName)}`}>
+    <article
+      className="line-card"
+      aria-label={`${line.scientificName}, ${gardens.inContainer(line.units, line.containerName)}`}
+    >
       <header className="line-head">
         <div className="line-words">
           <h3>
@@ -33,27 +36,47 @@ export function LineCard({ order, line, mayChange }: LineCardProps) {
         {mayChange && isOpen && <LineActions order={order} line={line} />}
       </header>
       {line.withdrawnOn === null && <Progress kind={order.kind} wantedUnits={line.units} {...countsOf(line)} />}
-      {order.state === 'done' && line.withdrawnOn === null && line.deliveredUnits < line.units && <p>{words.undelivered(line.units - line.deliveredUnits)}</p>}
+      {order.state === 'done' && line.withdrawnOn === null && line.deliveredUnits < line.units && (
+        <p>{words.undelivered(line.units - line.deliveredUnits)}</p>
+      )}
       {isOpen && <LineNatives line={line} region={order.region} />}
-      {isOpen && <LineFlags line={{ ...line, flags: line.notNatives.length > 0 ? line.flags.filter((flag) => flag !== 'not-native') : line.flags }} region={order.region} />}
+      {isOpen && (
+        <LineFlags
+          line={{
+            ...line,
+            flags: line.notNatives.length > 0 ? line.flags.filter((flag) => flag !== 'not-native') : line.flags,
+          }}
+          region={order.region}
+        />
+      )}
       {isOpen && line.shortUnits > 0 && <LineShortage order={order} line={line} mayChange={mayChange} />}
       <LineSupplies line={line} mayChange={mayChange && isOpen} />
     </article>
   );
 }
 
-const countsOf = ({ reservedUnits, stagedUnits, deliveredUnits, shortUnits }: contracts.OrderLineRow) => ({ reservedUnits, stagedUnits, deliveredUnits, shortUnits });
+const countsOf = ({ reservedUnits, stagedUnits, deliveredUnits, shortUnits }: contracts.OrderLineRow) => ({
+  reservedUnits,
+  stagedUnits,
+  deliveredUnits,
+  shortUnits,
+});
 
 function LineConditions({ line }: { line: contracts.OrderLineRow }) {
   const { gardens } = useMessages();
   const words = gardens.line;
-  const conditions = [line.seedZone && words.seedZoneIs(line.seedZone), line.wildType && words.wildType, line.untreated && words.untreated].filter(Boolean);
+  const conditions = [
+    line.seedZone && words.seedZoneIs(line.seedZone),
+    line.wildType && words.wildType,
+    line.untreated && words.untreated,
+  ].filter(Boolean);
   return (
     <>
       {conditions.length > 0 && <p className="line-conditions">{conditions.join(' · ')}</p>}
       {line.alternatives.map((alternative) => (
         <p key={`${alternative.plantId}/${alternative.containerId}`} className="line-conditions">
-          {words.also} <Taxon name={alternative.scientificName} />, {alternative.containerCode} ({words.penaltyIs(alternative.penalty)})
+          {words.also} <Taxon name={alternative.scientificName} />, {alternative.containerCode} (
+          {words.penaltyIs(alternative.penalty)})
         </p>
       ))}
     </>

@@ -34,8 +34,19 @@ export function AddLineSheet({ order, onClose }: SheetProps) {
   const form = useCommandForm({
     command: useCommand('gardens.addLine', { title: words.addTitle }),
     contract: contracts.addLine,
-    initial: { item: { plant: null, container: null } as Item, units: null as number | null, conditions: NO_CONDITIONS },
-    body: ({ item, units, conditions }) => ({ orderId: order.id, lineId, plantId: item.plant?.id ?? '', containerId: item.container?.id ?? '', units, ...conditionsBody(conditions) }),
+    initial: {
+      item: { plant: null, container: null } as Item,
+      units: null as number | null,
+      conditions: NO_CONDITIONS,
+    },
+    body: ({ item, units, conditions }) => ({
+      orderId: order.id,
+      lineId,
+      plantId: item.plant?.id ?? '',
+      containerId: item.container?.id ?? '',
+      units,
+      ...conditionsBody(conditions),
+    }),
     onSaved: (_answer, { item, units }) => {
       toast({ text: words.added(item.plant?.scientificName ?? '', units ?? 0) });
       onClose();
@@ -46,12 +57,31 @@ export function AddLineSheet({ order, onClose }: SheetProps) {
       <Form {...form.props}>
         <ItemPickers value={form.values.item} onChange={(item) => form.set({ item })} />
         <NumberField label={gardens.units} steps min={1} {...form.field('units')} />
-        <PromiseCheck item={form.values.item} units={form.values.units} on={order.dueOn} siteId={order.siteId} clientId={order.clientId} nativesOnly={order.nativesOnly} conditions={form.values.conditions} onConditions={(conditions) => form.set({ conditions })} />
-        <RuleOffers item={form.values.item} siteId={order.siteId} nativesOnly={order.nativesOnly} value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} />
+        <PromiseCheck
+          item={form.values.item}
+          units={form.values.units}
+          on={order.dueOn}
+          siteId={order.siteId}
+          clientId={order.clientId}
+          nativesOnly={order.nativesOnly}
+          conditions={form.values.conditions}
+          onConditions={(conditions) => form.set({ conditions })}
+        />
+        <RuleOffers
+          item={form.values.item}
+          siteId={order.siteId}
+          nativesOnly={order.nativesOnly}
+          value={form.values.conditions}
+          onChange={(conditions) => form.set({ conditions })}
+        />
         <details className="foldable">
           <summary>{words.conditions}</summary>
           <div className="stack">
-            <ConditionFields value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} beds={beds} />
+            <ConditionFields
+              value={form.values.conditions}
+              onChange={(conditions) => form.set({ conditions })}
+              beds={beds}
+            />
           </div>
         </details>
         <TriedEdit edit={triedLine(order, lineId, form.values)} />
@@ -62,9 +92,21 @@ export function AddLineSheet({ order, onClose }: SheetProps) {
 }
 
 /** The line as far as it decides about plants; none while it is not said what and how many. */
-function triedLine({ id: orderId }: contracts.OrderPage, lineId: string, { item, units, conditions }: { item: Item; units: number | null; conditions: Conditions }) {
+function triedLine(
+  { id: orderId }: contracts.OrderPage,
+  lineId: string,
+  { item, units, conditions }: { item: Item; units: number | null; conditions: Conditions },
+) {
   if (item.plant === null || item.container === null || units === null) return null;
-  return { kind: 'add-line' as const, orderId, lineId, plantId: item.plant.id, containerId: item.container.id, units, ...wishOf(conditions) };
+  return {
+    kind: 'add-line' as const,
+    orderId,
+    lineId,
+    plantId: item.plant.id,
+    containerId: item.container.id,
+    units,
+    ...wishOf(conditions),
+  };
 }
 
 /** What of the conditions decides about plants: all but the bed. */
@@ -73,7 +115,10 @@ function wishOf(conditions: Conditions) {
   return wish;
 }
 
-const itemOf = (line: contracts.OrderLineRow): Item => ({ plant: { id: line.plantId, scientificName: line.scientificName }, container: { id: line.containerId, name: line.containerName } });
+const itemOf = (line: contracts.OrderLineRow): Item => ({
+  plant: { id: line.plantId, scientificName: line.scientificName },
+  container: { id: line.containerId, name: line.containerName },
+});
 
 const conditionsOf = (line: contracts.OrderLineRow): Conditions => ({
   bedId: line.bedId ?? '',
@@ -82,14 +127,24 @@ const conditionsOf = (line: contracts.OrderLineRow): Conditions => ({
   untreated: line.untreated,
   alternatives: line.alternatives
     .toSorted((a, b) => a.penalty - b.penalty)
-    .map((each) => ({ key: newCommandId(), plant: { id: each.plantId, scientificName: each.scientificName }, container: { id: each.containerId, name: each.containerCode }, penalty: each.penalty })),
+    .map((each) => ({
+      key: newCommandId(),
+      plant: { id: each.plantId, scientificName: each.scientificName },
+      container: { id: each.containerId, name: each.containerCode },
+      penalty: each.penalty,
+    })),
 });
 
 /** The change as far as it decides about plants; none while the line is as it was. */
-function editOf(line: contracts.OrderLineRow, { units, conditions, keepRank }: { units: number | null; conditions: Conditions; keepRank: boolean }) {
+function editOf(
+  line: contracts.OrderLineRow,
+  { units, conditions, keepRank }: { units: number | null; conditions: Conditions; keepRank: boolean },
+) {
   const wish = wishOf(conditions);
   const isAsBefore = units === line.units && JSON.stringify(wish) === JSON.stringify(wishOf(conditionsOf(line)));
-  return units === null || isAsBefore ? null : { kind: 'edit-line' as const, lineId: line.id, units, ...wish, keepRank };
+  return units === null || isAsBefore
+    ? null
+    : { kind: 'edit-line' as const, lineId: line.id, units, ...wish, keepRank };
 }
 
 export function EditLineSheet({ order, line, onClose }: SheetProps & { line: contracts.OrderLineRow }) {
@@ -101,8 +156,19 @@ export function EditLineSheet({ order, line, onClose }: SheetProps & { line: con
   const form = useCommandForm({
     command: useCommand('gardens.editLine', { title: `${words.editTitle}: ${line.scientificName}` }),
     contract: contracts.editLine,
-    initial: { units: line.units as number | null, conditions: conditionsOf(line), keepRank: false, acceptedShortages: [] as { lineId: string; units: number }[] },
-    body: ({ units, conditions, keepRank, acceptedShortages }) => ({ lineId: line.id, units, ...conditionsBody(conditions), keepRank, acceptedShortages }),
+    initial: {
+      units: line.units as number | null,
+      conditions: conditionsOf(line),
+      keepRank: false,
+      acceptedShortages: [] as { lineId: string; units: number }[],
+    },
+    body: ({ units, conditions, keepRank, acceptedShortages }) => ({
+      lineId: line.id,
+      units,
+      ...conditionsBody(conditions),
+      keepRank,
+      acceptedShortages,
+    }),
     row: { id: 'lineId', edition: line.edition },
     fromBody: (body, called) => ({ conditions: conditionsShown(body, called) }),
     words: { ...conditionWords, bedId: { label: gardens.bed } },
@@ -114,13 +180,27 @@ export function EditLineSheet({ order, line, onClose }: SheetProps & { line: con
   return (
     <Sheet open onClose={onClose} title={words.editTitle}>
       <Form {...form.props}>
-        <WouldShorten failure={form.failure} busy={form.busy} onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })} />
+        <WouldShorten
+          failure={form.failure}
+          busy={form.busy}
+          onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })}
+        />
         <p className="line-asked">
           <Taxon name={line.scientificName} />, {line.containerName}
         </p>
         <NumberField label={gardens.units} steps min={1} {...form.field('units')} />
-        <RuleOffers item={itemOf(line)} siteId={order.siteId} nativesOnly={order.nativesOnly} value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} />
-        <ConditionFields value={form.values.conditions} onChange={(conditions) => form.set({ conditions })} beds={beds} />
+        <RuleOffers
+          item={itemOf(line)}
+          siteId={order.siteId}
+          nativesOnly={order.nativesOnly}
+          value={form.values.conditions}
+          onChange={(conditions) => form.set({ conditions })}
+        />
+        <ConditionFields
+          value={form.values.conditions}
+          onChange={(conditions) => form.set({ conditions })}
+          beds={beds}
+        />
         {mayBe(OWNER) && <CheckboxField label={words.keepRank} hint={words.keepRankHint} {...form.field('keepRank')} />}
         <TriedEdit edit={editOf(line, form.values)} />
         <Submit form={form}>{gardens.save}</Submit>

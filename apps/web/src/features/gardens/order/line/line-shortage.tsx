@@ -12,7 +12,11 @@ export function LineShortage({ line, mayChange }: LineCardProps) {
   const words = gardens.line;
   const [choosing, setChoosing] = useState(false);
   return (
-    <Callout tone="caution" title={words.isShort(line.shortUnits)} actions={mayChange && <Button onClick={() => setChoosing(true)}>{words.choose}</Button>}>
+    <Callout
+      tone="caution"
+      title={words.isShort(line.shortUnits)}
+      actions={mayChange && <Button onClick={() => setChoosing(true)}>{words.choose}</Button>}
+    >
       <ShortageReasons reasons={line.reasons} />
       {choosing && <OffersSheet line={line} onClose={() => setChoosing(false)} />}
     </Callout>

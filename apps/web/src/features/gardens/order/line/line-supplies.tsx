@@ -34,7 +34,12 @@ export function LineSupplies({ line, mayChange }: LineSuppliesProps) {
         </div>
       ))}
       {line.reservations.map((reservation) => (
-        <SupplyRow key={`${reservation.supplyId}/${reservation.pinned}`} line={line} reservation={reservation} commands={mayChange ? commands : null} />
+        <SupplyRow
+          key={`${reservation.supplyId}/${reservation.pinned}`}
+          line={line}
+          reservation={reservation}
+          commands={mayChange ? commands : null}
+        />
       ))}
       {mayChange && line.reservations.some(({ pinned }) => pinned) && <p className="field-hint">{words.tiedHint}</p>}
       {line.reservations.length > 0 && <LineWhy lineId={line.id} />}
@@ -43,7 +48,13 @@ export function LineSupplies({ line, mayChange }: LineSuppliesProps) {
 }
 
 /** What stands in for the item asked for is named. */
-function OtherItem({ line, supply }: { line: contracts.OrderLineRow; supply: { scientificName: string; containerCode: string } }) {
+function OtherItem({
+  line,
+  supply,
+}: {
+  line: contracts.OrderLineRow;
+  supply: { scientificName: string; containerCode: string };
+}) {
   if (supply.scientificName === line.scientificName && supply.containerCode === line.containerCode) return null;
   return (
     <p>
@@ -52,7 +63,15 @@ function OtherItem({ line, supply }: { line: contracts.OrderLineRow; supply: { s
   );
 }
 
-function SupplyRow({ line, reservation, commands }: { line: contracts.OrderLineRow; reservation: promises.ReservationRow; commands: ReturnType<typeof useSupplyCommands> | null }) {
+function SupplyRow({
+  line,
+  reservation,
+  commands,
+}: {
+  line: contracts.OrderLineRow;
+  reservation: promises.ReservationRow;
+  commands: ReturnType<typeof useSupplyCommands> | null;
+}) {
   const { gardens } = useMessages();
   const words = gardens.line;
   const { code, units, pinned, supplyId, supplyKind, readyOn, rootChecked, plantByOn, leaveByOn } = reservation;
@@ -69,8 +88,16 @@ function SupplyRow({ line, reservation, commands }: { line: contracts.OrderLineR
         <OtherItem line={line} supply={reservation} />
         <SupplyClock {...reservation} tied={pinned ? 'whole' : 'part'} />
         {leavesEarlier && <p>{gardens.leaveBy(leaveByOn)}</p>}
-        {!rootChecked && <p className="supply-note">{supplyKind === 'lot' ? gardens.notChecked : readyOn ? gardens.readyOn(readyOn) : gardens.readyUnknown}</p>}
-        {reservation.places.length > 0 && <p className="supply-note">{reservation.places.map((place) => `${place.code} (${place.units})`).join(', ')}</p>}
+        {!rootChecked && (
+          <p className="supply-note">
+            {supplyKind === 'lot' ? gardens.notChecked : readyOn ? gardens.readyOn(readyOn) : gardens.readyUnknown}
+          </p>
+        )}
+        {reservation.places.length > 0 && (
+          <p className="supply-note">
+            {reservation.places.map((place) => `${place.code} (${place.units})`).join(', ')}
+          </p>
+        )}
       </div>
       {commands && <SupplyActions reservation={reservation} commands={commands} />}
     </div>
@@ -90,7 +117,13 @@ function useSupplyCommands(lineId: string) {
   };
 }
 
-function SupplyActions({ reservation, commands }: { reservation: promises.ReservationRow; commands: ReturnType<typeof useSupplyCommands> }) {
+function SupplyActions({
+  reservation,
+  commands,
+}: {
+  reservation: promises.ReservationRow;
+  commands: ReturnType<typeof useSupplyCommands>;
+}) {
   const { gardens, ui } = useMessages();
   const words = gardens.line;
   const { code, units, pinned, supplyId } = reservation;
@@ -98,14 +131,38 @@ function SupplyActions({ reservation, commands }: { reservation: promises.Reserv
   const untie = () => commands.untie(supplyId);
   const actions: MenuAction[] = [
     pinned
-      ? { id: 'untie', label: words.untie, onAction: () => void untie().then(() => toast({ text: words.untiedToast(code), undo: () => void tie().catch(tellRefused) }), tellRefused) }
-      : { id: 'tie', label: words.tie, onAction: () => void tie().then(() => toast({ text: words.tiedToast(units, code), undo: () => void untie().catch(tellRefused) }), tellRefused) },
+      ? {
+          id: 'untie',
+          label: words.untie,
+          onAction: () =>
+            void untie().then(
+              () => toast({ text: words.untiedToast(code), undo: () => void tie().catch(tellRefused) }),
+              tellRefused,
+            ),
+        }
+      : {
+          id: 'tie',
+          label: words.tie,
+          onAction: () =>
+            void tie().then(
+              () => toast({ text: words.tiedToast(units, code), undo: () => void untie().catch(tellRefused) }),
+              tellRefused,
+            ),
+        },
     {
       id: 'release',
       label: words.release,
       danger: true,
       // Tying it again is what takes a release back.
-      onAction: () => void commands.release(supplyId).then(() => toast({ text: words.releasedToast(code), action: { label: words.tieAgain, onAction: () => void tie().catch(tellRefused) } }), tellRefused),
+      onAction: () =>
+        void commands.release(supplyId).then(
+          () =>
+            toast({
+              text: words.releasedToast(code),
+              action: { label: words.tieAgain, onAction: () => void tie().catch(tellRefused) },
+            }),
+          tellRefused,
+        ),
     },
   ];
   return <Menu look="quiet" label={ui.more} aria-label={words.actionsOf(code)} actions={actions} />;

@@ -53,7 +53,15 @@ export function OffersSheet({ line, onClose }: { line: gardens.OrderLineRow; onC
   );
 }
 
-function Offer({ line, offer, isTriedAtOnce }: { line: gardens.OrderLineRow; offer: contracts.OfferRow; isTriedAtOnce: boolean }) {
+function Offer({
+  line,
+  offer,
+  isTriedAtOnce,
+}: {
+  line: gardens.OrderLineRow;
+  offer: contracts.OfferRow;
+  isTriedAtOnce: boolean;
+}) {
   const { gardens } = useMessages();
   const words = gardens.line;
   const [isTried, setTried] = useState(isTriedAtOnce);
@@ -61,8 +69,22 @@ function Offer({ line, offer, isTriedAtOnce }: { line: gardens.OrderLineRow; off
   const form = useCommandForm({
     command: useCommand('promises.pinReservation', { title: `${words.tie}: ${offer.code}` }),
     contract: contracts.pinReservation,
-    initial: { units: Math.max(1, Math.min(offer.freeUnits + reserved.reduce((sum, { units }) => sum + units, 0), line.shortUnits + line.reservedUnits)) as number | null, acceptedShortages: [] as { lineId: string; units: number }[] },
-    body: (values) => ({ lineId: line.id, supplyId: offer.supplyId, units: values.units, acceptedShortages: values.acceptedShortages }),
+    initial: {
+      units: Math.max(
+        1,
+        Math.min(
+          offer.freeUnits + reserved.reduce((sum, { units }) => sum + units, 0),
+          line.shortUnits + line.reservedUnits,
+        ),
+      ) as number | null,
+      acceptedShortages: [] as { lineId: string; units: number }[],
+    },
+    body: (values) => ({
+      lineId: line.id,
+      supplyId: offer.supplyId,
+      units: values.units,
+      acceptedShortages: values.acceptedShortages,
+    }),
     onSaved: (_answer, values) => toast({ text: words.tiedToast(values.units ?? 0, offer.code) }),
   });
   return (
@@ -79,11 +101,29 @@ function Offer({ line, offer, isTriedAtOnce }: { line: gardens.OrderLineRow; off
         </p>
       )}
       <SupplyClock {...offer} tied={offer.reservedUnits === 0 ? 'none' : offer.freeUnits === 0 ? 'whole' : 'part'} />
-      {!offer.rootChecked && <p className="supply-note">{offer.supplyKind === 'lot' ? gardens.notChecked : offer.readyOn ? gardens.readyOn(offer.readyOn) : gardens.readyUnknown}</p>}
+      {!offer.rootChecked && (
+        <p className="supply-note">
+          {offer.supplyKind === 'lot'
+            ? gardens.notChecked
+            : offer.readyOn
+              ? gardens.readyOn(offer.readyOn)
+              : gardens.readyUnknown}
+        </p>
+      )}
       <Form {...form.props}>
-        <WouldShorten failure={form.failure} onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })} busy={form.busy} />
+        <WouldShorten
+          failure={form.failure}
+          onAccept={(acceptedShortages) => form.submit({ ...form.values, acceptedShortages })}
+          busy={form.busy}
+        />
         <NumberField label={words.tieUnits(offer.code)} steps min={1} {...form.field('units')} />
-        <TriedEdit edit={!isTried || form.values.units === null ? null : { kind: 'pin', lineId: line.id, supplyId: offer.supplyId, units: form.values.units }} />
+        <TriedEdit
+          edit={
+            !isTried || form.values.units === null
+              ? null
+              : { kind: 'pin', lineId: line.id, supplyId: offer.supplyId, units: form.values.units }
+          }
+        />
         <Submit form={form}>{words.tie}</Submit>
       </Form>
     </div>

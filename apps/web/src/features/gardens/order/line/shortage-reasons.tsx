@@ -12,4 +12,3 @@ export function ShortageReasons({ reasons }: { reasons: readonly promises.Shorta
     </ul>
   );
 }
-

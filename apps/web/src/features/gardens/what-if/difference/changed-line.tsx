@@ -27,7 +27,8 @@ export function ChangedLine({ line, inForm = false }: ChangedLineProps) {
         <Badge shape={shape}>{word}</Badge>
       </p>
       <p>
-        {words.onDay(line.dueOn)} {line.standing === 'stays' && words.filled(line.filledNow, line.filledThen, line.units)}
+        {words.onDay(line.dueOn)}{' '}
+        {line.standing === 'stays' && words.filled(line.filledNow, line.filledThen, line.units)}
       </p>
       {line.givesUp.length + line.takes.length > 0 && (
         <ul className="plain-list">
@@ -50,10 +51,17 @@ export function ChangedLine({ line, inForm = false }: ChangedLineProps) {
 }
 
 /** How the line would fare, in a word and a shape. */
-function useMark({ standing, filledNow, filledThen, units, givesUp }: promises.WhatIfLine): { shape: BadgeShape; word: string } {
+function useMark({ standing, filledNow, filledThen, units, givesUp }: promises.WhatIfLine): {
+  shape: BadgeShape;
+  word: string;
+} {
   const words = useMessages().gardens.whatIf;
   if (standing === 'gone') return { shape: 'open', word: words.gone };
-  if (standing === 'added') return { shape: filledThen === units ? 'full' : filledThen === 0 ? 'over' : 'half', word: words.gets(filledThen, units) };
+  if (standing === 'added')
+    return {
+      shape: filledThen === units ? 'full' : filledThen === 0 ? 'over' : 'half',
+      word: words.gets(filledThen, units),
+    };
   if (filledThen < filledNow) return { shape: 'over', word: words.loses(filledNow - filledThen) };
   if (filledThen > filledNow) return { shape: 'full', word: words.gains(filledThen - filledNow) };
   return givesUp.length > 0 ? { shape: 'tied', word: words.moves } : { shape: 'open', word: words.same };

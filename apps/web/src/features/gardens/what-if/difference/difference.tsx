@@ -14,9 +14,13 @@ export function Difference({ answer }: { answer: promises.WhatIf }) {
   const { lines, totals, unchangedLines, keepsRank } = answer;
   if (lines.length === 0) {
     return unchangedLines === 0 ? (
-      <EmptyState kind="nothing-matches" title={words.nobodyAsks}>{words.nobodyAsksText}</EmptyState>
+      <EmptyState kind="nothing-matches" title={words.nobodyAsks}>
+        {words.nobodyAsksText}
+      </EmptyState>
     ) : (
-      <EmptyState kind="all-done" title={words.nobodyMinds}>{words.nobodyMindsText(unchangedLines)}</EmptyState>
+      <EmptyState kind="all-done" title={words.nobodyMinds}>
+        {words.nobodyMindsText(unchangedLines)}
+      </EmptyState>
     );
   }
   const others = lines.filter((line) => !isOwn(line) && isTouched(line));
@@ -27,9 +31,12 @@ export function Difference({ answer }: { answer: promises.WhatIf }) {
         <div className="stack">
           {summary && <p>{summary}</p>}
           {keepsRank !== null && <p>{keepsRank ? gardens.day.keeps : gardens.day.goesLast}</p>}
-          <DefinitionList facts={[
-            { term: words.shortTerm, value: words.nowThen(totals.shortNow, totals.shortThen) }, { term: words.decliningTerm, value: words.nowThen(totals.decliningNow, totals.decliningThen) },
-          ]} />
+          <DefinitionList
+            facts={[
+              { term: words.shortTerm, value: words.nowThen(totals.shortNow, totals.shortThen) },
+              { term: words.decliningTerm, value: words.nowThen(totals.decliningNow, totals.decliningThen) },
+            ]}
+          />
         </div>
       </Panel>
       <ul className="what-if-lines">

@@ -7,9 +7,13 @@ export function summaryOf({ summary }: Messages['gardens']['whatIf'], others: re
   const gaining = others.filter(({ filledNow, filledThen }) => filledThen > filledNow);
   const moving = others.filter(({ filledNow, filledThen }) => filledThen === filledNow);
   return summary(
-    losing.length, losing.reduce((sum, { shorterBy }) => sum + shorterBy, 0),
-    gaining.length, gaining.reduce((sum, { filledNow, filledThen }) => sum + filledThen - filledNow, 0), moving.length,
+    losing.length,
+    losing.reduce((sum, { shorterBy }) => sum + shorterBy, 0),
+    gaining.length,
+    gaining.reduce((sum, { filledNow, filledThen }) => sum + filledThen - filledNow, 0),
+    moving.length,
   );
 }
 
-export const isTouched = (line: promises.WhatIfLine) => line.filledNow !== line.filledThen || line.givesUp.length > 0 || line.takes.length > 0;
+export const isTouched = (line: promises.WhatIfLine) =>
+  line.filledNow !== line.filledThen || line.givesUp.length > 0 || line.takes.length > 0;

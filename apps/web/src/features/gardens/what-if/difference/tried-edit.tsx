@@ -24,9 +24,12 @@ export function TriedOutcome({ tried: { edit, answer, refused, isAsking } }: { t
 function Outcome({ answer, edit }: { answer: contracts.WhatIf; edit: Edit }) {
   const { gardens } = useMessages();
   const words = gardens.whatIf;
-  const isOwn = ({ lineId, orderId }: contracts.WhatIfLine) => ('lineId' in edit ? lineId === edit.lineId : 'orderId' in edit && orderId === edit.orderId);
+  const isOwn = ({ lineId, orderId }: contracts.WhatIfLine) =>
+    'lineId' in edit ? lineId === edit.lineId : 'orderId' in edit && orderId === edit.orderId;
   // A line that is new is told of while it is typed, and of one that goes the form itself says that its plants become free.
-  const own = answer.lines.filter((line) => isOwn(line) && line.standing === 'stays' && (isTouched(line) || line.shortThen > 0));
+  const own = answer.lines.filter(
+    (line) => isOwn(line) && line.standing === 'stays' && (isTouched(line) || line.shortThen > 0),
+  );
   const others = answer.lines.filter((line) => !isOwn(line) && isTouched(line));
   return (
     <div className="stack">

@@ -17,7 +17,11 @@ export function useTried(wanted: Edit | null): Tried {
   const read = readInput(contracts.whatIf, wanted);
   const asked = useRested(read.ok ? JSON.stringify(read.data) : '');
   const edit = asked === '' ? null : (JSON.parse(asked) as Edit);
-  const query = useQuery({ ...trpc.promises.whatIf.queryOptions(edit ?? NEVER), enabled: edit !== null, placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.promises.whatIf.queryOptions(edit ?? NEVER),
+    enabled: edit !== null,
+    placeholderData: keepPreviousData,
+  });
   const refused = edit && query.isError ? readFailure(query.error) : null;
   return { edit, answer: edit && !refused ? query.data : undefined, refused, isAsking: query.isFetching };
 }

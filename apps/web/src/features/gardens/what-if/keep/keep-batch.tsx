@@ -19,11 +19,20 @@ export function KeepBatch({ change, values, drop }: KeepProps<ChangeOf<'change-b
   const { batchId, cautiousUnits, readyOn } = change;
   const { data } = useQuery(trpc.propagation.readBatch.queryOptions({ batchId }));
   const form = useCommandForm({
-    command: useCommand('propagation.setBatchForecast', { title: `${words.sheet.forecastTitle}: ${values.batch?.code ?? ''}` }),
+    command: useCommand('propagation.setBatchForecast', {
+      title: `${words.sheet.forecastTitle}: ${values.batch?.code ?? ''}`,
+    }),
     contract: propagation.setBatchForecast,
     initial: {},
     // Usually no fewer come up than cautiously.
-    body: () => ({ batchId, cautiousUnits, readyOn, usualUnits: Math.max(data?.usualUnits ?? 0, cautiousUnits), targetContainerId: data?.targetContainerId ?? null, happenedOn: today }),
+    body: () => ({
+      batchId,
+      cautiousUnits,
+      readyOn,
+      usualUnits: Math.max(data?.usualUnits ?? 0, cautiousUnits),
+      targetContainerId: data?.targetContainerId ?? null,
+      happenedOn: today,
+    }),
     onSaved: ({ entryId }) => {
       tellUndoable(words.sheet.forecastSaved(cautiousUnits), entryId);
       void navigate({ to: paths.batch(batchId) });
@@ -34,7 +43,9 @@ export function KeepBatch({ change, values, drop }: KeepProps<ChangeOf<'change-b
   if (!isDifferent) return <div className="row">{drop}</div>;
   return (
     <Form {...form.props}>
-      <Submit form={form} others={drop}>{gardens.whatIf.keepForecast}</Submit>
+      <Submit form={form} others={drop}>
+        {gardens.whatIf.keepForecast}
+      </Submit>
     </Form>
   );
 }

@@ -22,7 +22,10 @@ interface Standing {
 }
 
 /** Where no number was said, all that stands there is meant. */
-const lostOf = ({ units, placeId }: { units: number | null; placeId: string | null }, standing: readonly Standing[] = []) =>
+const lostOf = (
+  { units, placeId }: { units: number | null; placeId: string | null },
+  standing: readonly Standing[] = [],
+) =>
   units ?? standing.filter((at) => placeId === null || at.placeId === placeId).reduce((sum, at) => sum + at.units, 0);
 
 export function KeepLotLoss({ change, values, drop }: KeepProps<ChangeOf<'lose-lot'>>) {
@@ -44,9 +47,16 @@ export function KeepLotLoss({ change, values, drop }: KeepProps<ChangeOf<'lose-l
   });
   return (
     <Form {...form.props}>
-      <MayBeDormant failure={form.failure} busy={form.busy} onWait={() => form.restart(form.values)} onConfirm={() => form.submit({ ...form.values, confirmed: true })} />
+      <MayBeDormant
+        failure={form.failure}
+        busy={form.busy}
+        onWait={() => form.restart(form.values)}
+        onConfirm={() => form.submit({ ...form.values, confirmed: true })}
+      />
       <CauseField value={form.values.cause} onChange={(cause) => form.set({ cause })} />
-      <Submit form={form} look="danger" others={drop}>{gardens.whatIf.keepLoss}</Submit>
+      <Submit form={form} look="danger" others={drop}>
+        {gardens.whatIf.keepLoss}
+      </Submit>
     </Form>
   );
 }
@@ -58,7 +68,9 @@ export function KeepBatchLoss({ change, values, drop }: KeepProps<ChangeOf<'lose
   const { data } = useQuery(trpc.propagation.readBatch.queryOptions({ batchId: change.batchId }));
   const units = lostOf(change, data?.places);
   const form = useCommandForm({
-    command: useCommand('propagation.loseFromBatch', { title: `${words.sheet.loseTitle}: ${values.batch?.code ?? ''}` }),
+    command: useCommand('propagation.loseFromBatch', {
+      title: `${words.sheet.loseTitle}: ${values.batch?.code ?? ''}`,
+    }),
     contract: propagation.loseFromBatch,
     initial: { cause: '' as LossCause | '', confirmed: false },
     body: (said) => ({ ...said, batchId: change.batchId, units, placeId: change.placeId, happenedOn: today }),
@@ -69,9 +81,17 @@ export function KeepBatchLoss({ change, values, drop }: KeepProps<ChangeOf<'lose
   });
   return (
     <Form {...form.props}>
-      <SelectField {...form.field('cause')} label={words.sheet.loseCause} choices={LOSS_CAUSES.map((value) => ({ value, label: words.causes[value] }))} />
-      {form.failure?.code === 'may-be-dormant' && <CheckboxField {...form.field('confirmed')} label={words.sheet.confirmDead} />}
-      <Submit form={form} look="danger" others={drop}>{gardens.whatIf.keepLoss}</Submit>
+      <SelectField
+        {...form.field('cause')}
+        label={words.sheet.loseCause}
+        choices={LOSS_CAUSES.map((value) => ({ value, label: words.causes[value] }))}
+      />
+      {form.failure?.code === 'may-be-dormant' && (
+        <CheckboxField {...form.field('confirmed')} label={words.sheet.confirmDead} />
+      )}
+      <Submit form={form} look="danger" others={drop}>
+        {gardens.whatIf.keepLoss}
+      </Submit>
     </Form>
   );
 }

@@ -36,11 +36,17 @@ export function KeepOrDrop({ onDrop, ...props }: Omit<KeepProps, 'drop'> & { onD
 
 function Keep({ change, ...rest }: KeepProps) {
   switch (change.kind) {
-    case 'move-order': return <KeepMoved {...rest} change={change} />;
-    case 'cancel-order': return <KeepCancelled {...rest} change={change} />;
-    case 'add-order': return <KeepNew {...rest} change={change} />;
-    case 'lose-lot': return <KeepLotLoss {...rest} change={change} />;
-    case 'lose-batch': return <KeepBatchLoss {...rest} change={change} />;
-    case 'change-batch': return <KeepBatch {...rest} change={change} />;
+    case 'move-order':
+      return <KeepMoved {...rest} change={change} />;
+    case 'cancel-order':
+      return <KeepCancelled {...rest} change={change} />;
+    case 'add-order':
+      return <KeepNew {...rest} change={change} />;
+    case 'lose-lot':
+      return <KeepLotLoss {...rest} change={change} />;
+    case 'lose-batch':
+      return <KeepBatchLoss {...rest} change={change} />;
+    case 'change-batch':
+      return <KeepBatch {...rest} change={change} />;
   }
 }

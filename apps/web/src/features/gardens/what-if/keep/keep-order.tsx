@@ -21,11 +21,19 @@ export function KeepMoved(props: KeepProps<ChangeOf<'move-order'>>) {
   return <Read query={query}>{(order) => <KeepOrderMoved {...props} order={order} />}</Read>;
 }
 
-function KeepOrderMoved({ change, answer, values, drop, order }: KeepProps<ChangeOf<'move-order'>> & { order: contracts.OrderPage }) {
+function KeepOrderMoved({
+  change,
+  answer,
+  values,
+  drop,
+  order,
+}: KeepProps<ChangeOf<'move-order'>> & { order: contracts.OrderPage }) {
   const { gardens } = useMessages();
   const navigate = useNavigate();
   // What was shown to become shorter is accepted with it; where it has become worse since, the server asks once more.
-  const shown = answer.lines.filter(({ shorterBy }) => shorterBy > 0).map(({ lineId, shorterBy }) => ({ lineId, units: shorterBy }));
+  const shown = answer.lines
+    .filter(({ shorterBy }) => shorterBy > 0)
+    .map(({ lineId, shorterBy }) => ({ lineId, units: shorterBy }));
   const form = useCommandForm({
     command: useCommand('gardens.changeDay', { title: `${gardens.day.title}: ${values.order?.code ?? ''}` }),
     contract: contracts.changeDay,
@@ -40,8 +48,14 @@ function KeepOrderMoved({ change, answer, values, drop, order }: KeepProps<Chang
   });
   return (
     <Form {...form.props}>
-      <WouldShorten failure={form.failure} busy={form.busy} onAccept={(acceptedShortages) => form.submit({ acceptedShortages })} />
-      <Submit form={form} others={drop}>{gardens.whatIf.keepMove(change.dueOn)}</Submit>
+      <WouldShorten
+        failure={form.failure}
+        busy={form.busy}
+        onAccept={(acceptedShortages) => form.submit({ acceptedShortages })}
+      />
+      <Submit form={form} others={drop}>
+        {gardens.whatIf.keepMove(change.dueOn)}
+      </Submit>
     </Form>
   );
 }
@@ -63,7 +77,9 @@ export function KeepCancelled({ change, values, drop }: KeepProps<ChangeOf<'canc
   });
   return (
     <Form {...form.props}>
-      <Submit form={form} look="danger" others={drop}>{gardens.whatIf.keepCancel}</Submit>
+      <Submit form={form} look="danger" others={drop}>
+        {gardens.whatIf.keepCancel}
+      </Submit>
     </Form>
   );
 }
@@ -75,7 +91,18 @@ export function KeepNew({ change, drop }: KeepProps<ChangeOf<'add-order'>>) {
     <>
       <p>{words.keepNewText}</p>
       <div className="row">
-        <ButtonLink to={paths.newOrder()} search={{ plant: plantId, container: containerId, units, day: dueOn, client: clientId ?? undefined, site: siteId ?? undefined }} look="primary">
+        <ButtonLink
+          to={paths.newOrder()}
+          search={{
+            plant: plantId,
+            container: containerId,
+            units,
+            day: dueOn,
+            client: clientId ?? undefined,
+            site: siteId ?? undefined,
+          }}
+          look="primary"
+        >
           {words.keepNew}
         </ButtonLink>
         {drop}

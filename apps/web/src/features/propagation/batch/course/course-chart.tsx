@@ -15,7 +15,8 @@ const MARKS = [0, 0.5, 1];
 const xOf = (share: number): number => LEFT + share * (RIGHT - LEFT);
 const yOf = (share: number): number => BASE - share * (BASE - TOP);
 // Every batch began with nothing up.
-const pathOf = ({ points }: CourseLine): string => [{ x: 0, y: 0 }, ...points].map(({ x, y }) => `${xOf(x).toFixed(1)},${yOf(y).toFixed(1)}`).join(' ');
+const pathOf = ({ points }: CourseLine): string =>
+  [{ x: 0, y: 0 }, ...points].map(({ x, y }) => `${xOf(x).toFixed(1)},${yOf(y).toFixed(1)}`).join(' ');
 
 /** The dashes by which earlier batches are told apart, in the order they are listed. */
 const DASHES = ['7 3', '2 3', '10 3 2 3', '4 2', '1 4'];
@@ -24,19 +25,31 @@ const dashOf = (index: number): string => DASHES[index % DASHES.length] ?? '';
 export function CourseChart({ course }: { course: Course }) {
   const { course: say } = useMessages().propagation;
   const { numbers } = useFormat();
-  const height = (mark: number) => (course.inShares ? numbers.share((mark * course.top) / 100) : numbers.count(Math.round(mark * course.top)));
+  const height = (mark: number) =>
+    course.inShares ? numbers.share((mark * course.top) / 100) : numbers.count(Math.round(mark * course.top));
   return (
-    <svg className="course" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={say.chart(course.own.points.length, course.earlier.length)}>
+    <svg
+      className="course"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      role="img"
+      aria-label={say.chart(course.own.points.length, course.earlier.length)}
+    >
       {MARKS.map((mark) => (
         <g key={mark}>
           <path className="course-rule" d={`M${LEFT} ${yOf(mark)}H${RIGHT}`} />
-          <text className="course-figure" x={LEFT - 6} y={yOf(mark) + 4} textAnchor="end">{height(mark)}</text>
+          <text className="course-figure" x={LEFT - 6} y={yOf(mark) + 4} textAnchor="end">
+            {height(mark)}
+          </text>
         </g>
       ))}
       {MARKS.map((mark) => (
-        <text key={mark} className="course-figure" x={xOf(mark)} y={BASE + 17} textAnchor="middle">{numbers.count(Math.round(mark * course.lastDays))}</text>
+        <text key={mark} className="course-figure" x={xOf(mark)} y={BASE + 17} textAnchor="middle">
+          {numbers.count(Math.round(mark * course.lastDays))}
+        </text>
       ))}
-      <text className="course-word" x={(LEFT + RIGHT) / 2} y={HEIGHT - 4} textAnchor="middle">{say.days}</text>
+      <text className="course-word" x={(LEFT + RIGHT) / 2} y={HEIGHT - 4} textAnchor="middle">
+        {say.days}
+      </text>
       {course.earlier.map((line, index) => (
         <polyline key={line.code} className="course-earlier" strokeDasharray={dashOf(index)} points={pathOf(line)} />
       ))}

@@ -44,9 +44,15 @@ const PERCENT = 100;
 export function courseOf(own: CountedCourse, earlier: readonly CountedCourse[], today: string): Course {
   const inShares = own.sown !== null && own.sown > 0;
   const shown = inShares ? earlier.filter(({ sown }) => sown !== null && sown > 0) : [];
-  const heightOf = ({ sown }: CountedCourse, { emergedUnits }: CoursePoint) => (inShares && sown ? (PERCENT * emergedUnits) / sown : emergedUnits);
+  const heightOf = ({ sown }: CountedCourse, { emergedUnits }: CoursePoint) =>
+    inShares && sown ? (PERCENT * emergedUnits) / sown : emergedUnits;
   const all = [own, ...shown];
-  const lastDays = Math.max(1, ...all.map(({ startedOn, counts }) => daysBetween(startedOn, counts.at(-1)?.on ?? (startedOn < today ? today : startedOn))));
+  const lastDays = Math.max(
+    1,
+    ...all.map(({ startedOn, counts }) =>
+      daysBetween(startedOn, counts.at(-1)?.on ?? (startedOn < today ? today : startedOn)),
+    ),
+  );
   const top = roundTop(Math.max(0, ...all.flatMap((course) => course.counts.map((point) => heightOf(course, point)))));
   const lineOf = (course: CountedCourse): CourseLine => ({
     code: course.code,

@@ -17,7 +17,11 @@ export function CourseSection({ batch }: { batch: BatchPageData }) {
   const { course: say } = useMessages().propagation;
   const { today } = useSession();
   const sown = isUnitOnePlant(batch.unit) ? batch.startedUnits : batch.seedsSown;
-  const course = courseOf({ code: batch.code, startedOn: batch.startedOn, sown, counts: batch.course }, batch.earlier, today);
+  const course = courseOf(
+    { code: batch.code, startedOn: batch.startedOn, sown, counts: batch.course },
+    batch.earlier,
+    today,
+  );
   return (
     <Section title={say.title}>
       {batch.course.length === 0 && <p>{say.empty}</p>}
@@ -38,12 +42,21 @@ function Figures({ figures, unit }: { figures: NonNullable<BatchPageData['figure
   const days = (value: number) => say.daysOf(numbers.decimal(value));
   return (
     <>
-      <DefinitionList facts={[
-        { term: say.percentage, value: say.percentageOf(numbers.share(figures.percentage / 100), numbers.count(figures.sown), unit) },
-        figures.meanTimeDays !== null && { term: say.meanTime, value: days(figures.meanTimeDays) },
-        figures.t50Coolbear !== null && figures.t50Farooq !== null && { term: say.half, value: say.halves(days(figures.t50Coolbear), days(figures.t50Farooq)) },
-        figures.speed > 0 && { term: say.speed, value: say.speedOf(numbers.decimal(figures.speed)) },
-      ]} />
+      <DefinitionList
+        facts={[
+          {
+            term: say.percentage,
+            value: say.percentageOf(numbers.share(figures.percentage / 100), numbers.count(figures.sown), unit),
+          },
+          figures.meanTimeDays !== null && { term: say.meanTime, value: days(figures.meanTimeDays) },
+          figures.t50Coolbear !== null &&
+            figures.t50Farooq !== null && {
+              term: say.half,
+              value: say.halves(days(figures.t50Coolbear), days(figures.t50Farooq)),
+            },
+          figures.speed > 0 && { term: say.speed, value: say.speedOf(numbers.decimal(figures.speed)) },
+        ]}
+      />
       <p className="course-note">{say.restsOn(figures.counts)}</p>
     </>
   );
@@ -59,9 +72,17 @@ function OwnCounts({ batch, course }: { batch: BatchPageData; course: Course }) 
       <thead>
         <tr>
           <th scope="col">{say.day}</th>
-          <th scope="col" className="course-count">{say.days}</th>
-          <th scope="col" className="course-count">{sheet.countLabel[batch.unit]}</th>
-          {course.inShares && <th scope="col" className="course-count">{say.share}</th>}
+          <th scope="col" className="course-count">
+            {say.days}
+          </th>
+          <th scope="col" className="course-count">
+            {sheet.countLabel[batch.unit]}
+          </th>
+          {course.inShares && (
+            <th scope="col" className="course-count">
+              {say.share}
+            </th>
+          )}
         </tr>
       </thead>
       <tbody>
@@ -70,7 +91,9 @@ function OwnCounts({ batch, course }: { batch: BatchPageData; course: Course }) 
             <th scope="row">{dates.short(count.on)}</th>
             <td className="course-count">{daysBetween(batch.startedOn, count.on)}</td>
             <td className="course-count">{numbers.count(count.emergedUnits)}</td>
-            {course.inShares && sown !== null && <td className="course-count">{numbers.share(count.emergedUnits / sown)}</td>}
+            {course.inShares && sown !== null && (
+              <td className="course-count">{numbers.share(count.emergedUnits / sown)}</td>
+            )}
           </tr>
         ))}
       </tbody>
@@ -96,7 +119,9 @@ function EarlierBatches({ batch }: { batch: BatchPageData }) {
           const last = counts.at(-1);
           return (
             <tr key={batchId}>
-              <th scope="row"><LineSample index={index} /> <TextLink to={paths.batch(batchId)}>{code}</TextLink></th>
+              <th scope="row">
+                <LineSample index={index} /> <TextLink to={paths.batch(batchId)}>{code}</TextLink>
+              </th>
               <td>{say.sownOf(numbers.count(sown), unit)}</td>
               <td>{last && say.lastOf(numbers.share(last.emergedUnits / sown), daysBetween(startedOn, last.on))}</td>
             </tr>

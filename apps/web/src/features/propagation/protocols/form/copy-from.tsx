@@ -21,7 +21,10 @@ export function CopyFrom({ method, onCopy }: CopyFromProps) {
   const client = useQueryClient();
   const [plant, setPlant] = useState<PickedPlant | null>(null);
   const [chosen, setChosen] = useState('');
-  const { data } = useQuery({ ...trpc.propagation.listProtocols.queryOptions({ plantId: plant?.id ?? null, method, have: 'with' }), enabled: plant !== null });
+  const { data } = useQuery({
+    ...trpc.propagation.listProtocols.queryOptions({ plantId: plant?.id ?? null, method, have: 'with' }),
+    enabled: plant !== null,
+  });
   const offered = plant === null ? [] : (data?.rows[0]?.protocols ?? []);
   const protocolId = offered.find((row) => row.protocolId === chosen)?.protocolId ?? offered[0]?.protocolId;
   const copy = async () => {
@@ -36,13 +39,33 @@ export function CopyFrom({ method, onCopy }: CopyFromProps) {
   };
   return (
     <Fold words={say.copy}>
-        <PlantPicker name="copyFrom" label={say.copyFrom} hint={say.copyHint} optional="unsaid" value={plant} onChange={setPlant} />
-        {plant && data && offered.length === 0 && <p role="status">{say.copyNone}</p>}
-        {offered.length > 1 && (
-          <SelectField name="copyWhich" label={say.copyWhich} optional="unsaid" value={protocolId ?? ''} onChange={setChosen}
-            choices={offered.map((row) => ({ value: row.protocolId, label: row.label || protocols.list.version(row.number) }))} />
-        )}
-        {protocolId && <div><Button onClick={() => void copy()}>{say.copyDo}</Button></div>}
+      <PlantPicker
+        name="copyFrom"
+        label={say.copyFrom}
+        hint={say.copyHint}
+        optional="unsaid"
+        value={plant}
+        onChange={setPlant}
+      />
+      {plant && data && offered.length === 0 && <p role="status">{say.copyNone}</p>}
+      {offered.length > 1 && (
+        <SelectField
+          name="copyWhich"
+          label={say.copyWhich}
+          optional="unsaid"
+          value={protocolId ?? ''}
+          onChange={setChosen}
+          choices={offered.map((row) => ({
+            value: row.protocolId,
+            label: row.label || protocols.list.version(row.number),
+          }))}
+        />
+      )}
+      {protocolId && (
+        <div>
+          <Button onClick={() => void copy()}>{say.copyDo}</Button>
+        </div>
+      )}
     </Fold>
   );
 }

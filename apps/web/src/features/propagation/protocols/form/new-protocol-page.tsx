@@ -30,7 +30,11 @@ export function NewProtocolPage() {
   return (
     <div className="stack">
       <PageHeader title={say.newTitle} back={{ to: paths.protocols(), label: protocols.title }} />
-      {plantId === '' ? <NewProtocol plant={null} /> : <Read query={query}>{({ id, scientificName }) => <NewProtocol plant={{ id, scientificName }} />}</Read>}
+      {plantId === '' ? (
+        <NewProtocol plant={null} />
+      ) : (
+        <Read query={query}>{({ id, scientificName }) => <NewProtocol plant={{ id, scientificName }} />}</Read>
+      )}
     </div>
   );
 }
@@ -46,7 +50,13 @@ function NewProtocol({ plant }: { plant: PickedPlant | null }) {
     contract: contracts.addProtocol,
     initial: emptyValues(plant),
     body: (values: ProtocolValues) => ({
-      protocolId, versionId, plantId: values.plantId?.id, method: values.method, label: values.label, changeNote: values.changeNote, ...contentBody(values, nursery.units === 'us'),
+      protocolId,
+      versionId,
+      plantId: values.plantId?.id,
+      method: values.method,
+      label: values.label,
+      changeNote: values.changeNote,
+      ...contentBody(values, nursery.units === 'us'),
     }),
     onSaved: ({ number }) => {
       toast({ text: say.saved(number) });
@@ -58,7 +68,14 @@ function NewProtocol({ plant }: { plant: PickedPlant | null }) {
     <Form {...form.props}>
       <FieldGroup legend={say.plant}>
         <PlantPicker name="plantId" value={values.plantId} onChange={(chosen) => set({ plantId: chosen })} />
-        <RadioField name="method" label={say.method} look="segments" value={values.method} onChange={(method) => set(methodValues(method))} choices={PROPAGATION_METHODS.map((value) => ({ value, label: propagation.methods[value] }))} />
+        <RadioField
+          name="method"
+          label={say.method}
+          look="segments"
+          value={values.method}
+          onChange={(method) => set(methodValues(method))}
+          choices={PROPAGATION_METHODS.map((value) => ({ value, label: propagation.methods[value] }))}
+        />
         <TextField {...field('label')} label={say.label} hint={say.labelHint} optional maxLength={80} />
       </FieldGroup>
       <ProtocolFields values={values} errors={form.props.errors} set={set} />

@@ -33,20 +33,60 @@ export function ProtocolFields({ values, errors, set }: ProtocolFieldsProps) {
     <>
       <CopyFrom method={values.method} onCopy={copy} />
       <FieldGroup legend={say.counting}>
-        <RadioField name="startUnit" label={say.unit} look="segments" value={values.startUnit} onChange={(startUnit) => set({ startUnit, startContainerId: null })}
-          choices={UNITS_FOR_METHOD[values.method].map((value) => ({ value, label: propagation.unitNames[value] }))} />
-        <ContainerPicker name="startContainerId" label={say.startContainer} optional kinds={kinds} value={values.startContainerId}
-          onChange={(container) => set({ startContainerId: container && { id: container.id, name: container.name } })} />
-        {values.method === 'seed' && values.startUnit === 'cell' && <NumberField name="seedsPerCell" label={say.seedsPerCell} optional value={values.seedsPerCell} onChange={(seedsPerCell) => set({ seedsPerCell })} />}
-        <ContainerPicker name="targetContainerId" label={say.target} optional kinds={['pot', 'tray']} value={values.targetContainerId}
-          onChange={(container) => set({ targetContainerId: container && { id: container.id, name: container.name } })} />
+        <RadioField
+          name="startUnit"
+          label={say.unit}
+          look="segments"
+          value={values.startUnit}
+          onChange={(startUnit) => set({ startUnit, startContainerId: null })}
+          choices={UNITS_FOR_METHOD[values.method].map((value) => ({ value, label: propagation.unitNames[value] }))}
+        />
+        <ContainerPicker
+          name="startContainerId"
+          label={say.startContainer}
+          optional
+          kinds={kinds}
+          value={values.startContainerId}
+          onChange={(container) => set({ startContainerId: container && { id: container.id, name: container.name } })}
+        />
+        {values.method === 'seed' && values.startUnit === 'cell' && (
+          <NumberField
+            name="seedsPerCell"
+            label={say.seedsPerCell}
+            optional
+            value={values.seedsPerCell}
+            onChange={(seedsPerCell) => set({ seedsPerCell })}
+          />
+        )}
+        <ContainerPicker
+          name="targetContainerId"
+          label={say.target}
+          optional
+          kinds={['pot', 'tray']}
+          value={values.targetContainerId}
+          onChange={(container) => set({ targetContainerId: container && { id: container.id, name: container.name } })}
+        />
       </FieldGroup>
       <h2>{say.stages}</h2>
-      <StagesEditor key={copies} method={values.method} stages={values.stages} errors={errors} onChange={(change) => set((before) => ({ stages: change(before.stages) }))} />
+      <StagesEditor
+        key={copies}
+        method={values.method}
+        stages={values.stages}
+        errors={errors}
+        onChange={(change) => set((before) => ({ stages: change(before.stages) }))}
+      />
       <FieldGroup legend={say.words}>
         <p className="field-hint">{say.wordsHint}</p>
         {contracts.PROTOCOL_TEXTS.map((field) => (
-          <TextArea key={field} name={`texts.${field}`} label={protocols.texts[field]} optional rows={2} value={values.texts[field]} onChange={(text) => set((before) => ({ texts: { ...before.texts, [field]: text } }))} />
+          <TextArea
+            key={field}
+            name={`texts.${field}`}
+            label={protocols.texts[field]}
+            optional
+            rows={2}
+            value={values.texts[field]}
+            onChange={(text) => set((before) => ({ texts: { ...before.texts, [field]: text } }))}
+          />
         ))}
       </FieldGroup>
     </>

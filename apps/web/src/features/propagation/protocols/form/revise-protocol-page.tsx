@@ -40,8 +40,20 @@ function Revise({ read }: { read: contracts.ProtocolPage }) {
   const form = useCommandForm({
     command: useCommand('propagation.reviseProtocol', { title: say.reviseTitle(plant.scientificName) }),
     contract: contracts.reviseProtocol,
-    initial: { plantId: { id: plant.plantId, scientificName: plant.scientificName }, method, label, changeNote: '', ...versionValues(version, isUs) },
-    body: (values: ProtocolValues) => ({ protocolId, versionId, basedOnVersionId: version.versionId, changeNote: values.changeNote, ...contentBody(values, isUs) }),
+    initial: {
+      plantId: { id: plant.plantId, scientificName: plant.scientificName },
+      method,
+      label,
+      changeNote: '',
+      ...versionValues(version, isUs),
+    },
+    body: (values: ProtocolValues) => ({
+      protocolId,
+      versionId,
+      basedOnVersionId: version.versionId,
+      changeNote: values.changeNote,
+      ...contentBody(values, isUs),
+    }),
     onSaved: ({ number }) => {
       toast({ text: say.saved(number) });
       void navigate({ to: paths.protocol(protocolId) });
@@ -50,7 +62,11 @@ function Revise({ read }: { read: contracts.ProtocolPage }) {
   const { values, set, field } = form;
   return (
     <div className="stack">
-      <PageHeader title={say.reviseTitle(plant.scientificName)} kicker={[protocols.page.by(propagation.methods[method]), label].filter(Boolean).join(', ')} back={{ to: paths.protocol(protocolId), label: protocols.page.kicker }} />
+      <PageHeader
+        title={say.reviseTitle(plant.scientificName)}
+        kicker={[protocols.page.by(propagation.methods[method]), label].filter(Boolean).join(', ')}
+        back={{ to: paths.protocol(protocolId), label: protocols.page.kicker }}
+      />
       <Callout tone="note">{say.reviseHint(next)}</Callout>
       <Form {...form.props}>
         <ProtocolFields values={values} errors={form.props.errors} set={set} />

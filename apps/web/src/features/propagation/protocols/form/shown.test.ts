@@ -3,7 +3,8 @@ import { shownDegrees, shownDepth, storedDegrees, storedDepth } from './shown.ts
 
 describe('a measure that is shown in US units', () => {
   it('goes back as it was when nobody touched it', () => {
-    for (const celsius of [0.5, 1, 2, 3.3, 4, 18, 21, 33]) expect(storedDegrees(shownDegrees(celsius, true), true)).toBe(celsius);
+    for (const celsius of [0.5, 1, 2, 3.3, 4, 18, 21, 33])
+      expect(storedDegrees(shownDegrees(celsius, true), true)).toBe(celsius);
     for (const mm of [0, 1, 2, 6, 20, 30]) expect(storedDepth(shownDepth(mm, true), true)).toBe(mm);
   });
   it('is stored in Celsius and millimetres when it was typed', () => {
@@ -18,6 +19,8 @@ describe('a measure that is shown in US units', () => {
 
 describe('a measure that is shown as it is stored', () => {
   it('is what was typed', () => {
-    expect([storedDegrees({ shown: 18.5, stored: 18 }, false), storedDepth({ shown: 4, stored: 2 }, false)]).toEqual([18.5, 4]);
+    expect([storedDegrees({ shown: 18.5, stored: 18 }, false), storedDepth({ shown: 4, stored: 2 }, false)]).toEqual([
+      18.5, 4,
+    ]);
   });
 });

@@ -10,8 +10,14 @@ const rounded = (value: number, digits: number) => Number(value.toFixed(digits))
 const degreesOf = (celsius: number, isUs: boolean) => (isUs ? rounded(celsius * 1.8 + 32, 1) : celsius);
 const depthOf = (mm: number, isUs: boolean) => (isUs ? rounded(mm / MM_PER_INCH, 2) : mm);
 
-export const shownDegrees = (stored: number | null, isUs: boolean): Shown => ({ stored, shown: stored === null ? null : degreesOf(stored, isUs) });
-export const shownDepth = (stored: number | null, isUs: boolean): Shown => ({ stored, shown: stored === null ? null : depthOf(stored, isUs) });
+export const shownDegrees = (stored: number | null, isUs: boolean): Shown => ({
+  stored,
+  shown: stored === null ? null : degreesOf(stored, isUs),
+});
+export const shownDepth = (stored: number | null, isUs: boolean): Shown => ({
+  stored,
+  shown: stored === null ? null : depthOf(stored, isUs),
+});
 
 /** In degrees Celsius, to a tenth. NaN stays NaN, so that the contract says what is wrong. */
 export function storedDegrees({ shown, stored }: Shown, isUs: boolean): number | null {

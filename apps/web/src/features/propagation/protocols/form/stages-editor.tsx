@@ -22,7 +22,16 @@ export function StagesEditor({ method, stages, errors, onChange }: StagesEditorP
   const missing = missingKinds(method, stages);
   const remove = (stage: StageValues) => {
     onChange((before) => before.filter(({ kind }) => kind !== stage.kind));
-    toast({ text: say.removed(words.names[stage.kind]), undo: () => onChange((before) => withStage(before.filter(({ kind }) => kind !== stage.kind), stage.kind).map((each) => (each.kind === stage.kind ? stage : each))) });
+    toast({
+      text: say.removed(words.names[stage.kind]),
+      undo: () =>
+        onChange((before) =>
+          withStage(
+            before.filter(({ kind }) => kind !== stage.kind),
+            stage.kind,
+          ).map((each) => (each.kind === stage.kind ? stage : each)),
+        ),
+    });
   };
   const add = () => {
     if (adding === '') return;
@@ -31,13 +40,33 @@ export function StagesEditor({ method, stages, errors, onChange }: StagesEditorP
   };
   return (
     <div className="stack">
-      <p className="field-hint">{say.stagesHint} {say.daysHint}</p>
+      <p className="field-hint">
+        {say.stagesHint} {say.daysHint}
+      </p>
       {stages.map((stage, at) => (
-        <StageFields key={stage.kind} stage={stage} at={at} errors={errors} onRemove={() => remove(stage)} onChange={(changed) => onChange((before) => before.map((each) => (each.kind === changed.kind ? changed : each)))} />
+        <StageFields
+          key={stage.kind}
+          stage={stage}
+          at={at}
+          errors={errors}
+          onRemove={() => remove(stage)}
+          onChange={(changed) =>
+            onChange((before) => before.map((each) => (each.kind === changed.kind ? changed : each)))
+          }
+        />
       ))}
-      {missing.length === 0 ? <p className="field-hint">{say.allStages}</p> : (
+      {missing.length === 0 ? (
+        <p className="field-hint">{say.allStages}</p>
+      ) : (
         <div className="stage-add">
-          <SelectField name="stages" label={say.addWhich} optional="unsaid" value={adding} onChange={setAdding} choices={missing.map((value) => ({ value, label: words.names[value] }))} />
+          <SelectField
+            name="stages"
+            label={say.addWhich}
+            optional="unsaid"
+            value={adding}
+            onChange={setAdding}
+            choices={missing.map((value) => ({ value, label: words.names[value] }))}
+          />
           <Button onClick={add}>{say.addStage}</Button>
         </div>
       )}

@@ -9,9 +9,20 @@ export function LoadReferenceProtocols({ missing }: { missing: number }) {
   const { list: say } = useMessages().propagation.protocols;
   const load = useCommand('propagation.loadReferenceProtocols', { title: say.load });
   if (missing === 0) return null;
-  const begin = () => load.send({}).then(({ protocols }) => toast({ text: say.loaded(protocols) }), (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) }));
+  const begin = () =>
+    load.send({}).then(
+      ({ protocols }) => toast({ text: say.loaded(protocols) }),
+      (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) }),
+    );
   return (
-    <Callout tone="note" actions={<Button busy={load.state === 'sending' || load.state === 'waiting'} onClick={() => void begin()}>{say.load}</Button>}>
+    <Callout
+      tone="note"
+      actions={
+        <Button busy={load.state === 'sending' || load.state === 'waiting'} onClick={() => void begin()}>
+          {say.load}
+        </Button>
+      }
+    >
       {say.missing(missing)} {say.loadText}
     </Callout>
   );

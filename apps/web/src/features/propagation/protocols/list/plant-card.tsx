@@ -16,11 +16,22 @@ export function PlantCard({ plant, mayWrite }: { plant: contracts.PlantProtocols
       </h2>
       {plant.protocols.length === 0 && (
         <p>
-          {say.none} {mayWrite && <TextLink to={paths.newProtocol()} search={{ plant: plant.plantId }} aria-label={say.addFor(plant.scientificName)}>{say.addShort}</TextLink>}
+          {say.none}{' '}
+          {mayWrite && (
+            <TextLink
+              to={paths.newProtocol()}
+              search={{ plant: plant.plantId }}
+              aria-label={say.addFor(plant.scientificName)}
+            >
+              {say.addShort}
+            </TextLink>
+          )}
         </p>
       )}
       <ul className="protocol-rows">
-        {plant.protocols.map((protocol) => <ProtocolLine key={protocol.protocolId} protocol={protocol} />)}
+        {plant.protocols.map((protocol) => (
+          <ProtocolLine key={protocol.protocolId} protocol={protocol} />
+        ))}
       </ul>
     </article>
   );
@@ -40,7 +51,9 @@ export function ProtocolLine({ protocol }: { protocol: contracts.ProtocolRow }) 
     <li className="protocol-row">
       <p>
         <RowLink to={paths.protocol(protocol.protocolId)}>{propagation.methods[protocol.method]}</RowLink>
-        {protocol.label && <>, {protocol.label}</>} <span className="protocol-soft">{say.list.version(protocol.number)}</span> <StandingMark standing={protocol.standing} />
+        {protocol.label && <>, {protocol.label}</>}{' '}
+        <span className="protocol-soft">{say.list.version(protocol.number)}</span>{' '}
+        <StandingMark standing={protocol.standing} />
       </p>
       <p className="protocol-facts">{facts.join(' · ')}</p>
     </li>

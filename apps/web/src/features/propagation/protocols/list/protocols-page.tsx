@@ -28,34 +28,100 @@ export function ProtocolsPage() {
   const have = contracts.PROTOCOL_HAVE.find((each) => each === list.filter('have')) ?? 'all';
   const retired = list.filter('retired') === 'yes';
   const query = useQuery({
-    ...trpc.propagation.listProtocols.queryOptions({ text: list.filter('q') || null, method, have, retired, page: list.state.page, perPage: PER_PAGE }),
+    ...trpc.propagation.listProtocols.queryOptions({
+      text: list.filter('q') || null,
+      method,
+      have,
+      retired,
+      page: list.state.page,
+      perPage: PER_PAGE,
+    }),
     placeholderData: keepPreviousData,
   });
-  const empty = (
-    have === 'without' && list.filter('q') === '' ? <EmptyState kind="all-done" title={say.doneTitle}>{say.doneText}</EmptyState>
-    : list.filter('q') !== '' || list.filtersSet > 0 ? <EmptyState kind="nothing-matches" title={say.noMatchTitle}>{say.noMatchText}</EmptyState>
-    : <EmptyState kind="nothing-yet" title={say.emptyTitle} actions={<ButtonLink to={paths.plants()} look="primary">{say.toPlants}</ButtonLink>}>{say.emptyText}</EmptyState>
-  );
+  const empty =
+    have === 'without' && list.filter('q') === '' ? (
+      <EmptyState kind="all-done" title={say.doneTitle}>
+        {say.doneText}
+      </EmptyState>
+    ) : list.filter('q') !== '' || list.filtersSet > 0 ? (
+      <EmptyState kind="nothing-matches" title={say.noMatchTitle}>
+        {say.noMatchText}
+      </EmptyState>
+    ) : (
+      <EmptyState
+        kind="nothing-yet"
+        title={say.emptyTitle}
+        actions={
+          <ButtonLink to={paths.plants()} look="primary">
+            {say.toPlants}
+          </ButtonLink>
+        }
+      >
+        {say.emptyText}
+      </EmptyState>
+    );
   return (
     <div className="stack">
-      <PageHeader title={title} facts={lead} actions={mayBe(GROWERS) && <ButtonLink to={paths.newProtocol()} look="primary">{say.add}</ButtonLink>} />
+      <PageHeader
+        title={title}
+        facts={lead}
+        actions={
+          mayBe(GROWERS) && (
+            <ButtonLink to={paths.newProtocol()} look="primary">
+              {say.add}
+            </ButtonLink>
+          )
+        }
+      />
       <PropagationTabs />
-      <FilterBar search={{ label: say.search, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
-        <SelectField name="method" label={say.method} optional="unsaid" empty={say.anyMethod} value={method ?? ''} onChange={(value) => list.setFilter('method', value)}
-          choices={PROPAGATION_METHODS.map((value) => ({ value, label: propagation.methods[value] }))} />
-        <SelectField name="have" label={say.have} optional="unsaid" empty={say.haves.all} value={have === 'all' ? '' : have} onChange={(value) => list.setFilter('have', value)}
-          choices={(['with', 'without'] as const).map((value) => ({ value, label: say.haves[value] }))} />
-        <SelectField name="retired" label={say.retired} optional="unsaid" empty={say.inUse} value={retired ? 'yes' : ''} onChange={(value) => list.setFilter('retired', value)} choices={[{ value: 'yes', label: say.onlyRetired }]} />
+      <FilterBar
+        search={{ label: say.search, value: list.filter('q'), onChange: list.onSearch }}
+        set={list.filtersSet}
+        onClear={list.clearFilters}
+      >
+        <SelectField
+          name="method"
+          label={say.method}
+          optional="unsaid"
+          empty={say.anyMethod}
+          value={method ?? ''}
+          onChange={(value) => list.setFilter('method', value)}
+          choices={PROPAGATION_METHODS.map((value) => ({ value, label: propagation.methods[value] }))}
+        />
+        <SelectField
+          name="have"
+          label={say.have}
+          optional="unsaid"
+          empty={say.haves.all}
+          value={have === 'all' ? '' : have}
+          onChange={(value) => list.setFilter('have', value)}
+          choices={(['with', 'without'] as const).map((value) => ({ value, label: say.haves[value] }))}
+        />
+        <SelectField
+          name="retired"
+          label={say.retired}
+          optional="unsaid"
+          empty={say.inUse}
+          value={retired ? 'yes' : ''}
+          onChange={(value) => list.setFilter('retired', value)}
+          choices={[{ value: 'yes', label: say.onlyRetired }]}
+        />
       </FilterBar>
       <Read query={query} lines={8}>
         {({ rows, total, page, perPage, missingReference }) => (
           <>
             <LoadReferenceProtocols missing={missingReference} />
-            {rows.length === 0 ? empty : (
+            {rows.length === 0 ? (
+              empty
+            ) : (
               <>
                 <p className="protocols-count">{say.count(total)}</p>
                 <ul className="protocol-plants" data-stale={query.isPlaceholderData || undefined}>
-                  {rows.map((plant) => <li key={plant.plantId}><PlantCard plant={plant} mayWrite={mayBe(GROWERS) && !retired} /></li>)}
+                  {rows.map((plant) => (
+                    <li key={plant.plantId}>
+                      <PlantCard plant={plant} mayWrite={mayBe(GROWERS) && !retired} />
+                    </li>
+                  ))}
                 </ul>
               </>
             )}

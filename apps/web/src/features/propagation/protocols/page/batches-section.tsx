@@ -14,15 +14,30 @@ export function BatchesSection({ protocol }: { protocol: contracts.ProtocolPage 
   const { dates } = useFormat();
   const { mayBe } = useSession();
   return (
-    <Section title={say.batches} actions={mayBe(FIELD) && !protocol.isRetired && <ButtonLink to={paths.startBatch()}>{say.startBatch}</ButtonLink>}>
+    <Section
+      title={say.batches}
+      actions={mayBe(FIELD) && !protocol.isRetired && <ButtonLink to={paths.startBatch()}>{say.startBatch}</ButtonLink>}
+    >
       {protocol.batches.length === 0 && <p>{say.noBatches}</p>}
       <ul className="protocol-rows">
         {protocol.batches.map((batch) => (
           <li key={batch.batchId} className="protocol-row">
             <p>
-              <RowLink to={paths.batch(batch.batchId)}>{batch.code}</RowLink> {say.batchLine(propagation.units(batch.startedUnits, batch.unit), dates.short(batch.startedOn), batch.versionNumber)}
+              <RowLink to={paths.batch(batch.batchId)}>{batch.code}</RowLink>{' '}
+              {say.batchLine(
+                propagation.units(batch.startedUnits, batch.unit),
+                dates.short(batch.startedOn),
+                batch.versionNumber,
+              )}
             </p>
-            <p className="protocol-facts">{[batch.emergedUnits === null ? '' : say.alive(batch.emergedUnits), batch.closedOn ? say.closed(dates.short(batch.closedOn)) : ''].filter(Boolean).join(' · ')}</p>
+            <p className="protocol-facts">
+              {[
+                batch.emergedUnits === null ? '' : say.alive(batch.emergedUnits),
+                batch.closedOn ? say.closed(dates.short(batch.closedOn)) : '',
+              ]
+                .filter(Boolean)
+                .join(' · ')}
+            </p>
           </li>
         ))}
       </ul>

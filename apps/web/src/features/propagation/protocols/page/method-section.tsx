@@ -19,11 +19,17 @@ export function MethodSection({ protocol }: { protocol: contracts.ProtocolPage }
     <Section title={say.page.method}>
       <DefinitionList
         facts={[
-          { term: say.page.start, value: say.page.units(propagation.unitNames[version.startUnit], version.startContainer?.name ?? null) },
+          {
+            term: say.page.start,
+            value: say.page.units(propagation.unitNames[version.startUnit], version.startContainer?.name ?? null),
+          },
           { term: say.page.seedsPerCell, value: seeds === null ? null : numbers.count(seeds) },
           { term: say.page.target, value: version.targetContainer?.name },
           { term: say.page.totalTerm, value: say.range(phases.total) },
-          ...GROWTH_PHASES.map((phase) => ({ term: say.page.phases[phase], value: phases[phase].long === 0 ? null : say.range(phases[phase]) })),
+          ...GROWTH_PHASES.map((phase) => ({
+            term: say.page.phases[phase],
+            value: phases[phase].long === 0 ? null : say.range(phases[phase]),
+          })),
           {
             term: say.page.yield,
             value: (

@@ -41,18 +41,36 @@ function Protocol({ protocol }: { protocol: contracts.ProtocolPage }) {
   return (
     <div className="stack">
       <PageHeader
-        back={{ to: paths.protocols(), label: say.back }} kicker={say.kicker}
-        title={<><PlantName name={plant.scientificName} /> {named}</>} titleText={`${plant.scientificName} ${named}`}
+        back={{ to: paths.protocols(), label: say.back }}
+        kicker={say.kicker}
+        title={
+          <>
+            <PlantName name={plant.scientificName} /> {named}
+          </>
+        }
+        titleText={`${plant.scientificName} ${named}`}
         facts={
           <>
-            <p><TextLink to={paths.plant(plant.plantId)}>{plant.vernacularName || plant.code}</TextLink></p>
-            <p>{say.version(version.number, dates.long(version.madeOn))}, {who}. <StandingMark standing={version.standing} source={version.source} /></p>
+            <p>
+              <TextLink to={paths.plant(plant.plantId)}>{plant.vernacularName || plant.code}</TextLink>
+            </p>
+            <p>
+              {say.version(version.number, dates.long(version.madeOn))}, {who}.{' '}
+              <StandingMark standing={version.standing} source={version.source} />
+            </p>
           </>
         }
         actions={<Actions protocol={protocol} isCurrent={isCurrent} />}
       />
       {protocol.isRetired && <Callout tone="note">{say.retired}</Callout>}
-      {!isCurrent && <Callout tone="note" actions={<ButtonLink to={paths.protocol(protocol.protocolId)}>{say.toCurrent}</ButtonLink>}>{say.old(protocol.versions[0]?.number ?? version.number)}</Callout>}
+      {!isCurrent && (
+        <Callout
+          tone="note"
+          actions={<ButtonLink to={paths.protocol(protocol.protocolId)}>{say.toCurrent}</ButtonLink>}
+        >
+          {say.old(protocol.versions[0]?.number ?? version.number)}
+        </Callout>
+      )}
       <MethodSection protocol={protocol} />
       <StagesSection version={version} />
       <ScheduleSection protocol={protocol} />
@@ -69,9 +87,20 @@ function Actions({ protocol, isCurrent }: { protocol: contracts.ProtocolPage; is
   const language = useLanguage();
   return (
     <>
-      {mayBe(GROWERS) && isCurrent && !protocol.isRetired && <ButtonLink to={paths.reviseProtocol(protocol.protocolId)} look="primary">{say.revise}</ButtonLink>}
+      {mayBe(GROWERS) && isCurrent && !protocol.isRetired && (
+        <ButtonLink to={paths.reviseProtocol(protocol.protocolId)} look="primary">
+          {say.revise}
+        </ButtonLink>
+      )}
       {/* A file of the server, not a page of the app: the browser's own link, in a tab of its own. */}
-      <a className="button button-plain" href={paths.printedProtocol(protocol.version.versionId, language)} target="_blank" rel="noreferrer">{say.print}</a>
+      <a
+        className="button button-plain"
+        href={paths.printedProtocol(protocol.version.versionId, language)}
+        target="_blank"
+        rel="noreferrer"
+      >
+        {say.print}
+      </a>
       {mayBe(GROWERS) && <RetireProtocol protocol={protocol} />}
     </>
   );

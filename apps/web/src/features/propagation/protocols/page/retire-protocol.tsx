@@ -9,13 +9,18 @@ import { toast } from '../../../../ui/feedback/index.ts';
 export function RetireProtocol({ protocol }: { protocol: contracts.ProtocolPage }) {
   const { page: say } = useMessages().propagation.protocols;
   const retire = useCommand('propagation.retireProtocol', { title: `${say.retire}: ${protocol.plant.scientificName}` });
-  const restore = useCommand('propagation.restoreProtocol', { title: `${say.restore}: ${protocol.plant.scientificName}` });
+  const restore = useCommand('propagation.restoreProtocol', {
+    title: `${say.restore}: ${protocol.plant.scientificName}`,
+  });
   const body = { protocolId: protocol.protocolId };
   const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   const takeBack = () => void restore.send(body).then(() => toast({ text: say.restoredToast }), failed);
   const takeOut = () => void retire.send(body).then(() => toast({ text: say.retiredToast, undo: takeBack }), failed);
   return (
-    <Button busy={retire.state === 'sending' || restore.state === 'sending'} onClick={protocol.isRetired ? takeBack : takeOut}>
+    <Button
+      busy={retire.state === 'sending' || restore.state === 'sending'}
+      onClick={protocol.isRetired ? takeBack : takeOut}
+    >
       {protocol.isRetired ? say.restore : say.retire}
     </Button>
   );

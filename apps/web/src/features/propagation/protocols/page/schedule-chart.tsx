@@ -26,11 +26,18 @@ export function ScheduleChart({ schedules }: { schedules: Schedules }) {
   const scale = scheduleScale(schedules, today);
   const height = TOP + scale.bars.length * ROW + 8;
   return (
-    <svg className="schedule" viewBox={`0 0 ${WIDTH} ${height}`} role="img" aria-label={say.page.chart(scale.bars.length)}>
+    <svg
+      className="schedule"
+      viewBox={`0 0 ${WIDTH} ${height}`}
+      role="img"
+      aria-label={say.page.chart(scale.bars.length)}
+    >
       {scale.ticks.map(({ on, at }) => (
         <g key={on}>
           <path className="schedule-rule" d={`M${xOf(at)} ${TOP - 4}V${height - 6}`} />
-          <text className="schedule-word" x={xOf(at)} y={12} textAnchor={at > 0.92 ? 'end' : 'middle'}>{dates.month(on).replace(/^(\p{L}{3})\p{L}*\.?/u, '$1')}</text>
+          <text className="schedule-word" x={xOf(at)} y={12} textAnchor={at > 0.92 ? 'end' : 'middle'}>
+            {dates.month(on).replace(/^(\p{L}{3})\p{L}*\.?/u, '$1')}
+          </text>
         </g>
       ))}
       {scale.today !== null && <path className="schedule-today" d={`M${xOf(scale.today)} ${TOP - 4}V${height - 6}`} />}
@@ -38,9 +45,23 @@ export function ScheduleChart({ schedules }: { schedules: Schedules }) {
         const y = TOP + index * ROW;
         return (
           <g key={kind}>
-            <text className="schedule-word" x={LEFT - 6} y={y + BAR} textAnchor="end">{shortened(stages.names[kind])}</text>
-            <rect className="schedule-bar" x={xOf(from)} y={y} width={Math.max(LEAST, xOf(to) - xOf(from))} height={BAR} rx="2" />
-            {latest > earliest && <path className="schedule-span" d={`M${xOf(earliest)} ${y + BAR + 4}H${xOf(latest)}M${xOf(earliest)} ${y + BAR + 1}v6M${xOf(latest)} ${y + BAR + 1}v6`} />}
+            <text className="schedule-word" x={LEFT - 6} y={y + BAR} textAnchor="end">
+              {shortened(stages.names[kind])}
+            </text>
+            <rect
+              className="schedule-bar"
+              x={xOf(from)}
+              y={y}
+              width={Math.max(LEAST, xOf(to) - xOf(from))}
+              height={BAR}
+              rx="2"
+            />
+            {latest > earliest && (
+              <path
+                className="schedule-span"
+                d={`M${xOf(earliest)} ${y + BAR + 4}H${xOf(latest)}M${xOf(earliest)} ${y + BAR + 1}v6M${xOf(latest)} ${y + BAR + 1}v6`}
+              />
+            )}
           </g>
         );
       })}

@@ -35,7 +35,10 @@ function monthStarts(firstOn: string, lastOn: string, step: number): string[] {
 
 /** A schedule as bars of a plane whose width is 1, from the first day of any pace to the last. */
 export function scheduleScale(schedules: Schedules, today: string): ScheduleScale {
-  const days = PACES.flatMap((pace) => [...schedules[pace].stages.map(({ beginsOn }) => beginsOn), schedules[pace].readyOn]);
+  const days = PACES.flatMap((pace) => [
+    ...schedules[pace].stages.map(({ beginsOn }) => beginsOn),
+    schedules[pace].readyOn,
+  ]);
   const firstOn = days.reduce((first, on) => (on < first ? on : first));
   const latestOn = days.reduce((last, on) => (on > last ? on : last));
   // One day at least, so that nothing is divided by none.
@@ -47,7 +50,13 @@ export function scheduleScale(schedules: Schedules, today: string): ScheduleScal
   return {
     bars: stages.map(({ kind, beginsOn }, index) => {
       const begins = PACES.map((pace) => schedules[pace].stages[index]?.beginsOn ?? beginsOn).sort();
-      return { kind, from: at(beginsOn), to: at(stages[index + 1]?.beginsOn ?? readyOn), earliest: at(begins[0] ?? beginsOn), latest: at(begins[2] ?? beginsOn) };
+      return {
+        kind,
+        from: at(beginsOn),
+        to: at(stages[index + 1]?.beginsOn ?? readyOn),
+        earliest: at(begins[0] ?? beginsOn),
+        latest: at(begins[2] ?? beginsOn),
+      };
     }),
     ticks: monthStarts(firstOn, lastOn, step).map((on) => ({ on, at: at(on) })),
     today: today >= firstOn && today <= lastOn ? at(today) : null,

@@ -1,6 +1,14 @@
 /** When each stage begins: forward from a start, or back from the day plants must be ready, at all three paces. */
 import type { propagation as contracts } from '@rootclock/contracts';
-import { addDays, backSchedule, forwardAt, forwardSchedule, isCalendarDate, PACES, type Schedules } from '@rootclock/domain';
+import {
+  addDays,
+  backSchedule,
+  forwardAt,
+  forwardSchedule,
+  isCalendarDate,
+  PACES,
+  type Schedules,
+} from '@rootclock/domain';
 import { useState } from 'react';
 import { useSession } from '../../../../lib/api/index.ts';
 import { useFormat } from '../../../../lib/format/index.ts';
@@ -27,15 +35,44 @@ export function ScheduleSection({ protocol: { version, plant } }: { protocol: co
   return (
     <Section title={say.schedule}>
       <div className="schedule-asked">
-        <RadioField name="direction" label={say.reckoned} look="segments" optional="unsaid" value={direction} onChange={setDirection} choices={[{ value: 'forward', label: say.forward }, { value: 'back', label: say.back_ }]} />
-        {isForward
-          ? <DateField key="start" name="startOn" label={say.startOn} optional="unsaid" value={startOn} onChange={(day) => setChosen({ ...chosen, startOn: day })} />
-          : <DateField key="ready" name="readyOn" label={say.readyOn} optional="unsaid" value={readyOn} onChange={(day) => setChosen({ ...chosen, readyOn: day })} />}
+        <RadioField
+          name="direction"
+          label={say.reckoned}
+          look="segments"
+          optional="unsaid"
+          value={direction}
+          onChange={setDirection}
+          choices={[
+            { value: 'forward', label: say.forward },
+            { value: 'back', label: say.back_ },
+          ]}
+        />
+        {isForward ? (
+          <DateField
+            key="start"
+            name="startOn"
+            label={say.startOn}
+            optional="unsaid"
+            value={startOn}
+            onChange={(day) => setChosen({ ...chosen, startOn: day })}
+          />
+        ) : (
+          <DateField
+            key="ready"
+            name="readyOn"
+            label={say.readyOn}
+            optional="unsaid"
+            value={readyOn}
+            onChange={(day) => setChosen({ ...chosen, readyOn: day })}
+          />
+        )}
       </div>
       {schedules && (
         <>
           <p role="status">{isForward ? say.forwardLead(dates.long(on)) : say.backLead(dates.long(on))}</p>
-          {!isForward && firstBegins !== undefined && firstBegins < today && <Callout tone="caution">{say.tooLate(dates.long(forwardAt(plan, today, 'usual').readyOn))}</Callout>}
+          {!isForward && firstBegins !== undefined && firstBegins < today && (
+            <Callout tone="caution">{say.tooLate(dates.long(forwardAt(plan, today, 'usual').readyOn))}</Callout>
+          )}
           <ScheduleChart schedules={schedules} />
           <ScheduleTable schedules={schedules} />
         </>
@@ -53,20 +90,28 @@ function ScheduleTable({ schedules }: { schedules: Schedules }) {
       <thead>
         <tr>
           <th scope="col">{say.page.stageColumn}</th>
-          {PACES.map((pace) => <th key={pace} scope="col">{say.page.paceColumn[pace]}</th>)}
+          {PACES.map((pace) => (
+            <th key={pace} scope="col">
+              {say.page.paceColumn[pace]}
+            </th>
+          ))}
         </tr>
       </thead>
       <tbody>
         {schedules.usual.stages.map(({ kind }, index) => (
           <tr key={kind}>
             <th scope="row">{stages.names[kind]}</th>
-            {PACES.map((pace) => <td key={pace}>{dates.short(schedules[pace].stages[index]?.beginsOn ?? '')}</td>)}
+            {PACES.map((pace) => (
+              <td key={pace}>{dates.short(schedules[pace].stages[index]?.beginsOn ?? '')}</td>
+            ))}
           </tr>
         ))}
         {schedules.usual.stages.at(-1)?.kind !== 'ready' && (
           <tr>
             <th scope="row">{say.page.readyRow}</th>
-            {PACES.map((pace) => <td key={pace}>{dates.short(schedules[pace].readyOn)}</td>)}
+            {PACES.map((pace) => (
+              <td key={pace}>{dates.short(schedules[pace].readyOn)}</td>
+            ))}
           </tr>
         )}
       </tbody>

@@ -11,7 +11,9 @@ export function StagesSection({ version }: { version: contracts.ProtocolVersionP
   return (
     <Section title={say.page.stages}>
       <ol className="protocol-stages">
-        {version.stages.map((stage) => <Stage key={stage.kind} stage={stage} />)}
+        {version.stages.map((stage) => (
+          <Stage key={stage.kind} stage={stage} />
+        ))}
       </ol>
     </Section>
   );
@@ -26,12 +28,16 @@ function Stage({ stage }: { stage: contracts.ProtocolStageRow }) {
     <li className="protocol-stage">
       <h3>{stages.names[stage.kind]}</h3>
       <p>
-        {takesNone ? say.page.noTime : say.range({ short: stage.shortDays, usual: stage.usualDays, long: stage.longDays })} <StandingMark standing={stage.durationStanding} source={stage.durationSource} />
+        {takesNone
+          ? say.page.noTime
+          : say.range({ short: stage.shortDays, usual: stage.usualDays, long: stage.longDays })}{' '}
+        <StandingMark standing={stage.durationStanding} source={stage.durationSource} />
       </p>
       {/* What everything passes and nobody published says nothing: a figure of no interest beside so many. */}
       {(stage.share < 1 || stage.shareSource !== null) && (
         <p>
-          {say.page.passes(numbers.share(stage.share))} <StandingMark standing={stage.shareStanding} source={stage.shareSource} />
+          {say.page.passes(numbers.share(stage.share))}{' '}
+          <StandingMark standing={stage.shareStanding} source={stage.shareSource} />
         </p>
       )}
       {conditions.length > 0 && <p className="protocol-facts">{conditions.join(' · ')}</p>}

@@ -13,7 +13,8 @@ export function useChanges(before: Version, after: Version): string[] {
   const { ui } = useMessages();
   const { numbers } = useFormat();
   const conditions = useConditions();
-  const standing = (word: Standing, source: string | null) => (source ? `${ui.standing[word]}: ${source}` : ui.standing[word]);
+  const standing = (word: Standing, source: string | null) =>
+    source ? `${ui.standing[word]}: ${source}` : ui.standing[word];
   const valueOf: Record<StagePart, (stage: Stage) => string> = {
     days: (stage) => say.range({ short: stage.shortDays, usual: stage.usualDays, long: stage.longDays }),
     share: (stage) => numbers.share(stage.share),
@@ -32,12 +33,22 @@ export function useChanges(before: Version, after: Version): string[] {
     const name = stages.names[kind];
     if (!was) return [say.page.added(name)];
     if (!is) return [say.page.removed(name)];
-    return parts.map((part) => say.page.changed(name, say.page.parts[part], valueOf[part](was) || say.page.nothing, valueOf[part](is) || say.page.nothing));
+    return parts.map((part) =>
+      say.page.changed(
+        name,
+        say.page.parts[part],
+        valueOf[part](was) || say.page.nothing,
+        valueOf[part](is) || say.page.nothing,
+      ),
+    );
   });
-  const frameOf = ({ startUnit, startContainer, targetContainer, seedsPerCell }: Version) => JSON.stringify([startUnit, startContainer?.id, targetContainer?.id, seedsPerCell]);
+  const frameOf = ({ startUnit, startContainer, targetContainer, seedsPerCell }: Version) =>
+    JSON.stringify([startUnit, startContainer?.id, targetContainer?.id, seedsPerCell]);
   return [
     ...ofStages,
     ...(frameOf(before) === frameOf(after) ? [] : [say.page.frameChanged]),
-    ...contracts.PROTOCOL_TEXTS.filter((field) => before.texts[field] !== after.texts[field]).map((field) => say.page.textChanged(say.texts[field])),
+    ...contracts.PROTOCOL_TEXTS.filter((field) => before.texts[field] !== after.texts[field]).map((field) =>
+      say.page.textChanged(say.texts[field]),
+    ),
   ];
 }

@@ -15,14 +15,27 @@ export function VersionsSection({ protocol }: { protocol: contracts.ProtocolPage
     <Section title={say.versions} aside={say.versionsCount(versions.length)}>
       <ul className="protocol-versions">
         {versions.map((row) => {
-          const marks = [row.versionId === currentVersionId ? say.inUse : '', row.versionId === version.versionId ? say.shown : '', say.batchesUnder(row.batches, row.openBatches)].filter(Boolean);
+          const marks = [
+            row.versionId === currentVersionId ? say.inUse : '',
+            row.versionId === version.versionId ? say.shown : '',
+            say.batchesUnder(row.batches, row.openBatches),
+          ].filter(Boolean);
           return (
             <li key={row.versionId} className="protocol-version">
               <p>
-                <strong>{say.version(row.number, dates.long(row.madeOn))}</strong>, {row.personName ? say.byPerson(row.personName) : say.fromReference} <span className="protocol-soft">({marks.join(', ')})</span>
+                <strong>{say.version(row.number, dates.long(row.madeOn))}</strong>,{' '}
+                {row.personName ? say.byPerson(row.personName) : say.fromReference}{' '}
+                <span className="protocol-soft">({marks.join(', ')})</span>
               </p>
               {row.changeNote && <p>{row.changeNote}</p>}
-              {row.versionId !== version.versionId && <TextLink to={paths.protocol(protocolId)} search={row.versionId === currentVersionId ? {} : { version: row.versionId }}>{say.show(row.number)}</TextLink>}
+              {row.versionId !== version.versionId && (
+                <TextLink
+                  to={paths.protocol(protocolId)}
+                  search={row.versionId === currentVersionId ? {} : { version: row.versionId }}
+                >
+                  {say.show(row.number)}
+                </TextLink>
+              )}
             </li>
           );
         })}
@@ -39,7 +52,9 @@ function Changes({ before, after }: { before: contracts.ProtocolVersionPage; aft
     <div className="protocol-changes">
       <h3>{say.changes(before.number, after.number)}</h3>
       <ul>
-        {changes.map((change) => <li key={change}>{change}</li>)}
+        {changes.map((change) => (
+          <li key={change}>{change}</li>
+        ))}
       </ul>
     </div>
   );

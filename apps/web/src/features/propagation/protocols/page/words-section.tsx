@@ -8,9 +8,16 @@ export function WordsSection({ version }: { version: contracts.ProtocolVersionPa
   const said = contracts.PROTOCOL_TEXTS.filter((field) => version.texts[field] !== '');
   return (
     <Section title={say.page.words}>
-      {said.length === 0
-        ? <p>{say.page.noWords}</p>
-        : <DefinitionList facts={said.map((field) => ({ term: say.texts[field], value: <span className="protocol-words">{version.texts[field]}</span> }))} />}
+      {said.length === 0 ? (
+        <p>{say.page.noWords}</p>
+      ) : (
+        <DefinitionList
+          facts={said.map((field) => ({
+            term: say.texts[field],
+            value: <span className="protocol-words">{version.texts[field]}</span>,
+          }))}
+        />
+      )}
     </Section>
   );
 }

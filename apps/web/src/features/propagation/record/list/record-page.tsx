@@ -29,7 +29,9 @@ export function RecordPage() {
     <div className="stack">
       <PageHeader title={say.title} facts={say.lead} />
       <PropagationTabs />
-      <Read query={query} lines={8}>{(record) => <Shares record={record} />}</Read>
+      <Read query={query} lines={8}>
+        {(record) => <Shares record={record} />}
+      </Read>
     </div>
   );
 }
@@ -47,23 +49,73 @@ function Shares({ record }: { record: NurseryRecord }) {
   // Where something was counted that is what a grower comes for; figures of protocols stand on the protocols' own pages too.
   const anyCounted = all.some((row) => row.tried > 0);
   const withProtocols = !anyCounted || list.filter('show') === 'all';
-  const found = sorted(all.filter((row) => matches(row, list.filter('q')) && (withProtocols || row.tried > 0)), sort, list.state.descending);
+  const found = sorted(
+    all.filter((row) => matches(row, list.filter('q')) && (withProtocols || row.tried > 0)),
+    sort,
+    list.state.descending,
+  );
   const page = Math.min(list.state.page, Math.max(1, Math.ceil(found.length / PER_PAGE)));
-  const empty = all.length === 0
-    ? <EmptyState kind="nothing-yet" title={say.emptyTitle} actions={<ButtonLink to={paths.protocols()} look="primary">{say.toProtocol}</ButtonLink>}>{say.emptyText}</EmptyState>
-    : <EmptyState kind="nothing-matches" title={say.noneTitle}>{say.noneText}</EmptyState>;
+  const empty =
+    all.length === 0 ? (
+      <EmptyState
+        kind="nothing-yet"
+        title={say.emptyTitle}
+        actions={
+          <ButtonLink to={paths.protocols()} look="primary">
+            {say.toProtocol}
+          </ButtonLink>
+        }
+      >
+        {say.emptyText}
+      </EmptyState>
+    ) : (
+      <EmptyState kind="nothing-matches" title={say.noneTitle}>
+        {say.noneText}
+      </EmptyState>
+    );
   return (
     <>
       <div className="row">
-        <p className="record-note">{say.weights(numbers.count(settings.priorWeight), numbers.count(settings.evidenceLimit), numbers.share(settings.planConfidence))}</p>
-        {mayBe(OWNER) ? <Button onClick={() => setWeighing(true)}>{say.weigh}</Button> : <p className="record-note">{say.ownerOnly}</p>}
+        <p className="record-note">
+          {say.weights(
+            numbers.count(settings.priorWeight),
+            numbers.count(settings.evidenceLimit),
+            numbers.share(settings.planConfidence),
+          )}
+        </p>
+        {mayBe(OWNER) ? (
+          <Button onClick={() => setWeighing(true)}>{say.weigh}</Button>
+        ) : (
+          <p className="record-note">{say.ownerOnly}</p>
+        )}
       </div>
-      <FilterBar search={{ label: say.search, value: list.filter('q'), onChange: list.onSearch }} set={list.filtersSet} onClear={list.clearFilters}>
-        <SelectField name="show" label={say.show} optional="unsaid" empty={say.showCounted} value={withProtocols && anyCounted ? 'all' : ''} onChange={(value) => list.setFilter('show', value)} choices={[{ value: 'all', label: say.showAll }]} />
+      <FilterBar
+        search={{ label: say.search, value: list.filter('q'), onChange: list.onSearch }}
+        set={list.filtersSet}
+        onClear={list.clearFilters}
+      >
+        <SelectField
+          name="show"
+          label={say.show}
+          optional="unsaid"
+          empty={say.showCounted}
+          value={withProtocols && anyCounted ? 'all' : ''}
+          onChange={(value) => list.setFilter('show', value)}
+          choices={[{ value: 'all', label: say.showAll }]}
+        />
       </FilterBar>
       <p className="record-note">{say.legend}</p>
-      <DataTable caption={say.caption} quietCaption rows={found.slice((page - 1) * PER_PAGE, page * PER_PAGE)} rowId={(row) => row.id} rowName={(row) => row.plant.scientificName}
-        columns={columns} sort={list.sort} onSort={list.onSort} empty={empty} />
+      <DataTable
+        caption={say.caption}
+        quietCaption
+        rows={found.slice((page - 1) * PER_PAGE, page * PER_PAGE)}
+        rowId={(row) => row.id}
+        rowName={(row) => row.plant.scientificName}
+        columns={columns}
+        sort={list.sort}
+        onSort={list.onSort}
+        empty={empty}
+      />
       <Pager page={page} perPage={PER_PAGE} total={found.length} onPage={list.onPage} />
       {weighing && <WeighSheet record={record} onClose={() => setWeighing(false)} />}
     </>
@@ -74,20 +126,54 @@ function useColumns(): Column<RecordRow>[] {
   const { record: say, propagation } = useMessages();
   const { numbers } = useFormat();
   return [
-    { key: 'plant', header: say.plant, title: true, sortable: true, cell: (row) => (
-      <span className="record-plant">
-        <RowLink to={paths.plantRecord(row.plant.plantId)}><i lang="la">{row.plant.scientificName}</i></RowLink>
-        <span className="share-words">{say.sharesOf(propagation.methods[row.method], row.label)}{!row.hasProtocol && `, ${say.noProtocol}`}</span>
-      </span>
-    ) },
-    { key: 'cameUp', header: say.cameUp, sortable: true, cell: (row) => <ShareCell stage={row.cameUp} hasProtocol={row.hasProtocol} /> },
-    { key: 'prickedOut', header: say.prickedOut, sortable: true, cell: (row) => <ShareCell stage={row.prickedOut} hasProtocol={row.hasProtocol} /> },
-    { key: 'grownOn', header: say.grownOn, sortable: true, cell: (row) => <ShareCell stage={row.grownOn} hasProtocol={row.hasProtocol} /> },
-    { key: 'inAll', header: say.inAll, sortable: true, cell: (row) => row.inAll && (
-      <span className="share-cell">
-        <span className="share-figure">{numbers.share(row.inAll.share)}</span>
-        <span className="share-words">{say.inAllHint(numbers.share(row.inAll.low), numbers.share(row.inAll.high))}</span>
-      </span>
-    ) },
+    {
+      key: 'plant',
+      header: say.plant,
+      title: true,
+      sortable: true,
+      cell: (row) => (
+        <span className="record-plant">
+          <RowLink to={paths.plantRecord(row.plant.plantId)}>
+            <i lang="la">{row.plant.scientificName}</i>
+          </RowLink>
+          <span className="share-words">
+            {say.sharesOf(propagation.methods[row.method], row.label)}
+            {!row.hasProtocol && `, ${say.noProtocol}`}
+          </span>
+        </span>
+      ),
+    },
+    {
+      key: 'cameUp',
+      header: say.cameUp,
+      sortable: true,
+      cell: (row) => <ShareCell stage={row.cameUp} hasProtocol={row.hasProtocol} />,
+    },
+    {
+      key: 'prickedOut',
+      header: say.prickedOut,
+      sortable: true,
+      cell: (row) => <ShareCell stage={row.prickedOut} hasProtocol={row.hasProtocol} />,
+    },
+    {
+      key: 'grownOn',
+      header: say.grownOn,
+      sortable: true,
+      cell: (row) => <ShareCell stage={row.grownOn} hasProtocol={row.hasProtocol} />,
+    },
+    {
+      key: 'inAll',
+      header: say.inAll,
+      sortable: true,
+      cell: (row) =>
+        row.inAll && (
+          <span className="share-cell">
+            <span className="share-figure">{numbers.share(row.inAll.share)}</span>
+            <span className="share-words">
+              {say.inAllHint(numbers.share(row.inAll.low), numbers.share(row.inAll.high))}
+            </span>
+          </span>
+        ),
+    },
   ];
 }

@@ -27,19 +27,30 @@ export function rowsOf(record: Pick<NurseryRecord, 'plants' | 'shares'>, weighin
     if (!plant) return [];
     const stages = shownStages(shares, weighing);
     const shapes = shapesInAll(shares, weighing);
-    return [{
-      id: `${shares.plantId}/${shares.method}/${shares.label}`, plant, method: shares.method, label: shares.label, hasProtocol: shares.protocol !== null,
-      cameUp: stages.find(({ stage }) => isComingUp(stage)) ?? null, prickedOut: stages.find(({ stage }) => stage === 'pricking-out') ?? null,
-      grownOn: stages.find(({ stage }) => stage === 'growing-on') ?? null, inAll: shapes && shareInAll(shapes), tried: stages.reduce((sum, { tried }) => sum + tried, 0),
-    }];
+    return [
+      {
+        id: `${shares.plantId}/${shares.method}/${shares.label}`,
+        plant,
+        method: shares.method,
+        label: shares.label,
+        hasProtocol: shares.protocol !== null,
+        cameUp: stages.find(({ stage }) => isComingUp(stage)) ?? null,
+        prickedOut: stages.find(({ stage }) => stage === 'pricking-out') ?? null,
+        grownOn: stages.find(({ stage }) => stage === 'growing-on') ?? null,
+        inAll: shapes && shareInAll(shapes),
+        tried: stages.reduce((sum, { tried }) => sum + tried, 0),
+      },
+    ];
   });
 }
 
-const figureOf = (row: RecordRow, sort: RecordSort): number | null => (sort === 'tried' ? row.tried : sort === 'plant' ? null : (row[sort]?.share ?? null));
+const figureOf = (row: RecordRow, sort: RecordSort): number | null =>
+  sort === 'tried' ? row.tried : sort === 'plant' ? null : (row[sort]?.share ?? null);
 
 /** Rows without the figure come last, whichever way they are sorted. */
 export function sorted(rows: readonly RecordRow[], sort: RecordSort, descending: boolean): RecordRow[] {
-  const byName = (a: RecordRow, b: RecordRow) => a.plant.scientificName.localeCompare(b.plant.scientificName) || a.id.localeCompare(b.id);
+  const byName = (a: RecordRow, b: RecordRow) =>
+    a.plant.scientificName.localeCompare(b.plant.scientificName) || a.id.localeCompare(b.id);
   const turn = descending ? -1 : 1;
   return [...rows].sort((a, b) => {
     if (sort === 'plant') return turn * byName(a, b);
@@ -51,5 +62,7 @@ export function sorted(rows: readonly RecordRow[], sort: RecordSort, descending:
 
 export function matches(row: RecordRow, text: string): boolean {
   const wanted = text.trim().toLowerCase();
-  return [row.plant.scientificName, row.plant.vernacularName, row.plant.code, row.label].some((name) => name.toLowerCase().includes(wanted));
+  return [row.plant.scientificName, row.plant.vernacularName, row.plant.code, row.label].some((name) =>
+    name.toLowerCase().includes(wanted),
+  );
 }

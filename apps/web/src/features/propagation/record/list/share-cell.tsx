@@ -12,10 +12,17 @@ export function ShareCell({ stage, hasProtocol }: { stage: ShownStage | null; ha
     <div className="share-cell">
       <span className="share-figure">{numbers.share(stage.share)}</span>
       <ShareBar stage={stage} />
-      {stage.tried === 0 ? <span className="share-words">{say.priorAlone}</span> : (
+      {stage.tried === 0 ? (
+        <span className="share-words">{say.priorAlone}</span>
+      ) : (
         <>
-          <span className="share-words">{say.counts(numbers.count(stage.passed), numbers.count(stage.tried), stage.what, stage.batches)}</span>
-          <span className="share-words">{say.interval(numbers.share(stage.low), numbers.share(stage.high))}{stage.prior && `; ${say.prior(numbers.share(stage.prior.share))}`}</span>
+          <span className="share-words">
+            {say.counts(numbers.count(stage.passed), numbers.count(stage.tried), stage.what, stage.batches)}
+          </span>
+          <span className="share-words">
+            {say.interval(numbers.share(stage.low), numbers.share(stage.high))}
+            {stage.prior && `; ${say.prior(numbers.share(stage.prior.share))}`}
+          </span>
         </>
       )}
     </div>

@@ -17,13 +17,31 @@ export function LossesSection({ losses, living }: Pick<PlantRecord, 'losses' | '
   return (
     <Section title={say.losses}>
       <p className="record-note">{say.lossesLead}</p>
-      <DataTable caption={say.losses} quietCaption rows={losses} rowId={(row) => row.season} rowName={(row) => say.seasons[row.season]} empty={null} columns={[
-        { key: 'season', header: say.season, title: true, cell: (row) => say.seasons[row.season] },
-        { key: 'lost', header: say.lost, figure: true, cell: (row) => numbers.count(row.losses) },
-        { key: 'plantDays', header: say.plantDays, figure: true, cell: (row) => numbers.count(row.plantDays) },
-        { key: 'per', header: say.per, cell: ({ rate, low, high }) => (rate === null || high === null ? say.noExposure : `${perMonth(rate)} (${say.range(perMonth(low), perMonth(high))})`) },
-      ]} />
-      <p>{say.winterLine(numbers.share(living.winterSurvival))} {winterPlants > 0 ? say.winterRests(winterLived, winterPlants, winterLots) : say.winterAlone}</p>
+      <DataTable
+        caption={say.losses}
+        quietCaption
+        rows={losses}
+        rowId={(row) => row.season}
+        rowName={(row) => say.seasons[row.season]}
+        empty={null}
+        columns={[
+          { key: 'season', header: say.season, title: true, cell: (row) => say.seasons[row.season] },
+          { key: 'lost', header: say.lost, figure: true, cell: (row) => numbers.count(row.losses) },
+          { key: 'plantDays', header: say.plantDays, figure: true, cell: (row) => numbers.count(row.plantDays) },
+          {
+            key: 'per',
+            header: say.per,
+            cell: ({ rate, low, high }) =>
+              rate === null || high === null
+                ? say.noExposure
+                : `${perMonth(rate)} (${say.range(perMonth(low), perMonth(high))})`,
+          },
+        ]}
+      />
+      <p>
+        {say.winterLine(numbers.share(living.winterSurvival))}{' '}
+        {winterPlants > 0 ? say.winterRests(winterLived, winterPlants, winterLots) : say.winterAlone}
+      </p>
     </Section>
   );
 }

@@ -22,7 +22,9 @@ export function PlantRecordPage() {
   const { plantId } = route.useParams();
   return (
     <div className="stack">
-      <Read query={useQuery(trpc.propagation.readPlantRecord.queryOptions({ plantId }))} lines={8}>{(record) => <Record record={record} />}</Read>
+      <Read query={useQuery(trpc.propagation.readPlantRecord.queryOptions({ plantId }))} lines={8}>
+        {(record) => <Record record={record} />}
+      </Read>
     </div>
   );
 }
@@ -32,16 +34,32 @@ function Record({ record }: { record: PlantRecord }) {
   const { plant } = record;
   return (
     <>
-      <PageHeader back={{ to: paths.record(), label: say.title }} kicker={plant.code} title={<i lang="la">{plant.scientificName}</i>} titleText={`${say.title}: ${plant.scientificName}`} facts={plant.vernacularName}
-        actions={<ButtonLink to={paths.plant(plant.plantId)}>{say.plant}</ButtonLink>} />
+      <PageHeader
+        back={{ to: paths.record(), label: say.title }}
+        kicker={plant.code}
+        title={<i lang="la">{plant.scientificName}</i>}
+        titleText={`${say.title}: ${plant.scientificName}`}
+        facts={plant.vernacularName}
+        actions={<ButtonLink to={paths.plant(plant.plantId)}>{say.plant}</ButtonLink>}
+      />
       <PropagationTabs />
       <Section title={say.shares}>
-        {record.shares.length === 0
-          ? <EmptyState kind="nothing-yet" title={say.hereTitle} actions={<ButtonLink to={paths.protocols()}>{say.toProtocol}</ButtonLink>}>{say.hereText}</EmptyState>
-          : <div className="record-stages">
-              <p className="record-note">{say.legend}</p>
-              {record.shares.map((shares) => <StagesTable key={`${shares.method}/${shares.label}`} shares={shares} settings={record.settings} />)}
-            </div>}
+        {record.shares.length === 0 ? (
+          <EmptyState
+            kind="nothing-yet"
+            title={say.hereTitle}
+            actions={<ButtonLink to={paths.protocols()}>{say.toProtocol}</ButtonLink>}
+          >
+            {say.hereText}
+          </EmptyState>
+        ) : (
+          <div className="record-stages">
+            <p className="record-note">{say.legend}</p>
+            {record.shares.map((shares) => (
+              <StagesTable key={`${shares.method}/${shares.label}`} shares={shares} settings={record.settings} />
+            ))}
+          </div>
+        )}
       </Section>
       <TimesSection times={record.times} />
       <LossesSection losses={record.losses} living={record.living} />

@@ -21,25 +21,41 @@ export function SurvivalChart({ curve }: { curve: PotSurvival }) {
   const most = Math.max(1, curve.lastDays, limit?.days ?? 0);
   const xOf = (days: number): number => LEFT + (days / most) * (RIGHT - LEFT);
   const band = bandOf(curve.steps);
-  const points = (of: 'survival' | 'low' | 'high') => stepsOf(band, of, curve.lastDays).map(({ days, share }) => `${xOf(days).toFixed(1)},${yOf(share).toFixed(1)}`);
+  const points = (of: 'survival' | 'low' | 'high') =>
+    stepsOf(band, of, curve.lastDays).map(({ days, share }) => `${xOf(days).toFixed(1)},${yOf(share).toFixed(1)}`);
   return (
-    <svg className="record-chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={say.survivalChart(curve.containerName, curve.plants, curve.died)}>
-      {curve.steps.length > 0 && <polygon className="record-band" points={[...points('high'), ...points('low').reverse()].join(' ')} />}
+    <svg
+      className="record-chart"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      role="img"
+      aria-label={say.survivalChart(curve.containerName, curve.plants, curve.died)}
+    >
+      {curve.steps.length > 0 && (
+        <polygon className="record-band" points={[...points('high'), ...points('low').reverse()].join(' ')} />
+      )}
       {MARKS.map((mark) => (
         <g key={mark}>
           <path className="record-rule" d={`M${LEFT} ${yOf(mark)}H${RIGHT}`} />
-          <text x={LEFT - 6} y={yOf(mark) + 4} textAnchor="end">{numbers.share(mark)}</text>
-          <text x={xOf(mark * most)} y={BASE + 17} textAnchor={mark === 1 ? 'end' : 'middle'}>{numbers.count(Math.round(mark * most))}</text>
+          <text x={LEFT - 6} y={yOf(mark) + 4} textAnchor="end">
+            {numbers.share(mark)}
+          </text>
+          <text x={xOf(mark * most)} y={BASE + 17} textAnchor={mark === 1 ? 'end' : 'middle'}>
+            {numbers.count(Math.round(mark * most))}
+          </text>
         </g>
       ))}
       <polyline className="record-line" points={points('survival').join(' ')} />
       {limit && (
         <>
           <path className="record-limit" d={`M${xOf(limit.days)} ${TOP}V${BASE}`} />
-          <text x={xOf(limit.days)} y={TOP - 7} textAnchor={limit.days > most * 0.8 ? 'end' : 'middle'}>{say.limitMark}: {numbers.count(limit.days)}</text>
+          <text x={xOf(limit.days)} y={TOP - 7} textAnchor={limit.days > most * 0.8 ? 'end' : 'middle'}>
+            {say.limitMark}: {numbers.count(limit.days)}
+          </text>
         </>
       )}
-      <text x={(LEFT + RIGHT) / 2} y={HEIGHT - 8} textAnchor="middle">{say.daysInPot}</text>
+      <text x={(LEFT + RIGHT) / 2} y={HEIGHT - 8} textAnchor="middle">
+        {say.daysInPot}
+      </text>
     </svg>
   );
 }

@@ -11,10 +11,14 @@ export function SurvivalSection({ survivals }: { survivals: readonly PotSurvival
   const { record: say } = useMessages();
   return (
     <Section title={say.survival}>
-      {survivals.length === 0 ? <p>{say.noSurvival}</p> : (
+      {survivals.length === 0 ? (
+        <p>{say.noSurvival}</p>
+      ) : (
         <div className="record-stages">
           <p className="record-note">{say.survivalLead}</p>
-          {survivals.map((curve) => <Curve key={curve.containerId} curve={curve} />)}
+          {survivals.map((curve) => (
+            <Curve key={curve.containerId} curve={curve} />
+          ))}
         </div>
       )}
     </Section>
@@ -31,12 +35,17 @@ function Curve({ curve }: { curve: PotSurvival }) {
     <div className="record-part">
       <h3>{say.survivalIn(containerName)}</h3>
       <p>
-        {say.survivalRests(numbers.count(plants), numbers.count(died), lastDays)} {steps.length === 0 ? say.noDeaths : medianDays === null ? say.noMedian : say.medianDays(medianDays)}{' '}
+        {say.survivalRests(numbers.count(plants), numbers.count(died), lastDays)}{' '}
+        {steps.length === 0 ? say.noDeaths : medianDays === null ? say.noMedian : say.medianDays(medianDays)}{' '}
         {limit && (lastDays >= limit.days ? say.limitAt(numbers.share(survivalAt(band, limit.days))) : say.limitBeyond)}
       </p>
       {/* A curve without deaths is a line at the top: the sentence says as much. */}
       {steps.length > 0 && <SurvivalChart curve={curve} />}
-      {curve.limits.map(({ basis, span, days }) => <p key={basis} className="record-note">{say.limit(lots.words.span(span), basis, days)}</p>)}
+      {curve.limits.map(({ basis, span, days }) => (
+        <p key={basis} className="record-note">
+          {say.limit(lots.words.span(span), basis, days)}
+        </p>
+      ))}
       {steps.length > 0 && <StepsTable curve={curve} />}
     </div>
   );
@@ -53,13 +62,21 @@ function StepsTable({ curve }: { curve: PotSurvival }) {
   return (
     <details className="record-fold">
       <summary>{say.allSteps(curve.steps.length)}</summary>
-      <DataTable caption={say.survivalIn(curve.containerName)} quietCaption rows={thinned(curve.steps)} rowId={(row) => String(row.days)} rowName={(row) => String(row.days)} empty={null} columns={[
-        { key: 'day', header: say.day, title: true, cell: (row) => say.days(row.days) },
-        { key: 'atRisk', header: say.atRisk, figure: true, cell: (row) => numbers.count(row.atRisk) },
-        { key: 'died', header: say.died, figure: true, cell: (row) => numbers.count(row.died) },
-        { key: 'alive', header: say.alive, figure: true, cell: (row) => numbers.share(row.survival) },
-        { key: 'band', header: say.band, cell: ({ days }) => rangeOf(days) },
-      ]} />
+      <DataTable
+        caption={say.survivalIn(curve.containerName)}
+        quietCaption
+        rows={thinned(curve.steps)}
+        rowId={(row) => String(row.days)}
+        rowName={(row) => String(row.days)}
+        empty={null}
+        columns={[
+          { key: 'day', header: say.day, title: true, cell: (row) => say.days(row.days) },
+          { key: 'atRisk', header: say.atRisk, figure: true, cell: (row) => numbers.count(row.atRisk) },
+          { key: 'died', header: say.died, figure: true, cell: (row) => numbers.count(row.died) },
+          { key: 'alive', header: say.alive, figure: true, cell: (row) => numbers.share(row.survival) },
+          { key: 'band', header: say.band, cell: ({ days }) => rangeOf(days) },
+        ]}
+      />
     </details>
   );
 }

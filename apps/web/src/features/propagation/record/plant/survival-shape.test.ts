@@ -1,11 +1,19 @@
 import { expect, test } from 'vitest';
 import { bandOf, stepsOf, survivalAt, thinned } from './survival-shape.ts';
 
-const steps = [{ days: 20, atRisk: 40, died: 10, survival: 0.75, standardError: 0.07 }, { days: 40, atRisk: 20, died: 4, survival: 0.6, standardError: 0.3 }];
+const steps = [
+  { days: 20, atRisk: 40, died: 10, survival: 0.75, standardError: 0.07 },
+  { days: 40, atRisk: 20, died: 4, survival: 0.6, standardError: 0.3 },
+];
 
 test('the curve keeps its height until the day of the next deaths, and to the last day watched', () => {
   expect(stepsOf(bandOf(steps), 'survival', 90)).toEqual([
-    { days: 0, share: 1 }, { days: 20, share: 1 }, { days: 20, share: 0.75 }, { days: 40, share: 0.75 }, { days: 40, share: 0.6 }, { days: 90, share: 0.6 },
+    { days: 0, share: 1 },
+    { days: 20, share: 1 },
+    { days: 20, share: 0.75 },
+    { days: 40, share: 0.75 },
+    { days: 40, share: 0.6 },
+    { days: 90, share: 0.6 },
   ]);
 });
 

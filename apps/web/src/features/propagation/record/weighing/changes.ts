@@ -16,19 +16,27 @@ const NOTICED = 0.005;
 
 /** Shares that move by half a per cent or more, those that move most first. */
 export function changesOf(shares: NurseryRecord['shares'], before: Weighing, after: Weighing): ShareChange[] {
-  return shares.flatMap((each) => {
-    const later = shownStages(each, after);
-    return shownStages(each, before).flatMap(({ stage, share }, index) => {
-      const changed = later[index]?.share ?? share;
-      return Math.abs(changed - share) >= NOTICED ? [{ plantId: each.plantId, method: each.method, label: each.label, stage, before: share, after: changed }] : [];
-    });
-  }).sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before));
+  return shares
+    .flatMap((each) => {
+      const later = shownStages(each, after);
+      return shownStages(each, before).flatMap(({ stage, share }, index) => {
+        const changed = later[index]?.share ?? share;
+        return Math.abs(changed - share) >= NOTICED
+          ? [{ plantId: each.plantId, method: each.method, label: each.label, stage, before: share, after: changed }]
+          : [];
+      });
+    })
+    .sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before));
 }
 
 export const WANTED = 50;
 
 /** What a plan would start for fifty plants of the one with most counts, before and after; null where no plant has a protocol. */
-export function startOf(shares: NurseryRecord['shares'], before: Settings, after: Pick<Settings, 'priorWeight' | 'evidenceLimit' | 'planConfidence'>): { plantId: string; before: number | null; after: number | null } | null {
+export function startOf(
+  shares: NurseryRecord['shares'],
+  before: Settings,
+  after: Pick<Settings, 'priorWeight' | 'evidenceLimit' | 'planConfidence'>,
+): { plantId: string; before: number | null; after: number | null } | null {
   const tried = (each: NurseryRecord['shares'][number]) => each.evidence.reduce((sum, row) => sum + row.tried, 0);
   const most = shares.filter(({ protocol }) => protocol !== null).sort((a, b) => tried(b) - tried(a))[0];
   if (!most) return null;

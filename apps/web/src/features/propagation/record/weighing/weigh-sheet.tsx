@@ -24,8 +24,10 @@ export function WeighSheet({ record, onClose }: { record: NurseryRecord; onClose
     command: useCommand('propagation.setLearning', { title: say.weigh }),
     contract: contracts.setLearning,
     initial: {
-      priorWeight: settings.priorWeight as number | null, evidenceLimit: settings.evidenceLimit as number | null,
-      planConfidencePercent: asPercent(settings.planConfidence) as number | null, winterSurvivalPercent: asPercent(settings.winterSurvival) as number | null,
+      priorWeight: settings.priorWeight as number | null,
+      evidenceLimit: settings.evidenceLimit as number | null,
+      planConfidencePercent: asPercent(settings.planConfidence) as number | null,
+      winterSurvivalPercent: asPercent(settings.winterSurvival) as number | null,
     },
     body: (values) => values,
     row: { id: 'nursery', edition: settings.edition },
@@ -38,10 +40,32 @@ export function WeighSheet({ record, onClose }: { record: NurseryRecord; onClose
     <Sheet open onClose={onClose} title={say.weigh}>
       <Form {...form.props}>
         <p>{say.weighLead}</p>
-        <NumberField label={say.priorWeight} hint={say.priorWeightHint} unit={say.plantsUnit} {...form.field('priorWeight')} />
-        <NumberField label={say.evidenceLimit} hint={say.evidenceLimitHint} unit={say.plantsUnit} {...form.field('evidenceLimit')} />
-        <NumberField decimal label={say.planConfidence} hint={say.planConfidenceHint} unit={say.percent} {...form.field('planConfidencePercent')} />
-        <NumberField decimal label={say.winterSurvival} hint={say.winterSurvivalHint} unit={say.percent} {...form.field('winterSurvivalPercent')} />
+        <NumberField
+          label={say.priorWeight}
+          hint={say.priorWeightHint}
+          unit={say.plantsUnit}
+          {...form.field('priorWeight')}
+        />
+        <NumberField
+          label={say.evidenceLimit}
+          hint={say.evidenceLimitHint}
+          unit={say.plantsUnit}
+          {...form.field('evidenceLimit')}
+        />
+        <NumberField
+          decimal
+          label={say.planConfidence}
+          hint={say.planConfidenceHint}
+          unit={say.percent}
+          {...form.field('planConfidencePercent')}
+        />
+        <NumberField
+          decimal
+          label={say.winterSurvival}
+          hint={say.winterSurvivalHint}
+          unit={say.percent}
+          {...form.field('winterSurvivalPercent')}
+        />
         <Preview record={record} typed={form.values} />
         <Submit form={form}>{say.save}</Submit>
       </Form>
@@ -56,7 +80,12 @@ function Preview({ record, typed }: { record: NurseryRecord; typed: object }) {
   const read = readInput(contracts.setLearning, typed);
   if (!read.ok) return null;
   const { planConfidencePercent, winterSurvivalPercent, priorWeight, evidenceLimit } = read.data;
-  const after: Omit<Settings, 'edition' | 'winterStanding'> = { priorWeight, evidenceLimit, planConfidence: planConfidencePercent / 100, winterSurvival: winterSurvivalPercent / 100 };
+  const after: Omit<Settings, 'edition' | 'winterStanding'> = {
+    priorWeight,
+    evidenceLimit,
+    planConfidence: planConfidencePercent / 100,
+    winterSurvival: winterSurvivalPercent / 100,
+  };
   const names = new Map(record.plants.map(({ plantId, scientificName }) => [plantId, scientificName]));
   const changes = changesOf(record.shares, record.settings, after);
   const start = startOf(record.shares, record.settings, after);
@@ -69,13 +98,25 @@ function Preview({ record, typed }: { record: NurseryRecord; typed: object }) {
         <ul>
           {changes.slice(0, MOST_SHOWN).map(({ plantId, method, label, stage, before, after: then }) => (
             <li key={`${plantId}/${method}/${label}/${stage}`}>
-              {say.previewLine(`${names.get(plantId) ?? ''}, ${propagation.stages.names[stage]}`, numbers.share(before), numbers.share(then))}
+              {say.previewLine(
+                `${names.get(plantId) ?? ''}, ${propagation.stages.names[stage]}`,
+                numbers.share(before),
+                numbers.share(then),
+              )}
             </li>
           ))}
         </ul>
       )}
       {start && <p>{say.previewStart(names.get(start.plantId) ?? '', units(start.before), units(start.after))}</p>}
-      {after.winterSurvival !== record.settings.winterSurvival && <p>{say.previewLine(say.winterSurvival, numbers.share(record.settings.winterSurvival), numbers.share(after.winterSurvival))}</p>}
+      {after.winterSurvival !== record.settings.winterSurvival && (
+        <p>
+          {say.previewLine(
+            say.winterSurvival,
+            numbers.share(record.settings.winterSurvival),
+            numbers.share(after.winterSurvival),
+          )}
+        </p>
+      )}
     </section>
   );
 }

@@ -17,7 +17,11 @@ export interface Filling {
 export function startFilled({ ask, choices, containers, place, day, today }: Filling): StartValues {
   const asked = ask.day ?? day;
   // Nobody starts a batch tomorrow: a plan's day that is still to come is today, for whoever starts early.
-  const blank: StartValues = { ...EMPTY_START, placeId: ask.placeId ?? place, happenedOn: asked > today ? today : asked };
+  const blank: StartValues = {
+    ...EMPTY_START,
+    placeId: ask.placeId ?? place,
+    happenedOn: asked > today ? today : asked,
+  };
   if (!choices) return blank;
   const protocol = choices.protocols.find(({ versionId }) => versionId === ask.protocolVersionId) ?? null;
   const packsId = choices.packs.find(({ batchId }) => batchId === ask.packsId)?.batchId ?? '';
@@ -25,12 +29,25 @@ export function startFilled({ ask, choices, containers, place, day, today }: Fil
   const brings = ask.cautiousUnits != null || ask.usualUnits != null || ask.readyOn != null;
   return {
     ...blank,
-    plantId: choices.plant, sourceId: ask.sourceId ?? '',
+    plantId: choices.plant,
+    sourceId: ask.sourceId ?? '',
     ...(protocol ? underProtocol(protocol, packsId !== '') : {}),
-    ...(protocol && ask.stagePosition != null && ask.stagePosition < protocol.stages.length ? { stagePosition: String(ask.stagePosition) } : {}),
-    ...(ask.trays != null ? { inTrays: true, trays: ask.trays } : ask.units != null ? { inTrays: false, units: ask.units } : {}),
+    ...(protocol && ask.stagePosition != null && ask.stagePosition < protocol.stages.length
+      ? { stagePosition: String(ask.stagePosition) }
+      : {}),
+    ...(ask.trays != null
+      ? { inTrays: true, trays: ask.trays }
+      : ask.units != null
+        ? { inTrays: false, units: ask.units }
+        : {}),
     ...(target ? { targetContainerId: { id: target.id, name: target.name, volumeMl: target.volumeMl } } : {}),
-    seedsSown: ask.seedsSown ?? null, seedGrams: ask.seedGrams ?? null, packsId, packs: packsId ? 0 : null,
-    cautiousUnits: ask.cautiousUnits ?? null, usualUnits: ask.usualUnits ?? null, readyOn: ask.readyOn ?? '', fromRecord: !brings,
+    seedsSown: ask.seedsSown ?? null,
+    seedGrams: ask.seedGrams ?? null,
+    packsId,
+    packs: packsId ? 0 : null,
+    cautiousUnits: ask.cautiousUnits ?? null,
+    usualUnits: ask.usualUnits ?? null,
+    readyOn: ask.readyOn ?? '',
+    fromRecord: !brings,
   };
 }

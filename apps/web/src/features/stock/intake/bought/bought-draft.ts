@@ -34,20 +34,43 @@ export interface BoughtDraft {
 
 /** A further line: form, container and place are as above, the rest is its own. */
 export const lineBelow = (above?: BoughtLine): BoughtLine => ({
-  lotId: newId(), plant: null, form: above?.form ?? 'plugs', container: above?.container ?? null, place: above?.place ?? null, invoicedUnits: null, receivedUnits: null, vendorLot: '',
-  provenance: '', seedZone: '', origin: 'unknown', sown: '', germinationDays: null, inPotSince: '', countKind: 'counted', rootChecked: false,
+  lotId: newId(),
+  plant: null,
+  form: above?.form ?? 'plugs',
+  container: above?.container ?? null,
+  place: above?.place ?? null,
+  invoicedUnits: null,
+  receivedUnits: null,
+  vendorLot: '',
+  provenance: '',
+  seedZone: '',
+  origin: 'unknown',
+  sown: '',
+  germinationDays: null,
+  inPotSince: '',
+  countKind: 'counted',
+  rootChecked: false,
 });
 
 export const boughtBody = ({ happenedOn, vendor, pesticideStatement, quarantine, lines }: BoughtDraft) => ({
-  happenedOn, vendor, pesticideStatement, quarantine,
+  happenedOn,
+  vendor,
+  pesticideStatement,
+  quarantine,
   lines: lines.map(({ plant, container, place, sown, germinationDays, inPotSince, ...line }) => {
     const grown = line.form !== 'bare-root';
     return {
-      ...line, plantId: plant?.id ?? '', containerId: container?.id ?? '', placeId: place?.id ?? '',
-      sown: grown ? sown || null : null, germinationDays: grown ? germinationDays : null, inPotSince: line.form === 'pots' ? inPotSince || null : null,
+      ...line,
+      plantId: plant?.id ?? '',
+      containerId: container?.id ?? '',
+      placeId: place?.id ?? '',
+      sown: grown ? sown || null : null,
+      germinationDays: grown ? germinationDays : null,
+      inPotSince: line.form === 'pots' ? inPotSince || null : null,
     };
   }),
 });
 
 /** Received less invoiced over all lines that have an invoice. */
-export const differenceOf = (lines: readonly { differenceUnits: number | null }[]): number => lines.reduce((sum, line) => sum + (line.differenceUnits ?? 0), 0);
+export const differenceOf = (lines: readonly { differenceUnits: number | null }[]): number =>
+  lines.reduce((sum, line) => sum + (line.differenceUnits ?? 0), 0);

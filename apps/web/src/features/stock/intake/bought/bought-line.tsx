@@ -4,7 +4,14 @@ import { useState } from 'react';
 import { useSession } from '../../../../lib/api/index.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
-import { CheckboxField, NumberField, RadioField, RoughDayField, SelectField, TextField } from '../../../../ui/fields/index.ts';
+import {
+  CheckboxField,
+  NumberField,
+  RadioField,
+  RoughDayField,
+  SelectField,
+  TextField,
+} from '../../../../ui/fields/index.ts';
 import { ContainerPicker } from '../../../plants/container-picker.tsx';
 import { PlantPicker } from '../../../plants/plant-picker.tsx';
 import { PlacePicker } from '../../places/place-picker.tsx';
@@ -22,8 +29,13 @@ export function BoughtLine({ line, index, onChange, onRemove }: BoughtLineProps)
   const { intake, forms } = useMessages().stockIn;
   const nth = index + 1;
   const [more, setMore] = useState(false);
-  const field = <Key extends keyof Line & string>(key: Key, name: string = key) => ({ name: `lines.${index}.${name}`, value: line[key], onChange: (value: Line[Key]) => onChange({ [key]: value }) });
-  const difference = line.invoicedUnits === null || line.receivedUnits === null ? null : line.receivedUnits - line.invoicedUnits;
+  const field = <Key extends keyof Line & string>(key: Key, name: string = key) => ({
+    name: `lines.${index}.${name}`,
+    value: line[key],
+    onChange: (value: Line[Key]) => onChange({ [key]: value }),
+  });
+  const difference =
+    line.invoicedUnits === null || line.receivedUnits === null ? null : line.receivedUnits - line.invoicedUnits;
   return (
     <fieldset className="bought-line">
       <legend>{intake.line(nth)}</legend>
@@ -59,11 +71,17 @@ export function BoughtLine({ line, index, onChange, onRemove }: BoughtLineProps)
 }
 
 interface FieldOf {
-  <Key extends keyof Line & string>(key: Key, name?: string): { name: string; value: Line[Key]; onChange: (value: Line[Key]) => void };
+  <Key extends keyof Line & string>(
+    key: Key,
+    name?: string,
+  ): { name: string; value: Line[Key]; onChange: (value: Line[Key]) => void };
 }
 
 function Stated({ line, nth, field }: { line: Line; nth: number; field: FieldOf }) {
-  const { stockIn: { intake, countKinds }, sources } = useMessages();
+  const {
+    stockIn: { intake, countKinds },
+    sources,
+  } = useMessages();
   const { today } = useSession();
   const label = (word: string) => intake.inLine(word, nth);
   const countKind = field('countKind');
@@ -72,14 +90,26 @@ function Stated({ line, nth, field }: { line: Line; nth: number; field: FieldOf 
       <TextField {...field('vendorLot')} label={label(intake.vendorLot)} optional />
       <TextField {...field('provenance')} label={label(intake.provenance)} optional />
       <TextField {...field('seedZone')} label={label(intake.seedZone)} optional />
-      <RadioField {...field('origin')} label={label(intake.origin)} look="segments" choices={SOURCE_ORIGINS.map((origin) => ({ value: origin, label: sources.origins[origin] }))} />
+      <RadioField
+        {...field('origin')}
+        label={label(intake.origin)}
+        look="segments"
+        choices={SOURCE_ORIGINS.map((origin) => ({ value: origin, label: sources.origins[origin] }))}
+      />
       {line.form !== 'bare-root' && (
         <>
           <RoughDayField {...field('sown')} label={label(intake.sown)} optional max={today} />
-          <NumberField {...field('germinationDays')} label={label(intake.germinationDays)} hint={intake.germinationHint} optional />
+          <NumberField
+            {...field('germinationDays')}
+            label={label(intake.germinationDays)}
+            hint={intake.germinationHint}
+            optional
+          />
         </>
       )}
-      {line.form === 'pots' && <RoughDayField {...field('inPotSince')} label={label(intake.inPotSince)} optional max={today} />}
+      {line.form === 'pots' && (
+        <RoughDayField {...field('inPotSince')} label={label(intake.inPotSince)} optional max={today} />
+      )}
       <SelectField
         {...countKind}
         optional="unsaid"

@@ -42,16 +42,30 @@ function Delivery() {
   const form = useCommandForm({
     command: useCommand('stock.receiveBought', { title: intake.boughtTitle }),
     contract: contracts.receiveBought,
-    initial: { happenedOn: today, vendor: lastVendor, pesticideStatement: '', quarantine: true, lines: [lineBelow()] } as BoughtDraft,
+    initial: {
+      happenedOn: today,
+      vendor: lastVendor,
+      pesticideStatement: '',
+      quarantine: true,
+      lines: [lineBelow()],
+    } as BoughtDraft,
     body: boughtBody,
     onSaved: ({ entryId, lots }, { vendor, lines }) => {
       tell(intake.savedBought(lots.length, differenceOf(lots)), entryId);
       keepVendor(vendor);
       const byId = new Map(lines.map((line) => [line.lotId, line]));
-      setTaken(lots.map(({ lotId, code }) => {
-        const line = byId.get(lotId);
-        return { lotId, code, plant: line?.plant?.scientificName ?? '', units: line?.receivedUnits ?? 0, place: line?.place?.code ?? '' };
-      }));
+      setTaken(
+        lots.map(({ lotId, code }) => {
+          const line = byId.get(lotId);
+          return {
+            lotId,
+            code,
+            plant: line?.plant?.scientificName ?? '',
+            units: line?.receivedUnits ?? 0,
+            place: line?.place?.code ?? '',
+          };
+        }),
+      );
       form.restart({ vendor, lines: [lineBelow(lines.at(-1))] });
       window.scrollTo({ top: 0 });
     },
@@ -66,7 +80,12 @@ function Delivery() {
         <FieldGroup legend={intake.delivery}>
           <DateField label={intake.arrivedOn} {...form.field('happenedOn')} max={today} />
           <TextField label={intake.vendor} optional {...form.field('vendor')} />
-          <TextField label={intake.pesticideStatement} hint={intake.pesticideHint} optional {...form.field('pesticideStatement')} />
+          <TextField
+            label={intake.pesticideStatement}
+            hint={intake.pesticideHint}
+            optional
+            {...form.field('pesticideStatement')}
+          />
           <CheckboxField label={intake.quarantine} hint={intake.quarantineHint} {...form.field('quarantine')} />
         </FieldGroup>
         <FieldGroup legend={intake.lines}>
@@ -75,13 +94,20 @@ function Delivery() {
               key={line.lotId}
               line={line}
               index={index}
-              onChange={(part) => setLines(lines.map((each) => (each.lotId === line.lotId ? { ...each, ...part } : each)))}
-              onRemove={lines.length > 1 ? () => setLines(lines.filter((each) => each.lotId !== line.lotId)) : undefined}
+              onChange={(part) =>
+                setLines(lines.map((each) => (each.lotId === line.lotId ? { ...each, ...part } : each)))
+              }
+              onRemove={
+                lines.length > 1 ? () => setLines(lines.filter((each) => each.lotId !== line.lotId)) : undefined
+              }
             />
           ))}
         </FieldGroup>
         <div className="row">
-          <Button disabled={lines.length >= contracts.BOUGHT_LINES} onClick={() => setLines([...lines, lineBelow(lines.at(-1))])}>
+          <Button
+            disabled={lines.length >= contracts.BOUGHT_LINES}
+            onClick={() => setLines([...lines, lineBelow(lines.at(-1))])}
+          >
             {intake.addLine}
           </Button>
         </div>

@@ -28,11 +28,21 @@ export function PlantCell({ name, label, cell, onCell }: CellProps) {
   const { picker } = useMessages().plants;
   const text = cell.value ? '' : cell.text.trim();
   const asked = useRested(text, PAUSE_MS);
-  const query = useQuery({ ...trpc.plants.findPlant.queryOptions({ text: asked }), enabled: asked !== '', placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.plants.findPlant.queryOptions({ text: asked }),
+    enabled: asked !== '',
+    placeholderData: keepPreviousData,
+  });
   const answered = text !== '' && asked === text && query.data !== undefined && !query.isPlaceholderData;
   const offers = text === '' ? [] : offersOf(query.data, picker);
   const settled = answered ? settledPlant(text, query.data) : null;
-  const problem = !answered ? null : query.data.match.kind === 'ambiguous' ? intake.ambiguous(text, query.data.match.plants.length) : offers.length > 0 ? intake.several(text) : intake.noPlant(text);
+  const problem = !answered
+    ? null
+    : query.data.match.kind === 'ambiguous'
+      ? intake.ambiguous(text, query.data.match.plants.length)
+      : offers.length > 0
+        ? intake.several(text)
+        : intake.noPlant(text);
   return (
     <PickCell
       name={name}
@@ -52,14 +62,24 @@ export function PlantCell({ name, label, cell, onCell }: CellProps) {
   );
 }
 
-function offersOf(found: contracts.FoundPlant | undefined, say: { calledHere: (name: string, code: string) => string; nearMiss: (name: string) => string }): Option[] {
+function offersOf(
+  found: contracts.FoundPlant | undefined,
+  say: { calledHere: (name: string, code: string) => string; nearMiss: (name: string) => string },
+): Option[] {
   if (!found) return [];
   const { match, suggestions } = found;
-  const option = (plant: contracts.PlantChoice, detail: string): Option => ({ id: plant.id, label: plant.scientificName, detail, scientific: true });
+  const option = (plant: contracts.PlantChoice, detail: string): Option => ({
+    id: plant.id,
+    label: plant.scientificName,
+    detail,
+    scientific: true,
+  });
   const meant = match.kind === 'ambiguous' ? match.plants : match.kind === 'unknown' ? [] : [match.plant];
   const all = [
     ...meant.map((plant) => option(plant, say.calledHere(plant.vernacularName, plant.code))),
-    ...suggestions.map(({ plant, name, kind }) => option(plant, say.calledHere(kind === 'scientific' ? plant.vernacularName : name, plant.code))),
+    ...suggestions.map(({ plant, name, kind }) =>
+      option(plant, say.calledHere(kind === 'scientific' ? plant.vernacularName : name, plant.code)),
+    ),
     ...(match.kind === 'unknown' ? match.nearMisses.map(({ plant, name }) => option(plant, say.nearMiss(name))) : []),
   ];
   return all.filter((each, index) => all.findIndex((other) => other.id === each.id) === index);
@@ -73,7 +93,13 @@ function settledPlant(text: string, { match, suggestions }: contracts.FoundPlant
   return (coded ?? (suggestions.length === 1 ? suggestions[0] : undefined))?.plant.id ?? null;
 }
 
-export function ContainerCell({ name, label, cell, onCell, onKind }: CellProps & { onKind: (kind: contracts.ContainerRow['kind']) => void }) {
+export function ContainerCell({
+  name,
+  label,
+  cell,
+  onCell,
+  onKind,
+}: CellProps & { onKind: (kind: contracts.ContainerRow['kind']) => void }) {
   const query = useQuery(trpc.plants.listContainers.queryOptions({}));
   const describe = useContainerWords();
   const rows = query.data ?? [];
@@ -96,10 +122,24 @@ export function ContainerCell({ name, label, cell, onCell, onKind }: CellProps &
 export function PlaceCell({ name, label, cell, onCell }: CellProps) {
   const { placeKinds } = useMessages().stockIn;
   const query = useQuery(trpc.stock.listPlaces.queryOptions({}));
-  return <KnownCell name={name} label={label} cell={cell} onCell={onCell} choices={placeChoices(query.data ?? [], cell.value ? '' : cell.text, placeKinds)} loading={query.isLoading} />;
+  return (
+    <KnownCell
+      name={name}
+      label={label}
+      cell={cell}
+      onCell={onCell}
+      choices={placeChoices(query.data ?? [], cell.value ? '' : cell.text, placeKinds)}
+      loading={query.isLoading}
+    />
+  );
 }
 
-function KnownCell({ cell, onCell, choices, ...props }: CellProps & { choices: { options: Option[]; settledId: string | null }; loading: boolean }) {
+function KnownCell({
+  cell,
+  onCell,
+  choices,
+  ...props
+}: CellProps & { choices: { options: Option[]; settledId: string | null }; loading: boolean }) {
   const { intake } = useMessages().stockIn;
   const text = cell.text.trim();
   return (

@@ -16,13 +16,21 @@ interface Told {
 
 function choose(all: readonly Told[], text: string, label: (one: Told) => string): Choices {
   const words = text.toLowerCase().split(/\s+/).filter(Boolean);
-  const fitting = all.filter((one) => words.every((word) => `${one.code} ${one.name} ${one.detail}`.toLowerCase().includes(word)));
+  const fitting = all.filter((one) =>
+    words.every((word) => `${one.code} ${one.name} ${one.detail}`.toLowerCase().includes(word)),
+  );
   const typed = text.trim().toLowerCase();
-  const whole = fitting.filter((one) => one.code.toLowerCase() === typed || one.name.toLowerCase() === typed || label(one).toLowerCase() === typed);
+  const whole = fitting.filter(
+    (one) => one.code.toLowerCase() === typed || one.name.toLowerCase() === typed || label(one).toLowerCase() === typed,
+  );
   const only = whole.length === 1 ? whole[0] : fitting.length === 1 ? fitting[0] : undefined;
   return {
     // What was written whole comes first; the rest keep their order.
-    options: [...whole, ...fitting.filter((one) => !whole.includes(one))].map((one) => ({ id: one.id, label: label(one), detail: one.detail })),
+    options: [...whole, ...fitting.filter((one) => !whole.includes(one))].map((one) => ({
+      id: one.id,
+      label: label(one),
+      detail: one.detail,
+    })),
     settledId: typed === '' ? null : (only?.id ?? null),
   };
 }
@@ -36,9 +44,18 @@ export interface ContainerTold {
   cells: number | null;
 }
 
-export const containerChoices = (containers: readonly ContainerTold[], text: string, describe: (container: ContainerTold) => string): Choices =>
+export const containerChoices = (
+  containers: readonly ContainerTold[],
+  text: string,
+  describe: (container: ContainerTold) => string,
+): Choices =>
   choose(
-    containers.map((container) => ({ id: container.id, code: container.code, name: container.name, detail: [describe(container), container.code].filter(Boolean).join(' · ') })),
+    containers.map((container) => ({
+      id: container.id,
+      code: container.code,
+      name: container.name,
+      detail: [describe(container), container.code].filter(Boolean).join(' · '),
+    })),
     text,
     (one) => one.name,
   );
@@ -50,9 +67,18 @@ export interface PlaceTold<Kind extends string> {
   kind: Kind;
 }
 
-export const placeChoices = <Kind extends string>(places: readonly PlaceTold<Kind>[], text: string, kinds: Record<Kind, string>): Choices =>
+export const placeChoices = <Kind extends string>(
+  places: readonly PlaceTold<Kind>[],
+  text: string,
+  kinds: Record<Kind, string>,
+): Choices =>
   choose(
-    places.map(({ placeId, code, name, kind }) => ({ id: placeId, code, name, detail: name === code ? kinds[kind] : `${name} · ${kinds[kind]}` })),
+    places.map(({ placeId, code, name, kind }) => ({
+      id: placeId,
+      code,
+      name,
+      detail: name === code ? kinds[kind] : `${name} · ${kinds[kind]}`,
+    })),
     text,
     (one) => one.code,
   );

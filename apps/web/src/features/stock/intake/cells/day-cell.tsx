@@ -15,7 +15,10 @@ export interface DayCellProps extends FieldProps {
 }
 
 export function DayCell({ value, onChange, unknown, ...props }: DayCellProps) {
-  const { ui, stockIn: { intake } } = useMessages();
+  const {
+    ui,
+    stockIn: { intake },
+  } = useMessages();
   const { dates } = useFormat();
   const { today } = useSession();
   const language = useLanguage();
@@ -29,7 +32,14 @@ export function DayCell({ value, onChange, unknown, ...props }: DayCellProps) {
   };
   return (
     <div className="day-cell" onFocus={() => setFocused(true)} onBlur={() => setFocused(false)}>
-      <TextField {...props} value={value} onChange={onChange} autoComplete="off" hint={words()} error={!focused && read.kind === 'unreadable' ? intake.notUnderstood : undefined} />
+      <TextField
+        {...props}
+        value={value}
+        onChange={onChange}
+        autoComplete="off"
+        hint={words()}
+        error={!focused && read.kind === 'unreadable' ? intake.notUnderstood : undefined}
+      />
     </div>
   );
 }

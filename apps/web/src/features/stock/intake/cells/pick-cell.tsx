@@ -27,19 +27,34 @@ export interface PickCellProps extends FieldProps {
   scientific?: boolean;
 }
 
-export function PickCell({ value, text, onText, onPick, options, settledId, problem, loading = false, scientific = false, ...props }: PickCellProps) {
+export function PickCell({
+  value,
+  text,
+  onText,
+  onPick,
+  options,
+  settledId,
+  problem,
+  loading = false,
+  scientific = false,
+  ...props
+}: PickCellProps) {
   const { ui } = useMessages();
   const listId = useId();
   const [focused, setFocused] = useState(false);
   const [open, setOpen] = useState(false);
   const [active, setActive] = useState<string | null>(null);
   const unsettled = value === null && text.trim() !== '';
-  const field = useField({ ...props, error: props.error ?? (!focused && unsettled && !loading ? (problem ?? undefined) : undefined) });
+  const field = useField({
+    ...props,
+    error: props.error ?? (!focused && unsettled && !loading ? (problem ?? undefined) : undefined),
+  });
   useEffect(() => {
     if (!focused && unsettled && settledId !== null) onPick(settledId);
   }, [focused, unsettled, settledId, onPick]);
 
-  const chosen = active !== null && options.some((option) => option.id === active) ? active : value === null ? settledId : null;
+  const chosen =
+    active !== null && options.some((option) => option.id === active) ? active : value === null ? settledId : null;
   const take = (id: string) => {
     onPick(id);
     setOpen(false);

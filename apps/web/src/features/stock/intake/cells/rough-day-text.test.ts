@@ -33,12 +33,23 @@ describe('a day as it is jotted down', () => {
   });
 
   it('counts a winter that began in this year as the next one', () => {
-    expect(readRoughDay('winter', { today: '2026-12-03', language: 'en' })).toEqual({ kind: 'known', text: '2027-winter' });
+    expect(readRoughDay('winter', { today: '2026-12-03', language: 'en' })).toEqual({
+      kind: 'known',
+      text: '2027-winter',
+    });
   });
 
   it('has the day before the month in Spanish', () => {
-    expect([read('14/4', 'es'), read('14 de abril de 2025', 'es'), read('otoño 2025', 'es'), read('sept', 'es')]).toEqual([
-      { kind: 'known', text: '2026-04-14' }, { kind: 'known', text: '2025-04-14' }, { kind: 'known', text: '2025-autumn' }, { kind: 'known', text: '2025-09' },
+    expect([
+      read('14/4', 'es'),
+      read('14 de abril de 2025', 'es'),
+      read('otoño 2025', 'es'),
+      read('sept', 'es'),
+    ]).toEqual([
+      { kind: 'known', text: '2026-04-14' },
+      { kind: 'known', text: '2025-04-14' },
+      { kind: 'known', text: '2025-autumn' },
+      { kind: 'known', text: '2025-09' },
     ]);
   });
 
@@ -46,7 +57,18 @@ describe('a day as it is jotted down', () => {
     expect(read(typed)).toEqual({ kind: 'unknown' });
   });
 
-  it.each(['13/14', '2/30/2026', '2026-02-30', 'ju 2025', 'yesterday', 'Sep 31 2025', '12', '4/14/2026/1', 'fall of the roof 2025', '99999'])('cannot be read: %s', (typed) => {
+  it.each([
+    '13/14',
+    '2/30/2026',
+    '2026-02-30',
+    'ju 2025',
+    'yesterday',
+    'Sep 31 2025',
+    '12',
+    '4/14/2026/1',
+    'fall of the roof 2025',
+    '99999',
+  ])('cannot be read: %s', (typed) => {
     expect(read(typed)).toEqual({ kind: 'unreadable' });
   });
 });

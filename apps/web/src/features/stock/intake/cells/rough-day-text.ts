@@ -13,7 +13,15 @@ interface Reader {
 }
 
 const SEASON_WORDS: Record<string, Season> = {
-  spring: 'spring', summer: 'summer', fall: 'autumn', autumn: 'autumn', winter: 'winter', primavera: 'spring', verano: 'summer', otono: 'autumn', invierno: 'winter',
+  spring: 'spring',
+  summer: 'summer',
+  fall: 'autumn',
+  autumn: 'autumn',
+  winter: 'winter',
+  primavera: 'spring',
+  verano: 'summer',
+  otono: 'autumn',
+  invierno: 'winter',
 };
 /** Shorter beginnings than this name too many months and seasons. */
 const LEAST_LETTERS = 3;
@@ -43,22 +51,34 @@ function readFigures(text: string, language: string, today: string): string | nu
 
 function readWords(text: string, language: string, today: string): string | null {
   const words = text.split(/[\s,.]+/).filter(Boolean);
-  const names = words.filter((word) => /\p{L}/u.test(word)).map(plain).filter((word) => word !== 'de' && word !== 'of');
+  const names = words
+    .filter((word) => /\p{L}/u.test(word))
+    .map(plain)
+    .filter((word) => word !== 'de' && word !== 'of');
   const figures = words.filter((word) => /^['’]?\d+$/.test(word)).map((word) => word.replace(/^['’]/, ''));
   const [name = ''] = names;
-  if (names.length !== 1 || name.length < LEAST_LETTERS || figures.length + names.length < words.filter((word) => plain(word) !== 'de' && plain(word) !== 'of').length) return null;
+  if (
+    names.length !== 1 ||
+    name.length < LEAST_LETTERS ||
+    figures.length + names.length < words.filter((word) => plain(word) !== 'de' && plain(word) !== 'of').length
+  )
+    return null;
   const season = Object.entries(SEASON_WORDS).find(([word]) => word.startsWith(name))?.[1];
   const month = monthCalled(name, language);
-  const year = figures.find((figure) => figure.length === 4) ?? (figures.length > (month ? 1 : 0) || (!month && figures.length === 1) ? figures.at(-1) : undefined);
+  const year =
+    figures.find((figure) => figure.length === 4) ??
+    (figures.length > (month ? 1 : 0) || (!month && figures.length === 1) ? figures.at(-1) : undefined);
   const day = figures.find((figure) => figure !== year && figure.length <= 2);
-  const form = (of: string): string => (season ? `${of}-${season}` : day ? `${of}-${month}-${two(Number(day))}` : `${of}-${month}`);
+  const form = (of: string): string =>
+    season ? `${of}-${season}` : day ? `${of}-${month}-${two(Number(day))}` : `${of}-${month}`;
   if (!season && !month) return null;
   return year ? form(wholeYear(year)) : latest((of) => form(of), today);
 }
 
 function monthCalled(name: string, language: string): string | null {
   const long = new Intl.DateTimeFormat(language, { month: 'long', timeZone: 'UTC' });
-  for (let month = 0; month < 12; month += 1) if (plain(long.format(new Date(Date.UTC(2001, month, 1)))).startsWith(name)) return two(month + 1);
+  for (let month = 0; month < 12; month += 1)
+    if (plain(long.format(new Date(Date.UTC(2001, month, 1)))).startsWith(name)) return two(month + 1);
   return null;
 }
 

@@ -16,7 +16,16 @@ import { PageHeader } from '../../../../ui/layout/index.ts';
 import { ConfirmAgain } from '../../../../ui/overlay/index.ts';
 import { StockTabs } from '../../stock-tabs.tsx';
 import { useUndoable } from '../../lots/undo.ts';
-import { filledRows, isBlank, isDraft, openingBody, type OpeningDraft, type OpeningRow as Row, rowBelow, unitsIn } from './opening-draft.ts';
+import {
+  filledRows,
+  isBlank,
+  isDraft,
+  openingBody,
+  type OpeningDraft,
+  type OpeningRow as Row,
+  rowBelow,
+  unitsIn,
+} from './opening-draft.ts';
 import { OpeningRow } from './opening-row.tsx';
 import { IntakeTabs, NotYours } from '../intake-tabs.tsx';
 import { type TakenRow, TakenIn } from '../taken-in.tsx';
@@ -68,7 +77,10 @@ function OpeningList() {
   });
   const { rows } = form.values;
   useEffect(() => {
-    const keep = setTimeout(() => onDevice.keep(DRAFT, { happenedOn: chosenOn, rows } satisfies OpeningDraft), KEPT_AFTER_MS);
+    const keep = setTimeout(
+      () => onDevice.keep(DRAFT, { happenedOn: chosenOn, rows } satisfies OpeningDraft),
+      KEPT_AFTER_MS,
+    );
     return () => clearTimeout(keep);
   }, [chosenOn, rows]);
   // Cells settle by themselves, several at once and between two strokes of a key.
@@ -83,7 +95,10 @@ function OpeningList() {
   const wanted = useRef<number | null>(null);
   // In the same breath as the new row is drawn: a stroke later the next letter would land in the row before.
   useLayoutEffect(() => {
-    const cell = wanted.current === null ? undefined : list.current?.querySelectorAll<HTMLInputElement>('[data-cell="plant"] input')[wanted.current];
+    const cell =
+      wanted.current === null
+        ? undefined
+        : list.current?.querySelectorAll<HTMLInputElement>('[data-cell="plant"] input')[wanted.current];
     if (!cell) return;
     cell.focus();
     wanted.current = null;
@@ -92,12 +107,17 @@ function OpeningList() {
   // A row is drawn anew only when it changes itself: a list of a hundred must not slow a fast typist down.
   const work = useSteady({
     activate: setActive,
-    change: (lotId: string, part: Partial<Row>) => setRows((all) => all.map((each) => (each.lotId === lotId ? { ...each, ...part } : each))),
+    change: (lotId: string, part: Partial<Row>) =>
+      setRows((all) => all.map((each) => (each.lotId === lotId ? { ...each, ...part } : each))),
     next: (index: number) => {
       wanted.current = Math.min(index + 1, contracts.OPENING_ROWS - 1);
       setActive(wanted.current);
       const lotId = newId();
-      setRows((all) => (index === all.length - 1 && all.length < contracts.OPENING_ROWS ? [...all, rowBelow(all.at(-1), { today, language }, lotId)] : all));
+      setRows((all) =>
+        index === all.length - 1 && all.length < contracts.OPENING_ROWS
+          ? [...all, rowBelow(all.at(-1), { today, language }, lotId)]
+          : all,
+      );
     },
     remove: (lotId: string) => {
       const spare = rowBelow();
@@ -132,9 +152,16 @@ function OpeningList() {
           <Button disabled={full} onClick={() => work.next(rows.length - 1)}>
             {intake.addRow}
           </Button>
-          <span role="status">{full ? intake.full(contracts.OPENING_ROWS) : intake.rowCount(filled.length, unitsIn(filled))}</span>
+          <span role="status">
+            {full ? intake.full(contracts.OPENING_ROWS) : intake.rowCount(filled.length, unitsIn(filled))}
+          </span>
         </div>
-        <Submit form={{ ...form, restart: begin }} others={rows.some((row) => !isBlank(row)) && <Button onClick={() => setDiscarding(true)}>{intake.discard}</Button>}>
+        <Submit
+          form={{ ...form, restart: begin }}
+          others={
+            rows.some((row) => !isBlank(row)) && <Button onClick={() => setDiscarding(true)}>{intake.discard}</Button>
+          }
+        >
           {intake.save(filled.length)}
         </Submit>
         <p className="opening-kept">{intake.kept}</p>

@@ -10,7 +10,14 @@ export function useEnter(within: RefObject<HTMLElement | null>, onEnter: () => v
   useEffect(() => {
     const hear = (event: KeyboardEvent) => {
       const { target } = event;
-      if (event.key !== 'Enter' || event.isComposing || !(target instanceof HTMLInputElement) || target.type === 'checkbox' || !within.current?.contains(target)) return;
+      if (
+        event.key !== 'Enter' ||
+        event.isComposing ||
+        !(target instanceof HTMLInputElement) ||
+        target.type === 'checkbox' ||
+        !within.current?.contains(target)
+      )
+        return;
       event.preventDefault();
       latest.current();
     };

@@ -5,6 +5,8 @@ export function useSteady<Work extends { [name: string]: (...args: never[]) => v
   const newest = useRef(work);
   newest.current = work;
   const steady = useRef<Work | null>(null);
-  steady.current ??= Object.fromEntries(Object.keys(work).map((name) => [name, (...args: never[]) => newest.current[name]?.(...args)])) as Work;
+  steady.current ??= Object.fromEntries(
+    Object.keys(work).map((name) => [name, (...args: never[]) => newest.current[name]?.(...args)]),
+  ) as Work;
   return steady.current;
 }

@@ -30,7 +30,12 @@ export function HoldSheet({ target, onClose, onDone }: TargetSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.holdTitle}: ${target.name}`}>
       <Form {...form.props}>
-        <RadioField label={sheets.holdReason} hint={sheets.holdHint} choices={HOLD_REASONS.map((reason) => ({ value: reason, label: words.holds[reason] }))} {...form.field('reason')} />
+        <RadioField
+          label={sheets.holdReason}
+          hint={sheets.holdHint}
+          choices={HOLD_REASONS.map((reason) => ({ value: reason, label: words.holds[reason] }))}
+          {...form.field('reason')}
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.holdSave}</Submit>
       </Form>

@@ -22,8 +22,19 @@ export function LoseManySheet({ target, onClose, onDone }: TargetSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.loseMany', { title: bulk.loseTitle(target.name) }),
     contract: contracts.loseMany,
-    initial: { by: 'percent' as 'units' | 'percent' | '', much: null as number | null, cause: '' as LossCause | '', happenedOn: day, note: '', confirmed: false },
-    body: ({ by, much, ...said }) => ({ ...selectionOf(target), ...said, ...(by === 'units' ? { units: much } : { percent: much }) }),
+    initial: {
+      by: 'percent' as 'units' | 'percent' | '',
+      much: null as number | null,
+      cause: '' as LossCause | '',
+      happenedOn: day,
+      note: '',
+      confirmed: false,
+    },
+    body: ({ by, much, ...said }) => ({
+      ...selectionOf(target),
+      ...said,
+      ...(by === 'units' ? { units: much } : { percent: much }),
+    }),
     onSaved: ({ entryId, units }, said) => {
       keepDay(said.happenedOn);
       tell(bulk.loseSaved(units), entryId);
@@ -37,12 +48,33 @@ export function LoseManySheet({ target, onClose, onDone }: TargetSheetProps) {
   return (
     <Sheet open onClose={onClose} title={bulk.loseTitle(target.name)}>
       <Form {...form.props}>
-        <MayBeDormant failure={form.failure} busy={form.busy} onWait={onClose} onConfirm={() => form.submit({ ...values, confirmed: true })} />
-        <RadioField look="segments" label={sheets.units} choices={[{ value: 'percent', label: bulk.percent }, { value: 'units', label: bulk.each }]} {...form.field('by')} />
-        <NumberField label={byUnits ? bulk.unitsEach : bulk.percentOf} unit={byUnits ? undefined : '%'} decimal={!byUnits} {...form.field('much')} name={name} />
+        <MayBeDormant
+          failure={form.failure}
+          busy={form.busy}
+          onWait={onClose}
+          onConfirm={() => form.submit({ ...values, confirmed: true })}
+        />
+        <RadioField
+          look="segments"
+          label={sheets.units}
+          choices={[
+            { value: 'percent', label: bulk.percent },
+            { value: 'units', label: bulk.each },
+          ]}
+          {...form.field('by')}
+        />
+        <NumberField
+          label={byUnits ? bulk.unitsEach : bulk.percentOf}
+          unit={byUnits ? undefined : '%'}
+          decimal={!byUnits}
+          {...form.field('much')}
+          name={name}
+        />
         <CauseField value={values.cause} onChange={(cause) => form.set({ cause })} />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
-        <Submit form={form} look="danger">{sheets.loseSave}</Submit>
+        <Submit form={form} look="danger">
+          {sheets.loseSave}
+        </Submit>
       </Form>
     </Sheet>
   );

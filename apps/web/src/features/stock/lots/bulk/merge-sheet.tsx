@@ -22,7 +22,12 @@ export function MergeSheet({ target, onClose, onDone }: TargetSheetProps) {
     command: useCommand('stock.mergeLots', { title: bulk.mergeTitle(target.name) }),
     contract: contracts.mergeLots,
     initial: { placeId: '', happenedOn: day, note: '' },
-    body: (said) => ({ lotIds: target.lotIds ?? [], into: { lotId, placeId: said.placeId || null }, happenedOn: said.happenedOn, note: said.note }),
+    body: (said) => ({
+      lotIds: target.lotIds ?? [],
+      into: { lotId, placeId: said.placeId || null },
+      happenedOn: said.happenedOn,
+      note: said.note,
+    }),
     onSaved: (answer, said) => {
       keepDay(said.happenedOn);
       tell(bulk.mergeSaved, answer);
@@ -33,7 +38,13 @@ export function MergeSheet({ target, onClose, onDone }: TargetSheetProps) {
     <Sheet open onClose={onClose} title={bulk.mergeTitle(target.name)}>
       <Form {...form.props}>
         <p>{bulk.mergeHint}</p>
-        <PlaceField label={bulk.mergePlace} empty={bulk.mergeStay} optional {...form.field('placeId')} name="into.placeId" />
+        <PlaceField
+          label={bulk.mergePlace}
+          empty={bulk.mergeStay}
+          optional
+          {...form.field('placeId')}
+          name="into.placeId"
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{bulk.mergeSave}</Submit>
       </Form>

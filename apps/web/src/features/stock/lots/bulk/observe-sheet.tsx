@@ -14,16 +14,32 @@ import { selectionOf } from '../lot-data.ts';
 import { useUndoable } from '../undo.ts';
 import type { TargetSheetProps } from './target-sheet.ts';
 
-export function ObserveSheet({ target, kind = '', onClose, onDone }: TargetSheetProps & { kind?: ObservationKind | '' }) {
+export function ObserveSheet({
+  target,
+  kind = '',
+  onClose,
+  onDone,
+}: TargetSheetProps & { kind?: ObservationKind | '' }) {
   const { sheets, words } = useMessages().lots;
   const [day] = useLastDay();
   const tell = useUndoable();
   const form = useCommandForm({
     command: useCommand('stock.observeMany', { title: `${sheets.observeTitle}: ${target.name}` }),
     contract: contracts.observeMany,
-    initial: { kind: kind as ObservationKind | '', ball: '' as RootBallResult | '', pest: '', amount: null as number | null, readyOn: '', happenedOn: day, note: '' },
+    initial: {
+      kind: kind as ObservationKind | '',
+      ball: '' as RootBallResult | '',
+      pest: '',
+      amount: null as number | null,
+      readyOn: '',
+      happenedOn: day,
+      note: '',
+    },
     body: (said) => ({
-      ...selectionOf(target), kind: said.kind, happenedOn: said.happenedOn, note: said.note,
+      ...selectionOf(target),
+      kind: said.kind,
+      happenedOn: said.happenedOn,
+      note: said.note,
       result: said.kind === 'root-ball' ? said.ball : said.kind === 'pest' ? said.pest : null,
       amount: said.kind === 'height' || said.kind === 'thinned' ? said.amount : null,
       readyOn: said.kind === 'root-ball' && said.ball === 'not-yet' ? said.readyOn || null : null,
@@ -37,11 +53,28 @@ export function ObserveSheet({ target, kind = '', onClose, onDone }: TargetSheet
   return (
     <Sheet open onClose={onClose} title={`${sheets.observeTitle}: ${target.name}`}>
       <Form {...form.props}>
-        <SelectField label={sheets.observeKind} choices={OBSERVATION_KINDS.map((each) => ({ value: each, label: words.observations[each] }))} {...form.field('kind')} />
-        {values.kind === 'root-ball' && <RadioField label={sheets.rootResult} choices={ROOT_BALL_RESULTS.map((result) => ({ value: result, label: words.rootBalls[result] }))} {...form.field('ball')} name="result" />}
-        {values.kind === 'root-ball' && values.ball === 'circling' && <Callout tone="note">{sheets.circlingHint}</Callout>}
-        {values.kind === 'root-ball' && values.ball === 'not-yet' && <DateField label={sheets.readyOn} hint={sheets.readyHint} optional {...form.field('readyOn')} />}
-        {values.kind === 'pest' && <TextField label={sheets.pest} maxLength={500} optional {...form.field('pest')} name="result" />}
+        <SelectField
+          label={sheets.observeKind}
+          choices={OBSERVATION_KINDS.map((each) => ({ value: each, label: words.observations[each] }))}
+          {...form.field('kind')}
+        />
+        {values.kind === 'root-ball' && (
+          <RadioField
+            label={sheets.rootResult}
+            choices={ROOT_BALL_RESULTS.map((result) => ({ value: result, label: words.rootBalls[result] }))}
+            {...form.field('ball')}
+            name="result"
+          />
+        )}
+        {values.kind === 'root-ball' && values.ball === 'circling' && (
+          <Callout tone="note">{sheets.circlingHint}</Callout>
+        )}
+        {values.kind === 'root-ball' && values.ball === 'not-yet' && (
+          <DateField label={sheets.readyOn} hint={sheets.readyHint} optional {...form.field('readyOn')} />
+        )}
+        {values.kind === 'pest' && (
+          <TextField label={sheets.pest} maxLength={500} optional {...form.field('pest')} name="result" />
+        )}
         {values.kind === 'height' && <NumberField label={sheets.height} unit="mm" {...form.field('amount')} />}
         {values.kind === 'thinned' && <NumberField label={sheets.thinned} optional steps {...form.field('amount')} />}
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />

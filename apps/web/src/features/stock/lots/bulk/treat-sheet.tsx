@@ -8,7 +8,15 @@ import { useCommand } from '../../../../lib/outbox/index.ts';
 import { isText, useRemembered } from '../../../../lib/remember.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Callout, toast } from '../../../../ui/feedback/index.ts';
-import { DateField, FieldFrame, NumberField, TextArea, TextField, useField, type FieldProps } from '../../../../ui/fields/index.ts';
+import {
+  DateField,
+  FieldFrame,
+  NumberField,
+  TextArea,
+  TextField,
+  useField,
+  type FieldProps,
+} from '../../../../ui/fields/index.ts';
 import { Form } from '../../../../ui/form/index.ts';
 import { Sheet } from '../../../../ui/overlay/index.ts';
 import { useLastDay } from '../fields/last.ts';
@@ -19,7 +27,13 @@ function TimeField({ value, onChange, ...props }: FieldProps & { value: string; 
   const field = useField(props);
   return (
     <FieldFrame field={field} {...props}>
-      <input {...field.control} className="field-box field-box-day" type="time" value={value} onChange={(event) => onChange(event.target.value)} />
+      <input
+        {...field.control}
+        className="field-box field-box-day"
+        type="time"
+        value={value}
+        onChange={(event) => onChange(event.target.value)}
+      />
     </FieldFrame>
   );
 }
@@ -39,13 +53,28 @@ export function TreatSheet({ target, onClose, onDone }: TargetSheetProps) {
     command: useCommand<'stock.treatPlace' | 'stock.treatLots'>(name, { title: `${treat.title}: ${target.name}` }),
     contract: isPlace ? contracts.treatPlace : contracts.treatLots,
     initial: {
-      product, registrationNo: '', rate: '', applicator, target: '', day, time: DateTime.now().setZone(nursery.zone).toFormat('HH:mm'), reentryHours: null as number | null, note: '',
+      product,
+      registrationNo: '',
+      rate: '',
+      applicator,
+      target: '',
+      day,
+      time: DateTime.now().setZone(nursery.zone).toFormat('HH:mm'),
+      reentryHours: null as number | null,
+      note: '',
     },
     body: (said) => {
       const at = DateTime.fromISO(`${said.day}T${said.time}`, { zone: nursery.zone });
       return {
-        ...(isPlace ? { placeId: target.placeId } : { lotIds: target.lotIds }), product: said.product, registrationNo: said.registrationNo, rate: said.rate, applicator: said.applicator,
-        target: said.target, treatedAt: at.isValid ? at.toUTC().toISO() : '', reentryHours: said.reentryHours, note: said.note,
+        ...(isPlace ? { placeId: target.placeId } : { lotIds: target.lotIds }),
+        product: said.product,
+        registrationNo: said.registrationNo,
+        rate: said.rate,
+        applicator: said.applicator,
+        target: said.target,
+        treatedAt: at.isValid ? at.toUTC().toISO() : '',
+        reentryHours: said.reentryHours,
+        note: said.note,
       };
     },
     onSaved: (answer, said) => {
@@ -67,7 +96,14 @@ export function TreatSheet({ target, onClose, onDone }: TargetSheetProps) {
         <TextField label={treat.applicator} hint={treat.applicatorHint} maxLength={120} {...form.field('applicator')} />
         <DateField label={treat.treatedOn} {...form.field('day')} name="treatedAt" />
         <TimeField label={treat.treatedAt} {...form.field('time')} name="time" />
-        <NumberField label={treat.reentryHours} hint={treat.reentryHint} unit={treat.hours} decimal optional {...form.field('reentryHours')} />
+        <NumberField
+          label={treat.reentryHours}
+          hint={treat.reentryHint}
+          unit={treat.hours}
+          decimal
+          optional
+          {...form.field('reentryHours')}
+        />
         <TextArea label={sheets.note} optional rows={2} maxLength={2000} {...form.field('note')} />
         <Submit form={form}>{treat.save}</Submit>
       </Form>

@@ -8,5 +8,13 @@ const OF_LOTS = LOSS_CAUSES.filter((cause) => cause !== 'failed');
 
 export function CauseField({ value, onChange }: { value: LossCause | ''; onChange: (cause: LossCause | '') => void }) {
   const { sheets, words } = useMessages().lots;
-  return <SelectField name="cause" label={sheets.cause} value={value} onChange={onChange} choices={OF_LOTS.map((cause) => ({ value: cause, label: words.causes[cause] }))} />;
+  return (
+    <SelectField
+      name="cause"
+      label={sheets.cause}
+      value={value}
+      onChange={onChange}
+      choices={OF_LOTS.map((cause) => ({ value: cause, label: words.causes[cause] }))}
+    />
+  );
 }

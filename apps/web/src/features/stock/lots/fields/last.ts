@@ -8,7 +8,8 @@ export function useLastDay(): [string, (on: string) => void] {
 }
 
 /** The last place of one kind of work; potting and moving lead to different places. */
-export const useLastPlace = (work: string): [string, (placeId: string) => void] => useRemembered(`lots.${work}.place`, '', isText);
+export const useLastPlace = (work: string): [string, (placeId: string) => void] =>
+  useRemembered(`lots.${work}.place`, '', isText);
 
 interface KeptContainer {
   id: string;
@@ -18,4 +19,5 @@ interface KeptContainer {
 const isKeptContainer = (kept: unknown): kept is KeptContainer | null =>
   kept === null || (typeof kept === 'object' && 'id' in kept && 'name' in kept && isText(kept.id) && isText(kept.name));
 
-export const useLastContainer = (work: string): [KeptContainer | null, (container: KeptContainer | null) => void] => useRemembered(`lots.${work}.container`, null, isKeptContainer);
+export const useLastContainer = (work: string): [KeptContainer | null, (container: KeptContainer | null) => void] =>
+  useRemembered(`lots.${work}.container`, null, isKeptContainer);

@@ -5,7 +5,17 @@ import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
 import { Callout } from '../../../../ui/feedback/index.ts';
 
-export function MayBeDormant({ failure, busy, onConfirm, onWait }: { failure: Failure | null; busy: boolean; onConfirm: () => void; onWait: () => void }) {
+export function MayBeDormant({
+  failure,
+  busy,
+  onConfirm,
+  onWait,
+}: {
+  failure: Failure | null;
+  busy: boolean;
+  onConfirm: () => void;
+  onWait: () => void;
+}) {
   const { sheets } = useMessages().lots;
   const { dates } = useFormat();
   if (failure?.code !== 'may-be-dormant') return null;

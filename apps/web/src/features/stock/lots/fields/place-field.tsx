@@ -28,7 +28,15 @@ export function PlaceField({ value, onChange, kinds, hint, ...props }: PlaceFiel
     }));
   // A place remembered from before may have been retired since.
   const known = choices.some((choice) => choice.value === value) ? value : '';
-  return <SelectField {...props} hint={data && choices.length === 0 ? sheets.noPlaces : hint} value={known} onChange={onChange} choices={choices} />;
+  return (
+    <SelectField
+      {...props}
+      hint={data && choices.length === 0 ? sheets.noPlaces : hint}
+      value={known}
+      onChange={onChange}
+      choices={choices}
+    />
+  );
 }
 
 export interface FromPlaceFieldProps {
@@ -60,4 +68,5 @@ export function FromPlaceField({ standing, value, onChange, onePlace = false, na
 /** The place that is meant without asking: the only one, or none. */
 export const onlyPlace = (lot: Lot): string => (lot.standing.length === 1 ? (lot.standing[0]?.placeId ?? '') : '');
 /** What stands at the place that is meant. */
-export const unitsAt = (lot: Lot, placeId: string): number => (placeId ? (lot.standing.find((at) => at.placeId === placeId)?.units ?? 0) : lot.units.onHand);
+export const unitsAt = (lot: Lot, placeId: string): number =>
+  placeId ? (lot.standing.find((at) => at.placeId === placeId)?.units ?? 0) : lot.units.onHand;

@@ -16,14 +16,25 @@ export function ClockPanel({ lot }: { lot: Lot }) {
   const { dates } = useFormat();
   const { mayBe } = useSession();
   const sentence = useRuleSentence()(lot);
-  const assumed = (on: string | null, standing: string) => on && (standing === 'assumed' ? `${dates.long(on)} ${page.assumed}` : dates.long(on));
-  const readiness = lot.rootCheckedOn ? page.ready(dates.short(lot.rootCheckedOn)) : lot.readyOn ? page.expected(dates.short(lot.readyOn)) : page.notReady;
+  const assumed = (on: string | null, standing: string) =>
+    on && (standing === 'assumed' ? `${dates.long(on)} ${page.assumed}` : dates.long(on));
+  const readiness = lot.rootCheckedOn
+    ? page.ready(dates.short(lot.rootCheckedOn))
+    : lot.readyOn
+      ? page.expected(dates.short(lot.readyOn))
+      : page.notReady;
   const mayHaveOwnRule = mayBe(GROWERS) && lot.closedOn === null && lot.container.kind !== 'ground' && !lot.rule?.lotId;
   return (
     <Section title={page.clock}>
       {lot.plantByState === 'no-window' && <Callout tone="caution">{page.noWindow}</Callout>}
-      {lot.plantByState === 'winter-carry' && lot.limitOn && <Callout tone="note">{page.carry(dates.long(lot.limitOn))}</Callout>}
-      {lot.dormant ? <Callout tone="note">{page.dormant}</Callout> : lot.mayBeDormant && lot.plant.lastEmergenceMd ? <Callout tone="note">{page.lateRiser(dates.yearly(lot.plant.lastEmergenceMd))}</Callout> : null}
+      {lot.plantByState === 'winter-carry' && lot.limitOn && (
+        <Callout tone="note">{page.carry(dates.long(lot.limitOn))}</Callout>
+      )}
+      {lot.dormant ? (
+        <Callout tone="note">{page.dormant}</Callout>
+      ) : lot.mayBeDormant && lot.plant.lastEmergenceMd ? (
+        <Callout tone="note">{page.lateRiser(dates.yearly(lot.plant.lastEmergenceMd))}</Callout>
+      ) : null}
       {sentence && lot.rule && (
         <p className="lot-rule">
           {sentence} <StandingMark standing={lot.rule.standing as Standing} source={lot.rule.source} />
@@ -31,16 +42,28 @@ export function ClockPanel({ lot }: { lot: Lot }) {
       )}
       <DefinitionList
         facts={[
-          { term: page.state, value: lot.plantByOn && `${dates.long(lot.plantByOn)}, ${words.states[lot.plantByState]}` },
+          {
+            term: page.state,
+            value: lot.plantByOn && `${dates.long(lot.plantByOn)}, ${words.states[lot.plantByState]}`,
+          },
           { term: page.limit, value: lot.limitOn && dates.long(lot.limitOn) },
-          { term: page.windows, value: lot.windows.map((window) => page.windowRange(dates.yearly(window.opensMd), dates.yearly(window.closesMd))).join('; ') },
+          {
+            term: page.windows,
+            value: lot.windows
+              .map((window) => page.windowRange(dates.yearly(window.opensMd), dates.yearly(window.closesMd)))
+              .join('; '),
+          },
           { term: page.nextWindow, value: lot.nextOpensOn && dates.long(lot.nextOpensOn) },
           { term: page.confined, value: assumed(lot.confinedOn, lot.confinedStanding) },
           { term: page.container, value: assumed(lot.containerOn, lot.containerStanding) },
         ]}
       />
       <p>{readiness}</p>
-      {mayHaveOwnRule && <ButtonLink to={paths.rules()} search={{ lot: lot.id }}>{page.ownRule}</ButtonLink>}
+      {mayHaveOwnRule && (
+        <ButtonLink to={paths.rules()} search={{ lot: lot.id }}>
+          {page.ownRule}
+        </ButtonLink>
+      )}
     </Section>
   );
 }

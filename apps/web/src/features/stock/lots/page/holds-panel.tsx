@@ -43,7 +43,12 @@ export function PastHolds({ lot }: { lot: Lot }) {
       <ul className="lot-list">
         {past.map((hold) => (
           <li key={hold.id}>
-            {page.heldFromTo(words.holds[hold.reason], dates.short(hold.heldOn), dates.short(hold.releasedOn ?? hold.heldOn))}: {hold.releaseReason || page.takenBack}
+            {page.heldFromTo(
+              words.holds[hold.reason],
+              dates.short(hold.heldOn),
+              dates.short(hold.releasedOn ?? hold.heldOn),
+            )}
+            : {hold.releaseReason || page.takenBack}
           </li>
         ))}
       </ul>

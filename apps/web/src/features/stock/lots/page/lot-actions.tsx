@@ -23,7 +23,25 @@ import { ReIdentifySheet } from '../sheets/re-identify-sheet.tsx';
 import { SplitSheet } from '../sheets/split-sheet.tsx';
 import { SpringSheet } from '../winter/spring-sheet.tsx';
 
-const WORKS = ['potUp', 'lift', 'move', 'lose', 'count', 'spring', 'rootBall', 'observe', 'convert', 'patch', 'split', 'sell', 'give', 'plantInBed', 'treat', 'hold', 'reIdentify'] as const;
+const WORKS = [
+  'potUp',
+  'lift',
+  'move',
+  'lose',
+  'count',
+  'spring',
+  'rootBall',
+  'observe',
+  'convert',
+  'patch',
+  'split',
+  'sell',
+  'give',
+  'plantInBed',
+  'treat',
+  'hold',
+  'reIdentify',
+] as const;
 type Work = (typeof WORKS)[number];
 const isWork = (word: string): word is Work => WORKS.some((work) => work === word);
 
@@ -31,23 +49,40 @@ function OpenSheet({ work, lot, onClose }: { work: Work; lot: Lot; onClose: () =
   const over = { lot, onClose };
   const about = { target: targetOf(lot), onClose, onDone: onClose };
   switch (work) {
-    case 'potUp': return <PotUpSheet {...over} />;
-    case 'lift': return <LiftSheet {...over} />;
-    case 'move': return <MoveSheet {...over} />;
-    case 'lose': return <LoseSheet {...over} />;
-    case 'count': return <CountSheet {...over} />;
-    case 'spring': return <SpringSheet lotId={lot.id} name={lot.code} onClose={onClose} />;
-    case 'rootBall': return <ObserveSheet {...about} kind="root-ball" />;
-    case 'observe': return <ObserveSheet {...about} />;
-    case 'convert': return <ConvertSheet {...over} />;
-    case 'patch': return <PatchSheet {...over} />;
-    case 'split': return <SplitSheet {...over} />;
-    case 'sell': return <LeaveSheet {...over} kind="sell" />;
-    case 'give': return <LeaveSheet {...over} kind="give" />;
-    case 'plantInBed': return <BedSheet {...over} />;
-    case 'treat': return <TreatSheet {...about} />;
-    case 'hold': return <HoldSheet {...about} />;
-    case 'reIdentify': return <ReIdentifySheet {...over} />;
+    case 'potUp':
+      return <PotUpSheet {...over} />;
+    case 'lift':
+      return <LiftSheet {...over} />;
+    case 'move':
+      return <MoveSheet {...over} />;
+    case 'lose':
+      return <LoseSheet {...over} />;
+    case 'count':
+      return <CountSheet {...over} />;
+    case 'spring':
+      return <SpringSheet lotId={lot.id} name={lot.code} onClose={onClose} />;
+    case 'rootBall':
+      return <ObserveSheet {...about} kind="root-ball" />;
+    case 'observe':
+      return <ObserveSheet {...about} />;
+    case 'convert':
+      return <ConvertSheet {...over} />;
+    case 'patch':
+      return <PatchSheet {...over} />;
+    case 'split':
+      return <SplitSheet {...over} />;
+    case 'sell':
+      return <LeaveSheet {...over} kind="sell" />;
+    case 'give':
+      return <LeaveSheet {...over} kind="give" />;
+    case 'plantInBed':
+      return <BedSheet {...over} />;
+    case 'treat':
+      return <TreatSheet {...about} />;
+    case 'hold':
+      return <HoldSheet {...about} />;
+    case 'reIdentify':
+      return <ReIdentifySheet {...over} />;
   }
 }
 
@@ -57,10 +92,20 @@ function offeredTo(lot: Lot, isGrower: boolean): { main: Work[]; more: Work[] } 
   const isHeld = lot.holds.some((hold) => hold.releasedOn === null);
   if (lot.units.onHand === 0) return { main: ['count'], more: isGrower ? ['reIdentify'] : [] };
   const hasCells = lot.container.kind === 'tray' || lot.container.kind === 'flat';
-  const potted: Work[] = inGround ? [] : ['rootBall', 'convert', ...(hasCells ? (['patch'] as const) : []), 'plantInBed'];
+  const potted: Work[] = inGround
+    ? []
+    : ['rootBall', 'convert', ...(hasCells ? (['patch'] as const) : []), 'plantInBed'];
   return {
     main: [inGround ? 'lift' : 'potUp', 'move', 'lose', 'count'],
-    more: [...potted, 'spring', 'observe', 'split', ...(isHeld ? [] : (['sell', 'give'] as const)), 'treat', ...(isGrower ? (['hold', 'reIdentify'] as const) : [])],
+    more: [
+      ...potted,
+      'spring',
+      'observe',
+      'split',
+      ...(isHeld ? [] : (['sell', 'give'] as const)),
+      'treat',
+      ...(isGrower ? (['hold', 'reIdentify'] as const) : []),
+    ],
   };
 }
 
@@ -71,7 +116,16 @@ export function LotActions({ lot }: { lot: Lot }) {
   const navigate = useNavigate();
   if (!mayBe(FIELD)) return null;
   const { main, more } = offeredTo(lot, mayBe(GROWERS));
-  const whatIf: MenuAction[] = lot.units.onHand === 0 ? [] : [{ id: 'whatIf', label: actions.whatIf, onAction: () => void navigate({ to: paths.whatIf(), search: { kind: 'lose-lot', lot: lot.id } }) }];
+  const whatIf: MenuAction[] =
+    lot.units.onHand === 0
+      ? []
+      : [
+          {
+            id: 'whatIf',
+            label: actions.whatIf,
+            onAction: () => void navigate({ to: paths.whatIf(), search: { kind: 'lose-lot', lot: lot.id } }),
+          },
+        ];
   const work = wanted !== null && [...main, ...more].includes(wanted) ? wanted : null;
   return (
     <div className="lot-actions">
@@ -80,7 +134,15 @@ export function LotActions({ lot }: { lot: Lot }) {
           {actions[each]}
         </Button>
       ))}
-      {more.length > 0 && <Menu label={actions.more} actions={[...more.map((each): MenuAction => ({ id: each, label: actions[each], onAction: () => setWork(each) })), ...whatIf]} />}
+      {more.length > 0 && (
+        <Menu
+          label={actions.more}
+          actions={[
+            ...more.map((each): MenuAction => ({ id: each, label: actions[each], onAction: () => setWork(each) })),
+            ...whatIf,
+          ]}
+        />
+      )}
       {work && <OpenSheet work={work} lot={lot} onClose={() => setWork(null)} />}
     </div>
   );

@@ -20,8 +20,15 @@ function Places({ lot }: { lot: Lot }) {
           <li key={at.placeId} className="lot-place">
             <span className="figure lot-figure">{numbers.count(at.units)}</span>
             <span>
-              <TextLink to={paths.place(at.placeId)}>{at.name === at.code ? at.code : `${at.code} · ${at.name}`}</TextLink>
-              {isClosed && at.closedUntilAt && <> <Badge shape="over">{page.placeClosed(dates.instant(at.closedUntilAt), at.closedReason ?? '')}</Badge></>}
+              <TextLink to={paths.place(at.placeId)}>
+                {at.name === at.code ? at.code : `${at.code} · ${at.name}`}
+              </TextLink>
+              {isClosed && at.closedUntilAt && (
+                <>
+                  {' '}
+                  <Badge shape="over">{page.placeClosed(dates.instant(at.closedUntilAt), at.closedReason ?? '')}</Badge>
+                </>
+              )}
             </span>
           </li>
         );
@@ -34,7 +41,12 @@ export function StandingPanel({ lot }: { lot: Lot }) {
   const { page, words } = useMessages().lots;
   const { dates, numbers } = useFormat();
   const { onHand, promised, free, staged } = lot.units;
-  const sums: [string, number][] = [[page.onHand, onHand], [page.promised, promised], [page.free, free], ...(staged > 0 ? [[page.staged, staged] as [string, number]] : [])];
+  const sums: [string, number][] = [
+    [page.onHand, onHand],
+    [page.promised, promised],
+    [page.free, free],
+    ...(staged > 0 ? [[page.staged, staged] as [string, number]] : []),
+  ];
   return (
     <>
       <Section title={page.standing} aside={lot.countKind === 'counted' ? undefined : words.countKinds[lot.countKind]}>
@@ -53,13 +65,23 @@ export function StandingPanel({ lot }: { lot: Lot }) {
           <ul className="lot-list">
             {lot.promised.map((line) => (
               <li key={line.lineId}>
-                <TextLink to={paths.order(line.orderId)}>{page.promisedTo(line.orderCode, line.client, line.units, dates.short(line.dueOn))}</TextLink>
-                {line.pinned && <> <Badge shape="tied">{page.pinned}</Badge></>}
+                <TextLink to={paths.order(line.orderId)}>
+                  {page.promisedTo(line.orderCode, line.client, line.units, dates.short(line.dueOn))}
+                </TextLink>
+                {line.pinned && (
+                  <>
+                    {' '}
+                    <Badge shape="tied">{page.pinned}</Badge>
+                  </>
+                )}
               </li>
             ))}
             {lot.staged.map((line) => (
               <li key={`staged-${line.lineId}`}>
-                <TextLink to={paths.order(line.orderId)}>{page.stagedFor(line.orderCode, line.client, line.units)}</TextLink> <Badge shape="open">{page.staged}</Badge>
+                <TextLink to={paths.order(line.orderId)}>
+                  {page.stagedFor(line.orderCode, line.client, line.units)}
+                </TextLink>{' '}
+                <Badge shape="open">{page.staged}</Badge>
               </li>
             ))}
           </ul>

@@ -24,7 +24,12 @@ function useStory(lot: Lot) {
     if (!last) return;
     setBusy(true);
     try {
-      const page = await client.fetchQuery(trpc.stock.readLotEntries.queryOptions({ lotId: lot.id, before: { happenedOn: last.happenedOn, version: last.version } }));
+      const page = await client.fetchQuery(
+        trpc.stock.readLotEntries.queryOptions({
+          lotId: lot.id,
+          before: { happenedOn: last.happenedOn, version: last.version },
+        }),
+      );
       setOlder({ entries: [...entries, ...page.entries], more: page.moreEntries });
     } catch (error) {
       toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
@@ -50,14 +55,36 @@ export function StoryPanel({ lot }: { lot: Lot }) {
           const title = entryTitle(entry, lots);
           const mayTakeBack = entry.kind !== 'reverse' && entry.reversedBy === null && mayBe(FIELD);
           return {
-            id: entry.id, day: dates.short(entry.happenedOn), dayOn: entry.happenedOn, title, reversed: entry.reversedBy !== null,
+            id: entry.id,
+            day: dates.short(entry.happenedOn),
+            dayOn: entry.happenedOn,
+            title,
+            reversed: entry.reversedBy !== null,
             children: movementLines(entry, lot.id, lots).map((line) => <p key={line}>{line}</p>),
-            note: [entry.note, entry.person && story.by(entry.person), entry.reversedBy && story.takenBackOn(dates.short(entry.reversedBy.happenedOn))].filter(Boolean).join(' · '),
-            actions: mayTakeBack && <Button look="quiet" aria-label={story.takeBackOf(`${title}, ${dates.short(entry.happenedOn)}`)} onClick={() => takeBack(entry.id)}>{story.takeBack}</Button>,
+            note: [
+              entry.note,
+              entry.person && story.by(entry.person),
+              entry.reversedBy && story.takenBackOn(dates.short(entry.reversedBy.happenedOn)),
+            ]
+              .filter(Boolean)
+              .join(' · '),
+            actions: mayTakeBack && (
+              <Button
+                look="quiet"
+                aria-label={story.takeBackOf(`${title}, ${dates.short(entry.happenedOn)}`)}
+                onClick={() => takeBack(entry.id)}
+              >
+                {story.takeBack}
+              </Button>
+            ),
           };
         })}
       />
-      {more && <Button busy={busy} onClick={() => void showOlder()}>{story.older}</Button>}
+      {more && (
+        <Button busy={busy} onClick={() => void showOlder()}>
+          {story.older}
+        </Button>
+      )}
     </Section>
   );
 }

@@ -25,9 +25,21 @@ export function BedSheet({ lot, onClose }: LotSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.plantInBed', { title: `${sheets.bedTitle}: ${lot.code}` }),
     contract: contracts.plantInBed,
-    initial: { placeId: onlyPlace(lot), units: null as number | null, bedId: bed, countKind: 'counted' as CountKind | '', happenedOn: day, note: '' },
+    initial: {
+      placeId: onlyPlace(lot),
+      units: null as number | null,
+      bedId: bed,
+      countKind: 'counted' as CountKind | '',
+      happenedOn: day,
+      note: '',
+    },
     body: (said) => ({
-      lotId: lot.id, placeId: said.placeId || null, units: said.units, into: { lotId, bedId: said.bedId, countKind: said.countKind }, happenedOn: said.happenedOn, note: said.note,
+      lotId: lot.id,
+      placeId: said.placeId || null,
+      units: said.units,
+      into: { lotId, bedId: said.bedId, countKind: said.countKind },
+      happenedOn: said.happenedOn,
+      note: said.note,
     }),
     onSaved: (answer, said) => {
       keepDay(said.happenedOn);
@@ -40,10 +52,20 @@ export function BedSheet({ lot, onClose }: LotSheetProps) {
     <Sheet open onClose={onClose} title={`${sheets.bedTitle}: ${lot.code}`}>
       <Form {...form.props}>
         <Callout tone="caution">{sheets.digging}</Callout>
-        <FromPlaceField standing={lot.standing} value={form.values.placeId} onChange={(placeId) => form.set({ placeId })} />
+        <FromPlaceField
+          standing={lot.standing}
+          value={form.values.placeId}
+          onChange={(placeId) => form.set({ placeId })}
+        />
         <NumberField label={sheets.units} steps min={1} {...form.field('units')} />
         <PlaceField label={sheets.bed} kinds={['nursery-bed']} {...form.field('bedId')} name="into.bedId" />
-        <RadioField look="segments" label={sheets.countHow} choices={COUNT_KINDS.map((kind) => ({ value: kind, label: words.countKinds[kind] }))} {...form.field('countKind')} name="into.countKind" />
+        <RadioField
+          look="segments"
+          label={sheets.countHow}
+          choices={COUNT_KINDS.map((kind) => ({ value: kind, label: words.countKinds[kind] }))}
+          {...form.field('countKind')}
+          name="into.countKind"
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.bedSave}</Submit>
       </Form>

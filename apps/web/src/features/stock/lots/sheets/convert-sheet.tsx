@@ -28,9 +28,21 @@ export function ConvertSheet({ lot, onClose }: LotSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.convertLot', { title: `${sheets.convertTitle}: ${lot.code}` }),
     contract: contracts.convertLot,
-    initial: { conversion: 'divide' as Chosen | '', placeId: onlyPlace(lot), before: null as number | null, after: null as number | null, container, toPlaceId: place, happenedOn: day, note: '' },
+    initial: {
+      conversion: 'divide' as Chosen | '',
+      placeId: onlyPlace(lot),
+      before: null as number | null,
+      after: null as number | null,
+      container,
+      toPlaceId: place,
+      happenedOn: day,
+      note: '',
+    },
     body: (said) => ({
-      conversion: said.conversion, happenedOn: said.happenedOn, note: said.note, from: [{ lotId: lot.id, placeId: said.placeId || null, units: said.before }],
+      conversion: said.conversion,
+      happenedOn: said.happenedOn,
+      note: said.note,
+      from: [{ lotId: lot.id, placeId: said.placeId || null, units: said.before }],
       into: [{ lotId, containerId: said.container?.id ?? '', placeId: said.toPlaceId, units: said.after }],
     }),
     onSaved: (answer, said) => {
@@ -45,12 +57,25 @@ export function ConvertSheet({ lot, onClose }: LotSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.convertTitle}: ${lot.code}`}>
       <Form {...form.props}>
-        <RadioField label={sheets.convertHow} choices={[{ value: 'divide', label: sheets.divide }, { value: 'clump', label: sheets.clump }]} {...form.field('conversion')} />
+        <RadioField
+          label={sheets.convertHow}
+          choices={[
+            { value: 'divide', label: sheets.divide },
+            { value: 'clump', label: sheets.clump },
+          ]}
+          {...form.field('conversion')}
+        />
         {values.conversion === 'divide' && <Callout tone="caution">{sheets.knives}</Callout>}
         <FromPlaceField standing={lot.standing} value={values.placeId} onChange={(placeId) => set({ placeId })} />
         <NumberField label={sheets.plantsIn} steps min={1} {...form.field('before')} name="from.0.units" />
         <NumberField label={sheets.potsOut} steps min={1} {...form.field('after')} name="into.0.units" />
-        <ContainerPicker name="into.0.containerId" label={sheets.container} kinds={['pot', 'tray', 'flat']} value={values.container} onChange={(next) => set({ container: next && { id: next.id, name: next.name } })} />
+        <ContainerPicker
+          name="into.0.containerId"
+          label={sheets.container}
+          kinds={['pot', 'tray', 'flat']}
+          value={values.container}
+          onChange={(next) => set({ container: next && { id: next.id, name: next.name } })}
+        />
         <PlaceField label={sheets.toPlace} {...form.field('toPlaceId')} name="into.0.placeId" />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.convertSave}</Submit>

@@ -20,7 +20,13 @@ export function CountSheet({ lot, onClose }: LotSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.countLot', { title: `${sheets.countTitle}: ${lot.code}` }),
     contract: contracts.countLot,
-    initial: { placeId: onlyPlace(lot), countedUnits: null as number | null, countKind: 'counted' as CountKind | '', happenedOn: day, note: '' },
+    initial: {
+      placeId: onlyPlace(lot),
+      countedUnits: null as number | null,
+      countKind: 'counted' as CountKind | '',
+      happenedOn: day,
+      note: '',
+    },
     body: (said) => ({ ...said, lotId: lot.id, placeId: said.placeId || null }),
     onSaved: ({ entryId, countedUnits }, said) => {
       keepDay(said.happenedOn);
@@ -31,9 +37,23 @@ export function CountSheet({ lot, onClose }: LotSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.countTitle}: ${lot.code}`}>
       <Form {...form.props}>
-        <FromPlaceField onePlace standing={lot.standing} value={form.values.placeId} onChange={(placeId) => form.set({ placeId })} />
-        <NumberField label={sheets.counted} hint={sheets.countExpected(unitsAt(lot, form.values.placeId))} {...form.field('countedUnits')} />
-        <RadioField look="segments" label={sheets.countHow} choices={COUNT_KINDS.map((kind) => ({ value: kind, label: words.countKinds[kind] }))} {...form.field('countKind')} />
+        <FromPlaceField
+          onePlace
+          standing={lot.standing}
+          value={form.values.placeId}
+          onChange={(placeId) => form.set({ placeId })}
+        />
+        <NumberField
+          label={sheets.counted}
+          hint={sheets.countExpected(unitsAt(lot, form.values.placeId))}
+          {...form.field('countedUnits')}
+        />
+        <RadioField
+          look="segments"
+          label={sheets.countHow}
+          choices={COUNT_KINDS.map((kind) => ({ value: kind, label: words.countKinds[kind] }))}
+          {...form.field('countKind')}
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.countSave}</Submit>
       </Form>

@@ -33,9 +33,15 @@ export function LeaveSheet({ lot, kind, onClose }: LotSheetProps & { kind: 'sell
   return (
     <Sheet open onClose={onClose} title={title}>
       <Form {...form.props}>
-        <FromPlaceField standing={lot.standing} value={form.values.placeId} onChange={(placeId) => form.set({ placeId })} />
+        <FromPlaceField
+          standing={lot.standing}
+          value={form.values.placeId}
+          onChange={(placeId) => form.set({ placeId })}
+        />
         <NumberField label={sheets.units} steps min={1} {...form.field('units')} />
-        {units !== null && lot.units.promised > 0 && units > lot.units.free && units <= lot.units.onHand && <Callout tone="note">{sheets.promisedWarning(lot.units.free)}</Callout>}
+        {units !== null && lot.units.promised > 0 && units > lot.units.free && units <= lot.units.onHand && (
+          <Callout tone="note">{sheets.promisedWarning(lot.units.free)}</Callout>
+        )}
         <TextField label={sheets.party} optional maxLength={500} {...form.field('party')} />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{kind === 'sell' ? sheets.sellSave : sheets.giveSave}</Submit>

@@ -26,9 +26,21 @@ export function LiftSheet({ lot, onClose }: LotSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.liftFromBed', { title: `${sheets.liftTitle}: ${lot.code}` }),
     contract: contracts.liftFromBed,
-    initial: { placeId: onlyPlace(lot), dug: null as number | null, pots: null as number | null, container, toPlaceId: place, happenedOn: day, note: '' },
+    initial: {
+      placeId: onlyPlace(lot),
+      dug: null as number | null,
+      pots: null as number | null,
+      container,
+      toPlaceId: place,
+      happenedOn: day,
+      note: '',
+    },
     body: (said) => ({
-      lotId: lot.id, placeId: said.placeId || null, units: said.dug, happenedOn: said.happenedOn, note: said.note,
+      lotId: lot.id,
+      placeId: said.placeId || null,
+      units: said.dug,
+      happenedOn: said.happenedOn,
+      note: said.note,
       into: [{ lotId, containerId: said.container?.id ?? '', placeId: said.toPlaceId, units: said.pots }],
     }),
     onSaved: (answer, said) => {
@@ -45,10 +57,23 @@ export function LiftSheet({ lot, onClose }: LotSheetProps) {
       <Form {...form.props}>
         <Callout tone="caution">{sheets.digging}</Callout>
         <FromPlaceField standing={lot.standing} value={values.placeId} onChange={(placeId) => set({ placeId })} />
-        <NumberField label={sheets.dug} hint={lot.countKind === 'estimated' ? sheets.liftHint : undefined} steps min={1} {...form.field('dug')} name="units"
-          onChange={(dug) => set({ dug, pots: values.pots === values.dug ? dug : values.pots })} />
+        <NumberField
+          label={sheets.dug}
+          hint={lot.countKind === 'estimated' ? sheets.liftHint : undefined}
+          steps
+          min={1}
+          {...form.field('dug')}
+          name="units"
+          onChange={(dug) => set({ dug, pots: values.pots === values.dug ? dug : values.pots })}
+        />
         <NumberField label={sheets.potsFilled} steps min={1} {...form.field('pots')} name="into.0.units" />
-        <ContainerPicker name="into.0.containerId" label={sheets.container} kinds={['pot', 'tray', 'flat']} value={values.container} onChange={(next) => set({ container: next && { id: next.id, name: next.name } })} />
+        <ContainerPicker
+          name="into.0.containerId"
+          label={sheets.container}
+          kinds={['pot', 'tray', 'flat']}
+          value={values.container}
+          onChange={(next) => set({ container: next && { id: next.id, name: next.name } })}
+        />
         <PlaceField label={sheets.toPlace} {...form.field('toPlaceId')} name="into.0.placeId" />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.liftSave}</Submit>

@@ -22,7 +22,14 @@ export function LoseSheet({ lot, onClose }: LotSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.loseFromLot', { title: `${sheets.loseTitle}: ${lot.code}` }),
     contract: contracts.loseFromLot,
-    initial: { placeId: onlyPlace(lot), units: null as number | null, cause: '' as LossCause | '', happenedOn: day, note: '', confirmed: false },
+    initial: {
+      placeId: onlyPlace(lot),
+      units: null as number | null,
+      cause: '' as LossCause | '',
+      happenedOn: day,
+      note: '',
+      confirmed: false,
+    },
     body: (said) => ({ ...said, lotId: lot.id, placeId: said.placeId || null }),
     onSaved: ({ entryId }, said) => {
       keepDay(said.happenedOn);
@@ -33,12 +40,23 @@ export function LoseSheet({ lot, onClose }: LotSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.loseTitle}: ${lot.code}`}>
       <Form {...form.props}>
-        <MayBeDormant failure={form.failure} busy={form.busy} onWait={onClose} onConfirm={() => form.submit({ ...form.values, confirmed: true })} />
-        <FromPlaceField standing={lot.standing} value={form.values.placeId} onChange={(placeId) => form.set({ placeId })} />
+        <MayBeDormant
+          failure={form.failure}
+          busy={form.busy}
+          onWait={onClose}
+          onConfirm={() => form.submit({ ...form.values, confirmed: true })}
+        />
+        <FromPlaceField
+          standing={lot.standing}
+          value={form.values.placeId}
+          onChange={(placeId) => form.set({ placeId })}
+        />
         <NumberField label={sheets.units} steps min={1} {...form.field('units')} />
         <CauseField value={form.values.cause} onChange={(cause) => form.set({ cause })} />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
-        <Submit form={form} look="danger">{sheets.loseSave}</Submit>
+        <Submit form={form} look="danger">
+          {sheets.loseSave}
+        </Submit>
       </Form>
     </Sheet>
   );

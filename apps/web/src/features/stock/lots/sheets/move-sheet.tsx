@@ -32,9 +32,20 @@ export function MoveSheet({ lot, onClose }: LotSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.moveTitle}: ${lot.code}`}>
       <Form {...form.props}>
-        <FromPlaceField standing={lot.standing} value={form.values.placeId} onChange={(placeId) => form.set({ placeId })} />
+        <FromPlaceField
+          standing={lot.standing}
+          value={form.values.placeId}
+          onChange={(placeId) => form.set({ placeId })}
+        />
         <PlaceField label={sheets.moveTo} {...form.field('toPlaceId')} />
-        <NumberField label={sheets.units} hint={sheets.allHint(unitsAt(lot, form.values.placeId))} optional steps min={1} {...form.field('units')} />
+        <NumberField
+          label={sheets.units}
+          hint={sheets.allHint(unitsAt(lot, form.values.placeId))}
+          optional
+          steps
+          min={1}
+          {...form.field('units')}
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.moveSave}</Submit>
       </Form>

@@ -34,8 +34,18 @@ function DonorField({ lot, value, onChange }: DonorFieldProps) {
   const { sheets } = useMessages().lots;
   const [text, setText] = useState('');
   const asked = useRested(text);
-  const query = useQuery(trpc.stock.listLots.queryOptions({ text: asked, plantId: lot.plant.id, sourceId: lot.source.id, sort: 'code', perPage: 20 }));
-  const rows = (query.data?.rows ?? []).filter((row) => row.lotId !== lot.id && row.onHandUnits > 0 && row.containerKind !== 'ground');
+  const query = useQuery(
+    trpc.stock.listLots.queryOptions({
+      text: asked,
+      plantId: lot.plant.id,
+      sourceId: lot.source.id,
+      sort: 'code',
+      perPage: 20,
+    }),
+  );
+  const rows = (query.data?.rows ?? []).filter(
+    (row) => row.lotId !== lot.id && row.onHandUnits > 0 && row.containerKind !== 'ground',
+  );
   return (
     <ComboboxField
       name="from.1.lotId"
@@ -43,7 +53,10 @@ function DonorField({ lot, value, onChange }: DonorFieldProps) {
       hint={sheets.patchFromHint}
       value={value && { id: value.id, label: value.code }}
       options={rows.map((row) => ({
-        id: row.lotId, label: row.code, detail: [row.containerName, ...row.places.map((at) => sheets.unitsAt(at.code, at.units))].join(' · '), meant: { id: row.lotId, code: row.code, standing: row.places },
+        id: row.lotId,
+        label: row.code,
+        detail: [row.containerName, ...row.places.map((at) => sheets.unitsAt(at.code, at.units))].join(' · '),
+        meant: { id: row.lotId, code: row.code, standing: row.places },
       }))}
       answers={query.isPending ? null : asked}
       onText={setText}
@@ -61,10 +74,22 @@ export function PatchSheet({ lot, onClose }: LotSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.convertLot', { title: `${sheets.patchTitle}: ${lot.code}` }),
     contract: contracts.convertLot,
-    initial: { placeId: onlyPlace(lot), donor: null as Donor | null, donorPlaceId: '', units: null as number | null, happenedOn: day, note: '' },
+    initial: {
+      placeId: onlyPlace(lot),
+      donor: null as Donor | null,
+      donorPlaceId: '',
+      units: null as number | null,
+      happenedOn: day,
+      note: '',
+    },
     body: (said) => ({
-      conversion: 'patch', happenedOn: said.happenedOn, note: said.note,
-      from: [{ lotId: lot.id, placeId: said.placeId || null, units: unitsAt(lot, said.placeId) }, { lotId: said.donor?.id ?? '', placeId: said.donorPlaceId || null, units: said.units }],
+      conversion: 'patch',
+      happenedOn: said.happenedOn,
+      note: said.note,
+      from: [
+        { lotId: lot.id, placeId: said.placeId || null, units: unitsAt(lot, said.placeId) },
+        { lotId: said.donor?.id ?? '', placeId: said.donorPlaceId || null, units: said.units },
+      ],
       into: [{ lotId, containerId: lot.container.id, placeId: said.placeId, units: wholeOf(said) }],
     }),
     onSaved: (answer, said) => {
@@ -78,10 +103,35 @@ export function PatchSheet({ lot, onClose }: LotSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.patchTitle}: ${lot.code}`}>
       <Form {...form.props}>
-        <FromPlaceField standing={lot.standing} name="into.0.placeId" value={values.placeId} onChange={(placeId) => set({ placeId })} onePlace />
-        <DonorField lot={lot} value={values.donor} onChange={(donor) => set({ donor, donorPlaceId: donor?.standing.length === 1 ? (donor.standing[0]?.placeId ?? '') : '' })} />
-        {values.donor && <FromPlaceField standing={values.donor.standing} value={values.donorPlaceId} onChange={(donorPlaceId) => set({ donorPlaceId })} />}
-        <NumberField label={sheets.patchUnits} hint={isWhole ? sheets.patchAfter(wholeOf(values)) : undefined} steps min={1} {...form.field('units')} name="from.1.units" />
+        <FromPlaceField
+          standing={lot.standing}
+          name="into.0.placeId"
+          value={values.placeId}
+          onChange={(placeId) => set({ placeId })}
+          onePlace
+        />
+        <DonorField
+          lot={lot}
+          value={values.donor}
+          onChange={(donor) =>
+            set({ donor, donorPlaceId: donor?.standing.length === 1 ? (donor.standing[0]?.placeId ?? '') : '' })
+          }
+        />
+        {values.donor && (
+          <FromPlaceField
+            standing={values.donor.standing}
+            value={values.donorPlaceId}
+            onChange={(donorPlaceId) => set({ donorPlaceId })}
+          />
+        )}
+        <NumberField
+          label={sheets.patchUnits}
+          hint={isWhole ? sheets.patchAfter(wholeOf(values)) : undefined}
+          steps
+          min={1}
+          {...form.field('units')}
+          name="from.1.units"
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.patchSave}</Submit>
       </Form>

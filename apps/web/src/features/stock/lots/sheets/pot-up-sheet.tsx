@@ -27,10 +27,29 @@ export function PotUpSheet({ lot, onClose }: LotSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.potUpLot', { title: `${sheets.potUpTitle}: ${lot.code}` }),
     contract: contracts.potUpLot,
-    initial: { placeId: onlyPlace(lot), units: unitsAt(lot, onlyPlace(lot)) as number | null, container, toPlaceId: place, readyOn: '', happenedOn: day, note: '' },
+    initial: {
+      placeId: onlyPlace(lot),
+      units: unitsAt(lot, onlyPlace(lot)) as number | null,
+      container,
+      toPlaceId: place,
+      readyOn: '',
+      happenedOn: day,
+      note: '',
+    },
     body: (said) => ({
-      lotId: lot.id, placeId: said.placeId || null, happenedOn: said.happenedOn, note: said.note,
-      into: [{ lotId, containerId: said.container?.id ?? '', placeId: said.toPlaceId, units: said.units, readyOn: said.readyOn || null }],
+      lotId: lot.id,
+      placeId: said.placeId || null,
+      happenedOn: said.happenedOn,
+      note: said.note,
+      into: [
+        {
+          lotId,
+          containerId: said.container?.id ?? '',
+          placeId: said.toPlaceId,
+          units: said.units,
+          readyOn: said.readyOn || null,
+        },
+      ],
     }),
     onSaved: (answer, said) => {
       keepDay(said.happenedOn);
@@ -44,13 +63,28 @@ export function PotUpSheet({ lot, onClose }: LotSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.potUpTitle}: ${lot.code}`}>
       <Form {...form.props}>
-        <FromPlaceField standing={lot.standing} value={values.placeId} onChange={(placeId) => set({ placeId, units: unitsAt(lot, placeId) })} />
+        <FromPlaceField
+          standing={lot.standing}
+          value={values.placeId}
+          onChange={(placeId) => set({ placeId, units: unitsAt(lot, placeId) })}
+        />
         <NumberField label={sheets.units} steps min={1} {...form.field('units')} name="into.0.units" />
-        <ContainerPicker name="into.0.containerId" label={sheets.container} kinds={['pot', 'tray', 'flat']} value={values.container}
+        <ContainerPicker
+          name="into.0.containerId"
+          label={sheets.container}
+          kinds={['pot', 'tray', 'flat']}
+          value={values.container}
           onChange={(next) => set({ container: next && { id: next.id, name: next.name } })}
-          hint={lot.rule?.basis === 'confined' && lot.limitOn ? sheets.keepsClock(dates.long(lot.limitOn)) : undefined} />
+          hint={lot.rule?.basis === 'confined' && lot.limitOn ? sheets.keepsClock(dates.long(lot.limitOn)) : undefined}
+        />
         <PlaceField label={sheets.toPlace} {...form.field('toPlaceId')} name="into.0.placeId" />
-        <DateField label={sheets.readyOn} hint={sheets.readyHint} optional {...form.field('readyOn')} name="into.0.readyOn" />
+        <DateField
+          label={sheets.readyOn}
+          hint={sheets.readyHint}
+          optional
+          {...form.field('readyOn')}
+          name="into.0.readyOn"
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.potUpSave}</Submit>
       </Form>

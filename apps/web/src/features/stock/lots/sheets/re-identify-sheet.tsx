@@ -35,7 +35,13 @@ export function ReIdentifySheet({ lot, onClose }: LotSheetProps) {
         <PlantedGardens gardens={gardens} onClose={onClose} />
       ) : (
         <Form {...form.props}>
-          <PlantPicker name="plantId" label={sheets.reIdentifyPlant} hint={sheets.reIdentifyHint} value={form.values.plant} onChange={(plant) => form.set({ plant })} />
+          <PlantPicker
+            name="plantId"
+            label={sheets.reIdentifyPlant}
+            hint={sheets.reIdentifyHint}
+            value={form.values.plant}
+            onChange={(plant) => form.set({ plant })}
+          />
           <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
           <Submit form={form}>{sheets.reIdentifySave}</Submit>
         </Form>

@@ -29,7 +29,12 @@ export function ReleaseSheet({ lot, reason, onClose }: LotSheetProps & { reason:
   return (
     <Sheet open onClose={onClose} title={`${sheets.releaseTitle}: ${lot.code}, ${words.holds[reason]}`}>
       <Form {...form.props}>
-        <TextField label={sheets.releaseReason} hint={sheets.releaseHint} maxLength={120} {...form.field('releaseReason')} />
+        <TextField
+          label={sheets.releaseReason}
+          hint={sheets.releaseHint}
+          maxLength={120}
+          {...form.field('releaseReason')}
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{sheets.releaseSave}</Submit>
       </Form>

@@ -22,8 +22,20 @@ export function SplitSheet({ lot, onClose }: LotSheetProps) {
   const form = useCommandForm({
     command: useCommand('stock.splitLot', { title: `${sheets.splitTitle}: ${lot.code}` }),
     contract: contracts.splitLot,
-    initial: { placeId: onlyPlace(lot), units: null as number | null, toPlaceId: onlyPlace(lot), happenedOn: day, note: '' },
-    body: (said) => ({ lotId: lot.id, placeId: said.placeId || null, into: [{ lotId, placeId: said.toPlaceId, units: said.units }], happenedOn: said.happenedOn, note: said.note }),
+    initial: {
+      placeId: onlyPlace(lot),
+      units: null as number | null,
+      toPlaceId: onlyPlace(lot),
+      happenedOn: day,
+      note: '',
+    },
+    body: (said) => ({
+      lotId: lot.id,
+      placeId: said.placeId || null,
+      into: [{ lotId, placeId: said.toPlaceId, units: said.units }],
+      happenedOn: said.happenedOn,
+      note: said.note,
+    }),
     onSaved: (answer, said) => {
       keepDay(said.happenedOn);
       tell((code) => sheets.splitSaved(said.units ?? 0, code), answer);
@@ -33,7 +45,11 @@ export function SplitSheet({ lot, onClose }: LotSheetProps) {
   return (
     <Sheet open onClose={onClose} title={`${sheets.splitTitle}: ${lot.code}`}>
       <Form {...form.props}>
-        <FromPlaceField standing={lot.standing} value={form.values.placeId} onChange={(placeId) => form.set({ placeId })} />
+        <FromPlaceField
+          standing={lot.standing}
+          value={form.values.placeId}
+          onChange={(placeId) => form.set({ placeId })}
+        />
         <NumberField label={sheets.units} steps min={1} {...form.field('units')} name="into.0.units" />
         <PlaceField label={sheets.toPlace} {...form.field('toPlaceId')} name="into.0.placeId" />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />

@@ -28,18 +28,43 @@ export function LivingPanel({ lot }: { lot: Lot }) {
       <p>{say.livingLead}</p>
       <Read query={query} lines={3}>
         {({ lossRatePerDay, winterSurvival, winter, restsOn }) => {
-          const livingOn = (day: string) => say.about(Math.round(expectedLiving({ units: onHand, from: today, on: day, lossRatePerDay, winterSurvival, winter })), onHand);
-          const monthly = new Intl.NumberFormat(undefined, { maximumSignificantDigits: 2 }).format(100 * (1 - Math.exp(-lossRatePerDay * DAYS_OF_MONTH)));
+          const livingOn = (day: string) =>
+            say.about(
+              Math.round(
+                expectedLiving({ units: onHand, from: today, on: day, lossRatePerDay, winterSurvival, winter }),
+              ),
+              onHand,
+            );
+          const monthly = new Intl.NumberFormat(undefined, { maximumSignificantDigits: 2 }).format(
+            100 * (1 - Math.exp(-lossRatePerDay * DAYS_OF_MONTH)),
+          );
           return (
             <>
-              <DefinitionList facts={[lot.plantByOn !== null && lot.plantByOn > today && { term: say.byPlantBy(dates.long(lot.plantByOn)), value: <span className="figure">{livingOn(lot.plantByOn)}</span> }]} />
+              <DefinitionList
+                facts={[
+                  lot.plantByOn !== null &&
+                    lot.plantByOn > today && {
+                      term: say.byPlantBy(dates.long(lot.plantByOn)),
+                      value: <span className="figure">{livingOn(lot.plantByOn)}</span>,
+                    },
+                ]}
+              />
               <div className="living-day">
                 <DateField name="on" label={say.chosenDay} min={today} value={on} onChange={setChosenOn} />
                 {isCalendarDate(on) && <output className="figure living-answer">{livingOn(on)}</output>}
               </div>
               <ul className="living-basis">
-                <li>{say.rate(monthly)}. {restsOn.plantDays > 0 ? say.restsOn(restsOn.losses, numbers.count(restsOn.plantDays)) : say.noDays}.</li>
-                <li>{say.winterShare(numbers.share(winterSurvival))}. {restsOn.winterPlants > 0 ? say.restsOnWinter(restsOn.winterLived, restsOn.winterPlants, restsOn.winterLots) : say.noWinter}.</li>
+                <li>
+                  {say.rate(monthly)}.{' '}
+                  {restsOn.plantDays > 0 ? say.restsOn(restsOn.losses, numbers.count(restsOn.plantDays)) : say.noDays}.
+                </li>
+                <li>
+                  {say.winterShare(numbers.share(winterSurvival))}.{' '}
+                  {restsOn.winterPlants > 0
+                    ? say.restsOnWinter(restsOn.winterLived, restsOn.winterPlants, restsOn.winterLots)
+                    : say.noWinter}
+                  .
+                </li>
               </ul>
             </>
           );

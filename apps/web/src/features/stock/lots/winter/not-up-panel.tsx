@@ -33,12 +33,22 @@ export function NotUpPanel({ placeId, lotId }: NotUpPanelProps) {
           <li key={`${row.lotId}/${row.placeId}`} className="not-up-row">
             <p>
               <span className="figure">{say.notUpLine(row.notUpUnits, row.standingUnits)}</span>{' '}
-              {lotId ? row.placeCode : <><TextLink to={paths.lot(row.lotId)}>{row.code}</TextLink> <i lang="la">{row.scientificName}</i>, {row.placeCode}</>}
+              {lotId ? (
+                row.placeCode
+              ) : (
+                <>
+                  <TextLink to={paths.lot(row.lotId)}>{row.code}</TextLink> <i lang="la">{row.scientificName}</i>,{' '}
+                  {row.placeCode}
+                </>
+              )}
             </p>
             <p>
-              <Badge shape={row.isAsked ? 'over' : 'hatched'}>{say.notUp}</Badge> {row.isAsked ? say.asks(dates.long(row.untilOn)) : say.waits(dates.long(row.untilOn))}
+              <Badge shape={row.isAsked ? 'over' : 'hatched'}>{say.notUp}</Badge>{' '}
+              {row.isAsked ? say.asks(dates.long(row.untilOn)) : say.waits(dates.long(row.untilOn))}
             </p>
-            {mayBe(FIELD) && <Button onClick={() => setCounting({ lotId: row.lotId, code: row.code })}>{say.answer}</Button>}
+            {mayBe(FIELD) && (
+              <Button onClick={() => setCounting({ lotId: row.lotId, code: row.code })}>{say.answer}</Button>
+            )}
           </li>
         ))}
       </ul>

@@ -18,7 +18,8 @@ export interface CountedRow {
 export const keyOf = ({ lotId, placeId }: Pick<CountedRow, 'lotId' | 'placeId'>): string => `${lotId}/${placeId}`;
 
 /** A line is meant once anything stands in it; its empty fields are then none. */
-export const isCounted = (line: SpringLine | undefined): line is SpringLine => line !== undefined && (line.up !== null || line.dead !== null || line.notUp !== null);
+export const isCounted = (line: SpringLine | undefined): line is SpringLine =>
+  line !== undefined && (line.up !== null || line.dead !== null || line.notUp !== null);
 
 export const sumOf = ({ up, dead, notUp }: SpringLine): number => (up ?? 0) + (dead ?? 0) + (notUp ?? 0);
 
@@ -30,9 +31,22 @@ export const withRestUp = (line: SpringLine, standing: number): SpringLine => {
 };
 
 /** The lines that are meant, in the order of the rows, as the command takes them. */
-export function countsOf(rows: readonly CountedRow[], lines: Readonly<Record<string, SpringLine>>): CommandBody<'stock.countSpring'>['counts'] {
+export function countsOf(
+  rows: readonly CountedRow[],
+  lines: Readonly<Record<string, SpringLine>>,
+): CommandBody<'stock.countSpring'>['counts'] {
   return rows.flatMap((row) => {
     const line = lines[keyOf(row)];
-    return isCounted(line) ? [{ lotId: row.lotId, placeId: row.placeId, upUnits: line.up ?? 0, deadUnits: line.dead ?? 0, notUpUnits: line.notUp ?? 0 }] : [];
+    return isCounted(line)
+      ? [
+          {
+            lotId: row.lotId,
+            placeId: row.placeId,
+            upUnits: line.up ?? 0,
+            deadUnits: line.dead ?? 0,
+            notUpUnits: line.notUp ?? 0,
+          },
+        ]
+      : [];
   });
 }

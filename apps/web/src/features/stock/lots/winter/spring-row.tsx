@@ -29,7 +29,10 @@ export function SpringRow({ row, at, line = EMPTY_LINE, onChange }: SpringRowPro
   const { dates } = useFormat();
   const left = row.standing - sumOf(line);
   const field = (key: keyof SpringLine, units: string) => ({
-    name: at === null ? `${row.lotId}.${row.placeId}.${key}` : `counts.${at}.${units}`, optional: 'unsaid' as const, value: line[key], onChange: (value: number | null) => onChange({ ...line, [key]: value }),
+    name: at === null ? `${row.lotId}.${row.placeId}.${key}` : `counts.${at}.${units}`,
+    optional: 'unsaid' as const,
+    value: line[key],
+    onChange: (value: number | null) => onChange({ ...line, [key]: value }),
   });
   return (
     <li className="spring-row">
@@ -38,15 +41,28 @@ export function SpringRow({ row, at, line = EMPTY_LINE, onChange }: SpringRowPro
         <span className="spring-place">{row.placeCode}</span>
       </p>
       <p className="spring-stands">{say.stands(row.standing, row.containerName)}</p>
-      {row.last && <p className="spring-stands">{say.last(dates.short(row.last.countedOn), row.last.upUnits, row.last.deadUnits, row.last.notUpUnits)}</p>}
+      {row.last && (
+        <p className="spring-stands">
+          {say.last(dates.short(row.last.countedOn), row.last.upUnits, row.last.deadUnits, row.last.notUpUnits)}
+        </p>
+      )}
       <div className="spring-fields" role="group" aria-label={say.field(say.count, row.code, row.placeCode)}>
         <NumberField label={say.up} {...field('up', 'upUnits')} />
         <NumberField label={say.dead} {...field('dead', 'deadUnits')} />
         <NumberField label={say.notUp} {...field('notUp', 'notUpUnits')} />
       </div>
       <div className="spring-foot">
-        <Button aria-label={say.field(say.restUp, row.code, row.placeCode)} onClick={() => onChange(withRestUp(line, row.standing))}>{say.restUp}</Button>
-        {isCounted(line) && <span className={left === 0 ? 'spring-sums' : 'spring-left'}>{left === 0 ? `✓ ${say.sums}` : say.left(left)}</span>}
+        <Button
+          aria-label={say.field(say.restUp, row.code, row.placeCode)}
+          onClick={() => onChange(withRestUp(line, row.standing))}
+        >
+          {say.restUp}
+        </Button>
+        {isCounted(line) && (
+          <span className={left === 0 ? 'spring-sums' : 'spring-left'}>
+            {left === 0 ? `✓ ${say.sums}` : say.left(left)}
+          </span>
+        )}
       </div>
     </li>
   );

@@ -32,7 +32,11 @@ export function SpringSheet({ lotId, placeId, name, onClose }: SpringSheetProps)
   const query = useQuery(trpc.stock.readSpringSheet.queryOptions(lotId ? { lotId } : { placeId: placeId ?? '' }));
   return (
     <Sheet open onClose={onClose} title={say.title(name)}>
-      <Read query={query}>{(rows) => (rows.length === 0 ? <p>{say.nothing}</p> : <SpringForm rows={rows} name={name} onClose={onClose} />)}</Read>
+      <Read query={query}>
+        {(rows) =>
+          rows.length === 0 ? <p>{say.nothing}</p> : <SpringForm rows={rows} name={name} onClose={onClose} />
+        }
+      </Read>
     </Sheet>
   );
 }
@@ -44,7 +48,13 @@ function SpringForm({ rows, name, onClose }: { rows: readonly SpringRowData[]; n
   const form = useCommandForm({
     command: useCommand('stock.countSpring', { title: say.title(name) }),
     contract: contracts.countSpring,
-    initial: { lines: {} as Record<string, SpringLine>, happenedOn: day, note: '', bookDifferences: false, confirmed: false },
+    initial: {
+      lines: {} as Record<string, SpringLine>,
+      happenedOn: day,
+      note: '',
+      bookDifferences: false,
+      confirmed: false,
+    },
     body: ({ lines, ...said }) => ({ ...said, counts: countsOf(rows, lines) }),
     onSaved: ({ entryId, upUnits, deadUnits, notUpUnits }, said) => {
       keepDay(said.happenedOn);
@@ -55,17 +65,31 @@ function SpringForm({ rows, name, onClose }: { rows: readonly SpringRowData[]; n
   const { lines } = form.values;
   const sent = rows.filter((row) => isCounted(lines[keyOf(row)])).map(keyOf);
   // What was confirmed for other numbers is asked again for these.
-  const change = (key: string, line: SpringLine) => form.set((before) => ({ lines: { ...before.lines, [key]: line }, bookDifferences: false, confirmed: false }));
+  const change = (key: string, line: SpringLine) =>
+    form.set((before) => ({ lines: { ...before.lines, [key]: line }, bookDifferences: false, confirmed: false }));
   return (
     <Form {...form.props}>
       <p>{say.lead}</p>
-      <MayBeDormant failure={form.failure} busy={form.busy} onWait={onClose} onConfirm={() => confirm({ confirmed: true })} />
+      <MayBeDormant
+        failure={form.failure}
+        busy={form.busy}
+        onWait={onClose}
+        onConfirm={() => confirm({ confirmed: true })}
+      />
       <Differs failure={form.failure} busy={form.busy} onBook={() => confirm({ bookDifferences: true })} />
       <ul className="spring-rows">
         {rows.map((row) => {
           const key = keyOf(row);
           const at = sent.indexOf(key);
-          return <SpringRow key={key} row={row} at={at === -1 ? null : at} line={lines[key]} onChange={(line) => change(key, line)} />;
+          return (
+            <SpringRow
+              key={key}
+              row={row}
+              at={at === -1 ? null : at}
+              line={lines[key]}
+              onChange={(line) => change(key, line)}
+            />
+          );
         })}
       </ul>
       <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
@@ -87,8 +111,21 @@ function Differs({ failure, busy, onBook }: { failure: Failure | null; busy: boo
   if (failure?.code !== 'spring-count-differs') return null;
   const lots = (failure.data as { lots?: Difference[] } | undefined)?.lots ?? [];
   return (
-    <Callout tone="refusal" title={say.differs} announce actions={<Button busy={busy} onClick={onBook}>{say.book}</Button>}>
-      <ul>{lots.map(({ lotId, placeId, lot, place, standing, counted }) => <li key={keyOf({ lotId, placeId })}>{say.differsLine(lot, place, standing, counted)}</li>)}</ul>
+    <Callout
+      tone="refusal"
+      title={say.differs}
+      announce
+      actions={
+        <Button busy={busy} onClick={onBook}>
+          {say.book}
+        </Button>
+      }
+    >
+      <ul>
+        {lots.map(({ lotId, placeId, lot, place, standing, counted }) => (
+          <li key={keyOf({ lotId, placeId })}>{say.differsLine(lot, place, standing, counted)}</li>
+        ))}
+      </ul>
       <p>{say.bookHint}</p>
     </Callout>
   );

@@ -14,7 +14,15 @@ export function BlendParts({ source: { parts } }: { source: SourceStory }) {
   if (parts.length === 0) return null;
   return (
     <Section title={seed.parts}>
-      <DataTable caption={seed.parts} quietCaption rows={parts} rowId={(part) => part.sourceId} rowName={(part) => part.code} columns={columns} empty={null} />
+      <DataTable
+        caption={seed.parts}
+        quietCaption
+        rows={parts}
+        rowId={(part) => part.sourceId}
+        rowName={(part) => part.code}
+        columns={columns}
+        empty={null}
+      />
     </Section>
   );
 }
@@ -30,7 +38,9 @@ export function BlendsOf({ source: { blends } }: { source: SourceStory }) {
         {blends.map((blend) => (
           <li key={blend.sourceId}>
             <TextLink to={paths.source(blend.sourceId)}>{blend.code}</TextLink>{' '}
-            {blend.takenBack ? seed.blendTakenBack : seed.blendRow(measures.seedWeight(blend.grams), numbers.part(blend.grams / blend.ofGrams))}
+            {blend.takenBack
+              ? seed.blendTakenBack
+              : seed.blendRow(measures.seedWeight(blend.grams), numbers.part(blend.grams / blend.ofGrams))}
           </li>
         ))}
       </ul>
@@ -42,7 +52,12 @@ function useColumns(wholeGrams: number): Column<SourceStory['parts'][number]>[] 
   const { seed, sources } = useMessages();
   const { numbers, measures } = useFormat();
   return [
-    { key: 'part', header: seed.part, title: true, cell: (part) => <TextLink to={paths.source(part.sourceId)}>{part.code}</TextLink> },
+    {
+      key: 'part',
+      header: seed.part,
+      title: true,
+      cell: (part) => <TextLink to={paths.source(part.sourceId)}>{part.code}</TextLink>,
+    },
     { key: 'share', header: seed.share, figure: true, cell: (part) => numbers.part(part.grams / wholeGrams) },
     { key: 'grams', header: seed.grams, figure: true, cell: (part) => measures.seedWeight(part.grams) },
     { key: 'from', header: seed.from, cell: (part) => part.provenance },

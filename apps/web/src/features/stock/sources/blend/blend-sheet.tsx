@@ -22,7 +22,15 @@ import { type BlendChoice, mixedOf } from './mixed-of.ts';
 
 export function BlendSheet({ source, onClose }: SeedSheetProps) {
   const { seed } = useMessages();
-  const query = useQuery({ ...trpc.sources.listSources.queryOptions({ plantId: source.plantId, sort: 'grams', descending: true, perPage: 200 }), placeholderData: keepPreviousData });
+  const query = useQuery({
+    ...trpc.sources.listSources.queryOptions({
+      plantId: source.plantId,
+      sort: 'grams',
+      descending: true,
+      perPage: 200,
+    }),
+    placeholderData: keepPreviousData,
+  });
   return (
     <Sheet open onClose={onClose} title={`${seed.blendTitle}: ${source.scientificName}`}>
       <Read query={query}>
@@ -41,12 +49,17 @@ function BlendForm({ stored, onClose }: { stored: readonly BlendChoice[]; onClos
   const [day, keepDay] = useLastDay();
   const [blendId] = useState(newId);
   const navigate = useNavigate();
-  const chosen = (grams: Record<string, number | null>) => stored.filter(({ sourceId }) => (grams[sourceId] ?? null) !== null);
+  const chosen = (grams: Record<string, number | null>) =>
+    stored.filter(({ sourceId }) => (grams[sourceId] ?? null) !== null);
   const form = useCommandForm({
     command: useCommand('sources.blendSources', { title: seed.blendTitle }),
     contract: contracts.blendSources,
     initial: { grams: {} as Record<string, number | null>, happenedOn: day, note: '' },
-    body: ({ grams, ...values }) => ({ sourceId: blendId, parts: chosen(grams).map(({ sourceId }) => ({ sourceId, grams: grams[sourceId] })), ...values }),
+    body: ({ grams, ...values }) => ({
+      sourceId: blendId,
+      parts: chosen(grams).map(({ sourceId }) => ({ sourceId, grams: grams[sourceId] })),
+      ...values,
+    }),
     onSaved: ({ code, grams }, { happenedOn }) => {
       keepDay(happenedOn);
       toast({ text: seed.blendSaved(code, measures.seedWeight(grams)) });
@@ -68,7 +81,15 @@ function BlendForm({ stored, onClose }: { stored: readonly BlendChoice[]; onClos
             key={row.sourceId}
             name={at < 0 ? `unused.${row.sourceId}` : `parts.${at}.grams`}
             label={row.code}
-            hint={[seed.partLeft([row.provenance, row.seedZone].filter(Boolean).join(', '), measures.seedWeight(row.gramsLeft ?? 0)), grams !== null && sum > 0 && grams > 0 && seed.partShare(numbers.part(grams / sum))].filter(Boolean).join(' · ')}
+            hint={[
+              seed.partLeft(
+                [row.provenance, row.seedZone].filter(Boolean).join(', '),
+                measures.seedWeight(row.gramsLeft ?? 0),
+              ),
+              grams !== null && sum > 0 && grams > 0 && seed.partShare(numbers.part(grams / sum)),
+            ]
+              .filter(Boolean)
+              .join(' · ')}
             unit={seed.gramsUnit}
             decimal
             optional
@@ -80,7 +101,10 @@ function BlendForm({ stored, onClose }: { stored: readonly BlendChoice[]; onClos
       <p role="status">
         {parts.length > 1 && sum > 0 && (
           <>
-            {seed.blendSum(measures.seedWeight(sum))} {mixed.length === 0 ? seed.blendKept : seed.blendMixed(mixed.map((field) => seed.blendFields[field]).join(', '))}
+            {seed.blendSum(measures.seedWeight(sum))}{' '}
+            {mixed.length === 0
+              ? seed.blendKept
+              : seed.blendMixed(mixed.map((field) => seed.blendFields[field]).join(', '))}
           </>
         )}
       </p>

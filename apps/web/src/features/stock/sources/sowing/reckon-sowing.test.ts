@@ -1,7 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { reckonSowing, type SowingAsked } from './reckon-sowing.ts';
 
-const asked = (fields: Partial<SowingAsked> = {}): SowingAsked => ({ cells: 72, targetFill: 0.95, germination: 0.9, hard: null, dormant: null, purity: null, seedsPerGram: null, gramsLeft: null, ...fields });
+const asked = (fields: Partial<SowingAsked> = {}): SowingAsked => ({
+  cells: 72,
+  targetFill: 0.95,
+  germination: 0.9,
+  hard: null,
+  dormant: null,
+  purity: null,
+  seedsPerGram: null,
+  gramsLeft: null,
+  ...fields,
+});
 const reckoned = (fields: Partial<SowingAsked> = {}) => {
   const answer = reckonSowing(asked(fields));
   if (typeof answer === 'string') throw new Error(`not reckoned: ${answer}`);
@@ -36,7 +46,16 @@ describe('a sowing', () => {
     expect(pureLive?.bulkOfOne).toBeCloseTo(1.5686, 4);
   });
 
-  it.each([{ cells: null }, { cells: 0 }, { cells: 2.5 }, { cells: Number.NaN }, { germination: null }, { germination: 1.2 }, { targetFill: 0 }, { purity: -0.1 }])('is not reckoned from %j', (fields) => {
+  it.each([
+    { cells: null },
+    { cells: 0 },
+    { cells: 2.5 },
+    { cells: Number.NaN },
+    { germination: null },
+    { germination: 1.2 },
+    { targetFill: 0 },
+    { purity: -0.1 },
+  ])('is not reckoned from %j', (fields) => {
     expect(reckonSowing(asked(fields))).toBe('incomplete');
   });
 

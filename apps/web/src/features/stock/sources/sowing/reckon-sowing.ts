@@ -28,8 +28,26 @@ export interface SowingReckoned {
 const isShare = (value: number | null): value is number => value !== null && value >= 0 && value <= 1;
 
 /** 'incomplete' while something it needs is missing or cannot be, 'never' where no number of seeds fills so many cells. */
-export function reckonSowing({ cells, targetFill, germination, hard, dormant, purity, seedsPerGram, gramsLeft }: SowingAsked): SowingReckoned | 'incomplete' | 'never' {
-  if (cells === null || !Number.isInteger(cells) || cells < 1 || cells > 10_000_000 || !isShare(targetFill) || targetFill === 0 || !isShare(germination)) return 'incomplete';
+export function reckonSowing({
+  cells,
+  targetFill,
+  germination,
+  hard,
+  dormant,
+  purity,
+  seedsPerGram,
+  gramsLeft,
+}: SowingAsked): SowingReckoned | 'incomplete' | 'never' {
+  if (
+    cells === null ||
+    !Number.isInteger(cells) ||
+    cells < 1 ||
+    cells > 10_000_000 ||
+    !isShare(targetFill) ||
+    targetFill === 0 ||
+    !isShare(germination)
+  )
+    return 'incomplete';
   if (purity !== null && !isShare(purity)) return 'incomplete';
   const perCell = seedsPerCell({ germination, targetFill });
   if (perCell === null) return 'never';
@@ -37,11 +55,25 @@ export function reckonSowing({ cells, targetFill, germination, hard, dormant, pu
   const pure = purity ?? 1;
   const weighs = seedsPerGram !== null && seedsPerGram > 0 && pure > 0;
   const grams = weighs ? seedGrams({ seeds, seedsPerGram, purity: pure }) : null;
-  const share = purity !== null && germination + (hard ?? 0) + (dormant ?? 0) <= 1 ? pureLiveSeed({ purity, germination, hard: hard ?? 0, dormant: dormant ?? 0 }) : 0;
+  const share =
+    purity !== null && germination + (hard ?? 0) + (dormant ?? 0) <= 1
+      ? pureLiveSeed({ purity, germination, hard: hard ?? 0, dormant: dormant ?? 0 })
+      : 0;
   return {
-    seedsPerCell: perCell, seeds, grams,
+    seedsPerCell: perCell,
+    seeds,
+    grams,
     outcomes: cellOutcomes({ germination, seedsPerCell: perCell, cells }),
-    cellsInStore: weighs && grams !== null && gramsLeft !== null && grams > gramsLeft ? Math.floor((gramsLeft * seedsPerGram * pure) / perCell) : null,
-    pureLive: share > 0 && purity !== null ? { share, bulkOfOne: bulkForPure({ purity, germination, hard: hard ?? 0, dormant: dormant ?? 0, pureAmount: 1 }) } : null,
+    cellsInStore:
+      weighs && grams !== null && gramsLeft !== null && grams > gramsLeft
+        ? Math.floor((gramsLeft * seedsPerGram * pure) / perCell)
+        : null,
+    pureLive:
+      share > 0 && purity !== null
+        ? {
+            share,
+            bulkOfOne: bulkForPure({ purity, germination, hard: hard ?? 0, dormant: dormant ?? 0, pureAmount: 1 }),
+          }
+        : null,
   };
 }

@@ -47,26 +47,87 @@ export function SeedCalculator({ seed, cells: givenCells, onUse }: SeedCalculato
   const [purity, setPurity] = useState(percent(seed.purity));
   const [perGram, setPerGram] = useState(seed.seedsPerGram ?? seed.plantSeed?.seedsPerGram ?? null);
   const cells = givenCells === undefined ? ownCells : givenCells;
-  const fromPlant = seed.seedsPerGram === null && seed.plantSeed !== null && perGram === seed.plantSeed.seedsPerGram ? seed.plantSeed : null;
-  const reckoned = reckonSowing({ ...seed, cells, targetFill: shareOf(target), germination: shareOf(germination), purity: shareOf(purity), seedsPerGram: perGram });
+  const fromPlant =
+    seed.seedsPerGram === null && seed.plantSeed !== null && perGram === seed.plantSeed.seedsPerGram
+      ? seed.plantSeed
+      : null;
+  const reckoned = reckonSowing({
+    ...seed,
+    cells,
+    targetFill: shareOf(target),
+    germination: shareOf(germination),
+    purity: shareOf(purity),
+    seedsPerGram: perGram,
+  });
   return (
     <div className="sowing">
       <div className="sowing-fields">
-        {givenCells === undefined && <NumberField name="sowing.cells" label={say.cells} hint={say.cellsHint} value={ownCells} onChange={setOwnCells} />}
+        {givenCells === undefined && (
+          <NumberField
+            name="sowing.cells"
+            label={say.cells}
+            hint={say.cellsHint}
+            value={ownCells}
+            onChange={setOwnCells}
+          />
+        )}
         <NumberField name="sowing.target" label={say.target} unit="%" decimal value={target} onChange={setTarget} />
-        <NumberField name="sowing.germination" label={say.germination} hint={seed.germination !== null ? say.germinationHint : seed.testMethod === null ? say.untested : words.emergenceUnknown} unit="%" decimal value={germination} onChange={setGermination} />
-        <NumberField name="sowing.purity" label={say.purity} hint={say.purityHint} unit="%" decimal optional value={purity} onChange={setPurity} />
-        <NumberField name="sowing.seedsPerGram" label={say.seedsPerGram} hint={fromPlant ? say.fromPlant(fromPlant.standing) : say.seedsPerGramHint} decimal optional value={perGram} onChange={setPerGram} />
+        <NumberField
+          name="sowing.germination"
+          label={say.germination}
+          hint={
+            seed.germination !== null
+              ? say.germinationHint
+              : seed.testMethod === null
+                ? say.untested
+                : words.emergenceUnknown
+          }
+          unit="%"
+          decimal
+          value={germination}
+          onChange={setGermination}
+        />
+        <NumberField
+          name="sowing.purity"
+          label={say.purity}
+          hint={say.purityHint}
+          unit="%"
+          decimal
+          optional
+          value={purity}
+          onChange={setPurity}
+        />
+        <NumberField
+          name="sowing.seedsPerGram"
+          label={say.seedsPerGram}
+          hint={fromPlant ? say.fromPlant(fromPlant.standing) : say.seedsPerGramHint}
+          decimal
+          optional
+          value={perGram}
+          onChange={setPerGram}
+        />
       </div>
       <div role="status">
-        {reckoned === 'incomplete' ? <p>{say.enough}</p> : reckoned === 'never' ? <p>{say.never}</p> : <Reckoned reckoned={reckoned} seed={seed} />}
+        {reckoned === 'incomplete' ? (
+          <p>{say.enough}</p>
+        ) : reckoned === 'never' ? (
+          <p>{say.never}</p>
+        ) : (
+          <Reckoned reckoned={reckoned} seed={seed} />
+        )}
       </div>
       {onUse && typeof reckoned === 'object' && <Button onClick={() => onUse(reckoned)}>{say.use}</Button>}
     </div>
   );
 }
 
-function Reckoned({ reckoned: { seedsPerCell, seeds, grams, cellsInStore, outcomes, pureLive }, seed }: { reckoned: SowingReckoned; seed: KnownSeed }) {
+function Reckoned({
+  reckoned: { seedsPerCell, seeds, grams, cellsInStore, outcomes, pureLive },
+  seed,
+}: {
+  reckoned: SowingReckoned;
+  seed: KnownSeed;
+}) {
   const { sowing: say } = useMessages().seed;
   const { numbers, measures } = useFormat();
   return (
@@ -98,7 +159,11 @@ function Reckoned({ reckoned: { seedsPerCell, seeds, grams, cellsInStore, outcom
       )}
       <TrayLook outcomes={outcomes} />
       {outcomes.multiple >= 1 && <p className="sowing-note">{say.several}</p>}
-      <p className="sowing-note">{pureLive === null ? say.bulkUnknown : say.bulk(numbers.share(pureLive.share), numbers.times(pureLive.bulkOfOne))}</p>
+      <p className="sowing-note">
+        {pureLive === null
+          ? say.bulkUnknown
+          : say.bulk(numbers.share(pureLive.share), numbers.times(pureLive.bulkOfOne))}
+      </p>
     </div>
   );
 }

@@ -24,7 +24,8 @@ export function Movements({ movements, mayBook }: { movements: readonly Movement
     reversed: movement.takenBack,
     title: (
       <>
-        {seed.movements[movement.kind]} <strong>{`${movement.grams > 0 ? '+' : '−'}${measures.seedWeight(Math.abs(movement.grams))}`}</strong>
+        {seed.movements[movement.kind]}{' '}
+        <strong>{`${movement.grams > 0 ? '+' : '−'}${measures.seedWeight(Math.abs(movement.grams))}`}</strong>
         {movement.batchId && movement.batchCode && (
           <>
             {' '}
@@ -42,7 +43,13 @@ export function Movements({ movements, mayBook }: { movements: readonly Movement
     ...(movement.note ? { children: <p>{movement.note}</p> } : {}),
     ...(movement.takenBack ? { note: seed.takenBack } : movement.entryId ? { note: seed.withEntry } : {}),
     ...(mayBook && !movement.takenBack && !movement.entryId && (movement.mine || mayBe(GROWERS))
-      ? { actions: <Button look="quiet" onClick={() => takeBack(movement.movementId)}>{seed.takeBack}</Button> }
+      ? {
+          actions: (
+            <Button look="quiet" onClick={() => takeBack(movement.movementId)}>
+              {seed.takeBack}
+            </Button>
+          ),
+        }
       : {}),
   }));
   const older = items.slice(AT_ONCE);

@@ -22,7 +22,12 @@ export function PutInSheet({ source, onClose }: SeedSheetProps) {
   const form = useCommandForm({
     command: useCommand('sources.receiveSeed', { title }),
     contract: contracts.receiveSeed,
-    initial: { kind: (source.kind === 'bought-seed' ? 'bought' : 'cleaned') as SeedArrival, grams: null as number | null, happenedOn: day, note: '' },
+    initial: {
+      kind: (source.kind === 'bought-seed' ? 'bought' : 'cleaned') as SeedArrival,
+      grams: null as number | null,
+      happenedOn: day,
+      note: '',
+    },
     body: (values) => ({ sourceId: source.sourceId, ...values }),
     onSaved: ({ movementId }, { grams, happenedOn }) => {
       keepDay(happenedOn);
@@ -33,7 +38,12 @@ export function PutInSheet({ source, onClose }: SeedSheetProps) {
   return (
     <Sheet open onClose={onClose} title={title}>
       <Form {...form.props}>
-        <RadioField label={seed.howCame} look="segments" {...form.field('kind')} choices={SEED_ARRIVALS.map((value) => ({ value, label: seed.arrivals[value] }))} />
+        <RadioField
+          label={seed.howCame}
+          look="segments"
+          {...form.field('kind')}
+          choices={SEED_ARRIVALS.map((value) => ({ value, label: seed.arrivals[value] }))}
+        />
         <NumberField label={seed.grams} unit={seed.gramsUnit} decimal {...form.field('grams')} />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{seed.putInSave}</Submit>

@@ -40,11 +40,12 @@ export function StoreSection({ source, seed }: { source: SourceStory; seed: Seed
       }
     >
       <div className="stack">
-        {hasSeed && seed.cautions.map((caution) => (
-          <Callout key={caution} tone="caution">
-            {say.cautions[caution]}
-          </Callout>
-        ))}
+        {hasSeed &&
+          seed.cautions.map((caution) => (
+            <Callout key={caution} tone="caution">
+              {say.cautions[caution]}
+            </Callout>
+          ))}
         <Left seed={seed} />
         <Keeping source={source} seed={seed} />
         {seed.movements.length > 0 && (
@@ -70,7 +71,13 @@ function Left({ seed: { gramsLeft, gramsIn } }: { seed: Seed }) {
   }
   return (
     <div>
-      <p className="seed-left">{gramsLeft === 0 ? say.emptyStore : gramsIn > gramsLeft ? say.ofIn(measures.seedWeight(gramsLeft), measures.seedWeight(gramsIn)) : say.left(measures.seedWeight(gramsLeft))}</p>
+      <p className="seed-left">
+        {gramsLeft === 0
+          ? say.emptyStore
+          : gramsIn > gramsLeft
+            ? say.ofIn(measures.seedWeight(gramsLeft), measures.seedWeight(gramsIn))
+            : say.left(measures.seedWeight(gramsLeft))}
+      </p>
       {/* The sentence above has both figures. */}
       <div className="seed-bar" aria-hidden="true">
         <span style={{ inlineSize: `${gramsIn > 0 ? Math.min(100, (gramsLeft / gramsIn) * 100) : 0}%` }} />
@@ -85,7 +92,10 @@ function Keeping({ source, seed }: { source: SourceStory; seed: Seed }) {
   const { today } = useSession();
   const aged = (since: string) => say.ageOf(Math.max(0, daysBetween(since, today)));
   const age = source.gatheredOn
-    ? say.ageFrom(aged(source.gatheredOn), dates.rough(source.gatheredOn, source.gatheredPrecision ?? 'day', (season) => ui[season]))
+    ? say.ageFrom(
+        aged(source.gatheredOn),
+        dates.rough(source.gatheredOn, source.gatheredPrecision ?? 'day', (season) => ui[season]),
+      )
     : source.storedOn && say.ageStored(aged(source.storedOn), dates.long(source.storedOn));
   const { rawGrams: raw, cleanedGrams: cleaned } = source;
   return (
@@ -94,11 +104,19 @@ function Keeping({ source, seed }: { source: SourceStory; seed: Seed }) {
         { term: say.age, value: age },
         { term: say.keeping, value: source.storage && say.storages[source.storage] },
         { term: say.storedOn, value: source.gatheredOn && source.storedOn && dates.long(source.storedOn) },
-        { term: say.marks, value: [seed.sowFresh && say.sowFreshMark, seed.neverDry && say.neverDryMark].filter(Boolean).join(', ') },
+        {
+          term: say.marks,
+          value: [seed.sowFresh && say.sowFreshMark, seed.neverDry && say.neverDryMark].filter(Boolean).join(', '),
+        },
         { term: say.raw, value: raw === null ? null : measures.seedWeight(raw) },
         {
           term: source.kind === 'bought-seed' ? say.bought : say.cleaned,
-          value: cleaned === null ? null : [measures.seedWeight(cleaned), raw === null ? '' : say.cleaningShare(numbers.share(cleaned / raw))].filter(Boolean).join(', '),
+          value:
+            cleaned === null
+              ? null
+              : [measures.seedWeight(cleaned), raw === null ? '' : say.cleaningShare(numbers.share(cleaned / raw))]
+                  .filter(Boolean)
+                  .join(', '),
         },
         { term: say.purity, value: seed.purity === null ? null : numbers.part(seed.purity) },
         { term: say.seedsPerGram, value: seed.seedsPerGram === null ? null : numbers.count(seed.seedsPerGram) },

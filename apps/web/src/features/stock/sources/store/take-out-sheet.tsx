@@ -33,8 +33,18 @@ export function TakeOutSheet({ source, onClose }: SeedSheetProps) {
   return (
     <Sheet open onClose={onClose} title={title}>
       <Form {...form.props}>
-        <RadioField label={seed.whatFor} {...form.field('reason')} choices={SEED_TAKINGS.map((value) => ({ value, label: seed.takings[value] }))} />
-        <NumberField label={seed.grams} unit={seed.gramsUnit} decimal hint={seed.gramsLeftHint(measures.seedWeight(source.seed?.gramsLeft ?? 0))} {...form.field('grams')} />
+        <RadioField
+          label={seed.whatFor}
+          {...form.field('reason')}
+          choices={SEED_TAKINGS.map((value) => ({ value, label: seed.takings[value] }))}
+        />
+        <NumberField
+          label={seed.grams}
+          unit={seed.gramsUnit}
+          decimal
+          hint={seed.gramsLeftHint(measures.seedWeight(source.seed?.gramsLeft ?? 0))}
+          {...form.field('grams')}
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{seed.takeSave}</Submit>
       </Form>

@@ -7,7 +7,8 @@ import { tellRefused } from '../../tell-refused.ts';
 export function useTakeSeedBack(): (movementId: string) => void {
   const { seed } = useMessages();
   const { send } = useCommand('sources.takeBackSeed', { title: seed.takeBack });
-  return (movementId) => void send({ movementId }).then(() => toast({ text: messages().seed.takenBackNow }), tellRefused);
+  return (movementId) =>
+    void send({ movementId }).then(() => toast({ text: messages().seed.takenBackNow }), tellRefused);
 }
 
 export function useSeedUndo(): (text: string, movementId: string | null) => void {

@@ -27,14 +27,23 @@ export function WeighSheet({ source, onClose }: SeedSheetProps) {
     onSaved: ({ movementId, difference }, { happenedOn }) => {
       keepDay(happenedOn);
       const weight = measures.seedWeight(Math.abs(difference));
-      tell(difference === 0 ? seed.weighSame : difference > 0 ? seed.weighMore(weight) : seed.weighLess(weight), movementId);
+      tell(
+        difference === 0 ? seed.weighSame : difference > 0 ? seed.weighMore(weight) : seed.weighLess(weight),
+        movementId,
+      );
       onClose();
     },
   });
   return (
     <Sheet open onClose={onClose} title={title}>
       <Form {...form.props}>
-        <NumberField label={seed.grams} unit={seed.gramsUnit} decimal hint={left === null ? seed.weighFirstHint : seed.weighHint(measures.seedWeight(left))} {...form.field('grams')} />
+        <NumberField
+          label={seed.grams}
+          unit={seed.gramsUnit}
+          decimal
+          hint={left === null ? seed.weighFirstHint : seed.weighHint(measures.seedWeight(left))}
+          {...form.field('grams')}
+        />
         <DayAndNote day={form.field('happenedOn')} note={form.field('note')} />
         <Submit form={form}>{seed.weighSave}</Submit>
       </Form>

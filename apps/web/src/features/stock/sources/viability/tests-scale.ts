@@ -18,15 +18,22 @@ export interface DrawnTest<Test> {
 }
 
 /** Tests as points over time, from gathering (or the first test) to today, the oldest first. */
-export function drawTests<Test extends TestPoint>(tests: readonly Test[], gatheredOn: string | null, today: string): { fromOn: string; points: DrawnTest<Test>[] } {
+export function drawTests<Test extends TestPoint>(
+  tests: readonly Test[],
+  gatheredOn: string | null,
+  today: string,
+): { fromOn: string; points: DrawnTest<Test>[] } {
   const sorted = [...tests].sort((a, b) => (a.testedOn < b.testedOn ? -1 : 1));
   const fromOn = gatheredOn ?? sorted[0]?.testedOn ?? today;
   const days = Math.max(1, daysBetween(fromOn, today));
   return {
     fromOn,
     points: sorted.map((test) => ({
-      test, x: Math.min(1, Math.max(0, daysBetween(fromOn, test.testedOn) / days)), mean: test.meanShare,
-      low: Math.min(...test.replicates) / test.seedsPerReplicate, high: Math.max(...test.replicates) / test.seedsPerReplicate,
+      test,
+      x: Math.min(1, Math.max(0, daysBetween(fromOn, test.testedOn) / days)),
+      mean: test.meanShare,
+      low: Math.min(...test.replicates) / test.seedsPerReplicate,
+      high: Math.max(...test.replicates) / test.seedsPerReplicate,
     })),
   };
 }

@@ -12,7 +12,8 @@ export const addWindow = command({
   roles: GROWERS,
   run: async (context, input) => {
     const window = windowOf(input);
-    if (await hasTwin(context, window)) refuse('window-exists', { opensMd: window.opensMd, closesMd: window.closesMd }, 'opensMd');
+    if (await hasTwin(context, window))
+      refuse('window-exists', { opensMd: window.opensMd, closesMd: window.closesMd }, 'opensMd');
     if (!(await insertWindow(context, window, input.note))) refuse('id-taken', { what: 'window' }, 'windowId');
     context.touched.features.add('pot-life');
     await clocksChanged(context);

@@ -16,9 +16,13 @@ export const editWindow = editing({
   run: async (context, input) => {
     const before = await loadWindow(context, input.windowId);
     const window = windowOf(input);
-    if (await hasTwin(context, window)) refuse('window-exists', { opensMd: window.opensMd, closesMd: window.closesMd }, 'opensMd');
+    if (await hasTwin(context, window))
+      refuse('window-exists', { opensMd: window.opensMd, closesMd: window.closesMd }, 'opensMd');
     // A note alone leaves the window on the word it stood on.
-    await updateWindow(context, window, { note: input.note, isOwn: TERMS.some((term) => input[term] !== before[term]) });
+    await updateWindow(context, window, {
+      note: input.note,
+      isOwn: TERMS.some((term) => input[term] !== before[term]),
+    });
     context.touched.features.add('pot-life');
     await clocksChanged(context);
     return { windowId: window.id };

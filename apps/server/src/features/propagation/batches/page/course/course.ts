@@ -1,4 +1,10 @@
-import { type BatchUnit, type GerminationCourse, germinationCourse, isUnitOnePlant, newPerDay } from '@rootclock/domain';
+import {
+  type BatchUnit,
+  type GerminationCourse,
+  germinationCourse,
+  isUnitOnePlant,
+  newPerDay,
+} from '@rootclock/domain';
 
 /** The course of emergence or rooting in figures. */
 export interface CourseFigures extends GerminationCourse {

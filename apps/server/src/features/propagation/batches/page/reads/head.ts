@@ -42,7 +42,19 @@ export interface BatchHead {
   closedOn: string | null;
   note: string;
   noticeDays: number;
-  source: { sourceId: string; code: string; kind: string; provenance: string; seedZone: string | null; origin: string; gatheredOn: string | null; gatheredPrecision: string | null; vendor: string | null; motherLotId: string | null; motherLotCode: string | null };
+  source: {
+    sourceId: string;
+    code: string;
+    kind: string;
+    provenance: string;
+    seedZone: string | null;
+    origin: string;
+    gatheredOn: string | null;
+    gatheredPrecision: string | null;
+    vendor: string | null;
+    motherLotId: string | null;
+    motherLotCode: string | null;
+  };
   places: { placeId: string; code: string; name: string; units: number }[];
 }
 

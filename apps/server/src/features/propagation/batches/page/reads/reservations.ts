@@ -10,7 +10,10 @@ export interface BatchReservation {
 }
 
 /** For whom units of the batch are held. The tables of orders are read here and never written. */
-export async function readBatchReservations({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchReservation[]> {
+export async function readBatchReservations(
+  { tx, nurseryId }: ReadContext,
+  batchId: string,
+): Promise<BatchReservation[]> {
   return tx.$queryRaw<BatchReservation[]>`
     SELECT o.id::text AS "orderId", o.code AS "orderCode", k.name AS "clientName", o.due_on::text AS "dueOn", r.units, r.pinned
       FROM reservation r

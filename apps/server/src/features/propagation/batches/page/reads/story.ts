@@ -19,7 +19,17 @@ export interface BatchStoryEntry {
   /** What was seen, of this batch among others. */
   observed: { kind: ObservationKind; result: string | null; amount: number | null } | null;
   /** `drawnFor` and `drawnFrom` are codes of other batches: that packs of this one were drawn for, or that this one was drawn from. */
-  movements: { fromPlace: string | null; toPlace: string | null; drawnFor: string | null; drawnFrom: string | null; toLotId: string | null; toLotCode: string | null; outside: string | null; fromUnits: number; toUnits: number }[];
+  movements: {
+    fromPlace: string | null;
+    toPlace: string | null;
+    drawnFor: string | null;
+    drawnFrom: string | null;
+    toLotId: string | null;
+    toLotCode: string | null;
+    outside: string | null;
+    fromUnits: number;
+    toUnits: number;
+  }[];
 }
 
 export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchStoryEntry[]> {

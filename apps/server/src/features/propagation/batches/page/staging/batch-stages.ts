@@ -1,4 +1,10 @@
-import { type BatchEntry, type BeginningBasis, stageBeginnings, stageProgress, type StageProgress } from '@rootclock/domain';
+import {
+  type BatchEntry,
+  type BeginningBasis,
+  stageBeginnings,
+  stageProgress,
+  type StageProgress,
+} from '@rootclock/domain';
 import type { ReadContext } from '../../../../../trpc/operation.ts';
 import { loadProtocolVersion, planOf, type StoredStage } from '../../../protocols/store.ts';
 
@@ -24,18 +30,30 @@ interface StagedBatch {
   secondWinterOn: string | null;
 }
 
-export async function readBatchProtocol(context: ReadContext, batch: StagedBatch, entries: readonly BatchEntry[]): Promise<BatchProtocol | null> {
+export async function readBatchProtocol(
+  context: ReadContext,
+  batch: StagedBatch,
+  entries: readonly BatchEntry[],
+): Promise<BatchProtocol | null> {
   if (!batch.protocolVersionId) return null;
   const version = await loadProtocolVersion(context, batch.protocolVersionId);
   const plan = planOf(version);
   const begun = stageBeginnings(plan, entries);
   const { versionId, protocolId, number, label, isCurrent } = version;
   return {
-    versionId, protocolId, number, label, isCurrent,
+    versionId,
+    protocolId,
+    number,
+    label,
+    isCurrent,
     stages: stageProgress(plan, batch.startedOn, begun, context.today, batch.secondWinterOn).map((progress, at) => {
       const stored = version.stages[at];
       if (!stored) throw new Error('a stage of the plan is none of its version');
-      return { ...stored, ...progress, basis: begun.find(({ position }) => position === progress.position)?.basis ?? null };
+      return {
+        ...stored,
+        ...progress,
+        basis: begun.find(({ position }) => position === progress.position)?.basis ?? null,
+      };
     }),
   };
 }

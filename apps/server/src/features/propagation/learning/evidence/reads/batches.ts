@@ -18,7 +18,8 @@ export interface CountedStage {
   over: number;
 }
 
-export const ofPlants = (column: Prisma.Sql, plantIds: readonly string[] | 'all') => (plantIds === 'all' ? Prisma.sql`true` : Prisma.sql`${column} = ANY (${[...plantIds]}::uuid[])`);
+export const ofPlants = (column: Prisma.Sql, plantIds: readonly string[] | 'all') =>
+  plantIds === 'all' ? Prisma.sql`true` : Prisma.sql`${column} = ANY (${[...plantIds]}::uuid[])`;
 
 /**
  * How many came up or rooted, and how many of those were potted, by plant, method and the name of the protocol, from the entries that stand.
@@ -31,7 +32,10 @@ export const ofPlants = (column: Prisma.Sql, plantIds: readonly string[] | 'all'
  * Pricking out: of batches that were counted. Tried are those that came up, in an open batch only as many of them as were potted or lost since; passed
  * are the plants potted, and no more than were tried.
  */
-export async function readBatchStages({ tx, nurseryId, today }: ReadContext, plantIds: readonly string[] | 'all'): Promise<CountedStage[]> {
+export async function readBatchStages(
+  { tx, nurseryId, today }: ReadContext,
+  plantIds: readonly string[] | 'all',
+): Promise<CountedStage[]> {
   return tx.$queryRaw<CountedStage[]>`
     WITH void AS MATERIALIZED (
       SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),

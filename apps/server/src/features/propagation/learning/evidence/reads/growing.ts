@@ -18,7 +18,10 @@ export interface GrownStage {
  * are those that left alive (planted, sold, given) or whose root ball was found to hold; failed are those lost before, and those
  * that counts came short of beyond what counts found again. Plants that stand and are not ready are tried by nobody yet.
  */
-export async function readGrowing({ tx, nurseryId }: ReadContext, plantIds: readonly string[] | 'all'): Promise<GrownStage[]> {
+export async function readGrowing(
+  { tx, nurseryId }: ReadContext,
+  plantIds: readonly string[] | 'all',
+): Promise<GrownStage[]> {
   return tx.$queryRaw<GrownStage[]>`
     WITH RECURSIVE void AS MATERIALIZED (
       SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),

@@ -17,16 +17,31 @@ export const convertLot = command({
   input: stock.convertLot,
   roles: FIELD,
   run: async (context, { conversion, from, into, happenedOn, note }) => {
-    const lots = await loadLots(context, from.map(({ lotId }) => lotId), 'from.0.lotId');
+    const lots = await loadLots(
+      context,
+      from.map(({ lotId }) => lotId),
+      'from.0.lotId',
+    );
     for (const lot of lots) requirePotted(lot, 'from.0.lotId');
     const differences = lotDifferences(lots, { sameContainer: false });
     if (differences.length > 0) refuse('lots-differ', { lots: lots.map(({ code }) => code), in: differences }, 'from');
-    await requirePots(context, into.map(({ containerId }) => containerId));
+    await requirePots(
+      context,
+      into.map(({ containerId }) => containerId),
+    );
     const clocks = clocksOfConversion(conversion, lots, happenedOn);
     const pottedOn = conversion === 'patch' ? earliestOf(...lots.map((lot) => lot.pottedOn)) : happenedOn;
     return becomeLots(context, {
-      kind: 'convert', happenedOn, note, details: { conversion },
-      leaving: lots.map((lot, i) => ({ lot, units: from[i]?.units ?? 0, placeId: from[i]?.placeId, field: `from.${i}.units` })),
+      kind: 'convert',
+      happenedOn,
+      note,
+      details: { conversion },
+      leaving: lots.map((lot, i) => ({
+        lot,
+        units: from[i]?.units ?? 0,
+        placeId: from[i]?.placeId,
+        field: `from.${i}.units`,
+      })),
       becoming: into.map(({ lotId: id, ...next }) => ({ ...next, id, clocks, pottedOn })),
     });
   },

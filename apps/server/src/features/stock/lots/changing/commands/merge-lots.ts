@@ -16,7 +16,8 @@ export const mergeLots = command({
   run: async (context, { lotIds, into, happenedOn, note }) => {
     const lots = await loadLots(context, [...new Set(lotIds)], 'lotIds');
     const differences = lotDifferences(lots);
-    if (differences.length > 0) refuse('lots-differ', { lots: lots.map(({ code }) => code), in: differences }, 'lotIds');
+    if (differences.length > 0)
+      refuse('lots-differ', { lots: lots.map(({ code }) => code), in: differences }, 'lotIds');
     for (const lot of lots) {
       requireSince(happenedOn, lot.pottedOn);
       if (lot.balances.length === 0) refuse('nothing-there', { of: lot.code }, 'lotIds');
@@ -24,13 +25,34 @@ export const mergeLots = command({
     if (into.placeId) await requireOpenPlaces(context, [into.placeId], 'into.placeId');
     const first = found(lots[0], 'lot', 'lotIds');
     const entryId = await openEntry(context, { kind: 'merge', happenedOn, note });
-    const standing = lots.flatMap((lot) => lot.balances.map(({ placeId, units }) => ({ lotId: lot.id, placeId, units })));
-    const named = await nameLots(context, first, [{
-      id: into.lotId, containerId: first.containerId, placeId: into.placeId ?? '', units: 0, clocks: clocksAfter({ kind: 'merge', clocks: lots.map(clocksOf) }),
-      pottedOn: earliestOf(...lots.map((lot) => lot.pottedOn)), countKind: lots.some((lot) => lot.countKind !== 'counted') ? 'estimated' : 'counted', ...readinessTogether(lots),
-    }], happenedOn);
+    const standing = lots.flatMap((lot) =>
+      lot.balances.map(({ placeId, units }) => ({ lotId: lot.id, placeId, units })),
+    );
+    const named = await nameLots(
+      context,
+      first,
+      [
+        {
+          id: into.lotId,
+          containerId: first.containerId,
+          placeId: into.placeId ?? '',
+          units: 0,
+          clocks: clocksAfter({ kind: 'merge', clocks: lots.map(clocksOf) }),
+          pottedOn: earliestOf(...lots.map((lot) => lot.pottedOn)),
+          countKind: lots.some((lot) => lot.countKind !== 'counted') ? 'estimated' : 'counted',
+          ...readinessTogether(lots),
+        },
+      ],
+      happenedOn,
+    );
     await insertLots(context, entryId, named);
-    await postMovements(context, entryId, standing.map(({ lotId, placeId, units }) => moved(units, lotAt(lotId, placeId), lotAt(into.lotId, into.placeId ?? placeId))));
+    await postMovements(
+      context,
+      entryId,
+      standing.map(({ lotId, placeId, units }) =>
+        moved(units, lotAt(lotId, placeId), lotAt(into.lotId, into.placeId ?? placeId)),
+      ),
+    );
     await inheritHolds(context, entryId);
     return { entryId, lots: named.map(({ id, code }) => ({ lotId: id, code })) };
   },

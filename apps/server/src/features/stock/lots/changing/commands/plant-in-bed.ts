@@ -10,7 +10,8 @@ async function groundOf(context: CommandContext, containerId: string | null | un
   if (!containerId) return found(await loadGround(context), 'container', 'into.containerId');
   const [named] = await loadContainers(context, [containerId], 'into.containerId');
   const container = found(named, 'container', 'into.containerId');
-  if (container.kind !== 'ground') refuse('wrong-container', { container: container.code, kind: container.kind, needs: 'ground' }, 'into.containerId');
+  if (container.kind !== 'ground')
+    refuse('wrong-container', { container: container.code, kind: container.kind, needs: 'ground' }, 'into.containerId');
   return container;
 }
 
@@ -25,11 +26,22 @@ export const plantInBed = command({
     await requireBed(context, into.bedId, 'into.bedId');
     const ground = await groundOf(context, into.containerId);
     return becomeLots(context, {
-      kind: 'pot-up', happenedOn, note, details: { bed: true },
+      kind: 'pot-up',
+      happenedOn,
+      note,
+      details: { bed: true },
       leaving: [{ lot, units, placeId, field: 'units' }],
-      becoming: [{
-        id: into.lotId, containerId: ground.id, placeId: into.bedId, units, countKind: into.countKind, clocks: clocksAfter({ kind: 'plant-in-ground' }), pottedOn: happenedOn,
-      }],
+      becoming: [
+        {
+          id: into.lotId,
+          containerId: ground.id,
+          placeId: into.bedId,
+          units,
+          countKind: into.countKind,
+          clocks: clocksAfter({ kind: 'plant-in-ground' }),
+          pottedOn: happenedOn,
+        },
+      ],
     });
   },
 });

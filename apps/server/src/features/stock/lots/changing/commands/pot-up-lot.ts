@@ -12,10 +12,15 @@ export const potUpLot = command({
   run: async (context, { lotId, placeId, into, happenedOn, note }) => {
     const lot = await loadLot(context, lotId);
     requirePotted(lot);
-    await requirePots(context, into.map((next) => next.containerId));
+    await requirePots(
+      context,
+      into.map((next) => next.containerId),
+    );
     const clocks = clocksAfter({ kind: 'pot-up', clocks: clocksOf(lot), on: happenedOn });
     return becomeLots(context, {
-      kind: 'pot-up', happenedOn, note,
+      kind: 'pot-up',
+      happenedOn,
+      note,
       leaving: [{ lot, units: sumUnits(into), placeId, field: 'into.0.units' }],
       becoming: into.map(({ lotId: id, ...next }) => ({ ...next, id, clocks, pottedOn: happenedOn })),
     });

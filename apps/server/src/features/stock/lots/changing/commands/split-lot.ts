@@ -14,9 +14,21 @@ export const splitLot = command({
     const clocks = clocksAfter({ kind: 'split', clocks: clocksOf(lot) });
     const { pottedOn, pottedPrecision, countKind, readyOn, rootCheckedOn, containerId } = lot;
     return becomeLots(context, {
-      kind: 'split', happenedOn, note,
+      kind: 'split',
+      happenedOn,
+      note,
       leaving: [{ lot, units: sumUnits(into), placeId, field: 'into.0.units' }],
-      becoming: into.map(({ lotId: id, ...next }) => ({ ...next, id, containerId, clocks, pottedOn, pottedPrecision, countKind, readyOn, rootCheckedOn })),
+      becoming: into.map(({ lotId: id, ...next }) => ({
+        ...next,
+        id,
+        containerId,
+        clocks,
+        pottedOn,
+        pottedPrecision,
+        countKind,
+        readyOn,
+        rootCheckedOn,
+      })),
     });
   },
 });

@@ -17,10 +17,22 @@ export const holdMany = command({
     if (free.length === 0) refuse('already-held', { lot: lots[0]?.code ?? '', reason }, 'reason');
     for (const lot of free) requireSince(happenedOn, lot.pottedOn);
     const entryId = await openEntry(context, {
-      kind: 'hold', happenedOn, cause: reason, note,
-      subjects: [...free.map(({ id }) => ({ kind: 'lot' as const, id })), ...placeIds.slice(0, 1).map((id) => ({ kind: 'place' as const, id }))],
+      kind: 'hold',
+      happenedOn,
+      cause: reason,
+      note,
+      subjects: [
+        ...free.map(({ id }) => ({ kind: 'lot' as const, id })),
+        ...placeIds.slice(0, 1).map((id) => ({ kind: 'place' as const, id })),
+      ],
     });
-    await openHolds(context, entryId, free.map(({ id }) => id), reason, happenedOn);
+    await openHolds(
+      context,
+      entryId,
+      free.map(({ id }) => id),
+      reason,
+      happenedOn,
+    );
     return { entryId, lots: free.length };
   },
 });

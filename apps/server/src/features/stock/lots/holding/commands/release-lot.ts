@@ -16,7 +16,12 @@ export const releaseLot = command({
     if (heldOn === undefined) refuse('not-held', { lot: lot.code, reason }, 'reason');
     requireSince(happenedOn, heldOn);
     const entryId = await openEntry(context, {
-      kind: 'release', happenedOn, cause: reason, note, details: { releaseReason }, subjects: [{ kind: 'lot', id: lotId }],
+      kind: 'release',
+      happenedOn,
+      cause: reason,
+      note,
+      details: { releaseReason },
+      subjects: [{ kind: 'lot', id: lotId }],
     });
     await closeHold(context, { lotId, reason, entryId, releasedOn: happenedOn, releaseReason });
     return { entryId };

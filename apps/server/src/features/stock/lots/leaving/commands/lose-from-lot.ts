@@ -16,8 +16,11 @@ export const loseFromLot = command({
     requireSince(input.happenedOn, lot.pottedOn);
     askIfDormant([lot], input);
     const drawn = drawFromLot(lot, input.units, input.placeId);
-    const entryId = await postEntry(context, { kind: 'lose', happenedOn: input.happenedOn, cause: input.cause, note: input.note },
-      drawn.map(({ placeId, units }) => moved(units, lotAt(lot.id, placeId), outside('lost'))));
+    const entryId = await postEntry(
+      context,
+      { kind: 'lose', happenedOn: input.happenedOn, cause: input.cause, note: input.note },
+      drawn.map(({ placeId, units }) => moved(units, lotAt(lot.id, placeId), outside('lost'))),
+    );
     return { entryId };
   },
 });

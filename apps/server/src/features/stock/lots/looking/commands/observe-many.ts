@@ -13,13 +13,24 @@ export const observeMany = command({
   run: async (context, { kind, result, amount, readyOn, happenedOn, note, ...selection }) => {
     const { lots, batches, placeIds } = await loadSelection(context, selection);
     for (const lot of lots) requireSince(happenedOn, lot.pottedOn);
-    const checks = kind !== 'root-ball' ? [] : lots.map((lot) => ({
-      lotId: lot.id,
-      before: { readyOn: lot.readyOn, rootCheckedOn: lot.rootCheckedOn },
-      after: readinessAfter(lot, { result: result as RootBallResult, on: happenedOn, expectedOn: readyOn ?? null }),
-    }));
+    const checks =
+      kind !== 'root-ball'
+        ? []
+        : lots.map((lot) => ({
+            lotId: lot.id,
+            before: { readyOn: lot.readyOn, rootCheckedOn: lot.rootCheckedOn },
+            after: readinessAfter(lot, {
+              result: result as RootBallResult,
+              on: happenedOn,
+              expectedOn: readyOn ?? null,
+            }),
+          }));
     const entryId = await openEntry(context, {
-      kind: 'observe', happenedOn, note, cause: kind, details: checks.length > 0 ? { checks } : {},
+      kind: 'observe',
+      happenedOn,
+      note,
+      cause: kind,
+      details: checks.length > 0 ? { checks } : {},
       subjects: [
         ...lots.map(({ id }) => ({ kind: 'lot' as const, id })),
         ...[...new Set(batches.map(({ id }) => id))].map((id) => ({ kind: 'batch' as const, id })),
@@ -27,7 +38,11 @@ export const observeMany = command({
       ],
     });
     await insertObservation(context, entryId, { kind, result: result ?? null, amount: amount ?? null });
-    if (checks.length > 0) await setReadiness(context, checks.map(({ lotId, after }) => ({ lotId, ...after })));
+    if (checks.length > 0)
+      await setReadiness(
+        context,
+        checks.map(({ lotId, after }) => ({ lotId, ...after })),
+      );
     return { entryId, lots: lots.length };
   },
 });

@@ -15,10 +15,19 @@ export const moveLot = command({
     const lot = await loadLot(context, lotId);
     requireSince(happenedOn, lot.pottedOn);
     await requireOpenPlaces(context, [toPlaceId], 'toPlaceId');
-    const elsewhere = { ...lot, balances: lot.balances.filter((balance) => balance.placeId !== toPlaceId && (!placeId || balance.placeId === placeId)) };
+    const elsewhere = {
+      ...lot,
+      balances: lot.balances.filter(
+        (balance) => balance.placeId !== toPlaceId && (!placeId || balance.placeId === placeId),
+      ),
+    };
     if (elsewhere.balances.length === 0) refuse('nothing-there', { of: lot.code }, placeId ? 'placeId' : 'lotId');
     const drawn = units ? drawFromLot(elsewhere, units, placeId) : elsewhere.balances;
-    const entryId = await postEntry(context, { kind: 'move', happenedOn, note }, drawn.map((part) => moved(part.units, lotAt(lot.id, part.placeId), lotAt(lot.id, toPlaceId))));
+    const entryId = await postEntry(
+      context,
+      { kind: 'move', happenedOn, note },
+      drawn.map((part) => moved(part.units, lotAt(lot.id, part.placeId), lotAt(lot.id, toPlaceId))),
+    );
     return { entryId };
   },
 });

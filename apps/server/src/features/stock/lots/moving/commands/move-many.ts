@@ -16,8 +16,14 @@ export const moveMany = command({
     const { lots, batches } = await loadSelection(context, selection);
     for (const lot of lots) requireSince(happenedOn, lot.pottedOn);
     const movements = [
-      ...lots.flatMap((lot) => lot.balances.filter(({ placeId }) => placeId !== toPlaceId).map(({ placeId, units }) => moved(units, lotAt(lot.id, placeId), lotAt(lot.id, toPlaceId)))),
-      ...batches.filter(({ placeId }) => placeId !== toPlaceId).map(({ id, placeId, units }) => moved(units, batchAt(id, placeId), batchAt(id, toPlaceId))),
+      ...lots.flatMap((lot) =>
+        lot.balances
+          .filter(({ placeId }) => placeId !== toPlaceId)
+          .map(({ placeId, units }) => moved(units, lotAt(lot.id, placeId), lotAt(lot.id, toPlaceId))),
+      ),
+      ...batches
+        .filter(({ placeId }) => placeId !== toPlaceId)
+        .map(({ id, placeId, units }) => moved(units, batchAt(id, placeId), batchAt(id, toPlaceId))),
     ];
     if (movements.length === 0) refuse('nothing-there', { of: to?.code ?? '' }, 'toPlaceId');
     const entryId = await postEntry(context, { kind: 'move', happenedOn, note }, movements);

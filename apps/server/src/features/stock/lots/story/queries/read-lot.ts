@@ -28,7 +28,12 @@ export const readLot = query({
     return {
       ...lot,
       today,
-      units: { onHand, staged: lot.staged.reduce((sum, { units }) => sum + units, 0), promised, free: isHeld ? 0 : Math.max(0, supply - promised) },
+      units: {
+        onHand,
+        staged: lot.staged.reduce((sum, { units }) => sum + units, 0),
+        promised,
+        free: isHeld ? 0 : Math.max(0, supply - promised),
+      },
       daysInPot: lot.containerOn === null ? null : Math.max(0, daysBetween(lot.containerOn, today)),
       daysConfined: lot.confinedOn === null ? null : Math.max(0, daysBetween(lot.confinedOn, today)),
       ...potBand(lot.plantByOn, today, noticeDays),
