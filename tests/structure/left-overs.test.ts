@@ -15,7 +15,7 @@ const forbidden: [string, RegExp, string[]][] = [
   [
     'tests that are skipped, or that make others be skipped',
     new RegExp(
-      `\\b(test|it|describe|suite)(\\.\\w+)*\\.(${any(['on', 'ly'], ['sk', 'ip'], ['to', 'do'], ['fa', 'ils'])})\\b`,
+      `\\b(test|it|describe|suite)(\\.\\w+)*\\.(${any(['on', 'ly'], ['sk', 'ip'], ['sk', 'ipIf'], ['ru', 'nIf'], ['to', 'do'], ['fa', 'ils'])})\\b`,
     ),
     code,
   ],
