@@ -50,11 +50,14 @@ describe('a container', () => {
       kind: ____,
       standing: _____,
       source: ______,
+      edition,
       ...measures
     } = (await byCode('tall-1l'))!;
-    await plants().editContainer(sent({ containerId: id, ...measures, name: 'tall litre' }));
+    const renamed = await plants().editContainer(sent({ containerId: id, ...measures, edition, name: 'tall litre' }));
     expect(await byCode('tall-1l')).toMatchObject({ name: 'tall litre', standing: 'assumed' });
-    await plants().editContainer(sent({ containerId: id, ...measures, volumeMl: 940 }));
+    await plants().editContainer(
+      sent({ containerId: id, ...measures, edition: renamed.edition, name: 'tall litre', volumeMl: 940 }),
+    );
     expect(await byCode('tall-1l')).toMatchObject({ volumeMl: 940, standing: 'own setting' });
   });
 
