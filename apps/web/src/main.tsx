@@ -7,6 +7,7 @@ import './ui/styles/tokens.css';
 import './ui/styles/themes.css';
 import './ui/styles/base.css';
 import { queryClient, trpc } from './lib/api/index.ts';
+import { paths } from './lib/paths.ts';
 import { followSessions } from './lib/session/index.ts';
 import { preferredLanguage, speak } from './messages/index.ts';
 import { router } from './routes/index.ts';
@@ -19,8 +20,11 @@ followDevice();
 followSessions();
 // Language, person and first page travel at the same time: on a bad line each wait for another costs more than its bytes.
 const spoken = speak(preferredLanguage());
-void queryClient.prefetchQuery(trpc.people.me.queryOptions());
-const [pages] = router.getMatchedRoutes(window.location.pathname);
+const { pathname } = window.location;
+// At the door there is nobody yet.
+if (![paths.signIn(), paths.firstOwner()].includes(pathname))
+  void queryClient.prefetchQuery(trpc.people.me.queryOptions());
+const [pages] = router.getMatchedRoutes(pathname);
 for (const page of pages) void router.loadRouteChunk(page);
 await spoken;
 createRoot(root).render(

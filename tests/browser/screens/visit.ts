@@ -12,8 +12,10 @@ export interface Watched {
 /** Watches a page, so that a test can tell what went wrong on it and when it stands still. */
 export function watch(page: Page): Watched {
   let troubles: string[] = [];
-  let underWay = 0;
-  const isQuery = (url: string) => url.includes('/trpc/') || url.includes('/assets/');
+  const underWay = new Set<Request>();
+  // The stream of changes never ends by itself.
+  const isAwaited = (url: string) =>
+    (url.includes('/trpc/') && !url.includes('/trpc/live.')) || url.includes('/assets/');
   page.on('console', (message) => void (message.type() === 'error' && troubles.push(`console: ${message.text()}`)));
   page.on('pageerror', (error) => void troubles.push(`page: ${error.message}`));
   page.on(
@@ -21,8 +23,8 @@ export function watch(page: Page): Watched {
     (response) =>
       void (response.status() >= 400 && troubles.push(`${response.status()}: ${new URL(response.url()).pathname}`)),
   );
-  page.on('request', (request) => void (underWay += isQuery(request.url()) ? 1 : 0));
-  const arrived = (request: Request) => void (underWay -= isQuery(request.url()) ? 1 : 0);
+  page.on('request', (request) => void (isAwaited(request.url()) && underWay.add(request)));
+  const arrived = (request: Request) => void underWay.delete(request);
   page.on('requestfinished', arrived);
   page.on('requestfailed', arrived);
 
@@ -31,7 +33,7 @@ export function watch(page: Page): Watched {
     troubles: () => troubles,
     visit: async (address) => {
       troubles = [];
-      underWay = 0;
+      underWay.clear();
       await page.goto(address);
       // A page that has what it asked for may ask for more, so it stands still only when it did twice in a row.
       let still = 0;
@@ -39,7 +41,7 @@ export function watch(page: Page): Watched {
         .poll(
           async () => {
             const isShown = (await page.locator('h1').count()) > 0 && (await page.locator('.skeleton').count()) === 0;
-            still = isShown && underWay === 0 ? still + 1 : 0;
+            still = isShown && underWay.size === 0 ? still + 1 : 0;
             return still;
           },
           { timeout: 20_000, interval: 60 },
