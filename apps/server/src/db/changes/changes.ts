@@ -33,6 +33,8 @@ export class Changes {
   private isStopped = false;
   private failures = 0;
   private wasOdd = false;
+  /** What was heard before it was known how far every nursery is; null once that is known. */
+  private early: string[] | null = null;
 
   constructor(private readonly parts: ChangesParts) {}
 
@@ -53,10 +55,11 @@ export class Changes {
 
   private async run(tried: () => void): Promise<void> {
     while (!this.isStopped) {
+      this.early = [];
       const listener = this.parts.open((payload) => this.hear(payload));
       this.listener = listener;
       try {
-        this.parts.stands(await this.within(OPEN_WITHIN_MS, listener, listener.listening));
+        this.begin(await this.within(OPEN_WITHIN_MS, listener, listener.listening));
         tried();
         await this.keep(listener);
       } catch (error) {
@@ -104,7 +107,16 @@ export class Changes {
     });
   }
 
+  /** A change may be heard before the answer to a question that was put before it; told in that order it would be taken back. */
+  private begin(standings: Standing[]): void {
+    const early = this.early ?? [];
+    this.early = null;
+    this.parts.stands(standings);
+    for (const payload of early) this.hear(payload);
+  }
+
   private hear(payload: string): void {
+    if (this.early !== null) return void this.early.push(payload);
     const told = readTold(payload);
     if (told === null) {
       if (!this.wasOdd) this.parts.odd(payload);
