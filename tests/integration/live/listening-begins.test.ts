@@ -1,19 +1,23 @@
-import { expect, it } from 'vitest';
+// How listening begins and ends, whatever comes first: the loop alone, with a connection that does what it is told.
+import { beforeEach, expect, it } from 'vitest';
 import { Changes } from '../../../apps/server/src/db/changes/changes.ts';
 import type { Standing } from '../../../apps/server/src/db/changes/listener.ts';
 
 const nursery = '6b1f3c1e-0000-4000-8000-000000000001';
 
-it('a change that was heard while listening began is told after how far the nursery was then', async () => {
-  const told: number[] = [];
-  let hear: (payload: string) => void = () => {};
-  let answer: (standings: Standing[]) => void = () => {};
-  let cut: (reason: Error) => void = () => {};
-  const listening = new Promise<Standing[]>((resolve) => (answer = resolve));
-  const gone = new Promise<Error>((resolve) => (cut = resolve));
-  const changes = new Changes({
+let told: number[];
+let changes: Changes;
+let hear: (payload: string) => void;
+let answer: (standings: Standing[]) => void;
+
+beforeEach(() => {
+  told = [];
+  changes = new Changes({
     open: (heard) => {
       hear = heard;
+      let cut: (reason: Error) => void = () => {};
+      const listening = new Promise<Standing[]>((resolve) => (answer = resolve));
+      const gone = new Promise<Error>((resolve) => (cut = resolve));
       return { listening, gone, check: () => Promise.resolve(), cut };
     },
     after: () => () => {},
@@ -24,6 +28,9 @@ it('a change that was heard while listening began is told after how far the nurs
     lost: () => {},
     odd: () => {},
   });
+});
+
+it('a change that was heard while listening began is told after how far the nursery was then', async () => {
   const started = changes.start();
   // The driver hands on what was notified while a statement ran before it hands on the statement's own answer.
   hear(JSON.stringify({ nursery, version: 5, features: ['stock'] }));
@@ -31,4 +38,11 @@ it('a change that was heard while listening began is told after how far the nurs
   await started;
   expect(told).toEqual([4, 5]);
   await changes.stop();
+});
+
+it('listening ends when it is stopped, also where the connection answers every question at once', async () => {
+  const started = changes.start();
+  answer([{ nursery, version: 4 }]);
+  await started;
+  await expect(changes.stop()).resolves.toBeUndefined();
 });

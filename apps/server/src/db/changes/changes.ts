@@ -71,13 +71,17 @@ export class Changes {
       this.listener = null;
       this.wake?.();
       tried();
-      await this.pause(retryPauseMs({ failures: this.failures, ...PAUSE, chance: this.parts.chance() }));
+      if (!this.isStopped)
+        await this.pause(retryPauseMs({ failures: this.failures, ...PAUSE, chance: this.parts.chance() }));
     }
   }
 
-  /** Looks whether the connection still answers, until it does not. One that lasted only moments counts as one more failure. */
-  private async keep(listener: Listener): Promise<never> {
-    for (;;) {
+  /**
+   * Looks whether the connection still answers, until it does not or nobody wants to hear any more. One that lasted only moments counts as
+   * one more failure.
+   */
+  private async keep(listener: Listener): Promise<void> {
+    while (!this.isStopped) {
       await orGone(listener, this.pause(CHECK_EVERY_MS));
       await this.within(CHECK_WITHIN_MS, listener, listener.check());
       this.failures = 0;
