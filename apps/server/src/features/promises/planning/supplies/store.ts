@@ -25,12 +25,10 @@ export async function loadSupplies(
     WITH item AS MATERIALIZED (SELECT i.plant, i.container FROM jsonb_to_recordset(${pairs}::jsonb) AS i (plant uuid, container uuid)),
     wanted AS MATERIALIZED (
       SELECT l.id FROM item i JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.plant_id = i.plant AND l.container_id = i.container AND l.closed_on IS NULL
-      UNION SELECT l.id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[]))
-    SELECT ${JUDGED} FROM wanted w JOIN judged_supply v ON v.nursery_id = ${nurseryId}::uuid AND v.kind = 'lot' AND v.id = w.id
-    UNION ALL
+      UNION SELECT b.id FROM item i JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.plant_id = i.plant AND b.target_container_id = i.container AND b.cautious_units > 0
+      UNION SELECT unnest(${[...ids]}::uuid[]))
     SELECT ${JUDGED} FROM judged_supply v
-     WHERE v.nursery_id = ${nurseryId}::uuid AND v.kind = 'batch' AND v.is_open
-       AND ((v.units > 0 AND EXISTS (SELECT 1 FROM item i WHERE i.plant = v.plant_id AND i.container = v.container_id)) OR v.id = ANY (${[...ids]}::uuid[]))`;
+     WHERE v.nursery_id = ${nurseryId}::uuid AND v.id = ANY (ARRAY(SELECT id FROM wanted)) AND (v.kind = 'lot' OR v.is_open)`;
   const treated = asksTreatments
     ? await loadTreated(
         context,
