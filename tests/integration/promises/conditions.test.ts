@@ -3,6 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { type GardenStory, gardenStory } from '../../support/gardens.ts';
 import { openNursery, refusalOf, sent, type TestNursery } from '../../support/nursery.ts';
+import { packsInTheCold } from '../../support/packs.ts';
 
 const today = '2026-05-20';
 
@@ -84,45 +85,12 @@ describe('what a line asks of the plants themselves', () => {
   it('a treatment goes with the seed drawn from treated packs, not with what was drawn before', async () => {
     await nursery.sql('UPDATE plant SET larval_host = false WHERE nursery_id = $1', [nursery.nurseryId]);
     const { propagation, stock } = nursery.as('grower');
-    const coldId = await story.addPlace({ code: 'COLD', kind: 'cold-frame' });
-    const trayId = await story.addContainer({ code: 'plug-50', kind: 'tray', volumeMl: 110, cells: 50 });
-    const packsId = randomUUID();
-    const seed = { plantId: story.plantId, sourceId: story.sourceId, method: 'seed' as const };
-    await propagation.startBatch(
-      sent({
-        ...seed,
-        batchId: packsId,
-        unit: 'pack' as const,
-        containerId: null,
-        units: 4,
-        placeId: coldId,
-        happenedOn: '2026-02-01',
-      }),
-    );
-    const draw = async (happenedOn: string, cautiousUnits: number) => {
-      const batchId = randomUUID();
-      await propagation.startBatch(
-        sent({
-          ...seed,
-          batchId,
-          unit: 'cell' as const,
-          containerId: trayId,
-          units: 50,
-          placeId: story.placeId,
-          fromPacks: { batchId: packsId, units: 1 },
-          happenedOn,
-          targetContainerId: story.containerId,
-          cautiousUnits,
-          readyOn: today,
-        }),
-      );
-      return batchId;
-    };
-    const before = await draw('2026-03-01', 8);
+    const { coldId, packsId, draw } = await packsInTheCold(nursery, story);
+    const before = await draw('2026-03-01', { cautiousUnits: 8, readyOn: today });
     await stock.treatPlace(
       sent({ placeId: coldId, product: 'Soap', applicator: 'Robin', treatedAt: '2026-03-05T12:00:00Z' }),
     );
-    const after = await draw('2026-03-10', 9);
+    const after = await draw('2026-03-10', { cautiousUnits: 9, readyOn: today });
     const { lineId } = await story.order([{ units: 50, untreated: true }]);
     expect(await story.heldBy(lineId)).toEqual({ [before]: 8 });
 

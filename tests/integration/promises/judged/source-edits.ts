@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { sent } from '../../../support/nursery.ts';
+import { packsInTheCold } from '../../../support/packs.ts';
 import { aBatch } from './batch-edits.ts';
 import { type Edit, set } from './edit.ts';
 
@@ -68,36 +69,8 @@ export const sourceEdits: Record<string, Edit> = {
   'a treatment of packs, recorded late': async (nursery, story) => {
     await set(nursery, 'plant', 'larval_host = false');
     const { propagation, stock } = nursery.as('grower');
-    const coldId = await story.addPlace({ code: 'COLD', kind: 'cold-frame' });
-    const trayId = await story.addContainer({ code: 'plug-50', kind: 'tray', volumeMl: 110, cells: 50 });
-    const [packsId, batchId] = [randomUUID(), randomUUID()];
-    const seed = { plantId: story.plantId, sourceId: story.sourceId, method: 'seed' as const };
-    await propagation.startBatch(
-      sent({
-        ...seed,
-        batchId: packsId,
-        unit: 'pack' as const,
-        containerId: null,
-        units: 4,
-        placeId: coldId,
-        happenedOn: '2026-02-01',
-      }),
-    );
-    await propagation.startBatch(
-      sent({
-        ...seed,
-        batchId,
-        unit: 'cell' as const,
-        containerId: trayId,
-        units: 50,
-        placeId: story.placeId,
-        fromPacks: { batchId: packsId, units: 1 },
-        happenedOn: '2026-03-01',
-        targetContainerId: story.containerId,
-        cautiousUnits: 9,
-        readyOn: happenedOn,
-      }),
-    );
+    const { coldId, draw } = await packsInTheCold(nursery, story);
+    const batchId = await draw('2026-03-01', { cautiousUnits: 9, readyOn: happenedOn });
     const lotId = randomUUID();
     await propagation.potBatch(
       sent({

@@ -26,8 +26,8 @@ export const outbox = {
   mend: 'Put right',
   clash: {
     title: (by: string | null) => `${by ?? 'Somebody else'} changed this while you were typing.`,
-    savedAt: (when: string) => `Saved ${when}. Yours isn't saved yet.`,
-    nothingSaved: "Yours isn't saved yet.",
+    savedAt: (when: string) => `Saved ${when}. Yours isn’t saved yet.`,
+    nothingSaved: 'Yours isn’t saved yet.',
     yours: 'Yours',
     theirs: 'Theirs',
     keepMine: 'Keep mine',

@@ -21,6 +21,7 @@ export async function loadSupplies(
 ): Promise<ScopeSupply[]> {
   const { tx, nurseryId } = context;
   const pairs = JSON.stringify(items.map((item) => ({ plant: item.split('@')[0], container: item.split('@')[1] })));
+  // An array, not a join: the view is a union, which takes no join condition and would work out all that stands.
   const rows = await tx.$queryRaw<SupplyRow[]>`
     WITH item AS MATERIALIZED (SELECT i.plant, i.container FROM jsonb_to_recordset(${pairs}::jsonb) AS i (plant uuid, container uuid)),
     wanted AS MATERIALIZED (
