@@ -1,5 +1,7 @@
+import { clientsErrors } from './clients.ts';
 import { gardensErrors } from './gardens.ts';
 import { generalErrors } from './general.ts';
+import { ordersErrors } from './orders.ts';
 import { peopleErrors } from './people.ts';
 import { planningErrors } from './planning.ts';
 import { plantsErrors } from './plants.ts';
@@ -24,6 +26,8 @@ export const ERRORS = {
   ...stockErrors,
   ...stockInErrors,
   ...propagationErrors,
+  ...clientsErrors,
+  ...ordersErrors,
   ...promisesErrors,
   ...gardensErrors,
   ...planningErrors,

@@ -1,4 +1,4 @@
-import type { OrderKind } from '../../gardens/order-words.ts';
+import type { OrderKind } from '../../orders/order-words.ts';
 import type { CalendarDate } from '../../kernel/dates.ts';
 import type { WinterDays } from '../../stock/winter/expected-living.ts';
 
