@@ -1,6 +1,7 @@
 /** SeasonChart: plants by the week in which they must be out, over the planting windows, so that a season is seen at a look. */
 import { addDays, daysBetween, monthDayIn } from '@rootclock/domain';
 import { useFormat } from '../../lib/format/index.ts';
+import { monthStarts } from '../../lib/month-starts.ts';
 import { useMessages } from '../../messages/index.ts';
 import { Section } from '../../ui/layout/index.ts';
 import type { Board } from './board-data.ts';
@@ -26,11 +27,8 @@ export function SeasonChart({ board }: { board: Board }) {
       to: monthDayIn(closesMd < opensMd ? each + 1 : each, closesMd),
     })),
   );
-  const months = Array.from(
-    { length: 15 },
-    (_, i) =>
-      `${year + Math.floor((Number(firstOn.slice(5, 7)) - 1 + i) / 12)}-${String(((Number(firstOn.slice(5, 7)) - 1 + i) % 12) + 1).padStart(2, '0')}-01`,
-  ).filter((on) => on > firstOn && daysBetween(firstOn, on) < WIDTH - 12);
+  // The last is left out where its name would run over the edge.
+  const months = monthStarts(firstOn, addDays(firstOn, WIDTH - 13));
   return (
     <Section title={say.chart}>
       <svg
