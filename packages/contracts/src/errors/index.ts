@@ -9,8 +9,8 @@ import { potLifeErrors } from './pot-life.ts';
 import { promisesErrors } from './promises.ts';
 import { propagationErrors } from './propagation.ts';
 import { sourcesErrors } from './sources.ts';
-import { stockInErrors } from './stock/intake.ts';
-import { stockErrors } from './stock/stock.ts';
+import { stockInErrors } from './stock-in.ts';
+import { stockErrors } from './stock.ts';
 
 export * from './kind.ts';
 export type { Edited, InputIssue } from './general.ts';
