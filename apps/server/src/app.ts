@@ -1,6 +1,6 @@
 import Fastify, { type FastifyInstance } from 'fastify';
 import { serveCalendars } from './calendar.ts';
-import { closeDatabase, findRoleFault, openDatabase } from './db/pool.ts';
+import { findRoleFault, openDatabase } from './db/pool.ts';
 import { createRunner } from './db/runner.ts';
 import { foreseeRoll, replan, rollDay } from './features/replan.ts';
 import { stampAnswers } from './http/answer-headers.ts';
@@ -84,6 +84,6 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   servePaper(app, { runner, callerOf: sessions.callerOf });
   await serveWebFiles(app, webRoot);
 
-  app.addHook('onClose', () => closeDatabase(database));
+  app.addHook('onClose', () => database.close());
   return app;
 }
