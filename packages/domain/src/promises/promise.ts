@@ -76,7 +76,7 @@ function prepare(input: AllocationInstance, ask: PromiseAsk) {
   const instance = linkedPart(requireInstance(input), ask.accepts);
   const line = lineOf(ask, instance);
   const transport = readTransport(takeOutPins(instance).rest);
-  const { filling } = filledByRank(transport);
+  const filling = filledByRank(transport);
   const { supplies } = transport;
   const lastDayOf = ({ id, plantByOn }: AllocationSupply) => ask.leaveBy?.get(id) ?? plantByOn;
   const serves = (supply: AllocationSupply, on: CalendarDate) =>

@@ -6,8 +6,8 @@ import { networkOf } from './transport-network.ts';
 
 /** Units of each pair by the goals of `allocate`, in their order: fills rank by rank, then everything else with these fills fixed. */
 export function solveTransport(transport: Transport): Float64Array {
-  const { network, pairOf } = networkOf(transport, filledByRank(transport).fills);
-  const cheapest = cheapestFlow(network);
+  const { network, flow, pairOf } = networkOf(transport, filledByRank(transport).flow);
+  const cheapest = cheapestFlow(network, flow);
   firstFlow(network, cheapest, pairOf.length);
   const units = new Float64Array(transport.pairs.length);
   for (let arc = 0; arc < pairOf.length; arc++) {
