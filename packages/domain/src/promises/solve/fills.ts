@@ -4,13 +4,13 @@ import type { Pair, Transport } from './transport.ts';
 /**
  * A filling in which each rank has the most units that it can when no unit of a lower rank is given up for any number of later ones. Demands are
  * served by rank along augmenting paths: what an earlier demand holds may come from elsewhere afterwards, and never becomes less, so that the
- * greedy order is exact (the fills that can be reached together form a polymatroid).
+ * greedy order is exact (the fills that can be reached together form a polymatroid). One demand may be left for later.
  */
-export function filledByRank(transport: Transport): Filling {
+export function filledByRank(transport: Transport, later?: number): Filling {
   const { demands, wanted, rankAt } = transport;
   const filling = new Filling(transport);
   const byRank = [...demands.keys()].sort((a, b) => (rankAt[a] as number) - (rankAt[b] as number) || a - b);
-  for (const demand of byRank) filling.fill(demand, wanted[demand] as number);
+  for (const demand of byRank) if (demand !== later) filling.fill(demand, wanted[demand] as number);
   return filling;
 }
 
@@ -38,6 +38,7 @@ export class Filling {
   /** By demand that a search reached, the pair that it would give up. */
   readonly #gives: Int32Array;
   readonly #reached: Int32Array;
+  #count = 0;
   #search = 0;
 
   constructor({ demands, supplies, pairs, units }: Transport) {
@@ -64,13 +65,35 @@ export class Filling {
     this.#grow(demand, [], most);
   }
 
-  /** The most units, up to a number, that one line more could have of some supplies while all others keep as many as they have. Leaves everything as it is. */
+  /** Finds all supplies from which no free unit can be reached, so that no search looks at them any more. */
+  closeSpent(): void {
+    const { begin, members } = this.#pairsOfSupply;
+    this.#search += 1;
+    this.#count = 0;
+    for (const [supply, units] of this.#free.entries()) if (units > 0) this.#reach(supply, START);
+    for (let next = 0; next < this.#count; next++) {
+      const supply = this.#reached[next] as number;
+      for (let at = begin[supply] as number; at < (begin[supply + 1] as number); at++) {
+        const taking = this.#demandOf[members[at] as number] as number;
+        if (this.#seenDemand[taking] !== this.#search) this.#reachFrom(taking, true);
+      }
+    }
+    for (const [supply, seen] of this.#seenSupply.entries()) if (seen !== this.#search) this.#spent[supply] = 1;
+  }
+
+  /**
+   * The most units, up to a number, that one line more could have of some supplies while all others keep as many as they have. Leaves everything
+   * as it is.
+   */
   spare(supplies: readonly number[], most: number): number {
-    const [free, flow, spent] = [this.#free.slice(), this.flow.slice(), this.#spent.slice()];
+    let free = 0;
+    for (const supply of supplies) free += this.#free[supply] as number;
+    if (free >= most) return most;
+    const before = { free: this.#free.slice(), flow: this.flow.slice(), spent: this.#spent.slice() };
     const got = this.#grow(-1, supplies, most);
-    this.#free.set(free);
-    this.flow.set(flow);
-    this.#spent.set(spent);
+    this.#free.set(before.free);
+    this.flow.set(before.flow);
+    this.#spent.set(before.spent);
     return got;
   }
 
@@ -89,39 +112,42 @@ export class Filling {
    * carries. Answers how many.
    */
   #augment(demand: number, starts: readonly number[], most: number): number {
-    const search = ++this.#search;
-    const pairsOf = this.#pairsOfSupply;
-    let count = 0;
-    const reach = (supply: number, by: number) => {
-      if (this.#seenSupply[supply] === search || this.#spent[supply] === 1) return;
-      this.#seenSupply[supply] = search;
-      this.#takes[supply] = by;
-      this.#reached[count++] = supply;
-    };
-    const reachFrom = (taking: number) => {
-      const { begin, members } = this.#pairsOfDemand;
-      this.#seenDemand[taking] = search;
-      for (let at = begin[taking] as number; at < (begin[taking + 1] as number); at++) {
-        const pair = members[at] as number;
-        reach(this.#supplyOf[pair] as number, pair);
-      }
-    };
-    for (const supply of starts) reach(supply, START);
-    if (demand >= 0) reachFrom(demand);
-    for (let next = 0; next < count; next++) {
+    const { begin, members } = this.#pairsOfSupply;
+    this.#search += 1;
+    this.#count = 0;
+    for (const supply of starts) this.#reach(supply, START);
+    if (demand >= 0) this.#reachFrom(demand);
+    for (let next = 0; next < this.#count; next++) {
       const supply = this.#reached[next] as number;
       if ((this.#free[supply] as number) > 0) return this.#move(supply, demand, most);
-      for (let at = pairsOf.begin[supply] as number; at < (pairsOf.begin[supply + 1] as number); at++) {
-        const pair = pairsOf.members[at] as number;
+      for (let at = begin[supply] as number; at < (begin[supply + 1] as number); at++) {
+        const pair = members[at] as number;
         const holder = this.#demandOf[pair] as number;
-        if ((this.flow[pair] as number) === 0 || this.#seenDemand[holder] === search) continue;
+        if (this.flow[pair] === 0 || this.#seenDemand[holder] === this.#search) continue;
         this.#gives[holder] = pair;
-        reachFrom(holder);
+        this.#reachFrom(holder);
       }
     }
     // All that was reached is given out among demands that reach nothing else, and stays so.
-    for (let at = 0; at < count; at++) this.#spent[this.#reached[at] as number] = 1;
+    for (let at = 0; at < this.#count; at++) this.#spent[this.#reached[at] as number] = 1;
     return 0;
+  }
+
+  /** Reaches the supplies of a demand, or only those of which it has any. */
+  #reachFrom(demand: number, onlyHeld = false): void {
+    const { begin, members } = this.#pairsOfDemand;
+    this.#seenDemand[demand] = this.#search;
+    for (let at = begin[demand] as number; at < (begin[demand + 1] as number); at++) {
+      const pair = members[at] as number;
+      if (!onlyHeld || this.flow[pair] !== 0) this.#reach(this.#supplyOf[pair] as number, pair);
+    }
+  }
+
+  #reach(supply: number, by: number): void {
+    if (this.#seenSupply[supply] === this.#search || this.#spent[supply] === 1) return;
+    this.#seenSupply[supply] = this.#search;
+    this.#takes[supply] = by;
+    this.#reached[this.#count++] = supply;
   }
 
   /** Moves units along the way by which the last supply was reached, from there back to the demand or the start where it began. */
