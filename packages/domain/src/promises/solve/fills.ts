@@ -1,5 +1,5 @@
 import { grouped, type Grouped } from './grouped.ts';
-import type { Pair, Transport } from './transport.ts';
+import { membersByRank, type Pair, type Transport } from './transport.ts';
 
 /**
  * A filling in which each rank has the most units that it can when no unit of a lower rank is given up for any number of later ones. Demands are
@@ -7,10 +7,13 @@ import type { Pair, Transport } from './transport.ts';
  * greedy order is exact (the fills that can be reached together form a polymatroid). One demand may be left for later.
  */
 export function filledByRank(transport: Transport, later?: number): Filling {
-  const { demands, wanted, rankAt } = transport;
+  const { wanted, rankAt } = transport;
   const filling = new Filling(transport);
-  const byRank = [...demands.keys()].sort((a, b) => (rankAt[a] as number) - (rankAt[b] as number) || a - b);
-  for (const demand of byRank) if (demand !== later) filling.fill(demand, wanted[demand] as number);
+  for (const members of membersByRank(rankAt)) {
+    const filled = members.filter((demand) => demand !== later);
+    const kept = filled.map((demand) => filling.keep(demand, wanted[demand] as number));
+    for (const [at, demand] of filled.entries()) filling.fill(demand, (wanted[demand] as number) - (kept[at] as number));
+  }
   return filling;
 }
 
@@ -18,8 +21,8 @@ export function filledByRank(transport: Transport, later?: number): Filling {
 const START = -1;
 
 /**
- * A filling of demands that grows one demand at a time and takes nothing back. A demand looks at its cheapest pairs first, so that the filling
- * comes near to the cheapest one, which then is soon found from it.
+ * A filling of demands that grows one demand at a time and takes nothing back. A demand keeps what it holds and looks at its cheapest pairs first,
+ * so that the filling comes near to the cheapest one, which then is soon found from it.
  */
 export class Filling {
   /** Units of each pair. */
@@ -28,6 +31,7 @@ export class Filling {
   readonly #demandOf: Int32Array;
   readonly #pairsOfDemand: Grouped;
   readonly #pairsOfSupply: Grouped;
+  readonly #held: Float64Array;
   readonly #free: Float64Array;
   /** Supplies from which no free unit can be reached any more, nor ever will be. */
   readonly #spent: Uint8Array;
@@ -50,6 +54,7 @@ export class Filling {
     const cheapestFirst = (a: number, b: number) => compareCosts(pairs[a] as Pair, pairs[b] as Pair) || a - b;
     for (let demand = 0; demand < demands.length; demand++)
       members.subarray(begin[demand], begin[demand + 1]).sort(cheapestFirst);
+    this.#held = Float64Array.from(pairs, ({ held }) => held);
     this.flow = new Float64Array(pairs.length);
     this.#free = Float64Array.from(units);
     this.#spent = new Uint8Array(supplies.length);
@@ -58,6 +63,21 @@ export class Filling {
     this.#takes = new Int32Array(supplies.length);
     this.#gives = new Int32Array(demands.length);
     this.#reached = new Int32Array(supplies.length);
+  }
+
+  /** Leaves a demand what it holds now as far as that is free, up to so many units, and answers how many. */
+  keep(demand: number, most: number): number {
+    const { begin, members } = this.#pairsOfDemand;
+    let kept = 0;
+    for (let at = begin[demand] as number; at < (begin[demand + 1] as number); at++) {
+      const pair = members[at] as number;
+      const supply = this.#supplyOf[pair] as number;
+      const units = Math.min(this.#held[pair] as number, this.#free[supply] as number, most - kept);
+      this.#free[supply] = (this.#free[supply] as number) - units;
+      this.flow[pair] = (this.flow[pair] as number) + units;
+      kept += units;
+    }
+    return kept;
   }
 
   /** Gives a demand up to so many units more. */

@@ -1,5 +1,5 @@
 import type { Network } from './cheapest-flow.ts';
-import type { Pair, Transport } from './transport.ts';
+import { membersByRank, type Pair, type Transport } from './transport.ts';
 
 /** Arcs that are added one by one, with what a unit costs by goal. */
 class ArcList {
@@ -128,12 +128,6 @@ export function networkOf(
       arcs.add(supplies.length + demand, shared, filled[demand] as number, wanted[demand] as number);
   }
   return { network: arcs.network(gives), flow: arcs.flow(), pairOf: ofPairs };
-}
-
-function membersByRank(rankAt: readonly number[]): number[][] {
-  const members: number[][] = [];
-  for (const [demand, rank] of rankAt.entries()) (members[rank] ??= []).push(demand);
-  return members.filter((of) => of.length > 0);
 }
 
 const sum = (numbers: readonly number[] | Float64Array): number => {

@@ -86,3 +86,10 @@ function leastPenalties({ accepts }: AllocationDemand): Map<string, number> {
   for (const { item, penalty } of accepts) least.set(item, Math.min(penalty, least.get(item) ?? penalty));
   return least;
 }
+
+/** The demands of each rank, the lowest rank first. */
+export function membersByRank(rankAt: readonly number[]): number[][] {
+  const members: number[][] = [];
+  for (const [demand, rank] of rankAt.entries()) (members[rank] ??= []).push(demand);
+  return members.filter((of) => of.length > 0);
+}
