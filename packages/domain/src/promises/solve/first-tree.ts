@@ -1,4 +1,4 @@
-import type { Network } from './cheapest-flow.ts';
+import type { Network } from './network.ts';
 import { SpanningTree } from './spanning-tree.ts';
 
 /**

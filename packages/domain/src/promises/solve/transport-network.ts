@@ -1,4 +1,4 @@
-import type { Network } from './cheapest-flow.ts';
+import type { Network } from './network.ts';
 import { membersByRank, type Pair, type Transport } from './transport.ts';
 
 /** Arcs that are added one by one, with what a unit costs by goal. */
