@@ -1,5 +1,12 @@
 // A promise starts from lines that are filled already; here it is held against an allocation with the new line from scratch, day by day.
-import { addDays, allocate, type AllocationInstance, explainShortage, promise, type PromiseAsk } from '@rootclock/domain';
+import {
+  addDays,
+  allocate,
+  type AllocationInstance,
+  explainShortage,
+  promise,
+  type PromiseAsk,
+} from '@rootclock/domain';
 import { describe, expect, it } from 'vitest';
 import { streamOf } from '../../bench/load/chance.ts';
 import { drawInstance, type Shape, SMALL } from '../../support/allocation/draw-instance.ts';
@@ -42,9 +49,7 @@ function fromScratch(instance: AllocationInstance, ask: Ask, on = ask.on) {
     ...instance,
     demand: [...instance.demand, { ...asked, refuses: [...ask.refuses, ...gone.map(({ id }) => id)] }],
   });
-  const from = answer.assignments
-    .filter(({ demand }) => demand === ID)
-    .map(({ supply, units }) => ({ supply, units }));
+  const from = answer.assignments.filter(({ demand }) => demand === ID).map(({ supply, units }) => ({ supply, units }));
   const explained = explainShortage({ ...instance, demand: [...instance.demand, asked] }, ID, answer);
   const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explained;
   return {

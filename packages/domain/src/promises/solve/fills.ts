@@ -12,7 +12,8 @@ export function filledByRank(transport: Transport, later?: number): Filling {
   for (const members of membersByRank(rankAt)) {
     const filled = members.filter((demand) => demand !== later);
     const kept = filled.map((demand) => filling.keep(demand, wanted[demand] as number));
-    for (const [at, demand] of filled.entries()) filling.fill(demand, (wanted[demand] as number) - (kept[at] as number));
+    for (const [at, demand] of filled.entries())
+      filling.fill(demand, (wanted[demand] as number) - (kept[at] as number));
   }
   return filling;
 }

@@ -112,8 +112,7 @@ export function networkOf(
     }
   }
   const ofPairs = pairOf.subarray(0, arcs.count);
-  for (let supply = 0; supply < supplies.length; supply++)
-    arcs.add(supply, leftAt, left[supply] as number, Infinity);
+  for (let supply = 0; supply < supplies.length; supply++) arcs.add(supply, leftAt, left[supply] as number, Infinity);
 
   const gives = [...units, ...demands.map(() => 0), 0 - sum(left)];
   for (const members of membersByRank(rankAt)) {
