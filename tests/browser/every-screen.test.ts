@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { violationsOn } from '../support/axe.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../support/journey.ts';
 import { openDemo, ROW_FOR } from './screens/demo.ts';
 import { routes } from './screens/routes.ts';
 import { overflowOf, type Watched, watch } from './screens/visit.ts';
