@@ -1,4 +1,4 @@
-// What `npm start`, `npm test`, `npm run rootclock`, `npm run bench` and `npm run check:allocation` do, once Node is known to be new enough.
+// What `npm start`, `npm test`, `npm run rootclock`, `npm run bench` and `npm run campaign` do, once Node is known to be new enough.
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -19,9 +19,9 @@ export async function run([command, ...rest]) {
     case 'bench':
       await prepare({ web: false });
       return enter('tests/bench/bench.ts', rest);
-    case 'check-allocation':
-      await prepare({ web: false });
-      return enter('tests/reference/allocation/check-allocation.ts', rest);
+    case 'campaign':
+      await prepare({ web: true });
+      return enter('tests/campaign/campaign.ts', rest);
     case 'test': {
       await prepare({ web: true });
       const { runSuite } = await import('./suite.mjs');
@@ -30,7 +30,7 @@ export async function run([command, ...rest]) {
     }
     default:
       refuse(
-        `there is no command "${command ?? ''}" here; use npm start, npm test, npm run rootclock, npm run bench or npm run check:allocation.`,
+        `there is no command "${command ?? ''}" here; use npm start, npm test, npm run rootclock, npm run bench or npm run campaign.`,
       );
   }
 }
