@@ -15,6 +15,8 @@ export interface Config {
   port: number;
   host: string;
   dataDir: string;
+  /** Where whoever called stands; npm itself goes to the top of the repository. */
+  callersFolder: string;
   /** Whether an empty nursery database is filled with the demo nursery. */
   demo: boolean;
   /** Where people reach it, when that is another address than the one it listens at. */
@@ -73,6 +75,7 @@ const settings = z.object({
       .regex(/^[\w.:-]+$/, 'HOST must be the name or the address of an interface, such as 127.0.0.1 or 0.0.0.0.'),
   ),
   DATA_DIR: optional(z.string()),
+  INIT_CWD: optional(z.string()),
   ROOTCLOCK_DEMO: optional(z.enum(['on', 'off'], 'ROOTCLOCK_DEMO must be on or off.')),
   PUBLIC_URL: optional(
     z
@@ -118,6 +121,7 @@ export function readConfig(environment: Record<string, string | undefined>): Con
     port: given.PORT ?? 4310,
     host: given.HOST ?? '127.0.0.1',
     dataDir: path.resolve(repositoryRoot, given.DATA_DIR ?? '.data'),
+    callersFolder: given.INIT_CWD ?? process.cwd(),
     // A database that someone set up on purpose is meant for a real nursery: no invented plants unless asked for.
     demo: given.ROOTCLOCK_DEMO === undefined ? database.kind === 'embedded' : given.ROOTCLOCK_DEMO === 'on',
     publicUrl: given.PUBLIC_URL,
