@@ -2,30 +2,30 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { prepare } from './prepare.mjs';
+import { compiledServer, prepare } from './prepare.mjs';
 import { refuse, root } from './folder.mjs';
 
 export async function run([command, ...rest]) {
   process.chdir(root);
   switch (command) {
     case 'prepare':
-      return prepare({ web: true });
+      return prepare({ web: true, server: true });
     case 'start':
-      await prepare({ web: true });
-      return enter('apps/server/src/main.ts', ['serve', ...rest]);
+      await prepare({ web: true, server: true });
+      return enter(compiledServer(), ['serve', ...rest]);
     case 'cli':
-      await prepare({ web: rest[0] === 'serve' });
-      await enter('apps/server/src/main.ts', rest);
+      await prepare({ web: rest[0] === 'serve', server: true });
+      await enter(compiledServer(), rest);
       // The verb that rewrites the schema leaves a client to be generated from it.
-      return rest[0] === 'schema' ? prepare({ web: false }) : undefined;
+      return rest[0] === 'schema' ? prepare({ server: true }) : undefined;
     case 'bench':
-      await prepare({ web: false });
-      return enter('tests/bench/bench.ts', rest);
+      await prepare({});
+      return enterSource('tests/bench/bench.ts', rest);
     case 'check-allocation':
-      await prepare({ web: false });
-      return enter('tests/reference/allocation/check-allocation.ts', rest);
+      await prepare({});
+      return enterSource('tests/reference/allocation/check-allocation.ts', rest);
     case 'test': {
-      await prepare({ web: true });
+      await prepare({ web: true, server: true });
       const { runSuite } = await import('./suite.mjs');
       process.exitCode = await runSuite(rest);
       return;
@@ -43,7 +43,12 @@ async function enter(file, args) {
   const target = path.join(root, file);
   if (!existsSync(target)) refuse(`${file} is missing from this copy; fetch the repository again.`);
   process.argv = [process.argv[0], target, ...args];
+  await import(pathToFileURL(target).href);
+}
+
+/** What only developers run is translated as it is read. */
+async function enterSource(file, args) {
   const { register } = await import('tsx/esm/api');
   register();
-  await import(pathToFileURL(target).href);
+  return enter(file, args);
 }

@@ -1,11 +1,20 @@
 // The settings, read from the environment once, at the very start. Nothing else in the server looks at the environment.
+import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ipaddr from 'ipaddr.js';
 import { z } from 'zod';
 
+/** Sources and what is compiled from them lie at different depths below the top. */
+function topAbove(folder: string): string {
+  if (existsSync(path.join(folder, 'pnpm-workspace.yaml'))) return folder;
+  const above = path.dirname(folder);
+  if (above === folder) throw new Error('this is no copy of Rootclock: pnpm-workspace.yaml is missing');
+  return topAbove(above);
+}
+
 /** The folder of this copy of Rootclock. */
-export const repositoryRoot = fileURLToPath(new URL('../../..', import.meta.url)).replace(/[\\/]$/, '');
+export const repositoryRoot = topAbove(path.dirname(fileURLToPath(import.meta.url)));
 
 export type Database = { kind: 'embedded' } | { kind: 'given'; url: string; ownerUrl: string };
 
