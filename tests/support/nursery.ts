@@ -73,7 +73,7 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
     app,
     sql,
     close: async () => {
-      await app.$disconnect();
+      await app.close();
       await owner.end();
     },
   };

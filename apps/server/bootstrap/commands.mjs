@@ -15,9 +15,7 @@ export async function run([command, ...rest]) {
       return enter(compiledServer(), ['serve', ...rest]);
     case 'cli':
       await prepare({ web: rest[0] === 'serve', server: true });
-      await enter(compiledServer(), rest);
-      // The verb that rewrites the schema leaves a client to be generated from it.
-      return rest[0] === 'schema' ? prepare({ server: true }) : undefined;
+      return enter(compiledServer(), rest);
     case 'bench':
       await prepare({});
       return enterSource('tests/bench/bench.ts', rest);

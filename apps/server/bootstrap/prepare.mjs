@@ -50,22 +50,6 @@ const install = {
   },
 };
 
-const generate = {
-  name: 'generate',
-  title: 'Generating the database client',
-  print: () => fingerprint(['prisma', 'pnpm-lock.yaml']),
-  present: () => 'apps/server/src/db/generated/client.ts',
-  run() {
-    const [node, cli] = nodeTool('node_modules', 'prisma', 'build', 'index.js');
-    return quietly(node, [cli, 'generate', '--config', 'prisma/prisma.config.ts'], {
-      // Prisma first wants to download an engine that generating does not use; naming any existing file as that engine
-      // stops it. Never set this for `prisma migrate`: it would then do nothing and call that a success.
-      env: { PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, CHECKPOINT_DISABLE: '1', PRISMA_HIDE_UPDATE_MESSAGE: '1' },
-      failure: 'the database client could not be generated from prisma/; see above.',
-    });
-  },
-};
-
 const buildWeb = {
   name: 'web',
   title: 'Building the web app',
@@ -87,8 +71,7 @@ const KEPT_SERVERS = 3;
 const compileServer = {
   name: 'server',
   title: 'Compiling the server',
-  print: () =>
-    fingerprint(['apps/server/src', 'apps/server/bootstrap/compile.mjs', 'packages', 'prisma', 'pnpm-lock.yaml']),
+  print: () => fingerprint(['apps/server/src', 'apps/server/bootstrap/compile.mjs', 'packages', 'pnpm-lock.yaml']),
   present: () => path.join(compiledFolder(remembered('server')), 'main.js'),
   async run(print) {
     const [node, compile] = nodeTool('apps', 'server', 'bootstrap', 'compile.mjs');
@@ -104,9 +87,9 @@ export const compiledServer = () => path.join(compiledFolder(remembered('server'
 
 const due = (step) => !existsSync(path.join(root, step.present())) || remembered(step.name) !== step.print();
 
-/** Installs, generates, and compiles or builds what is asked for, as far as sources changed since the last time. */
+/** Installs, and compiles or builds what is asked for, as far as sources changed since the last time. */
 export async function prepare({ web = false, server = false }) {
-  const steps = [install, generate, ...(server ? [compileServer] : []), ...(web ? [buildWeb] : [])];
+  const steps = [install, ...(server ? [compileServer] : []), ...(web ? [buildWeb] : [])];
   if (!steps.some(due)) return;
   mustBeWritable();
   await alone(async () => {
