@@ -1,4 +1,5 @@
-// What `npm start`, `npm test`, `npm run rootclock`, `npm run bench` and `npm run check:allocation` do, once Node is known to be new enough.
+// What `npm start`, `npm test`, `npm run rootclock`, `npm run bench` and `npm run check:allocation` do, once Node is
+// known to be new enough. `compile` is for tests: it says where the compiled server lies.
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -12,10 +13,13 @@ export async function run([command, ...rest]) {
       return prepare({ web: true, server: true });
     case 'start':
       await prepare({ web: true, server: true });
-      return enter(compiledServer(), ['serve', ...rest]);
+      return enterCompiled(['serve', ...rest]);
     case 'cli':
       await prepare({ web: rest[0] === 'serve', server: true });
-      return enter(compiledServer(), rest);
+      return enterCompiled(rest);
+    case 'compile':
+      await prepare({ server: true });
+      return console.log(path.join(root, compiledServer()));
     case 'bench':
       await prepare({});
       return enterSource('tests/bench/bench.ts', rest);
@@ -42,6 +46,12 @@ async function enter(file, args) {
   if (!existsSync(target)) refuse(`${file} is missing from this copy; fetch the repository again.`);
   process.argv = [process.argv[0], target, ...args];
   await import(pathToFileURL(target).href);
+}
+
+async function enterCompiled(args) {
+  const { register } = await import('./stacks.mjs');
+  register();
+  return enter(compiledServer(), args);
 }
 
 /** What only developers run is translated as it is read. */

@@ -24,9 +24,8 @@ const plugin = {
   name: 'rootclock',
   setup(on) {
     on.onResolve({ filter: apart }, ({ path: name }) => ({ path: name, external: true }));
-    // What threads register to read TypeScript is not needed here.
-    on.onResolve({ filter: /^tsx\/esm\/api$/ }, ({ path: name }) => ({ path: name, namespace: 'nothing' }));
-    on.onLoad({ filter: /./, namespace: 'nothing' }, () => ({ contents: 'export const register = () => {};' }));
+    // A thread registers what reads TypeScript; compiled, it registers what makes its stacks readable.
+    on.onResolve({ filter: /^tsx\/esm\/api$/ }, () => ({ path: path.join(root, 'apps/server/bootstrap/stacks.mjs') }));
     on.onLoad({ filter: /\.ts$/ }, async ({ path: file }) => {
       if (!file.startsWith(sources)) return undefined;
       const text = await readFile(file, 'utf8');

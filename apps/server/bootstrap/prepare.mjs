@@ -71,7 +71,7 @@ const KEPT_SERVERS = 3;
 const compileServer = {
   name: 'server',
   title: 'Compiling the server',
-  print: () => fingerprint(['apps/server/src', 'apps/server/bootstrap/compile.mjs', 'packages', 'pnpm-lock.yaml']),
+  print: () => fingerprint(['apps/server/src', 'apps/server/bootstrap', 'packages', 'pnpm-lock.yaml']),
   present: () => path.join(compiledFolder(remembered('server')), 'main.js'),
   async run(print) {
     const [node, compile] = nodeTool('apps', 'server', 'bootstrap', 'compile.mjs');

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ipaddr from 'ipaddr.js';
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Sources and what is compiled from them lie at different depths below the top. */
 function topAbove(folder: string): string {

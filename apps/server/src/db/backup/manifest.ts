@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { BackupFailure } from './failure.ts';
 
 export const FORMAT = 'rootclock-backup';
