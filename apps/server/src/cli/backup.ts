@@ -1,8 +1,7 @@
 // `rootclock backup <file>`: everything in one file, taken in one snapshot beside whoever is at work.
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { readConfig, repositoryRoot } from '../config.ts';
-import { filesFolder } from '../db/backup/files.ts';
+import { filesFolderOf, readConfig, repositoryRoot } from '../config.ts';
 import { takeBackup } from '../db/backup/take.ts';
 import { CommandFailure } from './failure.ts';
 import { withNursery } from './nursery-database.ts';
@@ -25,7 +24,7 @@ export function backup([name]: string[]): Promise<number> {
     const { tables, members, missingFiles } = await takeBackup({
       ownerUrl,
       file,
-      filesFolder: filesFolder(config.dataDir),
+      filesFolder: filesFolderOf(config),
       app: appVersion(),
       tell: (line) => console.log(line),
       signal: broken.signal,

@@ -1,7 +1,6 @@
 // `rootclock restore <file>`: a backup into a data folder or database that has no nursery yet.
 import path from 'node:path';
-import { readConfig, type Config } from '../config.ts';
-import { filesFolder } from '../db/backup/files.ts';
+import { filesFolderOf, readConfig, type Config } from '../config.ts';
 import { loadBackup } from '../db/backup/load.ts';
 import type { Manifest } from '../db/backup/manifest.ts';
 import { migrationsFor, verifyBackup } from '../db/backup/verify.ts';
@@ -23,7 +22,7 @@ export async function restore([name]: string[]): Promise<number> {
   const rows = manifest.tables.reduce((sum, table) => sum + table.rows, 0);
   console.log(`The backup is whole: taken ${manifest.takenAt}, ${manifest.tables.length} tables, ${rows} rows.`);
   const load = async (ownerUrl: string): Promise<number> => {
-    await loadBackup({ ownerUrl, file, manifest, filesFolder: filesFolder(config.dataDir) });
+    await loadBackup({ ownerUrl, file, manifest, filesFolder: filesFolderOf(config) });
     console.log('Everything is loaded. Checking it against all laws.');
     return tellLaws(ownerUrl);
   };

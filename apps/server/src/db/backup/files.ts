@@ -5,13 +5,15 @@ import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type pg from 'pg';
 
-export const filesFolder = (dataDir: string): string => path.join(dataDir, 'files');
-
-/** What the rows of this snapshot name, as paths within the files folder. */
+/** What the rows name, as paths within the files folder: each content lies once a nursery, under its own hash. */
 export async function fileNames(client: pg.Client): Promise<string[]> {
-  const { rows: there } = await client.query(`SELECT FROM pg_class WHERE oid = to_regclass('file')`);
-  if (there.length === 0) return [];
-  const { rows } = await client.query<{ name: string }>('SELECT DISTINCT path AS name FROM file ORDER BY 1');
+  // A backup from before there were files is taken as well.
+  const { rowCount } = await client.query(`SELECT FROM pg_class WHERE oid = to_regclass('file')`);
+  if (rowCount === 0) return [];
+  const { rows } = await client.query<{ name: string }>(`
+    SELECT DISTINCT f.nursery_id || '/' || left(h, 2) || '/' || substr(h, 3) AS name
+      FROM file f CROSS JOIN unnest(ARRAY[f.sha256, f.view_sha256, f.thumb_sha256]) h
+     WHERE f.emptied_at IS NULL AND h IS NOT NULL ORDER BY 1`);
   return rows.map(({ name }) => name);
 }
 

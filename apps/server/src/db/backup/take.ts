@@ -116,12 +116,16 @@ async function fill(
     tables.push({ ...table, rows, ...(leftOut ? { leftOut: leftOut.why } : {}) });
     if (rows >= MANY_ROWS) tell(`  ${table.name}: ${rows} rows`);
   }
-  const missingFiles: string[] = [];
+  const absent: string[] = [];
   for (const name of await fileNames(client)) {
     const bytes = await readKept(filesFolder, name);
-    if (bytes === undefined) missingFiles.push(name);
+    if (bytes === undefined) absent.push(name);
     else await add(fileMember(name), bytes);
   }
+  await client.query('COMMIT');
+  // What was blanked since the snapshot is rightly gone.
+  const named = new Set(absent.length > 0 ? await fileNames(client) : []);
+  const missingFiles = absent.filter((name) => named.has(name));
   const manifest: Manifest = {
     format: FORMAT,
     version: FORMAT_VERSION,
