@@ -37,6 +37,8 @@ async function firstOwner(address: string): Promise<string> {
   return (await must(address, '', command('people.createFirstOwner', { ...owner, password: 'ten characters' }))).cookie;
 }
 
+const NURSERY = `INSERT INTO nursery (id, name, zone, season_end_on) VALUES (gen_random_uuid(), 'Kept', 'America/Chicago', '2027-10-31')`;
+
 /** Many rows of another nursery, so that taking a backup is not over in a blink. */
 const MANY = `
   WITH other AS (INSERT INTO nursery (id, name, zone, season_end_on, version)
@@ -119,7 +121,8 @@ describe('rootclock backup and restore', () => {
   test('work without a server too, say in a sentence what they refuse, and leave what is there alone', async () => {
     const [from, to] = [folder('from'), folder('to')];
     const server = startServer({ DATA_DIR: from });
-    await firstOwner(await server.address);
+    await server.address;
+    await sql(from, NURSERY);
     const rows = await rowsOf(ownerUrl(from));
 
     expect(await run(to, 'restore', file)).toMatchObject({
@@ -156,8 +159,8 @@ describe('rootclock backup and restore', () => {
 
   test('replace a nursery’s database that is still empty', async () => {
     const [from, to] = [folder('from'), folder('to')];
-    const first = startServer({ DATA_DIR: from });
-    await firstOwner(await first.address);
+    await startServer({ DATA_DIR: from }).address;
+    await sql(from, NURSERY);
     const other = startServer({ DATA_DIR: to });
     await other.address;
     other.signal('SIGTERM');
