@@ -48,10 +48,10 @@ const MANY = `
 
 /** Clients that write one entry after the other until they are told to stop. Answers when the first entries are in. */
 function workAt(address: string, cookie: string) {
-  let stopped = false;
+  const stopping = new AbortController();
   const done: string[] = [];
   const clients = Array.from({ length: CLIENTS }, async (_, client) => {
-    for (let count = 0; !stopped; count++) {
+    for (let count = 0; !stopping.signal.aborted; count++) {
       const code = `P${client}-${count}`;
       const place = command('stock.addPlace', { placeId: crypto.randomUUID(), code, kind: 'bench' });
       const outcome = await send(address, cookie, place);
@@ -62,7 +62,7 @@ function workAt(address: string, cookie: string) {
   return {
     done,
     async stop() {
-      stopped = true;
+      stopping.abort();
       await Promise.all(clients);
     },
   };
