@@ -8,7 +8,7 @@ import './ui/styles/themes.css';
 import './ui/styles/base.css';
 import { queryClient, trpc } from './lib/api/index.ts';
 import { paths } from './lib/paths.ts';
-import { followSessions } from './lib/session/index.ts';
+import { followSessions } from './lib/session-turns.ts';
 import { preferredLanguage, speak } from './messages/index.ts';
 import { router } from './routes/index.ts';
 import { followDevice } from './shell/theme.ts';

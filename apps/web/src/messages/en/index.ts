@@ -1,14 +1,17 @@
 import { board } from './pot-life/board.ts';
+import { clients } from './clients.ts';
 import { door } from './settings/door.ts';
 import { errors } from './errors/index.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
 import { losses } from './pot-life/losses.ts';
 import { lots } from './lots/index.ts';
+import { orders } from './orders/index.ts';
 import { outbox } from './outbox.ts';
 import { people } from './people.ts';
 import { plants } from './plants/index.ts';
 import { propagation } from './propagation/index.ts';
+import { promises } from './promises/index.ts';
 import { record } from './record.ts';
 import { rules } from './settings/rules.ts';
 import { settings } from './settings/settings.ts';
@@ -25,16 +28,19 @@ import { winter } from './winter.ts';
 
 export const messages = {
   board,
+  clients,
   door,
   errors,
   gardens,
   issues,
   losses,
   lots,
+  orders,
   outbox,
   people,
   planning,
   plants,
+  promises,
   propagation,
   record,
   rules,

@@ -11,7 +11,7 @@ import { ButtonLink } from '../../../ui/action/index.ts';
 import { Callout } from '../../../ui/feedback/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { Facts } from '../facts/facts.tsx';
-import { PlantNames } from '../names/plant-names.tsx';
+import { PlantNames } from '../plant-names.tsx';
 import { PlantName } from '../plant-name.tsx';
 import { Cautions } from './cautions.tsx';
 import { Handling } from './handling.tsx';
