@@ -23,7 +23,7 @@ afterEach(async () => {
 /** Stock that was lost, ordered and promised, so that most tables hold something. */
 async function work(): Promise<string> {
   const lotId = await story.addLot(60);
-  await story.by(0).gardens.addOrder(story.orderOf(idOf('order'), idOf('line'), 20));
+  await story.by(0).orders.addOrder(story.orderOf(idOf('order'), idOf('line'), 20));
   await story
     .by(1)
     .stock.loseFromLot(sent({ lotId, placeId: story.placeIds[0], units: 3, cause: 'weather', happenedOn: TODAY }));
