@@ -78,7 +78,6 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
   announce?.announce({ address: reachable[0] as string });
   closing.add(undefined, () => planner.stop());
   closing.add(undefined, () => allocator.stop());
-  planner.warm();
   for (const line of await greeting(addresses.url, reachable)) say(line);
 }
 
