@@ -26,7 +26,7 @@ export function useOutbox(personId: string | null) {
     stalled: own.some((entry) => !entry.parked && entry.tries > 0),
     signedOut: state.signedOut,
     lasting: state.lasting,
-    sendingId: state.sendingId,
+    sendingIds: state.sendingIds,
     sendAgain: (id: string) => void outbox.sendAgain(id),
     discard: (id: string) => void outbox.discard(id),
   };

@@ -47,7 +47,10 @@ export function OutboxPage() {
         <Section title={words.waitingTitle} aside={box.waiting.length}>
           {box.waiting.map((entry) => (
             <Panel key={entry.id}>
-              <EntryFacts entry={entry} state={box.sendingId === entry.id ? words.sending : words.tries(entry.tries)} />
+              <EntryFacts
+                entry={entry}
+                state={box.sendingIds.includes(entry.id) ? words.sending : words.tries(entry.tries)}
+              />
             </Panel>
           ))}
         </Section>
