@@ -12,6 +12,7 @@ import { followSessions } from './lib/session/index.ts';
 import { preferredLanguage, speak } from './messages/index.ts';
 import { router } from './routes/index.ts';
 import { followDevice } from './shell/theme.ts';
+import { keepShell } from './worker/keep-shell.ts';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no place for the app.');
@@ -26,6 +27,7 @@ if (![paths.signIn(), paths.firstOwner()].includes(pathname))
   void queryClient.prefetchQuery(trpc.people.me.queryOptions());
 const [pages] = router.getMatchedRoutes(pathname);
 for (const page of pages) void router.loadRouteChunk(page);
+void keepShell(queryClient);
 await spoken;
 createRoot(root).render(
   <StrictMode>
