@@ -1,4 +1,4 @@
-/** Lets the browser keep the app, once the first page no longer needs the line for itself. */
+/** Lets the browser keep the app, so that it opens without a line. */
 import type { QueryClient } from '@tanstack/react-query';
 
 const ADDRESS = '/service-worker.js';
@@ -16,17 +16,18 @@ function whenRead(client: QueryClient): Promise<void> {
   });
 }
 
-const whenIdle = () =>
-  new Promise<void>((resolve) => {
+/** Resolves once the first page no longer needs the line and the processor for itself. */
+export async function whenQuiet(client: QueryClient): Promise<void> {
+  await whenRead(client);
+  await new Promise<void>((resolve) => {
     if ('requestIdleCallback' in window) window.requestIdleCallback(() => resolve());
     else setTimeout(resolve);
   });
+}
 
 /** Browsers have no workers on plain http; there the app needs a line to open. */
-export async function keepShell(client: QueryClient): Promise<void> {
+export async function keepShell(): Promise<void> {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
-  await whenRead(client);
-  await whenIdle();
   try {
     await navigator.serviceWorker.register(ADDRESS, { updateViaCache: 'none' });
   } catch {

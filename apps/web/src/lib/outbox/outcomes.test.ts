@@ -16,7 +16,9 @@ describe('what the server answers', () => {
     parked: null,
   };
   const failing = async (error: unknown, tries = 0): Promise<Outcome | undefined> => {
-    const fail = () => Promise.reject(error);
+    const fail = async () => {
+      throw error;
+    };
     const transport = transportBy({ send: fail, sendTogether: fail, sendWithBytes: fail, bytesOf: async () => null });
     return (await transport([{ ...entry, tries }]))[0];
   };
