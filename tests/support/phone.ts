@@ -14,6 +14,7 @@ export interface Phone {
   /** Opens the browser with all that it kept, with a connection or without. */
   open(line: 'online' | 'offline'): Promise<Page>;
   close(): Promise<void>;
+  /** The cookie is this person's from now on, and no page was told. */
   signIn(role: Role): Promise<void>;
   throwAway(): Promise<void>;
 }
@@ -40,7 +41,8 @@ export async function buyPhone(address: string, nursery: SignedInNursery): Promi
     },
     close,
     signIn: async (role) => {
-      const value = await sessionOf(nursery, role);
+      // As long as sessions last that nobody ends.
+      const value = await sessionOf(nursery, role, 30);
       const expires = Date.now() / 1000 + 86_400;
       await context?.addCookies([
         { name: 'rootclock_session', value, url: address, httpOnly: true, sameSite: 'Lax', expires },

@@ -77,9 +77,9 @@ describe('a phone without signal', () => {
     await yard.start();
     const home = await phone.open('online');
     await home.goto(yard.address);
-    await home.getByText('Everything is sent').first().waitFor();
     const person = nursery.people.grower.personId;
-    expect(await losses()).toEqual(Array.from({ length: 10 }, (_, at) => ({ person, units: at + 1 })));
+    await expect.poll(losses).toEqual(Array.from({ length: 10 }, (_, at) => ({ person, units: at + 1 })));
+    await home.getByText('Everything is sent').first().waitFor();
     // The one that was tried in vain alone, the others together.
     expect(yard.asked().filter((url) => /\/trpc\/(stock\.loseFromLot|outbox\.sendEntries)/.test(url))).toHaveLength(2);
   });

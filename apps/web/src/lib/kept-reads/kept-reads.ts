@@ -58,7 +58,7 @@ export class KeptReads {
     if (this.parts.owner.read() === personId) return;
     this.forget();
     this.parts.owner.write(personId);
-    for (const query of readAlready) if (query.state.data !== undefined) this.keep(query, query.state.data);
+    for (const query of readAlready) this.keep(query, query.state.data);
   }
 
   /** Nobody is to find here what was read. With a person only where it is theirs. */
@@ -116,7 +116,7 @@ export class KeptReads {
 
   private keep(query: Query, data: unknown): void {
     const owner = this.parts.owner.read();
-    if (owner === null || !mayBeKept(query.queryKey)) return;
+    if (owner === null || data === undefined || !mayBeKept(query.queryKey)) return;
     // A device that has no room, or keeps nothing, goes without.
     void this.parts.records
       .put([owner, this.parts.build, query.queryHash], { data, at: this.parts.now() })

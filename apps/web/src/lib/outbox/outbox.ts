@@ -27,6 +27,8 @@ export interface OutboxParts {
 
 export interface OutboxState {
   queue: Queue;
+  /** False until the device was asked what waits on it. */
+  isKnown: boolean;
   sendingIds: readonly string[];
   /** Entries wait until somebody signs in again. */
   signedOut: boolean;
@@ -39,7 +41,7 @@ interface Waiter {
 }
 
 export class Outbox {
-  private state: OutboxState = { queue: [], sendingIds: [], signedOut: false, lasting: true };
+  private state: OutboxState = { queue: [], isKnown: false, sendingIds: [], signedOut: false, lasting: true };
   private readonly listeners = new Set<() => void>();
   private readonly waiters = new Map<string, Waiter>();
   /** Who works in this tab, also when their session is over: what they enter is theirs. */
@@ -68,6 +70,7 @@ export class Outbox {
     this.turn += 1;
     this.show({
       queue: await this.parts.storage.read(),
+      isKnown: true,
       signedOut: personId === null,
       lasting: this.parts.storage.lasting(),
     });

@@ -17,7 +17,7 @@ export function OutboxPage() {
   const box = useOutbox(person.id);
   const online = useOnline();
   const [discarding, setDiscarding] = useState<Entry | null>(null);
-  const isEmpty = box.waiting.length === 0 && box.parked.length === 0;
+  const isEmpty = box.isKnown && box.waiting.length === 0 && box.parked.length === 0;
   return (
     <>
       <PageHeader title={words.title} facts={words.lead} />
