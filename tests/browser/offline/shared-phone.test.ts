@@ -103,7 +103,8 @@ describe('a phone that several people use', () => {
     }
     const kept = await keptOn(page);
     expect(kept).toContain('Test owner');
-    for (const other of ['Test crew', 'Test viewer', 'seenAt', 'codesLeft', '/calendar/']) expect(kept).not.toContain(other);
+    for (const other of ['Test crew', 'Test viewer', 'seenAt', 'codesLeft', '/calendar/'])
+      expect(kept).not.toContain(other);
   });
 });
 
