@@ -1,9 +1,10 @@
 /** The kept reads of this browser: its database, its clock, and the build that runs. */
 import { clear, createStore, get, promisifyRequest, set } from 'idb-keyval';
-import { goByDevice } from '../clock/index.ts';
+import { goByDevice, serverNow } from '../clock/index.ts';
+import { isText, onDevice } from '../remember.ts';
 import { KeptReads, type KeptRead } from './kept-reads.ts';
 
-const OWNER = 'rootclock.reads-of';
+const OWNER = 'reads-of';
 const store = createStore('rootclock-reads', 'reads');
 
 export const keptReads = new KeptReads({
@@ -22,12 +23,15 @@ export const keptReads = new KeptReads({
       }),
   },
   owner: {
-    read: () => localStorage.getItem(OWNER),
-    write: (personId) => (personId === null ? localStorage.removeItem(OWNER) : localStorage.setItem(OWNER, personId)),
+    read: () => {
+      const kept = onDevice.read(OWNER);
+      return isText(kept) ? kept : null;
+    },
+    write: (personId) => onDevice.keep(OWNER, personId),
   },
   // Built files are named after what is in them and in those that they load.
   build: new URL(import.meta.url).pathname,
-  now: () => Date.now(),
+  now: serverNow,
   after: (ms, run) => void setTimeout(run, ms),
   onShown: goByDevice,
 });

@@ -8,7 +8,7 @@ import { readFailure } from '../api/failure.ts';
 
 export interface KeptRead {
   data: unknown;
-  /** Milliseconds of the device's clock. */
+  /** Milliseconds of the server's clock, as far as this device knows it. */
   at: number;
 }
 
@@ -135,7 +135,7 @@ export class KeptReads {
     this.parts.onShown();
     // Taking an answer sets the instant of the cache; only after that can it be put right.
     notifyManager.schedule(() => {
-      query.setState({ dataUpdatedAt: at });
+      query.setState({ dataUpdatedAt: at, isInvalidated: true });
       // Asked once more at once, or still: a line that stumbled only once brings what is new.
       void query.fetch().catch(() => {});
     });
