@@ -1,12 +1,17 @@
 /** Lets the browser keep the app, so that it opens without a line. */
-import type { QueryClient } from '@tanstack/react-query';
+import type { Query, QueryClient } from '@tanstack/react-query';
 
 const ADDRESS = '/service-worker.js';
 
-/** Resolves when something was read and nothing is being read any more. */
+/** Who one is comes before every page, and is none of it. */
+const isOfPage = ({ queryKey: [path] }: Query) => !(Array.isArray(path) && path.join('.') === 'people.me');
+
+/** Resolves when a page has read something and nothing is being read any more. */
 function whenRead(client: QueryClient): Promise<void> {
   const reads = client.getQueryCache();
-  const isDone = () => client.isFetching() === 0 && reads.getAll().some(({ state }) => state.status !== 'pending');
+  const isDone = () =>
+    client.isFetching() === 0 &&
+    reads.getAll().some((read) => isOfPage(read) && read.isActive() && read.state.status !== 'pending');
   return new Promise((resolve) => {
     const stop = reads.subscribe(() => {
       if (!isDone()) return;
