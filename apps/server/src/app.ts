@@ -71,14 +71,14 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   keepAnswersPrivate(app);
   await sendSecurityHeaders(app, { secure });
   refuseOddRequests(app);
-  limitCalls(app, { callsAMinute });
+  const countCall = limitCalls(app, { callsAMinute });
   refuseForgery(app, { publicUrl });
   await compressAnswers(app);
   const sessions = await keepSessions(app, { database, clock, secure });
 
   if (parts.rollsDays) rollDays(app, { database, runner });
   const hearing = serveLive(app, parts);
-  await serveProcedures(app, { runner, database, sessions, hearing, publicUrl });
+  await serveProcedures(app, { runner, database, sessions, hearing, publicUrl, countCall });
   answerHealth(app, database);
   serveCalendars(app, { runner, database });
   servePaper(app, { runner, callerOf: sessions.callerOf });

@@ -9,6 +9,8 @@ export async function sendSecurityHeaders(app: FastifyInstance, { secure }: { se
         'default-src': ["'self'"],
         'style-src': ["'self'", "'unsafe-inline'"],
         'img-src': ["'self'", 'data:'],
+        'worker-src': ["'self'"],
+        'manifest-src': ["'self'"],
         'upgrade-insecure-requests': null,
       },
     },
