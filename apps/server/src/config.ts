@@ -125,6 +125,9 @@ export function readConfig(environment: Record<string, string | undefined>): Con
   };
 }
 
+/** Where the photos and papers of all nurseries lie, beside the database or without one. */
+export const filesFolderOf = ({ dataDir }: Pick<Config, 'dataDir'>): string => path.join(dataDir, 'files');
+
 /** Where a database is, fit for a log: no user and no password. */
 export function placeOf(databaseUrl: string): string {
   const url = new URL(databaseUrl);

@@ -1,5 +1,6 @@
 export * from './errors/index.ts';
 export * as fields from './fields.ts';
+export * as files from './files/index.ts';
 export type { Page } from './fields.ts';
 export * as gardens from './gardens/index.ts';
 export { readInput, type ReadInput } from './issues.ts';

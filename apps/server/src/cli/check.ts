@@ -1,12 +1,21 @@
-// `rootclock check`: proves all data laws over the whole database, beside a running server or on its own.
+// `rootclock check`: proves all data laws over the whole database and its store of files, beside a running server or on its own.
 import { DATA_LAWS } from '@rootclock/domain';
-import { readConfig } from '../config.ts';
+import { filesFolderOf, readConfig } from '../config.ts';
 import { checkLaws } from '../db/check.ts';
+import { folderStore } from '../files/folder-store.ts';
+import { CommandFailure } from './failure.ts';
 import { withNursery } from './nursery-database.ts';
 
-export function check(): Promise<number> {
-  return withNursery(readConfig(process.env), { purpose: 'check' }, async ({ ownerUrl }) => {
-    const { breaches, looked, laws } = await checkLaws(ownerUrl);
+const REHASH = '--rehash';
+
+export async function check(args: string[] = []): Promise<number> {
+  if (args.some((each) => each !== REHASH))
+    throw new CommandFailure(`check takes ${REHASH} alone, which reads every photo and paper to its end.`);
+  const config = readConfig(process.env);
+  const files = folderStore(filesFolderOf(config));
+  return withNursery(config, { purpose: 'check' }, async ({ ownerUrl }) => {
+    const toProve = { files, rehash: args.includes(REHASH), now: new Date() };
+    const { breaches, looked, laws, store } = await checkLaws(ownerUrl, toProve);
     for (const law of laws) {
       const broken = breaches.filter((breach) => breach.law === law);
       if (broken.length === 0) continue;
@@ -15,7 +24,12 @@ export function check(): Promise<number> {
     }
     const brokenLaws = new Set(breaches.map((breach) => breach.law)).size;
     const { nurseries, lots, entries, movements } = looked;
-    console.log(`Looked at ${nurseries} nurseries, ${lots} lots, ${entries} entries, ${movements} movements.`);
+    const stored = store?.looked ?? 0;
+    console.log(
+      `Looked at ${nurseries} nurseries, ${lots} lots, ${entries} entries, ${movements} movements, ${stored} stored files.`,
+    );
+    for (const { nursery, sha256 } of store?.orphans ?? [])
+      console.log(`Nothing needs ${nursery}/${sha256} in the store; the server takes it out within two days.`);
     console.log(
       brokenLaws === 0 ? `All ${laws.length} laws hold.` : `${brokenLaws} of ${laws.length} laws are broken.`,
     );

@@ -1,4 +1,5 @@
 import type { Operation } from '../trpc/operation.ts';
+import { filesOperations } from './files/operations.ts';
 import { gardensOperations } from './gardens/operations.ts';
 import { peopleOperations } from './people/operations.ts';
 import { planningOperations } from './planning/operations.ts';
@@ -14,6 +15,7 @@ import { undos } from './undo.ts';
 /** Every signed-in operation by feature: routers, role tests and the API description all derive from this one list. */
 export const operations = {
   people: peopleOperations,
+  files: filesOperations,
   plants: plantsOperations,
   sources: sourcesOperations,
   stock: { ...stockOperations, reverseEntry: reverseEntry(undos) },

@@ -1,3 +1,4 @@
+import { filesErrors } from './files.ts';
 import { gardensErrors } from './gardens.ts';
 import { generalErrors } from './general.ts';
 import { peopleErrors } from './people.ts';
@@ -18,6 +19,7 @@ export type { LineShortening } from './promises.ts';
 export const ERRORS = {
   ...generalErrors,
   ...peopleErrors,
+  ...filesErrors,
   ...plantsErrors,
   ...potLifeErrors,
   ...sourcesErrors,

@@ -1,6 +1,7 @@
 import { board } from './pot-life/board.ts';
 import { door } from './settings/door.ts';
 import { errors } from './errors/index.ts';
+import { files } from './files.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
 import { losses } from './pot-life/losses.ts';
@@ -27,6 +28,7 @@ export const messages = {
   board,
   door,
   errors,
+  files,
   gardens,
   issues,
   losses,

@@ -2,6 +2,7 @@ import type { Messages } from '../en/index.ts';
 import { board } from './pot-life/board.ts';
 import { door } from './settings/door.ts';
 import { errors } from './errors/index.ts';
+import { files } from './files.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
 import { losses } from './pot-life/losses.ts';
@@ -28,6 +29,7 @@ export const messages: Messages = {
   board,
   door,
   errors,
+  files,
   gardens,
   issues,
   losses,

@@ -61,6 +61,12 @@ export async function openOrdersOf({ tx, nurseryId }: ReadContext, clientId: str
   return rows.map(({ code }) => code);
 }
 
+export async function sitesOf({ tx, nurseryId }: ReadContext, clientId: string): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ id: string }[]>`
+    SELECT id::text FROM site WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid`;
+  return rows.map(({ id }) => id);
+}
+
 /** A client as its form reads it. */
 export const clientEdits = editedRow<{ clientId: string }>({
   table: 'client',

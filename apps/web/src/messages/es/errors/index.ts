@@ -1,4 +1,5 @@
 import type { ErrorSentences } from '../../errors.ts';
+import { files } from './files.ts';
 import { gardens } from './gardens.ts';
 import { general } from './general.ts';
 import { people } from './people.ts';
@@ -15,6 +16,7 @@ import { stockIn } from './stock-in.ts';
 export const errors: ErrorSentences = {
   ...general,
   ...people,
+  ...files,
   ...plants,
   ...potLife,
   ...sources,
