@@ -79,6 +79,8 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
     clock,
     runner,
     app,
+    files,
+    filesFolder,
     sql,
     close: async () => {
       await app.$disconnect();

@@ -17,6 +17,7 @@ import { answerHealth } from './http/health.ts';
 import { limitCalls } from './http/limits.ts';
 import type { LogTo } from './http/log.ts';
 import { refuseOddRequests } from './http/odd-requests.ts';
+import { limitPatience } from './http/patience.ts';
 import { keepAnswersPrivate } from './http/private-answers.ts';
 import { serveProcedures } from './http/procedures.ts';
 import { sendSecurityHeaders } from './http/security-headers.ts';
@@ -82,6 +83,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   stampAnswers(app, clock);
   answerFailures(app);
   limitLines(app);
+  limitPatience(app, { patienceMs });
   keepAnswersPrivate(app);
   await sendSecurityHeaders(app, { secure });
   refuseOddRequests(app);

@@ -16,8 +16,8 @@ export function refuseForgery(app: FastifyInstance, { publicUrl }: { publicUrl: 
 }
 
 /** A form with a file. One of another site could send it too, but not with a header of ours, for which its browser would first ask here. */
-export const UPLOAD_HEADER = 'rootclock-upload';
-const isUpload = ({ method, url, headers }: FastifyRequest) =>
+const UPLOAD_HEADER = 'rootclock-upload';
+export const isUpload = ({ method, url, headers }: FastifyRequest) =>
   method === 'POST' &&
   url.startsWith('/files/') &&
   headers[UPLOAD_HEADER] !== undefined &&
