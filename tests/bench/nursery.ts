@@ -166,7 +166,7 @@ async function asServer<T>(
   try {
     return await work(createRunner({ database, replan, rollDay, foreseeRoll, clock: () => now }));
   } finally {
-    await database.$disconnect();
+    await database.close();
   }
 }
 

@@ -83,7 +83,7 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
     filesFolder,
     sql,
     close: async () => {
-      await app.$disconnect();
+      await app.close();
       await owner.end();
       await rm(filesFolder, { recursive: true, force: true });
     },

@@ -15,9 +15,7 @@ export async function run([command, ...rest]) {
       return enter('apps/server/src/main.ts', ['serve', ...rest]);
     case 'cli':
       await prepare({ web: rest[0] === 'serve' });
-      await enter('apps/server/src/main.ts', rest);
-      // The verb that rewrites the schema leaves a client to be generated from it.
-      return rest[0] === 'schema' ? prepare({ web: false }) : undefined;
+      return enter('apps/server/src/main.ts', rest);
     case 'bench':
       await prepare({ web: false });
       return enter('tests/bench/bench.ts', rest);

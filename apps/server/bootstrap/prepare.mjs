@@ -50,22 +50,6 @@ const install = {
   },
 };
 
-const generate = {
-  name: 'generate',
-  title: 'Generating the database client',
-  print: () => fingerprint(['prisma', 'pnpm-lock.yaml']),
-  present: 'apps/server/src/db/generated/client.ts',
-  run() {
-    const [node, cli] = nodeTool('node_modules', 'prisma', 'build', 'index.js');
-    return quietly(node, [cli, 'generate', '--config', 'prisma/prisma.config.ts'], {
-      // Prisma first wants to download an engine that generating does not use; naming any existing file as that engine
-      // stops it. Never set this for `prisma migrate`: it would then do nothing and call that a success.
-      env: { PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, CHECKPOINT_DISABLE: '1', PRISMA_HIDE_UPDATE_MESSAGE: '1' },
-      failure: 'the database client could not be generated from prisma/; see above.',
-    });
-  },
-};
-
 const buildWeb = {
   name: 'web',
   title: 'Building the web app',
@@ -82,9 +66,9 @@ const buildWeb = {
 
 const due = (step) => !existsSync(path.join(root, step.present)) || remembered(step.name) !== step.print();
 
-/** Installs, generates and (for what serves it) builds the web app, as far as sources changed since the last time. */
+/** Installs and (for what serves it) builds the web app, as far as sources changed since the last time. */
 export async function prepare({ web }) {
-  const steps = web ? [install, generate, buildWeb] : [install, generate];
+  const steps = web ? [install, buildWeb] : [install];
   if (!steps.some(due)) return;
   mustBeWritable();
   await alone(async () => {

@@ -67,7 +67,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   const database = openDatabase(databaseUrl);
   const fault = await findRoleFault(database);
   if (fault) {
-    await database.$disconnect();
+    await database.close();
     throw new Error(`Rootclock refuses to serve from this database: ${fault}. The laws of its data would not bind.`);
   }
   const app = Fastify(serverOptions({ log, trustedProxies, patienceMs }));

@@ -39,8 +39,8 @@ const revise = async (
 
 /** What the stores of other features see, in a transaction as the server has it. */
 const inStore = <Answer>(work: (context: ReadContext) => Promise<Answer>): Promise<Answer> =>
-  nursery.app.$transaction(async (tx) => {
-    await tx.$queryRaw`SELECT begin_read(${nursery.nurseryId}::uuid)`;
+  nursery.app.transaction(async (tx) => {
+    await tx.run`SELECT begin_read(${nursery.nurseryId}::uuid)`;
     return work({
       tx,
       nurseryId: nursery.nurseryId,
@@ -171,11 +171,11 @@ describe('a revision', () => {
 describe('versions in the database', () => {
   it('are changed and deleted by nobody', async () => {
     const { versionId } = await protocolOf(nursery);
+    await expect(nursery.app.run`UPDATE protocol_version SET number = 9 WHERE id = ${versionId}::uuid`).rejects.toThrow(
+      /permission denied/,
+    );
     await expect(
-      nursery.app.$executeRaw`UPDATE protocol_version SET number = 9 WHERE id = ${versionId}::uuid`,
-    ).rejects.toThrow(/permission denied/);
-    await expect(
-      nursery.app.$executeRaw`UPDATE protocol_stage SET share = 0 WHERE version_id = ${versionId}::uuid`,
+      nursery.app.run`UPDATE protocol_stage SET share = 0 WHERE version_id = ${versionId}::uuid`,
     ).rejects.toThrow(/permission denied/);
     await expect(nursery.sql('DELETE FROM protocol_version WHERE id = $1', [versionId])).rejects.toThrow(
       /retired, never deleted/,

@@ -1,5 +1,7 @@
 // What a person is told when the database fails: "asked again" where nobody knows or it could not just then, a fault where we erred.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import * as z from 'zod/mini';
+import { raw } from '../../../apps/server/src/db/sql.ts';
 import { createApp } from '../../../apps/server/src/app.ts';
 import { openDatabase, type Database, type Tx } from '../../../apps/server/src/db/pool.ts';
 import { errorAnswer } from '../../../apps/server/src/trpc/answer-error.ts';
@@ -7,6 +9,8 @@ import { openLine } from '../../support/process/cut-line.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { openNursery, openServer, sent, type TestNursery } from '../../support/nursery.ts';
 import { stockOf } from '../../support/stock.ts';
+
+const pidRow = z.strictObject({ pid: z.number() });
 
 let database: TestDatabase;
 let nursery: TestNursery;
@@ -25,7 +29,7 @@ const codeOf = async (work: Promise<unknown>) =>
     () => 'done',
     (error: unknown) => errorAnswer(error, '').code,
   );
-const within = (app: Database, work: (tx: Tx) => Promise<unknown>) => codeOf(app.$transaction(work));
+const within = (app: Database, work: (tx: Tx) => Promise<unknown>) => codeOf(app.transaction(work));
 
 describe('what PostgreSQL answers is told as', () => {
   test.each([
@@ -69,7 +73,7 @@ describe('what PostgreSQL answers is told as', () => {
   ])('%s is told as %s', async (sqlState, told) => {
     expect(
       await within(nursery.app, (tx) =>
-        tx.$executeRawUnsafe(`DO $$ BEGIN RAISE EXCEPTION 'as asked' USING ERRCODE = '${sqlState}'; END $$`),
+        tx.run(raw(`DO $$ BEGIN RAISE EXCEPTION 'as asked' USING ERRCODE = '${sqlState}'; END $$`)),
       ),
     ).toBe(told);
   });
@@ -77,9 +81,8 @@ describe('what PostgreSQL answers is told as', () => {
 
 describe('a mistake of the program is a fault', () => {
   test.each<[string, (tx: Tx) => Promise<unknown>]>([
-    ['a column that does not exist', (tx) => tx.$queryRaw`SELECT nothing FROM nursery`],
-    ['a value that cannot be written', (tx) => tx.$queryRaw`SELECT ${new Date('no day')}::timestamptz`],
-    ['a type that cannot be read', (tx) => tx.$queryRaw`SELECT point(1, 2)`],
+    ['a column that does not exist', (tx) => tx.run`SELECT nothing FROM nursery`],
+    ['a value that cannot be written', (tx) => tx.run`SELECT ${new Date('no day')}::timestamptz`],
     ['a slip in the command itself', async () => (undefined as unknown as string[]).length],
     ['a failure thrown by hand', async () => Promise.reject(new Error('Connection terminated'))],
   ])('%s', async (_, work) => {
@@ -91,10 +94,10 @@ describe('nobody knows the outcome', () => {
   test('when the connection was ended between two statements', async () => {
     expect(
       await within(nursery.app, async (tx) => {
-        const [mine] = await tx.$queryRaw<{ pid: number }[]>`SELECT pg_backend_pid() AS pid`;
+        const mine = await tx.row(pidRow)`SELECT pg_backend_pid() AS pid`;
         await nursery.sql('SELECT pg_terminate_backend($1)', [mine?.pid]);
         await expect.poll(() => nursery.sql('SELECT 1 FROM pg_stat_activity WHERE pid = $1', [mine?.pid])).toEqual([]);
-        await tx.$queryRaw`SELECT 1`;
+        await tx.run`SELECT 1`;
       }),
     ).toBe('outcome-unknown');
   });
@@ -104,7 +107,7 @@ describe('nobody knows the outcome', () => {
     ['it was called off', 'pg_cancel_backend'],
   ])('when in the midst of a statement %s', async (_, end) => {
     await nursery.sql('SELECT pg_advisory_lock(1)');
-    const told = within(nursery.app, (tx) => tx.$queryRaw`SELECT pg_advisory_xact_lock(1)`);
+    const told = within(nursery.app, (tx) => tx.run`SELECT pg_advisory_xact_lock(1)`);
     const waiting = `SELECT pid FROM pg_stat_activity WHERE datname = current_database() AND wait_event = 'advisory'`;
     await expect.poll(() => nursery.sql(waiting)).toHaveLength(1);
     await nursery.sql(`SELECT ${end}(pid) FROM (${waiting}) w`);
@@ -116,34 +119,34 @@ describe('nobody knows the outcome', () => {
     const app = openDatabase(database.url, 1, 50);
     expect(
       await within(app, async (tx) => {
-        for (;;) await tx.$queryRaw`SELECT 1`;
+        for (;;) await tx.run`SELECT 1`;
       }),
     ).toBe('outcome-unknown');
-    await app.$disconnect();
+    await app.close();
   });
 
   test('when no connection became free in time', async () => {
     const app = openDatabase(database.url, 1, 50);
     await nursery.sql('SELECT pg_advisory_lock(1)');
-    const before = codeOf(app.$queryRaw`SELECT pg_advisory_xact_lock(1)::text`);
+    const before = codeOf(app.run`SELECT pg_advisory_xact_lock(1)::text`);
     await expect
       .poll(() =>
         nursery.sql(`SELECT 1 FROM pg_stat_activity WHERE datname = current_database() AND wait_event = 'advisory'`),
       )
       .toHaveLength(1);
-    expect(await within(app, (tx) => tx.$queryRaw`SELECT 1`)).toBe('outcome-unknown');
+    expect(await within(app, (tx) => tx.run`SELECT 1`)).toBe('outcome-unknown');
     await nursery.sql('SELECT pg_advisory_unlock(1)');
     expect(await before).toBe('done');
-    await app.$disconnect();
+    await app.close();
   });
 
   test('when the server is stopped in the midst of it', async () => {
     const app = openDatabase(database.url);
     expect(
       await within(app, async (tx) => {
-        await tx.$queryRaw`SELECT 1`;
-        await app.$disconnect();
-        await tx.$queryRaw`SELECT 1`;
+        await tx.run`SELECT 1`;
+        await app.close();
+        await tx.run`SELECT 1`;
       }),
     ).toBe('outcome-unknown');
   });
@@ -152,9 +155,9 @@ describe('nobody knows the outcome', () => {
     const line = await openLine(database.url);
     await line.close();
     const app = openDatabase(line.url);
-    expect(await within(app, (tx) => tx.$queryRaw`SELECT 1`)).toBe('outcome-unknown');
-    expect(await codeOf(app.$queryRaw`SELECT 1`)).toBe('outcome-unknown');
-    await app.$disconnect();
+    expect(await within(app, (tx) => tx.run`SELECT 1`)).toBe('outcome-unknown');
+    expect(await codeOf(app.run`SELECT 1`)).toBe('outcome-unknown');
+    await app.close();
   });
 
   test('when the line broke before it is even known who asks, with a status that says so', async () => {

@@ -2,6 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import { addDays } from '@rootclock/domain';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import * as z from 'zod/mini';
 import { openDatabase } from '../../../apps/server/src/db/pool.ts';
 import { createRunner, type ForeseeRoll } from '../../../apps/server/src/db/runner.ts';
 import { operations } from '../../../apps/server/src/features/operations.ts';
@@ -30,11 +31,13 @@ const ask = <Answer>(read: (context: ReadContext) => Promise<Answer>) =>
     {},
   );
 
+const unitsRow = z.strictObject({ units: z.number() });
+
 describe('a read', () => {
   const unitsIn = async ({ tx, nurseryId }: ReadContext, lotId: string) => {
-    const [row] = await tx.$queryRaw<
-      { units: number }[]
-    >`SELECT sum(units)::int AS units FROM account WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND kind = 'place'`;
+    const row = await tx.row(
+      unitsRow,
+    )`SELECT sum(units)::int AS units FROM account WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND kind = 'place'`;
     return row?.units;
   };
 
@@ -55,15 +58,14 @@ describe('a read', () => {
   });
 
   it.each([
-    ['a row', (tx: ReadContext['tx']) => tx.$executeRaw`UPDATE nursery SET name = 'written'`],
+    ['a row', (tx: ReadContext['tx']) => tx.run`UPDATE nursery SET name = 'written'`],
     [
       'the way of a command',
-      (tx: ReadContext['tx']) =>
-        tx.$queryRaw`SELECT * FROM begin_command(${nursery.nurseryId}::uuid, ${randomUUID()}::uuid)`,
+      (tx: ReadContext['tx']) => tx.run`SELECT * FROM begin_command(${nursery.nurseryId}::uuid, ${randomUUID()}::uuid)`,
     ],
     [
       'out of being read only',
-      (tx: ReadContext['tx']) => tx.$queryRaw`SELECT set_config('transaction_read_only', 'off', true)`,
+      (tx: ReadContext['tx']) => tx.run`SELECT set_config('transaction_read_only', 'off', true)`,
     ],
   ])('that tries to write %s is refused by the database, and told as a fault of ours', async (_, write) => {
     const refused = await ask(({ tx }) => write(tx)).then(
@@ -88,13 +90,13 @@ describe('a look ahead at the day’s roll', () => {
     [
       'reads for longer than a transaction may',
       async ({ tx }) => {
-        for (;;) await tx.$queryRaw`SELECT 1`;
+        for (;;) await tx.run`SELECT 1`;
       },
     ],
     [
       'spoils its own transaction',
       async ({ tx }) => {
-        await tx.$queryRaw`SELECT 1 / 0`;
+        await tx.run`SELECT 1 / 0`;
         return async () => {};
       },
     ],
@@ -125,6 +127,6 @@ describe('a look ahead at the day’s roll', () => {
       await nursery.sql('SELECT rolled_on::text AS "rolledOn" FROM nursery WHERE id = $1', [nursery.nurseryId]),
     ).toEqual([{ rolledOn: today }]);
     expect(failures).toHaveLength(1);
-    await app.$disconnect();
+    await app.close();
   });
 });

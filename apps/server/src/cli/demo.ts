@@ -12,7 +12,7 @@ export async function isEmpty(databaseUrl: string): Promise<boolean> {
   try {
     return !(await setupFacts(database)).anyNursery;
   } finally {
-    await database.$disconnect();
+    await database.close();
   }
 }
 

@@ -15,7 +15,7 @@ export async function greeting(databaseUrl: string, addresses: string[]): Promis
       'Stop it with Ctrl-C.',
     ];
   } finally {
-    await database.$disconnect();
+    await database.close();
   }
 }
 

@@ -1,5 +1,6 @@
 import { retryPauseMs } from '@rootclock/domain';
 import { DateTime } from 'luxon';
+import * as z from 'zod/mini';
 import type { Database } from './pool.ts';
 import { dayIn, type Runner } from './runner.ts';
 
@@ -19,11 +20,12 @@ export interface DayTimerParts {
   failed(error: unknown): void;
 }
 
-interface Nursery {
-  nurseryId: string;
-  zone: string;
-  rolledOn: string | null;
-}
+const nurseryRow = z.strictObject({
+  nurseryId: z.string(),
+  zone: z.string(),
+  rolledOn: z.nullable(z.string()),
+});
+type Nursery = z.infer<typeof nurseryRow>;
 
 /**
  * Rolls each nursery's day soon after its own midnight. A nursery whose day was rolled already, by its first write or by another server, is left
@@ -87,9 +89,9 @@ export class DayTimer {
 }
 
 function everyNursery(database: Database): Promise<Nursery[]> {
-  return database.$queryRaw<
-    Nursery[]
-  >`SELECT nursery_id::text AS "nurseryId", zone, rolled_on AS "rolledOn" FROM every_nursery()`;
+  return database.rows(
+    nurseryRow,
+  )`SELECT nursery_id::text AS "nurseryId", zone, rolled_on AS "rolledOn" FROM every_nursery()`;
 }
 
 const untilMidnightMs = (now: Date, zone: string) =>

@@ -1,40 +1,19 @@
+import pg from 'pg';
 import { NoAnswer } from './no-answer.ts';
 
-/** What PostgreSQL said of a failed statement, wherever Prisma put it. */
+/** What PostgreSQL said of a failed statement. */
 export interface DatabaseFailure {
   sqlState: string;
   constraint: string;
   message: string;
 }
 
-interface DriverCause {
-  originalCode?: string;
-  code?: string;
-  originalMessage?: string;
-  message?: string;
-  constraint?: unknown;
-}
-
-/**
- * Reads SQLSTATE and constraint from an error of Prisma with adapter-pg, or null when the database did not answer with one.
- * A serialization failure at COMMIT comes bare, every other one wrapped, so all places are looked at here and nowhere else.
- */
+/** SQLSTATE and constraint of an error, or null when the database did not answer with one. */
 export function databaseFailure(error: unknown): DatabaseFailure | null {
-  const shaped = error as { cause?: DriverCause; meta?: { driverAdapterError?: { cause?: DriverCause } } } | null;
-  const cause = shaped?.meta?.driverAdapterError?.cause ?? shaped?.cause;
-  const sqlState = cause?.originalCode ?? cause?.code;
-  if (!sqlState || !/^[0-9A-Z]{5}$/.test(sqlState)) return null;
-  const message = cause?.originalMessage ?? cause?.message ?? '';
-  return { sqlState, constraint: constraintName(cause?.constraint) ?? quotedConstraint(message), message };
+  const answer = error instanceof NoAnswer ? error.cause : error;
+  if (!(answer instanceof pg.DatabaseError) || answer.code === undefined) return null;
+  return { sqlState: answer.code, constraint: answer.constraint ?? '', message: answer.message };
 }
-
-function constraintName(constraint: unknown): string | null {
-  if (typeof constraint === 'string') return constraint;
-  const index = (constraint as { index?: unknown } | null | undefined)?.index;
-  return typeof index === 'string' ? index : null;
-}
-
-const quotedConstraint = (message: string) => /constraint "([^"]+)"/.exec(message)?.[1] ?? '';
 
 const RETRIED = new Set(['40001', '40P01', '55P03']);
 export const isWorthRetrying = (failure: DatabaseFailure | null) => failure !== null && RETRIED.has(failure.sqlState);
@@ -48,8 +27,5 @@ const PASSING = /^(08|40|53|57|58)|^(25006|25P03|25P04|26000|55P03|XX000)$/;
 
 /** Whether the same command should simply be sent again: the database did not answer, did not finish, or could not work just then. */
 export function isOutcomeUnknown(error: unknown): boolean {
-  if (error instanceof NoAnswer) return true;
-  // Prisma's own word for a transaction that was not begun or not ended in time, or was cut short by a stop of the server.
-  if ((error as { code?: unknown } | null)?.code === 'P2028') return true;
-  return PASSING.test(databaseFailure(error)?.sqlState ?? '');
+  return error instanceof NoAnswer || PASSING.test(databaseFailure(error)?.sqlState ?? '');
 }

@@ -1,7 +1,10 @@
+import * as z from 'zod/mini';
 import { databaseFailure } from './failure.ts';
 import type { Database, Tx } from './pool.ts';
 
 const READ_ONLY_SQL_TRANSACTION = '25006';
+
+const begunRead = z.strictObject({ zone: z.nullable(z.string()) });
 
 /**
  * A transaction that only reads, within one nursery: everything in it is of one moment, and the database refuses what writes. `work` also gets
@@ -13,13 +16,10 @@ export async function readOnce<Answer>(
   work: (tx: Tx, zone: string | null) => Promise<Answer>,
 ): Promise<Answer> {
   try {
-    return await database.$transaction(
-      async (tx) => {
-        const [begun] = await tx.$queryRaw<{ zone: string | null }[]>`SELECT begin_read(${nurseryId}::uuid) AS zone`;
-        return work(tx, begun?.zone ?? null);
-      },
-      { isolationLevel: 'RepeatableRead' },
-    );
+    return await database.snapshot(async (tx) => {
+      const begun = await tx.row(begunRead)`SELECT begin_read(${nurseryId}::uuid) AS zone`;
+      return work(tx, begun?.zone ?? null);
+    });
   } catch (error) {
     // Elsewhere this state means a standby and is worth asking again; here it is a slip of ours that fails each time.
     if (databaseFailure(error)?.sqlState === READ_ONLY_SQL_TRANSACTION)

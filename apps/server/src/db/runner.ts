@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import type { Role } from '@rootclock/domain';
+import { ROLES, type Role } from '@rootclock/domain';
 import { DateTime } from 'luxon';
-import type * as z from 'zod/mini';
+import * as z from 'zod/mini';
 import { filesOf, type FileStore, noFiles } from '../files/file-store.ts';
 import { Refusal, refuse } from '../refusal.ts';
 import type { Caller, Command, CommandContext, Query, ReadContext } from '../trpc/operation.ts';
@@ -35,17 +35,18 @@ export interface RunnerParts {
   lookAheadFailed?: (error: unknown) => void;
 }
 
-interface Begun {
-  version: number;
-  zone: string;
-  rules_version: number;
-  rolled_on: string | null;
-  known_name: string | null;
-  known_person: string | null;
-  known_hash: string | null;
-  known_answer: unknown;
-  standing: Role | null;
-}
+const begunRow = z.strictObject({
+  version: z.number(),
+  zone: z.string(),
+  rules_version: z.number(),
+  rolled_on: z.nullable(z.string()),
+  known_name: z.nullable(z.string()),
+  known_person: z.nullable(z.string()),
+  known_hash: z.nullable(z.string()),
+  known_answer: z.unknown(),
+  standing: z.nullable(z.enum(ROLES)),
+});
+type Begun = z.infer<typeof begunRow>;
 
 /** Leaves the transaction without a trace, carrying the answer that was stored when the command first took effect. */
 class AlreadyAnswered extends Error {
@@ -84,11 +85,11 @@ export function createRunner({
     isRoll: boolean,
   ): Promise<Answer> {
     const touched = new Touched();
-    const done = await database.$transaction(async (tx) => {
+    const done = await database.transaction(async (tx) => {
       const begunAt = performance.now();
-      const [begun] = await tx.$queryRaw<
-        Begun[]
-      >`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
+      const begun = await tx.row(
+        begunRow,
+      )`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
       if (!begun) refuse('not-found', { what: 'nursery' });
       const state = begun as Begun;
       // While this write waited for the nursery its person may have been removed, or given another role; a day rolls for nobody.
@@ -239,7 +240,7 @@ async function log(
     version: context.version,
     features: [...context.touched.features],
   });
-  await tx.$queryRaw`
+  await tx.run`
     WITH logged AS (
       INSERT INTO command (nursery_id, id, version, name, person_id, input_hash, answer, recorded_at)
       VALUES (${caller.nurseryId}::uuid, ${context.commandId}::uuid, ${context.version}, ${name}, nullif(${caller.personId}, '')::uuid, ${inputHash},

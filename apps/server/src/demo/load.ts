@@ -55,7 +55,7 @@ export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: strin
     planSubstitutions(stage);
     await stage.play();
   } finally {
-    await database.$disconnect();
+    await database.close();
   }
 }
 

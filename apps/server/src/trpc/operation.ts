@@ -1,5 +1,5 @@
 import type { Role } from '@rootclock/domain';
-import type * as z from 'zod/mini';
+import * as z from 'zod/mini';
 import type { Tx } from '../db/pool.ts';
 import type { Touched } from '../db/touched.ts';
 import type { NurseryFiles } from '../files/file-store.ts';
@@ -34,10 +34,11 @@ export interface CommandContext extends ReadContext {
 }
 
 /** A row as its form reads it: the fields of the command's body, without those that only say which row is meant. */
-export interface StoredRow {
-  edition: number;
-  fields: Record<string, unknown>;
-}
+export const storedRow = z.strictObject({
+  edition: z.number(),
+  fields: z.record(z.string(), z.unknown()),
+});
+export type StoredRow = z.infer<typeof storedRow>;
 
 /** How an editing command finds its row. A row that is not there is the command's own to refuse. */
 export interface Edits<Body> {

@@ -1,4 +1,4 @@
-import { FILE_SUBJECTS, MOST_FILE_BYTES, type FileKind } from '@rootclock/domain';
+import { FILE_KINDS, FILE_SUBJECTS, MOST_FILE_BYTES } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { asRead, calendarDate, id, text } from '../fields.ts';
 
@@ -22,16 +22,16 @@ export const restoreAttachment = z.strictObject({ attachmentId: id });
 
 export const listAttachments = z.strictObject({ subject });
 
-const saidOf = z.strictObject(said);
-
 /** A photo or paper of a subject, as lists, stories and heads of pages show it. */
-export interface AttachmentRow extends z.output<typeof saidOf> {
-  id: string;
-  edition: number;
-  kind: FileKind;
-  takenOn: string;
-  addedBy: string | null;
+export const attachmentRow = z.strictObject({
+  ...said,
+  id,
+  edition: z.number(),
+  kind: z.enum(FILE_KINDS),
+  takenOn: z.string(),
+  addedBy: z.nullable(z.string()),
   /** Of the whole photo, null for papers. */
-  width: number | null;
-  height: number | null;
-}
+  width: z.nullable(z.number()),
+  height: z.nullable(z.number()),
+});
+export type AttachmentRow = z.output<typeof attachmentRow>;

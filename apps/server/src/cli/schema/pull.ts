@@ -9,7 +9,7 @@ import { pascal } from './naming.ts';
 import { renameModels } from './rename.ts';
 
 const header = `// Written by \`npm run -s rootclock -- schema\` from the migrations, like every file beside this one: change a
-// migration, not this.
+// migration, not this. The server asks in SQL and no client is generated; the generator names what this description uses.
 
 generator client {
   provider        = "prisma-client"

@@ -15,7 +15,7 @@ interface Parts {
 export const lettingGo =
   ({ database, files }: Parts): LetGo =>
   (nurseryId, hashes) =>
-    database.$transaction(async (tx) => {
+    database.transaction(async (tx) => {
       if (!(await lockNursery(tx, nurseryId))) return;
       const needed = await hashesNeeded(tx, nurseryId, hashes);
       for (const hash of hashes.filter((each) => !needed.has(each))) await files.remove(nurseryId, hash);

@@ -5,28 +5,29 @@ import { query } from '../../trpc/operation.ts';
 import { loadSecondSteps } from './second-step/store.ts';
 import { loadMembers } from './store.ts';
 
-export interface NurseryRow {
-  id: string;
-  edition: number;
-  name: string;
-  zone: string;
-  region: string | null;
-  units: 'metric' | 'us';
-  currency: string;
-  demo: boolean;
-  noticeDays: number;
-  seasonEndOn: string;
-  freezeMd: string;
-  freezeStanding: string;
-  version: number;
-}
+export const nurseryRow = z.strictObject({
+  id: z.string(),
+  edition: z.number(),
+  name: z.string(),
+  zone: z.string(),
+  region: z.nullable(z.string()),
+  units: z.enum(['metric', 'us']),
+  currency: z.string(),
+  demo: z.boolean(),
+  noticeDays: z.number(),
+  seasonEndOn: z.string(),
+  freezeMd: z.string(),
+  freezeStanding: z.string(),
+  version: z.number(),
+});
+export type NurseryRow = z.infer<typeof nurseryRow>;
 
 export const readNursery = query({
   name: 'readNursery',
   input: z.object({}),
   roles: EVERYONE,
   read: async ({ tx, nurseryId, today }) => {
-    const [row] = await tx.$queryRaw<NurseryRow[]>`
+    const row = await tx.row(nurseryRow)`
       SELECT id::text, edition, name, zone, region, units, currency, demo, notice_days AS "noticeDays", season_end_on::text AS "seasonEndOn",
              freeze_md AS "freezeMd", freeze_standing AS "freezeStanding", version::int
         FROM nursery WHERE id = ${nurseryId}::uuid`;

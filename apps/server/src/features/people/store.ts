@@ -1,8 +1,9 @@
-import type { Role } from '@rootclock/domain';
+import { ROLES, type Role } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { columns, editedSettings } from '../../db/editions.ts';
 import type { Tx } from '../../db/pool.ts';
 import { found } from '../../refusal.ts';
-import type { CommandContext, Edits, ReadContext, StoredRow } from '../../trpc/operation.ts';
+import { storedRow, type CommandContext, type Edits, type ReadContext } from '../../trpc/operation.ts';
 
 // People and tokens are reached only through the database's own functions: they stand outside row security.
 
@@ -11,19 +12,23 @@ export async function openCalendar(
   tx: Tx,
   token: { hash: Buffer; nurseryId: string; personId: string; openedAt: Date; expiresAt: Date },
 ): Promise<void> {
-  await tx.$queryRaw`SELECT open_calendar(${token.hash}, ${token.nurseryId}::uuid, ${token.personId}::uuid, ${token.openedAt}, ${token.expiresAt})::text`;
+  await tx.run`SELECT open_calendar(${token.hash}, ${token.nurseryId}::uuid, ${token.personId}::uuid, ${token.openedAt}, ${token.expiresAt})::text`;
 }
 
 export async function revokeCalendar(tx: Tx, personId: string, at: Date): Promise<void> {
-  await tx.$queryRaw`SELECT revoke_calendar(${personId}::uuid, ${at})::text`;
+  await tx.run`SELECT revoke_calendar(${personId}::uuid, ${at})::text`;
 }
 
+const calendarOpenedAtRow = z.strictObject({ openedAt: z.date() });
+
 export async function calendarOpenedAt(tx: Tx, personId: string, at: Date): Promise<Date | null> {
-  const [row] = await tx.$queryRaw<
-    { openedAt: Date }[]
-  >`SELECT opened_at AS "openedAt" FROM calendar_opened_at(${personId}::uuid, ${at}) opened_at`;
+  const row = await tx.row(
+    calendarOpenedAtRow,
+  )`SELECT opened_at AS "openedAt" FROM calendar_opened_at(${personId}::uuid, ${at}) opened_at`;
   return row?.openedAt ?? null;
 }
+
+const claimFirstOwnerRow = z.strictObject({ claimed: z.boolean() });
 
 export async function claimFirstOwner(
   tx: Tx,
@@ -38,15 +43,15 @@ export async function claimFirstOwner(
     passwordHash: string;
   },
 ): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ claimed: boolean }[]>`
+  const row = await tx.row(claimFirstOwnerRow)`
     SELECT create_first_owner(${owner.nurseryId}::uuid, ${owner.nurseryName}, ${owner.zone}, ${owner.seasonEndOn}::date, ${owner.personId}::uuid, ${owner.name}, ${owner.email}, ${owner.passwordHash}) AS claimed`;
   return row?.claimed ?? false;
 }
 
+const setupFactsRow = z.strictObject({ anyNursery: z.boolean(), demo: z.boolean() });
+
 export async function setupFacts(tx: Tx): Promise<{ anyNursery: boolean; demo: boolean }> {
-  const [row] = await tx.$queryRaw<
-    { anyNursery: boolean; demo: boolean }[]
-  >`SELECT any_nursery() AS "anyNursery", demo_nursery() AS demo`;
+  const row = await tx.row(setupFactsRow)`SELECT any_nursery() AS "anyNursery", demo_nursery() AS demo`;
   return row ?? { anyNursery: false, demo: false };
 }
 
@@ -59,20 +64,31 @@ export interface Member {
   endedAt: string | null;
 }
 
+const membersRow = z.strictObject({
+  id: z.string(),
+  edition: z.number(),
+  name: z.string(),
+  email: z.string(),
+  role: z.enum(ROLES),
+  endedAt: z.nullable(z.date()),
+});
+
 /** Everybody who is or was of this nursery, by name. */
 export async function loadMembers({ tx }: ReadContext): Promise<Member[]> {
-  const rows = await tx.$queryRaw<(Omit<Member, 'endedAt'> & { endedAt: Date | null })[]>`
+  const rows = await tx.rows(membersRow)`
     SELECT p.person_id::text AS id, e.edition, p.name, p.email, p.role, p.ended_at AS "endedAt" FROM nursery_people() p JOIN person_editions() e ON e.person_id = p.person_id
      ORDER BY p.ended_at IS NOT NULL, p.name, p.person_id`;
   return rows.map((row) => ({ ...row, endedAt: row.endedAt?.toISOString() ?? null }));
 }
+
+const addMemberRow = z.strictObject({ added: z.boolean() });
 
 /** False when somebody has the address already. */
 export async function addMember(
   { tx }: CommandContext,
   person: { id: string; name: string; email: string; role: Role; passwordHash: string },
 ): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ added: boolean }[]>`
+  const row = await tx.row(addMemberRow)`
     SELECT add_nursery_person(${person.id}::uuid, ${person.name}, ${person.email}, ${person.passwordHash}, ${person.role}) AS added`;
   return row?.added ?? false;
 }
@@ -82,9 +98,11 @@ export async function changeMember(
   { tx, now }: CommandContext,
   person: { id: string; name: string; role: Role; endsAt: Date | null; passwordHash: string | null },
 ): Promise<void> {
-  await tx.$queryRaw`
+  await tx.run`
     SELECT change_nursery_person(${person.id}::uuid, ${person.name}, ${person.role}, ${person.endsAt}::timestamptz, ${person.passwordHash}::text, ${now}::timestamptz)::text`;
 }
+
+const replaceOwnPasswordRow = z.strictObject({ replaced: z.boolean() });
 
 /** Sets a person's own new password where the one it was checked against is still the present one, and ends every session of theirs. */
 export async function replaceOwnPassword(
@@ -92,14 +110,16 @@ export async function replaceOwnPassword(
   knownHash: string,
   passwordHash: string,
 ): Promise<boolean> {
-  const [row] = await tx.$queryRaw<
-    { replaced: boolean }[]
-  >`SELECT replace_own_password(${personId}::uuid, ${knownHash}, ${passwordHash}, ${now}::timestamptz) AS replaced`;
+  const row = await tx.row(
+    replaceOwnPasswordRow,
+  )`SELECT replace_own_password(${personId}::uuid, ${knownHash}, ${passwordHash}, ${now}::timestamptz) AS replaced`;
   return row?.replaced ?? false;
 }
 
+const nameOfNurseryRow = z.strictObject({ name: z.string() });
+
 export async function nameOfNursery({ tx, nurseryId }: ReadContext): Promise<string> {
-  const [row] = await tx.$queryRaw<{ name: string }[]>`SELECT name FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const row = await tx.row(nameOfNurseryRow)`SELECT name FROM nursery WHERE id = ${nurseryId}::uuid`;
   return row?.name ?? '';
 }
 
@@ -116,38 +136,42 @@ export async function updateNursery(
   { tx, nurseryId }: CommandContext,
   { name, zone, region, units, noticeDays, seasonEndOn }: NurserySettings,
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE nursery SET name = ${name}, zone = ${zone}, region = ${region}, units = ${units}, notice_days = ${noticeDays}::int, season_end_on = ${seasonEndOn}::date
      WHERE id = ${nurseryId}::uuid`;
 }
 
+const noteRolledDayRow = z.strictObject({ seasonEndOn: z.string() });
+
 /** Answers when the nursery's season ends. */
 export async function noteRolledDay({ tx, nurseryId, today }: CommandContext): Promise<string> {
-  const [row] = await tx.$queryRaw<{ seasonEndOn: string }[]>`
+  const row = await tx.row(noteRolledDayRow)`
     UPDATE nursery SET rolled_on = ${today}::date WHERE id = ${nurseryId}::uuid RETURNING season_end_on::text AS "seasonEndOn"`;
   if (!row) throw new Error('the nursery of this transaction is gone');
   return row.seasonEndOn;
 }
 
 export async function setSeasonEnd({ tx, nurseryId }: CommandContext, endOn: string): Promise<void> {
-  await tx.$executeRaw`UPDATE nursery SET season_end_on = ${endOn}::date WHERE id = ${nurseryId}::uuid`;
+  await tx.run`UPDATE nursery SET season_end_on = ${endOn}::date WHERE id = ${nurseryId}::uuid`;
 }
 
 export const nurseryEdits = editedSettings(columns('name', 'zone', 'region', 'units', 'noticeDays', 'seasonEndOn'));
+
+const personEditsRow = z.strictObject({ edition: z.nullable(z.number()) });
 
 /** What an owner says of a person. Passwords are never shown, so that two new ones are no clash. */
 export const personEdits: Edits<{ personId: string }> = {
   partial: false,
   load: async ({ tx }, { personId }) => {
-    const [row] = await tx.$queryRaw<StoredRow[]>`
+    const row = await tx.row(storedRow)`
       SELECT e.edition, jsonb_build_object('name', p.name, 'role', p.role, 'ended', p.ended_at IS NOT NULL) AS fields
         FROM nursery_people() p JOIN person_editions() e ON e.person_id = p.person_id WHERE p.person_id = ${personId}::uuid`;
     return row ?? null;
   },
   raise: async ({ tx, version }, { personId }, from) => {
-    const [row] = await tx.$queryRaw<
-      { edition: number | null }[]
-    >`SELECT raise_person_edition(${personId}::uuid, ${from}::int, ${version}::int) AS edition`;
+    const row = await tx.row(
+      personEditsRow,
+    )`SELECT raise_person_edition(${personId}::uuid, ${from}::int, ${version}::int) AS edition`;
     return found(row?.edition, 'person', 'personId');
   },
 };

@@ -1,6 +1,28 @@
 import { plants, type Page } from '@rootclock/contracts';
-import { EVERYONE, nameKey } from '@rootclock/domain';
+import { HANDLING_RULES, ROOT_HABITS, TAXON_RANKS, EVERYONE, nameKey } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query } from '../../trpc/operation.ts';
+
+const plantsRow = z.strictObject({
+  rows: z.array(
+    z.strictObject({
+      scientificNameAuthorship: z.string(),
+      taxonRank: z.enum(TAXON_RANKS),
+      family: z.string(),
+      handling: z.array(z.enum(HANDLING_RULES)),
+      isRetired: z.boolean(),
+      units: z.number(),
+      lots: z.number(),
+      id: z.string(),
+      code: z.string(),
+      scientificName: z.string(),
+      vernacularName: z.string(),
+      rootHabit: z.enum(ROOT_HABITS),
+      larvalHost: z.boolean(),
+    }),
+  ),
+  total: z.number(),
+});
 
 /** The plants of the nursery, each with what stands of it in pots. */
 export const listPlants = query({
@@ -15,7 +37,7 @@ export const listPlants = query({
     // Letters only: a text without any must not become a code that all plants have.
     const letters = (text ?? '').replace(/[^A-Za-z]/g, '').toUpperCase();
     const code = letters === '' ? '' : `${letters}%`;
-    const [found] = await tx.$queryRaw<{ rows: plants.PlantRow[]; total: number }[]>`
+    const found = await tx.row(plantsRow)`
       WITH standing AS (
         SELECT l.plant_id, sum(a.units)::int AS units, count(DISTINCT l.id)::int AS lots
           FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0

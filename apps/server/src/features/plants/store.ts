@@ -1,40 +1,44 @@
-import type { HandlingRule, ParsedName, RootHabit, Standing } from '@rootclock/domain';
+import { HANDLING_RULES, ROOT_HABITS, type ParsedName, type Standing } from '@rootclock/domain';
 import type { plants } from '@rootclock/contracts';
+import * as z from 'zod/mini';
 import { columns, editedRow } from '../../db/editions.ts';
-import { Prisma } from '../../db/generated/client.ts';
+import { sql } from '../../db/sql.ts';
 import { found } from '../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
 /** Says that clocks must be reckoned anew: a plant, container, rule or window changed. */
 export async function clocksChanged({ tx, nurseryId, touched }: CommandContext): Promise<void> {
   touched.allClocks = true;
-  await tx.$executeRaw`UPDATE nursery SET rules_version = rules_version + 1 WHERE id = ${nurseryId}::uuid`;
+  await tx.run`UPDATE nursery SET rules_version = rules_version + 1 WHERE id = ${nurseryId}::uuid`;
 }
 
 /** A plant's values that commands may change. */
-export interface PlantTraits {
-  vernacularName: string;
-  family: string;
-  rootHabit: RootHabit;
-  larvalHost: boolean;
-  dormantMonths: number[];
-  lastEmergenceMd: string | null;
-  yearOfFirstBloom: number | null;
-  nativeRegions: string[];
-  handling: HandlingRule[];
-}
+export const plantTraits = z.strictObject({
+  vernacularName: z.string(),
+  family: z.string(),
+  rootHabit: z.enum(ROOT_HABITS),
+  larvalHost: z.boolean(),
+  dormantMonths: z.array(z.number()),
+  lastEmergenceMd: z.nullable(z.string()),
+  yearOfFirstBloom: z.nullable(z.number()),
+  nativeRegions: z.array(z.string()),
+  handling: z.array(z.enum(HANDLING_RULES)),
+});
+export type PlantTraits = z.infer<typeof plantTraits>;
 
-export interface StoredPlant extends PlantTraits {
-  id: string;
-  code: string;
-  scientificName: string;
-  scientificNameAuthorship: string;
-  isRetired: boolean;
-}
+export const storedPlant = z.strictObject({
+  ...plantTraits.shape,
+  id: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+  scientificNameAuthorship: z.string(),
+  isRetired: z.boolean(),
+});
+export type StoredPlant = z.infer<typeof storedPlant>;
 
 /** A plant by id; one that is not this nursery's answers as not found. */
 export async function loadPlant({ tx, nurseryId }: ReadContext, id: string, field = 'plantId'): Promise<StoredPlant> {
-  const [row] = await tx.$queryRaw<StoredPlant[]>`
+  const row = await tx.row(storedPlant)`
     SELECT id::text, code, scientific_name AS "scientificName", scientific_name_authorship AS "scientificNameAuthorship", vernacular_name AS "vernacularName", family,
            root_habit AS "rootHabit", larval_host AS "larvalHost", dormant_months AS "dormantMonths", last_emergence_md AS "lastEmergenceMd",
            year_of_first_bloom AS "yearOfFirstBloom", native_regions AS "nativeRegions", handling, retired_at IS NOT NULL AS "isRetired"
@@ -42,16 +46,20 @@ export async function loadPlant({ tx, nurseryId }: ReadContext, id: string, fiel
   return found(row, 'plant', field);
 }
 
+const codesRow = z.strictObject({ code: z.string() });
+
 export async function loadCodes({ tx, nurseryId }: ReadContext): Promise<Set<string>> {
-  const rows = await tx.$queryRaw<{ code: string }[]>`SELECT code FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
+  const rows = await tx.rows(codesRow)`SELECT code FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
   return new Set(rows.map(({ code }) => code));
 }
 
 export type NewPlant = PlantTraits & ParsedName & { id: string; code: string };
 
+const insertPlantsRow = z.strictObject({ id: z.string() });
+
 /** Adds plants; one whose id, code or name is there already is left out. Answers the ids of those added. */
 export async function insertPlants({ tx, nurseryId }: CommandContext, rows: readonly NewPlant[]): Promise<Set<string>> {
-  const added = await tx.$queryRaw<{ id: string }[]>`
+  const added = await tx.rows(insertPlantsRow)`
     INSERT INTO plant (nursery_id, id, code, scientific_name, scientific_name_authorship, taxon_rank, family, genus, specific_epithet, infraspecific_epithet, cultivar_epithet,
                        vernacular_name, root_habit, larval_host, dormant_months, last_emergence_md, year_of_first_bloom, native_regions, handling)
     SELECT ${nurseryId}::uuid, p.id, p.code, p."scientificName", p."scientificNameAuthorship", p."taxonRank", p.family, p.genus, p."specificEpithet", p."infraspecificEpithet",
@@ -69,7 +77,7 @@ export async function updatePlant(
   name: ParsedName,
   traits: PlantTraits,
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE plant SET scientific_name = ${name.scientificName}, scientific_name_authorship = ${name.scientificNameAuthorship}, taxon_rank = ${name.taxonRank}, genus = ${name.genus},
            specific_epithet = ${name.specificEpithet}, infraspecific_epithet = ${name.infraspecificEpithet}, cultivar_epithet = ${name.cultivarEpithet},
            vernacular_name = ${traits.vernacularName}, family = ${traits.family}, root_habit = ${traits.rootHabit}, larval_host = ${traits.larvalHost},
@@ -79,7 +87,7 @@ export async function updatePlant(
 }
 
 export async function markRetired({ tx, nurseryId }: CommandContext, id: string, at: Date | null): Promise<void> {
-  await tx.$executeRaw`UPDATE plant SET retired_at = ${at}::timestamptz WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  await tx.run`UPDATE plant SET retired_at = ${at}::timestamptz WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
 export interface NewFact {
@@ -98,7 +106,7 @@ export async function putFacts(
   { keep = false } = {},
 ): Promise<void> {
   if (facts.length === 0) return;
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO plant_fact (nursery_id, plant_id, field, value, standing, source, note)
     SELECT ${nurseryId}::uuid, f."plantId", f.field, coalesce(f.value, 'null'::jsonb), f.standing, f.source, f.note
       FROM jsonb_to_recordset(${JSON.stringify(facts)}::jsonb) AS f ("plantId" uuid, field text, value jsonb, standing text, source text, note text)
@@ -106,12 +114,14 @@ export async function putFacts(
       WHERE NOT ${keep}`;
 }
 
+const countStandingRow = z.strictObject({ units: z.number(), batches: z.number() });
+
 /** What stands of a plant anywhere, pulled plants included, and its open batches. */
 export async function countStanding(
   { tx, nurseryId }: ReadContext,
   plantId: string,
 ): Promise<{ units: number; batches: number }> {
-  const [row] = await tx.$queryRaw<{ units: number; batches: number }[]>`
+  const row = await tx.row(countStandingRow)`
     SELECT coalesce((SELECT sum(a.units)::int FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind IN ('place', 'staged')
                       WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.closed_on IS NULL), 0) AS units,
            (SELECT count(*)::int FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.closed_on IS NULL) AS batches`;
@@ -120,7 +130,7 @@ export async function countStanding(
 
 export const plantEdits = editedRow<{ plantId: string }>({
   table: 'plant',
-  row: ({ plantId }) => Prisma.sql`r.id = ${plantId}::uuid`,
+  row: ({ plantId }) => sql`r.id = ${plantId}::uuid`,
   partial: true,
   fields: {
     ...columns(
@@ -141,6 +151,6 @@ export const plantEdits = editedRow<{ plantId: string }>({
 /** A fact that nobody has said yet is no row, and there is nothing to write over. */
 export const factEdits = editedRow<{ plantId: string; field: string }>({
   table: 'plant_fact',
-  row: ({ plantId, field }) => Prisma.sql`r.plant_id = ${plantId}::uuid AND r.field = ${field}`,
+  row: ({ plantId, field }) => sql`r.plant_id = ${plantId}::uuid AND r.field = ${field}`,
   fields: columns('value', 'source', 'note'),
 });

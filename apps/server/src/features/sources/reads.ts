@@ -1,62 +1,66 @@
 import { type Page, sources } from '@rootclock/contracts';
-import { EVERYONE, nameKey, type DayPrecision, type SourceKind, type SourceOrigin } from '@rootclock/domain';
-import { Prisma } from '../../db/generated/client.ts';
+import { DAY_PRECISIONS, SOURCE_KINDS, SOURCE_ORIGINS, EVERYONE, nameKey } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { containing } from '../../db/like.ts';
+import { join, sql, type Sql } from '../../db/sql.ts';
 import { query } from '../../trpc/operation.ts';
 
-export interface SourceRow {
-  sourceId: string;
-  code: string;
-  plantId: string;
-  plantCode: string;
-  scientificName: string;
-  vernacularName: string;
-  kind: SourceKind;
-  provenance: string;
-  seedZone: string | null;
-  origin: SourceOrigin;
-  gatheredOn: string | null;
-  gatheredPrecision: DayPrecision | null;
-  vendor: string | null;
-  vendorLot: string | null;
-  retired: boolean;
+export const sourceRow = z.strictObject({
+  sourceId: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+  plantCode: z.string(),
+  scientificName: z.string(),
+  vernacularName: z.string(),
+  kind: z.enum(SOURCE_KINDS),
+  provenance: z.string(),
+  seedZone: z.nullable(z.string()),
+  origin: z.enum(SOURCE_ORIGINS),
+  gatheredOn: z.nullable(z.string()),
+  gatheredPrecision: z.nullable(z.enum(DAY_PRECISIONS)),
+  vendor: z.nullable(z.string()),
+  vendorLot: z.nullable(z.string()),
+  retired: z.boolean(),
   /** Grams of seed left; null where none was ever weighed. */
-  gramsLeft: number | null;
+  gramsLeft: z.nullable(z.number()),
   /** The latest test that was not withdrawn; shares 0 to 1. */
-  lastTest: { testedOn: string; meanShare: number; toRepeat: boolean } | null;
+  lastTest: z.nullable(z.strictObject({ testedOn: z.string(), meanShare: z.number(), toRepeat: z.boolean() })),
   /** Lots and batches of it of which something is left, and the plants in those lots. */
-  openLots: number;
-  openBatches: number;
-  units: number;
-}
+  openLots: z.number(),
+  openBatches: z.number(),
+  units: z.number(),
+});
+export type SourceRow = z.infer<typeof sourceRow>;
 
-const ORDER: Record<(typeof sources.SOURCE_SORTS)[number], Prisma.Sql> = {
-  code: Prisma.sql`s.code`,
-  plant: Prisma.sql`p.scientific_name`,
-  gathered: Prisma.sql`s.gathered_on`,
-  grams: Prisma.sql`t.grams`,
-  units: Prisma.sql`coalesce(held.units, 0)`,
+const ORDER: Record<(typeof sources.SOURCE_SORTS)[number], Sql> = {
+  code: sql`s.code`,
+  plant: sql`p.scientific_name`,
+  gathered: sql`s.gathered_on`,
+  grams: sql`t.grams`,
+  units: sql`coalesce(held.units, 0)`,
 };
+
+const sourcesRow = z.strictObject({ ...sourceRow.shape, total: z.number() });
 
 export const listSources = query({
   name: 'listSources',
   input: sources.listSources,
   roles: EVERYONE,
   read: async ({ tx, nurseryId }, input): Promise<Page<SourceRow>> => {
-    const conditions = [Prisma.sql`s.nursery_id = ${nurseryId}::uuid`];
+    const conditions = [sql`s.nursery_id = ${nurseryId}::uuid`];
     if (input.state !== 'all')
-      conditions.push(input.state === 'open' ? Prisma.sql`s.retired_at IS NULL` : Prisma.sql`s.retired_at IS NOT NULL`);
-    if (input.plantId) conditions.push(Prisma.sql`s.plant_id = ${input.plantId}::uuid`);
-    if (input.kind) conditions.push(Prisma.sql`s.kind = ${input.kind}`);
+      conditions.push(input.state === 'open' ? sql`s.retired_at IS NULL` : sql`s.retired_at IS NOT NULL`);
+    if (input.plantId) conditions.push(sql`s.plant_id = ${input.plantId}::uuid`);
+    if (input.kind) conditions.push(sql`s.kind = ${input.kind}`);
     if (input.text) {
       const text = containing(input.text);
       const key = nameKey(input.text);
-      conditions.push(Prisma.sql`(s.code ILIKE ${text} OR s.provenance ILIKE ${text} OR s.vendor ILIKE ${text} OR s.vendor_lot ILIKE ${text} OR s.collector ILIKE ${text}
+      conditions.push(sql`(s.code ILIKE ${text} OR s.provenance ILIKE ${text} OR s.vendor ILIKE ${text} OR s.vendor_lot ILIKE ${text} OR s.collector ILIKE ${text}
         OR s.plant_id IN (SELECT plant_id FROM plant_name WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)})
         OR p.scientific_name ILIKE ${text})`);
     }
-    const direction = input.descending ? Prisma.sql`DESC NULLS LAST` : Prisma.sql`ASC NULLS LAST`;
-    const rows = await tx.$queryRaw<(SourceRow & { total: number })[]>`
+    const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
+    const rows = await tx.rows(sourcesRow)`
       WITH held AS (
         SELECT l.source_id, count(DISTINCT l.id)::int AS lots, sum(a.units)::int AS units
           FROM account a JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
@@ -74,7 +78,7 @@ export const listSources = query({
                SELECT jsonb_build_object('testedOn', v.tested_on, 'meanShare', v.mean_share, 'toRepeat', v.to_repeat) AS test FROM viability_test v
                 WHERE v.nursery_id = s.nursery_id AND v.source_id = s.id AND v.withdrawn_at IS NULL ORDER BY v.tested_on DESC, v.id LIMIT 1) v ON true
              LEFT JOIN held ON held.source_id = s.id LEFT JOIN growing ON growing.source_id = s.id
-       WHERE ${Prisma.join(conditions, ' AND ')}
+       WHERE ${join(conditions, ' AND ')}
        ORDER BY ${ORDER[input.sort]} ${direction}, s.code
        LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}`;
     return {

@@ -1,20 +1,22 @@
-import type { DayPrecision, SeedStorage, SourceKind, SourceOrigin } from '@rootclock/domain';
+import { DAY_PRECISIONS, SEED_STORAGES, SOURCE_KINDS, SOURCE_ORIGINS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { columns, editedRow } from '../../db/editions.ts';
-import { Prisma } from '../../db/generated/client.ts';
+import { sql } from '../../db/sql.ts';
 import { found } from '../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
 /** What is said of a source's seed; of what holds none nothing is. */
-export interface SeedFields {
-  rawGrams: number | null;
-  cleanedGrams: number | null;
-  purity: number | null;
-  seedsPerGram: number | null;
-  sowFresh: boolean;
-  neverDry: boolean;
-  storage: SeedStorage | null;
-  storedOn: string | null;
-}
+export const seedFields = z.strictObject({
+  rawGrams: z.nullable(z.number()),
+  cleanedGrams: z.nullable(z.number()),
+  purity: z.nullable(z.number()),
+  seedsPerGram: z.nullable(z.number()),
+  sowFresh: z.boolean(),
+  neverDry: z.boolean(),
+  storage: z.nullable(z.enum(SEED_STORAGES)),
+  storedOn: z.nullable(z.string()),
+});
+export type SeedFields = z.infer<typeof seedFields>;
 
 export const NOTHING_OF_SEED: SeedFields = {
   rawGrams: null,
@@ -27,46 +29,53 @@ export const NOTHING_OF_SEED: SeedFields = {
   storedOn: null,
 };
 
-export interface SourceFields extends SeedFields {
-  kind: SourceKind;
-  provenance: string;
-  seedZone: string | null;
-  origin: SourceOrigin;
-  gatheredOn: string | null;
-  gatheredPrecision: DayPrecision | null;
-  collector: string | null;
-  permit: string | null;
-  vendor: string | null;
-  vendorLot: string | null;
-  pesticideStatement: string | null;
-  motherLotId: string | null;
-  note: string;
-}
+export const sourceFields = z.strictObject({
+  ...seedFields.shape,
+  kind: z.enum(SOURCE_KINDS),
+  provenance: z.string(),
+  seedZone: z.nullable(z.string()),
+  origin: z.enum(SOURCE_ORIGINS),
+  gatheredOn: z.nullable(z.string()),
+  gatheredPrecision: z.nullable(z.enum(DAY_PRECISIONS)),
+  collector: z.nullable(z.string()),
+  permit: z.nullable(z.string()),
+  vendor: z.nullable(z.string()),
+  vendorLot: z.nullable(z.string()),
+  pesticideStatement: z.nullable(z.string()),
+  motherLotId: z.nullable(z.string()),
+  note: z.string(),
+});
+export type SourceFields = z.infer<typeof sourceFields>;
 
-export interface NewSource extends SourceFields {
-  id: string;
-  code: string;
-  plantId: string;
-}
+export const newSource = z.strictObject({
+  ...sourceFields.shape,
+  id: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+});
+export type NewSource = z.infer<typeof newSource>;
 
 /** A source as commands need it. */
-export interface SourceFacts extends SourceFields {
-  id: string;
-  edition: number;
-  code: string;
-  plantId: string;
-  plantCode: string;
-  scientificName: string;
-  retired: boolean;
-}
+export const sourceFacts = z.strictObject({
+  ...sourceFields.shape,
+  id: z.string(),
+  edition: z.number(),
+  code: z.string(),
+  plantId: z.string(),
+  plantCode: z.string(),
+  scientificName: z.string(),
+  retired: z.boolean(),
+});
+export type SourceFacts = z.infer<typeof sourceFacts>;
 
-export interface PlantName {
-  id: string;
-  code: string;
-  scientificName: string;
-}
+export const plantName = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+});
+export type PlantName = z.infer<typeof plantName>;
 
-const fieldColumns = Prisma.sql`s.kind, s.provenance, s.seed_zone AS "seedZone", s.origin, s.gathered_on::text AS "gatheredOn", s.gathered_precision AS "gatheredPrecision",
+const fieldColumns = sql`s.kind, s.provenance, s.seed_zone AS "seedZone", s.origin, s.gathered_on::text AS "gatheredOn", s.gathered_precision AS "gatheredPrecision",
   s.collector, s.permit, s.vendor, s.vendor_lot AS "vendorLot", s.pesticide_statement AS "pesticideStatement", s.mother_lot_id::text AS "motherLotId", s.note,
   s.raw_grams::float8 AS "rawGrams", s.cleaned_grams::float8 AS "cleanedGrams", s.purity::float8 AS purity, s.seeds_per_gram::float8 AS "seedsPerGram",
   s.sow_fresh AS "sowFresh", s.never_dry AS "neverDry", s.storage, s.stored_on::text AS "storedOn"`;
@@ -76,7 +85,7 @@ export async function loadPlantNames(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[],
 ): Promise<Map<string, PlantName>> {
-  const rows = await tx.$queryRaw<PlantName[]>`
+  const rows = await tx.rows(plantName)`
     SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map((row) => [row.id, row]));
 }
@@ -86,7 +95,7 @@ export async function loadSources(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[],
 ): Promise<Map<string, SourceFacts>> {
-  const rows = await tx.$queryRaw<SourceFacts[]>`
+  const rows = await tx.rows(sourceFacts)`
     SELECT s.id::text, s.edition, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
            s.retired_at IS NOT NULL AS retired
       FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
@@ -103,7 +112,7 @@ export async function loadOpenSourcesOf(
   { tx, nurseryId }: ReadContext,
   plantIds: readonly string[],
 ): Promise<NewSource[]> {
-  return tx.$queryRaw<NewSource[]>`
+  return tx.rows(newSource)`
     SELECT s.id::text, s.code, s.plant_id::text AS "plantId", ${fieldColumns}
       FROM source s WHERE s.nursery_id = ${nurseryId}::uuid AND s.plant_id = ANY (${[...plantIds]}::uuid[]) AND s.retired_at IS NULL
          AND NOT EXISTS (SELECT 1 FROM source_part b WHERE b.nursery_id = s.nursery_id AND b.source_id = s.id) ORDER BY s.code`;
@@ -112,7 +121,7 @@ export async function loadOpenSourcesOf(
 export async function insertSources(context: CommandContext, sources: readonly NewSource[]): Promise<void> {
   if (sources.length === 0) return;
   context.touched.features.add('sources');
-  await context.tx.$executeRaw`
+  await context.tx.run`
     INSERT INTO source (nursery_id, id, code, plant_id, kind, provenance, seed_zone, origin, gathered_on, gathered_precision, collector, permit, vendor, vendor_lot,
                         pesticide_statement, mother_lot_id, note, raw_grams, cleaned_grams, purity, seeds_per_gram, sow_fresh, never_dry, storage, stored_on)
     SELECT ${context.nurseryId}::uuid, n.id, n.code, n."plantId", n.kind, n.provenance, n."seedZone", n.origin, n."gatheredOn", n."gatheredPrecision", n.collector, n.permit,
@@ -125,7 +134,7 @@ export async function insertSources(context: CommandContext, sources: readonly N
 
 export async function updateSource(context: CommandContext, id: string, fields: SourceFields): Promise<void> {
   context.touched.features.add('sources');
-  await context.tx.$executeRaw`
+  await context.tx.run`
     UPDATE source SET kind = ${fields.kind}, provenance = ${fields.provenance}, seed_zone = ${fields.seedZone}, origin = ${fields.origin},
            gathered_on = ${fields.gatheredOn}::date, gathered_precision = ${fields.gatheredPrecision}, collector = ${fields.collector}, permit = ${fields.permit},
            vendor = ${fields.vendor}, vendor_lot = ${fields.vendorLot}, pesticide_statement = ${fields.pesticideStatement},
@@ -138,20 +147,21 @@ export async function updateSource(context: CommandContext, id: string, fields: 
 export async function setSourceRetired(context: CommandContext, id: string, retiredAt: Date | null): Promise<void> {
   context.touched.features.add('sources');
   await context.tx
-    .$executeRaw`UPDATE source SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+    .run`UPDATE source SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
-export interface MotherLot {
-  id: string;
-  code: string;
-  plantId: string;
+export const motherLot = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  plantId: z.string(),
   /** The sources it came from itself, its own first. */
-  sourceIds: string[];
-}
+  sourceIds: z.array(z.string()),
+});
+export type MotherLot = z.infer<typeof motherLot>;
 
 /** A mother lot with the line of sources behind it, through blends too, so that no source is made to come from its own offspring. */
 export async function loadMotherLot({ tx, nurseryId }: ReadContext, lotId: string): Promise<MotherLot | undefined> {
-  const [row] = await tx.$queryRaw<MotherLot[]>`
+  const row = await tx.row(motherLot)`
     WITH RECURSIVE line AS (
       SELECT l.source_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid
       UNION
@@ -171,7 +181,7 @@ const gatheredText = `CASE r.gathered_precision WHEN 'day' THEN to_char(r.gather
 
 export const sourceEdits = editedRow<{ sourceId: string }>({
   table: 'source',
-  row: ({ sourceId }) => Prisma.sql`r.id = ${sourceId}::uuid`,
+  row: ({ sourceId }) => sql`r.id = ${sourceId}::uuid`,
   fields: {
     ...columns(
       'kind',

@@ -1,19 +1,37 @@
-import type { gardens } from '@rootclock/contracts';
+import * as z from 'zod/mini';
 import { columns, editedRow } from '../../../db/editions.ts';
-import { Prisma } from '../../../db/generated/client.ts';
+import { sql } from '../../../db/sql.ts';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
-export interface StoredKit extends gardens.KitRow {
-  isRetired: boolean;
-}
+export const storedKit = z.strictObject({
+  id: z.string(),
+  edition: z.number(),
+  name: z.string(),
+  note: z.string(),
+  components: z.array(
+    z.strictObject({
+      plantId: z.string(),
+      scientificName: z.string(),
+      containerId: z.string(),
+      containerCode: z.string(),
+      containerName: z.string(),
+      cells: z.nullable(z.number()),
+      units: z.number(),
+    }),
+  ),
+  isRetired: z.boolean(),
+});
+export type StoredKit = z.infer<typeof storedKit>;
+
+const kitsRow = z.strictObject({ row: storedKit });
 
 /** Kits with their components; without ids all that are offered, by name. */
 export async function loadKits(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[] | null = null,
 ): Promise<StoredKit[]> {
-  const rows = await tx.$queryRaw<{ row: StoredKit }[]>`
+  const rows = await tx.rows(kitsRow)`
     SELECT jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'note', k.note, 'isRetired', k.retired_on IS NOT NULL,
              'components', (SELECT jsonb_agg(jsonb_build_object('plantId', p.id, 'scientificName', p.scientific_name, 'containerId', c.id, 'containerCode', c.code, 'containerName', c.name,
                                                                 'cells', c.cells, 'units', x.units) ORDER BY p.scientific_name, c.code, p.id, c.id)
@@ -32,12 +50,14 @@ export async function loadKit(context: ReadContext, id: string, field = 'kitId')
   return kit;
 }
 
+const nameTakenRow = z.strictObject({ taken: z.boolean() });
+
 /** Whether another kit that is offered has this name. */
 export async function isNameTaken(
   { tx, nurseryId }: ReadContext,
   { kitId, name }: { kitId: string; name: string },
 ): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ taken: boolean }[]>`
+  const row = await tx.row(nameTakenRow)`
     SELECT EXISTS (SELECT 1 FROM kit WHERE nursery_id = ${nurseryId}::uuid AND id <> ${kitId}::uuid AND lower(name) = lower(${name}) AND retired_on IS NULL) AS taken`;
   return row?.taken ?? false;
 }
@@ -53,7 +73,7 @@ interface KitInput {
 export async function insertKit(context: CommandContext, kit: KitInput): Promise<boolean> {
   const { tx, nurseryId } = context;
   const added =
-    await tx.$executeRaw`INSERT INTO kit (nursery_id, id, name, note) VALUES (${nurseryId}::uuid, ${kit.kitId}::uuid, ${kit.name}, ${kit.note}) ON CONFLICT (nursery_id, id) DO NOTHING`;
+    await tx.run`INSERT INTO kit (nursery_id, id, name, note) VALUES (${nurseryId}::uuid, ${kit.kitId}::uuid, ${kit.name}, ${kit.note}) ON CONFLICT (nursery_id, id) DO NOTHING`;
   if (added !== 1) return false;
   await insertComponents(context, kit);
   return true;
@@ -61,25 +81,25 @@ export async function insertKit(context: CommandContext, kit: KitInput): Promise
 
 export async function updateKit(context: CommandContext, kit: KitInput): Promise<void> {
   const { tx, nurseryId } = context;
-  await tx.$executeRaw`UPDATE kit SET name = ${kit.name}, note = ${kit.note} WHERE nursery_id = ${nurseryId}::uuid AND id = ${kit.kitId}::uuid`;
-  await tx.$executeRaw`DELETE FROM kit_component WHERE nursery_id = ${nurseryId}::uuid AND kit_id = ${kit.kitId}::uuid`;
+  await tx.run`UPDATE kit SET name = ${kit.name}, note = ${kit.note} WHERE nursery_id = ${nurseryId}::uuid AND id = ${kit.kitId}::uuid`;
+  await tx.run`DELETE FROM kit_component WHERE nursery_id = ${nurseryId}::uuid AND kit_id = ${kit.kitId}::uuid`;
   await insertComponents(context, kit);
 }
 
 async function insertComponents({ tx, nurseryId }: CommandContext, { kitId, components }: KitInput): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO kit_component (nursery_id, kit_id, plant_id, container_id, units)
     SELECT ${nurseryId}::uuid, ${kitId}::uuid, n."plantId", n."containerId", n.units
       FROM jsonb_to_recordset(${JSON.stringify(components)}::jsonb) AS n ("plantId" uuid, "containerId" uuid, units int)`;
 }
 
 export async function markKitRetired({ tx, nurseryId, today }: CommandContext, kitId: string): Promise<void> {
-  await tx.$executeRaw`UPDATE kit SET retired_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${kitId}::uuid`;
+  await tx.run`UPDATE kit SET retired_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${kitId}::uuid`;
 }
 
 export const kitEdits = editedRow<{ kitId: string }>({
   table: 'kit',
-  row: ({ kitId }) => Prisma.sql`r.id = ${kitId}::uuid`,
+  row: ({ kitId }) => sql`r.id = ${kitId}::uuid`,
   fields: {
     ...columns('name', 'note'),
     components: `(SELECT jsonb_agg(jsonb_build_object('plantId', c.plant_id, 'containerId', c.container_id, 'units', c.units)) FROM kit_component c

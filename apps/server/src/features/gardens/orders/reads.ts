@@ -1,7 +1,8 @@
+import { ORDER_KINDS, ORDER_STATES } from '@rootclock/domain';
 import type { gardens } from '@rootclock/contracts';
-import type * as z from 'zod/mini';
-import { Prisma } from '../../../db/generated/client.ts';
+import * as z from 'zod/mini';
 import { containing } from '../../../db/like.ts';
+import { join, sql, type Sql } from '../../../db/sql.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 type OrderRow = gardens.OrderRow;
@@ -11,40 +12,66 @@ type Filter = Pick<z.output<typeof gardens.listOrders>, 'sort' | 'descending' | 
 export function orderConditions(
   { nurseryId }: ReadContext,
   filter: Partial<Omit<z.output<typeof gardens.listOrders>, keyof Filter>> & { orderId?: string; siteId?: string },
-): Prisma.Sql {
-  const conditions = [Prisma.sql`o.nursery_id = ${nurseryId}::uuid`];
-  const when = (wanted: unknown, condition: Prisma.Sql) => wanted && conditions.push(condition);
-  when(filter.orderId, Prisma.sql`o.id = ${filter.orderId}::uuid`);
-  when(filter.siteId, Prisma.sql`o.site_id = ${filter.siteId}::uuid`);
-  when(filter.clientId, Prisma.sql`o.client_id = ${filter.clientId}::uuid`);
-  when(filter.state, Prisma.sql`o.state = ${filter.state}`);
-  when(filter.kind, Prisma.sql`o.kind = ${filter.kind}`);
-  when(filter.dueFrom, Prisma.sql`o.due_on >= ${filter.dueFrom}::date`);
-  when(filter.dueTo, Prisma.sql`o.due_on <= ${filter.dueTo}::date`);
+): Sql {
+  const conditions = [sql`o.nursery_id = ${nurseryId}::uuid`];
+  const when = (wanted: unknown, condition: Sql) => wanted && conditions.push(condition);
+  when(filter.orderId, sql`o.id = ${filter.orderId}::uuid`);
+  when(filter.siteId, sql`o.site_id = ${filter.siteId}::uuid`);
+  when(filter.clientId, sql`o.client_id = ${filter.clientId}::uuid`);
+  when(filter.state, sql`o.state = ${filter.state}`);
+  when(filter.kind, sql`o.kind = ${filter.kind}`);
+  when(filter.dueFrom, sql`o.due_on >= ${filter.dueFrom}::date`);
+  when(filter.dueTo, sql`o.due_on <= ${filter.dueTo}::date`);
   const text = filter.search?.trim();
   if (text)
     conditions.push(
-      Prisma.sql`(o.code ILIKE ${containing(text)} OR k.name ILIKE ${containing(text)} OR t.name ILIKE ${containing(text)})`,
+      sql`(o.code ILIKE ${containing(text)} OR k.name ILIKE ${containing(text)} OR t.name ILIKE ${containing(text)})`,
     );
   when(
     filter.shortOnly,
-    Prisma.sql`o.state = 'open' AND EXISTS (
+    sql`o.state = 'open' AND EXISTS (
     SELECT 1 FROM order_line l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
      WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL AND l.units > g.reserved_units + g.staged_units + g.delivered_units)`,
   );
-  return Prisma.join(conditions, ' AND ');
+  return join(conditions, ' AND ');
 }
 
-const SHORT = Prisma.sql`(SELECT coalesce(sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)), 0) FROM order_line l
+const SHORT = sql`(SELECT coalesce(sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)), 0) FROM order_line l
   JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
  WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL AND o.state = 'open')`;
 
-const KEYS: Record<Filter['sort'], Prisma.Sql> = {
-  due: Prisma.sql`o.due_on`,
-  client: Prisma.sql`lower(k.name)`,
-  code: Prisma.sql`o.code`,
+const KEYS: Record<Filter['sort'], Sql> = {
+  due: sql`o.due_on`,
+  client: sql`lower(k.name)`,
+  code: sql`o.code`,
   short: SHORT,
 };
+
+const orderRowsRow = z.strictObject({
+  row: z.nullable(
+    z.strictObject({
+      id: z.string(),
+      edition: z.number(),
+      code: z.string(),
+      kind: z.enum(ORDER_KINDS),
+      state: z.enum(ORDER_STATES),
+      dueOn: z.string(),
+      clientId: z.string(),
+      clientName: z.string(),
+      siteId: z.nullable(z.string()),
+      siteName: z.nullable(z.string()),
+      pullIssuedOn: z.nullable(z.string()),
+      note: z.string(),
+      lines: z.number(),
+      wantedUnits: z.number(),
+      reservedUnits: z.number(),
+      stagedUnits: z.number(),
+      deliveredUnits: z.number(),
+      shortUnits: z.number(),
+    }),
+  ),
+  total: z.number(),
+});
 
 /**
  * One page of orders with what they want and have. Units are reckoned only for the orders that are shown, and once for each line: OFFSET 0 keeps
@@ -52,11 +79,11 @@ const KEYS: Record<Filter['sort'], Prisma.Sql> = {
  */
 export async function readOrderRows(
   { tx, nurseryId }: ReadContext,
-  where: Prisma.Sql,
+  where: Sql,
   { sort, descending, page, perPage }: Filter,
 ): Promise<{ rows: OrderRow[]; total: number }> {
-  const direction = descending ? Prisma.sql`DESC` : Prisma.sql`ASC`;
-  const rows = await tx.$queryRaw<{ row: OrderRow | null; total: number }[]>`
+  const direction = descending ? sql`DESC` : sql`ASC`;
+  const rows = await tx.rows(orderRowsRow)`
     WITH matching AS MATERIALIZED (
       SELECT o.id, o.code, ${KEYS[sort]} AS key
         FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
@@ -82,5 +109,5 @@ export async function readOrderRows(
 }
 
 /** All orders that match, for a client's or a site's page: the nearest day last, so that history reads backwards. */
-export const readAllOrderRows = async (context: ReadContext, where: Prisma.Sql): Promise<OrderRow[]> =>
+export const readAllOrderRows = async (context: ReadContext, where: Sql): Promise<OrderRow[]> =>
   (await readOrderRows(context, where, { sort: 'due', descending: true, page: 1, perPage: 200 })).rows;

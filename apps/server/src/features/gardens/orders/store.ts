@@ -1,28 +1,30 @@
-import type { OrderKind, OrderState } from '@rootclock/domain';
+import { ORDER_KINDS, ORDER_STATES, type OrderKind, type OrderState } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { columns, editedRow } from '../../../db/editions.ts';
-import { Prisma } from '../../../db/generated/client.ts';
+import { sql } from '../../../db/sql.ts';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
-export interface OrderFacts {
-  id: string;
-  code: string;
-  kind: OrderKind;
-  state: OrderState;
-  dueOn: string;
-  clientId: string;
-  clientName: string;
-  siteId: string | null;
-  siteName: string | null;
+export const orderFacts = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  kind: z.enum(ORDER_KINDS),
+  state: z.enum(ORDER_STATES),
+  dueOn: z.string(),
+  clientId: z.string(),
+  clientName: z.string(),
+  siteId: z.nullable(z.string()),
+  siteName: z.nullable(z.string()),
   /** Of its site; null where it has none. */
-  region: string | null;
-  nativesOnly: boolean;
-  stagedUnits: number;
-  openLines: string[];
-}
+  region: z.nullable(z.string()),
+  nativesOnly: z.boolean(),
+  stagedUnits: z.number(),
+  openLines: z.array(z.string()),
+});
+export type OrderFacts = z.infer<typeof orderFacts>;
 
 export async function loadOrder({ tx, nurseryId }: ReadContext, id: string, field = 'orderId'): Promise<OrderFacts> {
-  const [row] = await tx.$queryRaw<OrderFacts[]>`
+  const row = await tx.row(orderFacts)`
     SELECT o.id::text, o.code, o.kind, o.state, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId", s.name AS "siteName", s.region, o.natives_only AS "nativesOnly",
            coalesce((SELECT sum(a.units)::int FROM order_line l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id), 0) AS "stagedUnits",
            coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM order_line l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines"
@@ -37,18 +39,19 @@ export async function loadOpenOrder(context: ReadContext, id: string): Promise<O
   return order;
 }
 
-export interface LineFacts {
-  id: string;
-  orderId: string;
-  scientificName: string;
+export const lineFacts = z.strictObject({
+  id: z.string(),
+  orderId: z.string(),
+  scientificName: z.string(),
   /** Of the container asked for, where it is a tray. */
-  cells: number | null;
-  units: number;
-  stagedUnits: number;
-  deliveredUnits: number;
-  withdrawnOn: string | null;
-  accepts: { plantId: string; containerId: string; name: string }[];
-}
+  cells: z.nullable(z.number()),
+  units: z.number(),
+  stagedUnits: z.number(),
+  deliveredUnits: z.number(),
+  withdrawnOn: z.nullable(z.string()),
+  accepts: z.array(z.strictObject({ plantId: z.string(), containerId: z.string(), name: z.string() })),
+});
+export type LineFacts = z.infer<typeof lineFacts>;
 
 /** Loads lines by id; one that is not this nursery's answers as not found. */
 export async function loadLines(
@@ -56,7 +59,7 @@ export async function loadLines(
   ids: readonly string[],
   field = 'lineId',
 ): Promise<Map<string, LineFacts>> {
-  const rows = await tx.$queryRaw<LineFacts[]>`
+  const rows = await tx.rows(lineFacts)`
     SELECT l.id::text, l.order_id::text AS "orderId", p.scientific_name AS "scientificName", k.cells, l.units, g.staged_units AS "stagedUnits", g.delivered_units AS "deliveredUnits",
            l.withdrawn_on::text AS "withdrawnOn",
            (SELECT jsonb_agg(jsonb_build_object('plantId', x.plant_id, 'containerId', x.container_id, 'name', q.scientific_name || ', ' || c.code) ORDER BY x.penalty, q.scientific_name)
@@ -81,34 +84,40 @@ export async function loadOpenLine(context: ReadContext, id: string): Promise<{ 
   return { line, order };
 }
 
+const plantNamesRow = z.strictObject({ id: z.string(), name: z.string() });
+
 /** Scientific names of plants by id; one that is retired or not this nursery's answers as not found. */
 export async function loadPlantNames(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[],
   field: string,
 ): Promise<Map<string, string>> {
-  const rows = await tx.$queryRaw<{ id: string; name: string }[]>`
+  const rows = await tx.rows(plantNamesRow)`
     SELECT id::text, scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
   const byId = new Map(rows.map(({ id, name }) => [id, name]));
   for (const id of ids) found(byId.get(id), 'plant', field);
   return byId;
 }
 
+const nativesRow = z.strictObject({ id: z.string(), scientificName: z.string(), nativeRegions: z.array(z.string()) });
+
 /** What is known of where plants are native, by id. */
 export async function loadNatives(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[],
 ): Promise<Map<string, { scientificName: string; nativeRegions: string[] }>> {
-  const rows = await tx.$queryRaw<{ id: string; scientificName: string; nativeRegions: string[] }[]>`
+  const rows = await tx.rows(nativesRow)`
     SELECT id::text, scientific_name AS "scientificName", native_regions AS "nativeRegions" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map(({ id, ...plant }) => [id, plant]));
 }
 
+const nextRankRow = z.strictObject({ rank: z.number() });
+
 /** The rank behind all others: what is promised later is served later. */
 export async function nextRank({ tx, nurseryId }: CommandContext): Promise<number> {
-  const [row] = await tx.$queryRaw<
-    { rank: number }[]
-  >`SELECT coalesce(max(rank), 0) + 1 AS rank FROM order_line WHERE nursery_id = ${nurseryId}::uuid`;
+  const row = await tx.row(
+    nextRankRow,
+  )`SELECT coalesce(max(rank), 0) + 1 AS rank FROM order_line WHERE nursery_id = ${nurseryId}::uuid`;
   return row?.rank ?? 1;
 }
 
@@ -125,7 +134,7 @@ export async function insertOrder(
     code: string;
   },
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO garden_order (nursery_id, id, code, client_id, site_id, kind, due_on, note, natives_only)
     VALUES (${nurseryId}::uuid, ${order.orderId}::uuid, ${order.code}, ${order.clientId}::uuid, ${order.siteId}::uuid, ${order.kind}, ${order.dueOn}::date, ${order.note}, ${order.nativesOnly})`;
 }
@@ -155,7 +164,7 @@ export async function insertLines(context: CommandContext, orderId: string, line
       kitUnits: line.kit?.units ?? null,
     })),
   );
-  await context.tx.$executeRaw`
+  await context.tx.run`
     INSERT INTO order_line (nursery_id, id, order_id, bed_id, rank, plant_id, container_id, units, seed_zone, wild_type, untreated, kit_id, kit_units)
     SELECT ${context.nurseryId}::uuid, n."lineId", ${orderId}::uuid, n."bedId", n.rank, n."plantId", n."containerId", n.units, n."seedZone", n."wildType", n.untreated, n."kitId", n."kitUnits"
       FROM jsonb_to_recordset(${rows}::jsonb) AS n ("lineId" uuid, "bedId" uuid, rank int, "plantId" uuid, "containerId" uuid, units int, "seedZone" text, "wildType" boolean, untreated boolean, "kitId" uuid, "kitUnits" int)`;
@@ -170,7 +179,7 @@ export async function insertAlternatives(
     alternatives.map((alternative) => ({ lineId, ...alternative })),
   );
   if (rows.length === 0) return;
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO line_alternative (nursery_id, line_id, plant_id, container_id, penalty)
     SELECT ${nurseryId}::uuid, n."lineId", n."plantId", n."containerId", n.penalty
       FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS n ("lineId" uuid, "plantId" uuid, "containerId" uuid, penalty int)`;
@@ -181,10 +190,10 @@ export async function updateLine(
   line: Omit<LineRow, 'plantId' | 'containerId' | 'kit'>,
 ): Promise<void> {
   const { tx, nurseryId } = context;
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE order_line SET units = ${line.units}, bed_id = ${line.bedId}::uuid, seed_zone = ${line.seedZone}, wild_type = ${line.wildType}, untreated = ${line.untreated}
      WHERE nursery_id = ${nurseryId}::uuid AND id = ${line.lineId}::uuid`;
-  await tx.$executeRaw`DELETE FROM line_alternative WHERE nursery_id = ${nurseryId}::uuid AND line_id = ${line.lineId}::uuid`;
+  await tx.run`DELETE FROM line_alternative WHERE nursery_id = ${nurseryId}::uuid AND line_id = ${line.lineId}::uuid`;
   await insertAlternatives(context, [line]);
 }
 
@@ -194,21 +203,21 @@ export async function setRanks(
   ranks: readonly { lineId: string; rank: number }[],
 ): Promise<void> {
   if (ranks.length === 0) return;
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE order_line l SET rank = r.rank FROM jsonb_to_recordset(${JSON.stringify(ranks)}::jsonb) AS r ("lineId" uuid, rank int)
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = r."lineId"`;
 }
 
 export async function setWithdrawn({ tx, nurseryId, today }: CommandContext, lineId: string): Promise<void> {
-  await tx.$executeRaw`UPDATE order_line SET withdrawn_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${lineId}::uuid`;
+  await tx.run`UPDATE order_line SET withdrawn_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${lineId}::uuid`;
 }
 
 export async function setDay({ tx, nurseryId }: CommandContext, orderId: string, dueOn: string): Promise<void> {
-  await tx.$executeRaw`UPDATE garden_order SET due_on = ${dueOn}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
+  await tx.run`UPDATE garden_order SET due_on = ${dueOn}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
 export async function setState({ tx, nurseryId }: CommandContext, orderId: string, state: OrderState): Promise<void> {
-  await tx.$executeRaw`UPDATE garden_order SET state = ${state} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
+  await tx.run`UPDATE garden_order SET state = ${state} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
 export async function updateOrder(
@@ -216,25 +225,25 @@ export async function updateOrder(
   orderId: string,
   { note, nativesOnly }: { note: string; nativesOnly: boolean },
 ): Promise<void> {
-  await tx.$executeRaw`UPDATE garden_order SET note = ${note}, natives_only = ${nativesOnly} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
+  await tx.run`UPDATE garden_order SET note = ${note}, natives_only = ${nativesOnly} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
 export const orderEdits = editedRow<{ orderId: string }>({
   table: 'garden_order',
-  row: ({ orderId }) => Prisma.sql`r.id = ${orderId}::uuid`,
+  row: ({ orderId }) => sql`r.id = ${orderId}::uuid`,
   partial: true,
   fields: columns('note', 'nativesOnly'),
 });
 
 export const dayEdits = editedRow<{ orderId: string }>({
   table: 'garden_order',
-  row: ({ orderId }) => Prisma.sql`r.id = ${orderId}::uuid`,
+  row: ({ orderId }) => sql`r.id = ${orderId}::uuid`,
   fields: columns('dueOn'),
 });
 
 export const lineEdits = editedRow<{ lineId: string }>({
   table: 'order_line',
-  row: ({ lineId }) => Prisma.sql`r.id = ${lineId}::uuid`,
+  row: ({ lineId }) => sql`r.id = ${lineId}::uuid`,
   fields: {
     ...columns('units', 'bedId', 'seedZone', 'wildType', 'untreated'),
     alternatives: `coalesce((SELECT jsonb_agg(jsonb_build_object('plantId', a.plant_id, 'containerId', a.container_id, 'penalty', a.penalty)) FROM line_alternative a

@@ -1,13 +1,41 @@
 import { gardens } from '@rootclock/contracts';
-import { EVERYONE } from '@rootclock/domain';
-import { Prisma } from '../../../db/generated/client.ts';
+import { BED_MOISTURE, BED_SUN, EVERYONE } from '@rootclock/domain';
+import * as z from 'zod/mini';
+import { sql, type Sql } from '../../../db/sql.ts';
 import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { orderConditions, readAllOrderRows } from '../orders/reads.ts';
 
+const sitesRow = z.strictObject({
+  row: z.strictObject({
+    id: z.string(),
+    edition: z.number(),
+    clientId: z.string(),
+    clientName: z.string(),
+    name: z.string(),
+    address: z.string(),
+    region: z.nullable(z.string()),
+    livestockNear: z.boolean(),
+    note: z.string(),
+    beds: z.array(
+      z.strictObject({
+        id: z.string(),
+        edition: z.number(),
+        siteId: z.string(),
+        name: z.string(),
+        areaCm2: z.nullable(z.number()),
+        sun: z.nullable(z.enum(BED_SUN)),
+        moisture: z.nullable(z.enum(BED_MOISTURE)),
+        note: z.string(),
+        plantedUnits: z.number(),
+      }),
+    ),
+  }),
+});
+
 /** Sites `s` with their beds and how many plants were put into each. */
-export async function readSites({ tx, nurseryId }: ReadContext, where: Prisma.Sql): Promise<gardens.SiteRow[]> {
-  const rows = await tx.$queryRaw<{ row: gardens.SiteRow }[]>`
+export async function readSites({ tx, nurseryId }: ReadContext, where: Sql): Promise<gardens.SiteRow[]> {
+  const rows = await tx.rows(sitesRow)`
     SELECT jsonb_build_object('id', s.id, 'edition', s.edition, 'clientId', s.client_id, 'clientName', k.name, 'name', s.name, 'address', s.address, 'region', s.region, 'livestockNear', s.livestock_near, 'note', s.note,
              'beds', coalesce((SELECT jsonb_agg(jsonb_build_object('id', b.id, 'edition', b.edition, 'siteId', b.site_id, 'name', b.name, 'areaCm2', b.area_cm2, 'sun', b.sun, 'moisture', b.moisture, 'note', b.note,
                                         'plantedUnits', (SELECT coalesce(sum(g.delivered_units), 0) FROM order_line l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
@@ -18,9 +46,24 @@ export async function readSites({ tx, nurseryId }: ReadContext, where: Prisma.Sq
   return rows.map(({ row }) => row);
 }
 
+const plantedRow = z.strictObject({
+  bedId: z.nullable(z.string()),
+  bedName: z.nullable(z.string()),
+  orderId: z.string(),
+  orderCode: z.string(),
+  lineId: z.string(),
+  lotId: z.string(),
+  lotCode: z.string(),
+  plantId: z.string(),
+  scientificName: z.string(),
+  containerCode: z.string(),
+  units: z.number(),
+  lastPlantedOn: z.string(),
+});
+
 /** What was planted at a site, lot by lot, less what was reversed. */
 async function readPlanted({ tx, nurseryId }: ReadContext, siteId: string): Promise<gardens.PlantedRow[]> {
-  return tx.$queryRaw<gardens.PlantedRow[]>`
+  return tx.rows(plantedRow)`
     SELECT b.id::text AS "bedId", b.name AS "bedName", o.id::text AS "orderId", o.code AS "orderCode", l.id::text AS "lineId", t.id::text AS "lotId", t.code AS "lotCode",
            p.id::text AS "plantId", p.scientific_name AS "scientificName", c.code AS "containerCode", sum(f.units)::int AS units, max(f.happened_on)::text AS "lastPlantedOn"
       FROM garden_order o
@@ -44,7 +87,7 @@ export const readSite = query({
   input: gardens.readSite,
   roles: EVERYONE,
   read: async (context, { siteId }): Promise<gardens.SitePage> => {
-    const site = found((await readSites(context, Prisma.sql`s.id = ${siteId}::uuid`))[0], 'site', 'siteId');
+    const site = found((await readSites(context, sql`s.id = ${siteId}::uuid`))[0], 'site', 'siteId');
     return {
       ...site,
       orders: await readAllOrderRows(context, orderConditions(context, { siteId })),

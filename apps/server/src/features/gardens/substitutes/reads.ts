@@ -1,25 +1,46 @@
-import type { gardens } from '@rootclock/contracts';
-import type { SubstitutePlant } from '@rootclock/domain';
+import { STANDINGS, SUBSTITUTION_KINDS, type SubstitutePlant } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
-type RuleRow = Omit<gardens.SubstitutionRuleRow, 'plants' | 'untoldPlants'>;
+const ruleRow = z.strictObject({
+  id: z.string(),
+  edition: z.number(),
+  genus: z.nullable(z.string()),
+  kind: z.enum(SUBSTITUTION_KINDS),
+  plantId: z.nullable(z.string()),
+  scientificName: z.nullable(z.string()),
+  penalty: z.number(),
+  standing: z.enum(STANDINGS),
+  note: z.string(),
+});
+type RuleRow = z.infer<typeof ruleRow>;
 
 /** All rules that count, by kind, the widest reach first. */
 export async function readRules({ tx, nurseryId }: ReadContext): Promise<RuleRow[]> {
-  return tx.$queryRaw<RuleRow[]>`
+  return tx.rows(ruleRow)`
     SELECT r.id::text, r.edition, r.kind, r.plant_id::text AS "plantId", p.scientific_name AS "scientificName", r.genus, r.penalty, r.standing, r.note
       FROM substitution_rule r LEFT JOIN plant p ON p.nursery_id = r.nursery_id AND p.id = r.plant_id
      WHERE r.nursery_id = ${nurseryId}::uuid AND r.retired_on IS NULL
      ORDER BY array_position(ARRAY['another-size', 'same-genus', 'same-habit'], r.kind), num_nonnulls(r.plant_id), num_nonnulls(r.genus), lower(r.genus), p.scientific_name`;
 }
 
+const substitutePlantsRow = z.strictObject({
+  plantId: z.string(),
+  scientificName: z.string(),
+  genus: z.string(),
+  nativeRegions: z.array(z.string()),
+  heightCm: z.nullable(z.tuple([z.number(), z.number()])),
+  light: z.nullable(z.string()),
+  bloomMonths: z.nullable(z.array(z.number())),
+});
+
 /** Plants that can stand in for each other, and those asked for whatever their state, each with what its page tells of its habit. */
 export async function readSubstitutePlants(
   { tx, nurseryId }: ReadContext,
   askedId: string | null = null,
 ): Promise<SubstitutePlant[]> {
-  return tx.$queryRaw<SubstitutePlant[]>`
+  return tx.rows(substitutePlantsRow)`
     SELECT p.id::text AS "plantId", p.scientific_name AS "scientificName", p.genus, p.native_regions AS "nativeRegions",
            nullif(h.value, 'null') AS "heightCm", s.value #>> '{}' AS light, nullif(b.value, 'null') AS "bloomMonths"
       FROM plant p
@@ -29,21 +50,24 @@ export async function readSubstitutePlants(
      WHERE p.nursery_id = ${nurseryId}::uuid AND (p.retired_at IS NULL OR p.id = ${askedId}::uuid)`;
 }
 
-export interface StandingItem {
-  plantId: string;
-  containerId: string;
-  containerName: string;
-  onHandUnits: number;
-  growingUnits: number;
-}
+export const standingItem = z.strictObject({
+  plantId: z.string(),
+  containerId: z.string(),
+  containerName: z.string(),
+  onHandUnits: z.number(),
+  growingUnits: z.number(),
+});
+export type StandingItem = z.infer<typeof standingItem>;
+
+const standingItemsRow = z.strictObject({ kind: z.string(), cells: z.nullable(z.number()) });
 
 /** What the nursery has or grows in containers that may stand in for one, of the same kind and cells: open lots on hand outside quarantine, and batches that are to become them. */
 export async function readStandingItems({ tx, nurseryId }: ReadContext, containerId: string): Promise<StandingItem[]> {
-  const [asked] = await tx.$queryRaw<
-    { kind: string; cells: number | null }[]
-  >`SELECT kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid`;
+  const asked = await tx.row(
+    standingItemsRow,
+  )`SELECT kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid`;
   const { kind, cells } = found(asked, 'container', 'containerId');
-  return tx.$queryRaw<StandingItem[]>`
+  return tx.rows(standingItem)`
     WITH had AS (
       SELECT l.plant_id, l.container_id, a.units AS on_hand, 0 AS growing
         FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0

@@ -1,24 +1,26 @@
+import * as z from 'zod/mini';
 import type { Tx } from '../../../db/pool.ts';
 
 // Guesses, sessions and devices stand outside row security, like the people they are of: the database's own functions are the only way to them.
 
-export interface Guess {
+export const guess = z.strictObject({
   /** 0 where the guess may be tried; it is counted as failed by then. */
-  waitSeconds: number;
+  waitSeconds: z.number(),
   /** What it was counted by. */
-  subjects: string[];
-  personId: string | null;
-  personName: string | null;
-  passwordHash: string | null;
-  nurseryId: string | null;
-  role: string | null;
-}
+  subjects: z.array(z.string()),
+  personId: z.nullable(z.string()),
+  personName: z.nullable(z.string()),
+  passwordHash: z.nullable(z.string()),
+  nurseryId: z.nullable(z.string()),
+  role: z.nullable(z.string()),
+});
+export type Guess = z.infer<typeof guess>;
 
 export async function beginGuess(
   tx: Tx,
   { email, network, deviceKey, at }: { email: string; network: string; deviceKey: Buffer | null; at: Date },
 ): Promise<Guess> {
-  const [row] = await tx.$queryRaw<Guess[]>`
+  const row = await tx.row(guess)`
     SELECT wait_seconds AS "waitSeconds", subjects, person_id AS "personId", person_name AS "personName", password_hash AS "passwordHash", nursery_id AS "nurseryId", role
       FROM begin_guess(${email}, ${network}, ${deviceKey}::bytea, ${at})`;
   if (!row) throw new Error('a guess was not counted');
@@ -26,7 +28,7 @@ export async function beginGuess(
 }
 
 export async function forgiveGuess(tx: Tx, subjects: string[], isRight: boolean): Promise<void> {
-  await tx.$queryRaw`SELECT forgive_guess(${subjects}, ${isRight})::text`;
+  await tx.run`SELECT forgive_guess(${subjects}, ${isRight})::text`;
 }
 
 export interface NewSession {
@@ -43,37 +45,45 @@ export interface NewSession {
 }
 
 export async function insertSession(tx: Tx, session: NewSession): Promise<void> {
-  await tx.$queryRaw`
+  await tx.run`
     SELECT open_session(${session.hash}, ${session.beforeHash}::bytea, ${session.deviceKey}, ${session.nurseryId}::uuid, ${session.personId}::uuid, ${session.agent},
                         ${session.openedAt}, ${session.expiresAt}, ${session.deviceExpiresAt})::text`;
 }
 
+const tokenHolderRow = z.strictObject({
+  personId: z.string(),
+  personName: z.string(),
+  email: z.string(),
+  nurseryId: z.string(),
+  role: z.string(),
+  isSeen: z.boolean(),
+});
+
 export async function findTokenHolder(tx: Tx, hash: Buffer, kind: string, at: Date) {
-  const [row] = await tx.$queryRaw<
-    { personId: string; personName: string; email: string; nurseryId: string; role: string; isSeen: boolean }[]
-  >`
+  const row = await tx.row(tokenHolderRow)`
     SELECT person_id AS "personId", person_name AS "personName", email, nursery_id AS "nurseryId", role, is_seen AS "isSeen" FROM token_holder(${hash}, ${kind}, ${at})`;
   return row ?? null;
 }
 
 export async function noteSeen(tx: Tx, hash: Buffer, at: Date): Promise<void> {
-  await tx.$queryRaw`SELECT note_session_seen(${hash}, ${at})::text`;
+  await tx.run`SELECT note_session_seen(${hash}, ${at})::text`;
 }
 
 export async function revokeToken(tx: Tx, hash: Buffer, at: Date): Promise<void> {
-  await tx.$queryRaw`SELECT revoke_token(${hash}, ${at})::text`;
+  await tx.run`SELECT revoke_token(${hash}, ${at})::text`;
 }
 
-export interface SessionFacts {
-  id: string;
-  agent: string;
-  openedAt: Date;
-  seenAt: Date;
-  here: boolean;
-}
+export const sessionFacts = z.strictObject({
+  id: z.string(),
+  agent: z.string(),
+  openedAt: z.date(),
+  seenAt: z.date(),
+  here: z.boolean(),
+});
+export type SessionFacts = z.infer<typeof sessionFacts>;
 
 export async function loadSessions(tx: Tx, personId: string, asking: Buffer | null, at: Date): Promise<SessionFacts[]> {
-  return tx.$queryRaw<SessionFacts[]>`
+  return tx.rows(sessionFacts)`
     SELECT id::text, agent, opened_at AS "openedAt", seen_at AS "seenAt", here FROM person_sessions(${personId}::uuid, ${asking}::bytea, ${at})
      ORDER BY here DESC, seen_at DESC, opened_at DESC, id`;
 }
@@ -86,10 +96,10 @@ export async function endSessions(
   asking: Buffer | null,
   at: Date,
 ): Promise<void> {
-  await tx.$queryRaw`SELECT end_sessions(${personId}::uuid, ${sessionId}::uuid, ${asking}::bytea, ${at})::text`;
+  await tx.run`SELECT end_sessions(${personId}::uuid, ${sessionId}::uuid, ${asking}::bytea, ${at})::text`;
 }
 
 /** Deletes tokens and counts of guesses that open and hold back nothing any more. */
 export async function purgeDoor(tx: Tx, at: Date): Promise<void> {
-  await tx.$queryRaw`SELECT purge_door(${at})::text`;
+  await tx.run`SELECT purge_door(${at})::text`;
 }

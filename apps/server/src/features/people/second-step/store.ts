@@ -1,27 +1,31 @@
+import * as z from 'zod/mini';
 import type { Tx } from '../../../db/pool.ts';
 
 // Reached through the database's own functions only, as passwords are.
 
-export interface SecondStep {
-  secret: string;
-  confirmedAt: Date | null;
-  lastStep: number;
-  codesLeft: number;
-}
+export const secondStep = z.strictObject({
+  secret: z.string(),
+  confirmedAt: z.nullable(z.date()),
+  lastStep: z.number(),
+  codesLeft: z.number(),
+});
+export type SecondStep = z.infer<typeof secondStep>;
 
 export async function loadSecondStep(tx: Tx, personId: string): Promise<SecondStep | null> {
-  const [row] = await tx.$queryRaw<SecondStep[]>`
+  const row = await tx.row(secondStep)`
     SELECT secret, confirmed_at AS "confirmedAt", last_step::float8 AS "lastStep", codes_left AS "codesLeft" FROM second_step_of(${personId}::uuid)`;
   return row ?? null;
 }
 
+const insertSecondStepRow = z.strictObject({ begun: z.boolean() });
+
 /** False where a second step is on already. */
 export async function insertSecondStep(tx: Tx, personId: string, secret: string): Promise<boolean> {
-  const [row] = await tx.$queryRaw<
-    { begun: boolean }[]
-  >`SELECT begin_second_step(${personId}::uuid, ${secret}) AS begun`;
+  const row = await tx.row(insertSecondStepRow)`SELECT begin_second_step(${personId}::uuid, ${secret}) AS begun`;
   return row?.begun ?? false;
 }
+
+const confirmSecondStepRow = z.strictObject({ confirmed: z.boolean() });
 
 /** False where it was begun anew or confirmed meanwhile. */
 export async function confirmSecondStep(
@@ -29,40 +33,42 @@ export async function confirmSecondStep(
   personId: string,
   { secret, step, codeHashes, at }: { secret: string; step: number; codeHashes: Buffer[]; at: Date },
 ): Promise<boolean> {
-  const [row] = await tx.$queryRaw<
-    { confirmed: boolean }[]
-  >`SELECT confirm_second_step(${personId}::uuid, ${secret}, ${step}::bigint, ${codeHashes}::bytea[], ${at}) AS confirmed`;
+  const row = await tx.row(
+    confirmSecondStepRow,
+  )`SELECT confirm_second_step(${personId}::uuid, ${secret}, ${step}::bigint, ${codeHashes}::bytea[], ${at}) AS confirmed`;
   return row?.confirmed ?? false;
 }
 
+const takeStepRow = z.strictObject({ taken: z.boolean() });
+
 export async function takeStep(tx: Tx, personId: string, step: number): Promise<boolean> {
-  const [row] = await tx.$queryRaw<
-    { taken: boolean }[]
-  >`SELECT use_second_step(${personId}::uuid, ${step}::bigint) AS taken`;
+  const row = await tx.row(takeStepRow)`SELECT use_second_step(${personId}::uuid, ${step}::bigint) AS taken`;
   return row?.taken ?? false;
 }
 
 export async function takeRecoveryCode(tx: Tx, personId: string, hash: Buffer, at: Date): Promise<boolean> {
-  const [row] = await tx.$queryRaw<
-    { taken: boolean }[]
-  >`SELECT use_recovery_code(${personId}::uuid, ${hash}, ${at}) AS taken`;
+  const row = await tx.row(takeStepRow)`SELECT use_recovery_code(${personId}::uuid, ${hash}, ${at}) AS taken`;
   return row?.taken ?? false;
 }
 
 export async function deleteSecondStep(tx: Tx, personId: string): Promise<void> {
-  await tx.$queryRaw`SELECT end_second_step(${personId}::uuid)::text`;
+  await tx.run`SELECT end_second_step(${personId}::uuid)::text`;
 }
+
+const secondStepsRow = z.strictObject({ personId: z.string() });
 
 /** Who of the nursery is asked for codes. */
 export async function loadSecondSteps(tx: Tx): Promise<string[]> {
-  const rows = await tx.$queryRaw<
-    { personId: string }[]
-  >`SELECT person_id::text AS "personId" FROM nursery_second_steps() ORDER BY 1`;
+  const rows = await tx.rows(
+    secondStepsRow,
+  )`SELECT person_id::text AS "personId" FROM nursery_second_steps() ORDER BY 1`;
   return rows.map(({ personId }) => personId);
 }
 
+const removeStepOfRow = z.strictObject({ removed: z.boolean() });
+
 /** False when the person is not of this nursery. */
 export async function removeStepOf(tx: Tx, personId: string): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ removed: boolean }[]>`SELECT remove_second_step(${personId}::uuid) AS removed`;
+  const row = await tx.row(removeStepOfRow)`SELECT remove_second_step(${personId}::uuid) AS removed`;
   return row?.removed ?? false;
 }

@@ -1,13 +1,33 @@
 import { plants } from '@rootclock/contracts';
-import { EVERYONE } from '@rootclock/domain';
+import { CONTAINER_KINDS, STANDINGS, EVERYONE } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query } from '../../../trpc/operation.ts';
+
+const containersRow = z.strictObject({
+  id: z.string(),
+  edition: z.number(),
+  code: z.string(),
+  name: z.string(),
+  kind: z.enum(CONTAINER_KINDS),
+  volumeMl: z.nullable(z.number()),
+  depthMm: z.nullable(z.number()),
+  widthMm: z.nullable(z.number()),
+  lengthMm: z.nullable(z.number()),
+  cells: z.nullable(z.number()),
+  tradeClass: z.nullable(z.string()),
+  standing: z.enum(STANDINGS),
+  source: z.nullable(z.string()),
+  note: z.string(),
+  isRetired: z.boolean(),
+  inUse: z.number(),
+});
 
 /** All containers, smallest first within their kind; a few dozen, so the list is not paged. */
 export const listContainers = query({
   name: 'listContainers',
   input: plants.listContainers,
   roles: EVERYONE,
-  read: ({ tx, nurseryId }, { retired }) => tx.$queryRaw<plants.ContainerRow[]>`
+  read: ({ tx, nurseryId }, { retired }) => tx.rows(containersRow)`
     SELECT c.id::text, c.edition, c.code, c.name, c.kind, c.volume_ml AS "volumeMl", c.depth_mm AS "depthMm", c.width_mm AS "widthMm", c.length_mm AS "lengthMm", c.cells,
            c.trade_class AS "tradeClass", c.standing, c.source, coalesce(c.note, '') AS note, c.retired_at IS NOT NULL AS "isRetired",
            coalesce(l.lots, 0) + coalesce(b.batches, 0) AS "inUse"

@@ -1,14 +1,22 @@
 import { plants } from '@rootclock/contracts';
-import { EVERYONE, matchName, nameKey, type NamedPlant } from '@rootclock/domain';
+import { ROOT_HABITS, EVERYONE, matchName, nameKey } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { keysOf } from './keys.ts';
 
 const MOST_SUGGESTIONS = 12;
 
-interface Known extends plants.PlantChoice, NamedPlant {
-  synonyms: string[];
-  vernacularNames: string[];
-}
+const knownRow = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+  vernacularName: z.string(),
+  rootHabit: z.enum(ROOT_HABITS),
+  larvalHost: z.boolean(),
+  synonyms: z.array(z.string()),
+  vernacularNames: z.array(z.string()),
+});
+type Known = z.infer<typeof knownRow>;
 
 /** Plants that are grown, with all their names: those that bear one of the keys or are of that genus, or all of them. */
 async function loadKnown({ tx, nurseryId }: ReadContext, keys: readonly string[] | 'all'): Promise<Known[]> {
@@ -18,7 +26,7 @@ async function loadKnown({ tx, nurseryId }: ReadContext, keys: readonly string[]
     .map((key) => key.replace(/ spp?$/, ''))
     .filter((key) => key !== '' && !key.includes(' '))
     .map((key) => `${key} %`);
-  return tx.$queryRaw<Known[]>`
+  return tx.rows(knownRow)`
     SELECT p.id::text, p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", p.root_habit AS "rootHabit", p.larval_host AS "larvalHost",
            coalesce(array_agg(n.name ORDER BY n.name) FILTER (WHERE n.kind = 'synonym'), '{}') AS synonyms,
            coalesce(array_agg(n.name ORDER BY n.name) FILTER (WHERE n.kind = 'common'), '{}') AS "vernacularNames"
@@ -29,10 +37,21 @@ async function loadKnown({ tx, nurseryId }: ReadContext, keys: readonly string[]
      GROUP BY p.nursery_id, p.id`;
 }
 
+const suggestRow = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+  vernacularName: z.string(),
+  rootHabit: z.enum(ROOT_HABITS),
+  larvalHost: z.boolean(),
+  name: z.string(),
+  kind: z.enum(['scientific', 'synonym', 'common']),
+});
+
 /** The plant with that code, then plants one of whose names begins with the key, then those in which a later word or the code does; of each plant the name that shows it best. */
 async function suggest({ tx, nurseryId }: ReadContext, key: string): Promise<plants.FoundPlant['suggestions']> {
   if (key === '') return [];
-  const rows = await tx.$queryRaw<(plants.PlantChoice & { name: string; kind: 'scientific' | 'synonym' | 'common' })[]>`
+  const rows = await tx.rows(suggestRow)`
     SELECT p.id::text, p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", p.root_habit AS "rootHabit", p.larval_host AS "larvalHost", h.name, h.kind
       FROM (SELECT DISTINCT ON (n.plant_id) n.plant_id, n.name, n.kind, n.name_key LIKE ${`${key}%`} AS begins
               FROM plant_name n JOIN plant g ON g.nursery_id = n.nursery_id AND g.id = n.plant_id AND g.retired_at IS NULL

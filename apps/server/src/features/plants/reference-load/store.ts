@@ -1,15 +1,18 @@
+import * as z from 'zod/mini';
 import { raised } from '../../../db/editions.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 import type { NewRule } from './rows.ts';
 
+const plantIdsRow = z.strictObject({ id: z.string() });
+
 export async function loadPlantIds({ tx, nurseryId }: ReadContext): Promise<Set<string>> {
-  const rows = await tx.$queryRaw<{ id: string }[]>`SELECT id::text FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
+  const rows = await tx.rows(plantIdsRow)`SELECT id::text FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
   return new Set(rows.map(({ id }) => id));
 }
 
 /** Adds rules. One that is there already, retired ones included, or whose reach has a rule of the nursery's own is left out. */
 export async function insertRules({ tx, nurseryId }: CommandContext, rules: readonly NewRule[]): Promise<number> {
-  return tx.$executeRaw`
+  return tx.run`
     INSERT INTO pot_life_rule (nursery_id, id, basis, span, container_id, genus, root_habit, carry_max_days, carry_grace_days, standing, source, note)
     SELECT ${nurseryId}::uuid, r.id, r.basis, r.span, r."containerId", r.genus, r."rootHabit", r."carryMaxDays", r."carryGraceDays", r.standing, r.source, r.note
       FROM jsonb_to_recordset(${JSON.stringify(rules)}::jsonb) AS r (id uuid, basis text, span text, "containerId" uuid, genus text, "rootHabit" text, "carryMaxDays" int,
@@ -31,7 +34,7 @@ interface NewWindow {
 }
 
 export async function insertWindows({ tx, nurseryId }: CommandContext, windows: readonly NewWindow[]): Promise<number> {
-  return tx.$executeRaw`
+  return tx.run`
     INSERT INTO planting_window (nursery_id, id, opens_md, closes_md, max_container_ml, region, standing, source, note)
     SELECT ${nurseryId}::uuid, w.id, w."opensMd", w."closesMd", w."maxContainerMl", w.region, w.standing, w.source, w.note
       FROM jsonb_to_recordset(${JSON.stringify(windows)}::jsonb) AS w (id uuid, "opensMd" text, "closesMd" text, "maxContainerMl" int, region text, standing text, source text, note text)
@@ -44,7 +47,7 @@ export async function beginSettings(
   settings: { freezeMd: string; freezeStanding: string; noticeDays: number },
 ): Promise<void> {
   const { tx, nurseryId } = context;
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE nursery SET freeze_md = ${settings.freezeMd}, freeze_standing = ${settings.freezeStanding}, notice_days = ${settings.noticeDays}, ${raised(context)}
      WHERE id = ${nurseryId}::uuid AND rules_version = 0`;
 }

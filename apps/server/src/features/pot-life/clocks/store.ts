@@ -1,33 +1,35 @@
-import type { PlantByResult, PlantingWindow, PotLifeRule, RootHabit } from '@rootclock/domain';
-import { Prisma } from '../../../db/generated/client.ts';
+import { POT_LIFE_BASES, ROOT_HABITS, type PlantByResult } from '@rootclock/domain';
+import * as z from 'zod/mini';
+import { sql } from '../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 /** A lot, or a batch in cells, as far as its clocks are concerned. */
-export interface ClockSubject {
-  kind: 'lot' | 'batch';
-  id: string;
-  plantId: string;
-  genus: string;
-  rootHabit: RootHabit;
-  dormantMonths: number[];
-  containerId: string | null;
-  containerMl: number | null;
-  confinedOn: string | null;
-  containerOn: string | null;
-  readyOn: string | null;
+export const clockSubject = z.strictObject({
+  kind: z.enum(['lot', 'batch']),
+  id: z.string(),
+  plantId: z.string(),
+  genus: z.string(),
+  rootHabit: z.enum(ROOT_HABITS),
+  dormantMonths: z.array(z.number()),
+  containerId: z.nullable(z.string()),
+  containerMl: z.nullable(z.number()),
+  confinedOn: z.nullable(z.string()),
+  containerOn: z.nullable(z.string()),
+  readyOn: z.nullable(z.string()),
   /** Whether all of it stands where the cold cannot reach it. */
-  coldSheltered: boolean;
-  isLive: boolean;
-  closedOn: string | null;
-  stored: {
-    plantByOn: string | null;
-    state: string;
-    limitOn: string | null;
-    ruleId: string | null;
-    windowId: string | null;
-    nextOpensOn: string | null;
-  };
-}
+  coldSheltered: z.boolean(),
+  isLive: z.boolean(),
+  closedOn: z.nullable(z.string()),
+  stored: z.strictObject({
+    plantByOn: z.nullable(z.string()),
+    state: z.string(),
+    limitOn: z.nullable(z.string()),
+    ruleId: z.nullable(z.string()),
+    windowId: z.nullable(z.string()),
+    nextOpensOn: z.nullable(z.string()),
+  }),
+});
+export type ClockSubject = z.infer<typeof clockSubject>;
 
 /** Loads what is needed to reckon clocks: the lots and batches named, or all that are open. */
 export async function loadClockSubjects(
@@ -35,10 +37,9 @@ export async function loadClockSubjects(
   which: { lots: string[]; batches: string[] } | 'all-open',
 ): Promise<ClockSubject[]> {
   // Two statements and not one with a switch: a plan that must serve both could use no index for either.
-  const lots = which === 'all-open' ? Prisma.sql`l.closed_on IS NULL` : Prisma.sql`l.id = ANY (${which.lots}::uuid[])`;
-  const batches =
-    which === 'all-open' ? Prisma.sql`b.closed_on IS NULL` : Prisma.sql`b.id = ANY (${which.batches}::uuid[])`;
-  return tx.$queryRaw<ClockSubject[]>`
+  const lots = which === 'all-open' ? sql`l.closed_on IS NULL` : sql`l.id = ANY (${which.lots}::uuid[])`;
+  const batches = which === 'all-open' ? sql`b.closed_on IS NULL` : sql`b.id = ANY (${which.batches}::uuid[])`;
+  return tx.rows(clockSubject)`
     SELECT 'lot' AS kind, l.id::text, p.id::text AS "plantId", p.genus, p.root_habit AS "rootHabit", p.dormant_months AS "dormantMonths",
            l.container_id::text AS "containerId", c.volume_ml AS "containerMl", l.confined_on::text AS "confinedOn", l.container_on::text AS "containerOn",
            l.ready_on::text AS "readyOn", coalesce(s.sheltered, false) AS "coldSheltered", coalesce(s.units, 0) > 0 AS "isLive", l.closed_on::text AS "closedOn",
@@ -64,14 +65,37 @@ export async function loadClockSubjects(
      WHERE b.nursery_id = ${nurseryId}::uuid AND ${batches}`;
 }
 
-export interface ClockRules {
-  rules: PotLifeRule[];
-  windows: PlantingWindow[];
-  freezeMd: string;
-}
+export const clockRules = z.strictObject({
+  rules: z.array(
+    z.strictObject({
+      id: z.string(),
+      basis: z.enum(POT_LIFE_BASES),
+      span: z.nullable(z.string()),
+      reach: z.strictObject({
+        lotId: z.optional(z.nullable(z.string())),
+        plantId: z.optional(z.nullable(z.string())),
+        containerId: z.optional(z.nullable(z.string())),
+        genus: z.optional(z.nullable(z.string())),
+        rootHabit: z.optional(z.nullable(z.enum(ROOT_HABITS))),
+      }),
+      winterCarry: z.optional(z.nullable(z.strictObject({ maxDays: z.number(), graceDays: z.number() }))),
+    }),
+  ),
+  windows: z.array(
+    z.strictObject({
+      id: z.string(),
+      opensMd: z.string(),
+      closesMd: z.string(),
+      maxContainerMl: z.optional(z.nullable(z.number())),
+      region: z.optional(z.nullable(z.string())),
+    }),
+  ),
+  freezeMd: z.string(),
+});
+export type ClockRules = z.infer<typeof clockRules>;
 
 export async function loadClockRules({ tx, nurseryId }: ReadContext): Promise<ClockRules> {
-  const [row] = await tx.$queryRaw<ClockRules[]>`
+  const row = await tx.row(clockRules)`
     SELECT freeze_md AS "freezeMd",
       coalesce((SELECT jsonb_agg(jsonb_build_object('id', r.id, 'basis', r.basis, 'span', r.span,
                   'reach', jsonb_build_object('lotId', r.lot_id, 'plantId', r.plant_id, 'containerId', r.container_id, 'genus', r.genus, 'rootHabit', r.root_habit),
@@ -108,13 +132,13 @@ export async function storeClocks(
     })),
   );
   if (kind === 'lot') {
-    await tx.$executeRaw`
+    await tx.run`
       UPDATE lot l SET closed_on = r."closedOn", plant_by_on = r."plantByOn", plant_by_state = r.state, limit_on = r."limitOn", rule_id = r."ruleId",
                        window_id = r."windowId", next_opens_on = r."nextOpensOn"
         FROM jsonb_to_recordset(${rows}::jsonb) AS r (id uuid, "closedOn" date, "plantByOn" date, state text, "limitOn" date, "ruleId" uuid, "windowId" uuid, "nextOpensOn" date)
        WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = r.id`;
   } else {
-    await tx.$executeRaw`
+    await tx.run`
       UPDATE batch b SET plant_by_on = r."plantByOn", plant_by_state = r.state, limit_on = r."limitOn", rule_id = r."ruleId",
                          window_id = r."windowId", next_opens_on = r."nextOpensOn"
         FROM jsonb_to_recordset(${rows}::jsonb) AS r (id uuid, "plantByOn" date, state text, "limitOn" date, "ruleId" uuid, "windowId" uuid, "nextOpensOn" date)

@@ -1,13 +1,35 @@
 import { potLife } from '@rootclock/contracts';
-import { EVERYONE } from '@rootclock/domain';
+import { POT_LIFE_BASES, POT_LIFE_REACHES, ROOT_HABITS, STANDINGS, EVERYONE } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query } from '../../../trpc/operation.ts';
+
+const rulesRow = z.strictObject({
+  id: z.string(),
+  edition: z.number(),
+  basis: z.enum(POT_LIFE_BASES),
+  span: z.nullable(z.string()),
+  reach: z.enum(POT_LIFE_REACHES),
+  lotId: z.nullable(z.string()),
+  lotCode: z.nullable(z.string()),
+  plantId: z.nullable(z.string()),
+  scientificName: z.nullable(z.string()),
+  containerId: z.nullable(z.string()),
+  containerName: z.nullable(z.string()),
+  genus: z.nullable(z.string()),
+  rootHabit: z.nullable(z.enum(ROOT_HABITS)),
+  winterCarry: z.nullable(z.strictObject({ maxDays: z.number(), graceDays: z.number() })),
+  standing: z.enum(STANDINGS),
+  source: z.nullable(z.string()),
+  note: z.string(),
+  binds: z.number(),
+});
 
 /** All rules that count, the most particular first. About a hundred, so the list is not paged. */
 export const listRules = query({
   name: 'listRules',
   input: potLife.listRules,
   roles: EVERYONE,
-  read: ({ tx, nurseryId }) => tx.$queryRaw<potLife.RuleRow[]>`
+  read: ({ tx, nurseryId }) => tx.rows(rulesRow)`
     WITH binding AS (
       SELECT rule_id, count(*)::int AS subjects
         FROM (SELECT rule_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL

@@ -1,12 +1,14 @@
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
-export interface KinItem {
-  kind: 'size' | 'kin';
-  plantId: string;
-  scientificName: string;
-  containerId: string;
-  containerName: string;
-}
+export const kinItem = z.strictObject({
+  kind: z.enum(['size', 'kin']),
+  plantId: z.string(),
+  scientificName: z.string(),
+  containerId: z.string(),
+  containerName: z.string(),
+});
+export type KinItem = z.infer<typeof kinItem>;
 
 /** Items of which something stands or grows: the same plant in other containers that a line may mix with the one asked for, and plants of its genus in the same one. */
 export async function loadKin(
@@ -14,7 +16,7 @@ export async function loadKin(
   plantId: string,
   containerId: string,
 ): Promise<KinItem[]> {
-  return tx.$queryRaw<KinItem[]>`
+  return tx.rows(kinItem)`
     WITH asked AS MATERIALIZED (SELECT id, genus FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid),
     pot AS MATERIALIZED (SELECT cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid),
     kin AS MATERIALIZED (SELECT p.id, p.scientific_name FROM plant p JOIN asked a ON a.genus = p.genus WHERE p.nursery_id = ${nurseryId}::uuid),

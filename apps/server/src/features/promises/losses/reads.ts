@@ -1,18 +1,61 @@
 import { type Page, promises } from '@rootclock/contracts';
-import { EVERYONE } from '@rootclock/domain';
+import { ENTRY_KINDS, EVERYONE } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query } from '../../../trpc/operation.ts';
 
 const MOST_CODES = 5;
 
-interface StoredCause extends Omit<promises.LossCause, 'codes' | 'whys'> {
-  lossId: string;
+const storedCause = z.strictObject({
+  units: z.number(),
+  happenedOn: z.string(),
+  source: z.enum(['day', 'entry', 'order', 'setting']),
+  entryKind: z.nullable(z.enum(ENTRY_KINDS)),
+  personName: z.nullable(z.string()),
+  lossId: z.string(),
   /** What the entry itself was about. */
-  subjects: { id: string; code: string }[];
+  subjects: z.array(z.strictObject({ id: z.string(), code: z.string() })),
   /** What the line gave up of each lot and batch. */
-  supplies: { id: string; code: string; why: promises.LostWhy }[];
-}
+  supplies: z.array(
+    z.strictObject({
+      id: z.string(),
+      code: z.string(),
+      why: z.enum([
+        'gone',
+        'not-accepted',
+        'held',
+        'provenance-zone',
+        'provenance-unknown',
+        'not-wild-type',
+        'wild-type-unknown',
+        'treated',
+        'treatment-unknown',
+        'not-native',
+        'not-ready',
+        'past-plant-by',
+        'released-by-hand',
+        'to-others',
+      ]),
+    }),
+  ),
+});
+type StoredCause = z.infer<typeof storedCause>;
 
-type StoredRow = Omit<promises.LossRow, 'lossId' | 'causes'> & { causes: StoredCause[] };
+const storedRow = z.strictObject({
+  plantId: z.string(),
+  scientificName: z.string(),
+  units: z.number(),
+  lineId: z.string(),
+  orderId: z.string(),
+  orderCode: z.string(),
+  clientName: z.string(),
+  siteName: z.nullable(z.string()),
+  dueOn: z.string(),
+  containerCode: z.string(),
+  shortUnits: z.number(),
+  causes: z.array(storedCause),
+});
+
+const lossesRow = z.strictObject({ row: storedRow, total: z.number() });
 
 /** Lines that lost plants and are still short, the nearest day first, with what happened to them. */
 export const listLosses = query({
@@ -20,7 +63,7 @@ export const listLosses = query({
   input: promises.listLosses,
   roles: EVERYONE,
   read: async ({ tx, nurseryId }, { page, perPage }): Promise<Page<promises.LossRow>> => {
-    const rows = await tx.$queryRaw<{ row: StoredRow; total: number }[]>`
+    const rows = await tx.rows(lossesRow)`
       WITH lost AS MATERIALIZED (
         SELECT l.*, o.code AS order_code, o.due_on, o.client_id, o.site_id, g.filled, count(*) OVER ()::int AS total
           FROM (SELECT DISTINCT line_id FROM line_loss WHERE nursery_id = ${nurseryId}::uuid AND settled_on IS NULL) x

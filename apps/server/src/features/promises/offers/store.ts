@@ -1,5 +1,12 @@
+import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
+
+const itemRow = z.strictObject({
+  scientificName: z.nullable(z.string()),
+  containerCode: z.nullable(z.string()),
+  cells: z.nullable(z.number()),
+});
 
 /** Names of the item someone asks about; a plant or container that is not this nursery's answers as not found. */
 export async function loadItem(
@@ -7,9 +14,7 @@ export async function loadItem(
   plantId: string,
   containerId: string,
 ): Promise<{ scientificName: string; containerCode: string; cells: number | null }> {
-  const [row] = await tx.$queryRaw<
-    { scientificName: string | null; containerCode: string | null; cells: number | null }[]
-  >`
+  const row = await tx.row(itemRow)`
     SELECT (SELECT scientific_name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid) AS "scientificName", c.code AS "containerCode", c.cells
       FROM (SELECT) one LEFT JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = ${containerId}::uuid`;
   return {
@@ -19,12 +24,14 @@ export async function loadItem(
   };
 }
 
+const kinWishesRow = z.strictObject({ plantId: z.string(), containerId: z.string() });
+
 /** Items that open lines ask for, of a lot's or batch's plant and its genus. */
 export async function loadKinWishes(
   { tx, nurseryId }: ReadContext,
   supplyId: string,
 ): Promise<{ plantId: string; containerId: string }[]> {
-  return tx.$queryRaw<{ plantId: string; containerId: string }[]>`
+  return tx.rows(kinWishesRow)`
     WITH own AS MATERIALIZED (
       SELECT p.genus FROM plant p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = coalesce(
         (SELECT plant_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid), (SELECT plant_id FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid)))
@@ -34,16 +41,20 @@ export async function loadKinWishes(
       JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'`;
 }
 
+const regionRow = z.strictObject({ region: z.nullable(z.string()) });
+
 export async function loadRegion({ tx, nurseryId }: ReadContext, siteId: string): Promise<string | null> {
-  const [row] = await tx.$queryRaw<
-    { region: string | null }[]
-  >`SELECT region FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
+  const row = await tx.row(
+    regionRow,
+  )`SELECT region FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
   return found(row, 'site', 'siteId').region;
 }
 
+const leadDaysRow = z.strictObject({ leadDays: z.number() });
+
 export async function loadLeadDays({ tx, nurseryId }: ReadContext, clientId: string): Promise<number> {
-  const [row] = await tx.$queryRaw<
-    { leadDays: number }[]
-  >`SELECT lead_days AS "leadDays" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+  const row = await tx.row(
+    leadDaysRow,
+  )`SELECT lead_days AS "leadDays" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
   return found(row, 'client', 'clientId').leadDays;
 }

@@ -1,35 +1,37 @@
-import type { OrderKind, PlantByState, PlantingWindow } from '@rootclock/domain';
+import { ORDER_KINDS, type PlantByState, type PlantingWindow } from '@rootclock/domain';
+import * as z from 'zod/mini';
 
 /** An open line as far as its filling is concerned. */
-export interface ScopeLine {
-  id: string;
-  orderId: string;
-  orderCode: string;
-  orderKind: OrderKind;
-  clientName: string;
-  siteName: string | null;
-  region: string | null;
-  leadDays: number;
-  rank: number;
-  dueOn: string;
-  plantId: string;
-  scientificName: string;
-  containerCode: string;
+export const scopeLine = z.strictObject({
+  id: z.string(),
+  orderId: z.string(),
+  orderCode: z.string(),
+  orderKind: z.enum(ORDER_KINDS),
+  clientName: z.string(),
+  siteName: z.nullable(z.string()),
+  region: z.nullable(z.string()),
+  leadDays: z.number(),
+  rank: z.number(),
+  dueOn: z.string(),
+  plantId: z.string(),
+  scientificName: z.string(),
+  containerCode: z.string(),
   /** Of the container asked for: where it has cells, the line takes whole trays of so many and nothing else. */
-  cells: number | null;
-  units: number;
-  stagedUnits: number;
-  deliveredUnits: number;
-  seedZone: string | null;
-  wildType: boolean;
-  untreated: boolean;
+  cells: z.nullable(z.number()),
+  units: z.number(),
+  stagedUnits: z.number(),
+  deliveredUnits: z.number(),
+  seedZone: z.nullable(z.string()),
+  wildType: z.boolean(),
+  untreated: z.boolean(),
   /** The order takes only what is native to the region of its site. */
-  nativesOnly: boolean;
+  nativesOnly: z.boolean(),
   /** The item asked for at penalty 0, then its alternatives. */
-  accepts: { item: string; penalty: number }[];
+  accepts: z.array(z.strictObject({ item: z.string(), penalty: z.number() })),
   /** Lots and batches that a person released from this line. */
-  refusedIds: string[];
-}
+  refusedIds: z.array(z.string()),
+});
+export type ScopeLine = z.infer<typeof scopeLine>;
 
 /** A lot or batch whose item lines of the scope accept. */
 export interface ScopeSupply {
@@ -69,13 +71,14 @@ export interface ScopeSupply {
 }
 
 /** A stored reservation. Its line or its supply may have left the scope: then it is given up. */
-export interface ScopeReservation {
-  lineId: string;
-  supplyId: string;
-  supplyKind: 'lot' | 'batch';
-  units: number;
-  pinned: boolean;
-}
+export const scopeReservation = z.strictObject({
+  lineId: z.string(),
+  supplyId: z.string(),
+  supplyKind: z.enum(['lot', 'batch']),
+  units: z.number(),
+  pinned: z.boolean(),
+});
+export type ScopeReservation = z.infer<typeof scopeReservation>;
 
 /** Everything that has to be looked at together: lines and supplies that are linked by the items they share. */
 export interface Scope {

@@ -1,5 +1,6 @@
+import * as z from 'zod/mini';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
-import type { ScopeLine, ScopeReservation } from './scope.ts';
+import { scopeLine, scopeReservation, type ScopeLine, type ScopeReservation } from './scope.ts';
 
 /** Where a plan begins: everything, or what is linked by items to these. */
 export interface ScopeSeed {
@@ -14,18 +15,22 @@ export interface ScopeSeed {
   regions?: readonly string[];
 }
 
+const needsPlanRow = z.strictObject({ needed: z.boolean() });
+
 /**
  * Whether a command's lots and batches ask for a plan at all. One small statement, since many entries change no promise: it is asked for where
  * more is reserved than is there, where something reserved no longer serves, and where something gained that an open line could take.
  */
 export async function needsPlan({ tx, nurseryId, today, touched }: CommandContext): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ needed: boolean }[]>`
+  const row = await tx.row(needsPlanRow)`
     SELECT promises_need_plan(${nurseryId}::uuid, ${[...touched.lots]}::uuid[], ${[...touched.batches]}::uuid[], ${[...touched.gaining]}::uuid[], ${today}::date) AS needed`;
   return row?.needed ?? false;
 }
 
+const countOpenLinesRow = z.strictObject({ lines: z.number() });
+
 export async function countOpenLines({ tx, nurseryId }: ReadContext): Promise<number> {
-  const [row] = await tx.$queryRaw<{ lines: number }[]>`
+  const row = await tx.row(countOpenLinesRow)`
     SELECT count(*)::int AS lines FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL`;
   return row?.lines ?? 0;
@@ -36,7 +41,7 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
   const lots = [...(seed.lots ?? [])];
   const batches = [...(seed.batches ?? [])];
   const lines = [...(seed.lines ?? [])];
-  return tx.$queryRaw<ScopeLine[]>`
+  return tx.rows(scopeLine)`
     WITH RECURSIVE open_line AS MATERIALIZED (
       SELECT l.id, l.plant_id, l.container_id
         FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
@@ -81,19 +86,21 @@ export async function loadReservations(
   supplies: readonly string[],
   all = false,
 ): Promise<ScopeReservation[]> {
-  return tx.$queryRaw<ScopeReservation[]>`
+  return tx.rows(scopeReservation)`
     SELECT line_id::text AS "lineId", supply_id::text AS "supplyId", CASE WHEN lot_id IS NULL THEN 'batch' ELSE 'lot' END AS "supplyKind", units, pinned
       FROM reservation
      WHERE nursery_id = ${nurseryId}::uuid AND (${all} OR line_id = ANY (${[...lines]}::uuid[]) OR lot_id = ANY (${[...supplies]}::uuid[]) OR batch_id = ANY (${[...supplies]}::uuid[]))
      ORDER BY line_id, supply_id, pinned`;
 }
 
+const heirsRow = z.strictObject({ fromId: z.string(), toId: z.string() });
+
 /** What gave plants to another lot or batch in an entry, which has the id of its command. */
 export async function loadHeirs(
   { tx, nurseryId }: ReadContext,
   entryId: string,
 ): Promise<{ fromId: string; toId: string }[]> {
-  return tx.$queryRaw`
+  return tx.rows(heirsRow)`
     SELECT h.from_id::text AS "fromId", h.to_id::text AS "toId" FROM (
       SELECT DISTINCT coalesce(f.lot_id, f.batch_id) AS from_id, coalesce(t.lot_id, t.batch_id) AS to_id
         FROM movement m
@@ -110,12 +117,12 @@ export async function saveReservations(
   kept: readonly ScopeReservation[],
 ): Promise<void> {
   if (gone.length > 0) {
-    await tx.$executeRaw`
+    await tx.run`
       DELETE FROM reservation r USING jsonb_to_recordset(${JSON.stringify(gone)}::jsonb) AS g ("lineId" uuid, "supplyId" uuid, pinned boolean)
        WHERE r.nursery_id = ${nurseryId}::uuid AND r.line_id = g."lineId" AND r.supply_id = g."supplyId" AND r.pinned = g.pinned`;
   }
   if (kept.length > 0) {
-    await tx.$executeRaw`
+    await tx.run`
       INSERT INTO reservation (nursery_id, line_id, supply_id, lot_id, batch_id, units, pinned)
       SELECT ${nurseryId}::uuid, k."lineId", k."supplyId", CASE WHEN k."supplyKind" = 'lot' THEN k."supplyId" END, CASE WHEN k."supplyKind" = 'batch' THEN k."supplyId" END, k.units, k.pinned
         FROM jsonb_to_recordset(${JSON.stringify(kept)}::jsonb) AS k ("lineId" uuid, "supplyId" uuid, "supplyKind" text, units int, pinned boolean)

@@ -1,6 +1,26 @@
 import { type Page, promises } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query } from '../../../trpc/operation.ts';
+
+const shortRow = z.strictObject({
+  row: z.strictObject({
+    lineId: z.string(),
+    orderId: z.string(),
+    orderCode: z.string(),
+    orderKind: z.string(),
+    clientName: z.string(),
+    siteName: z.nullable(z.string()),
+    dueOn: z.string(),
+    plantId: z.string(),
+    scientificName: z.string(),
+    containerCode: z.string(),
+    units: z.number(),
+    filledUnits: z.number(),
+    shortUnits: z.number(),
+  }),
+  total: z.number(),
+});
 
 /** Every open line that is short, the nearest day first. */
 export const listShort = query({
@@ -8,7 +28,7 @@ export const listShort = query({
   input: promises.listShort,
   roles: EVERYONE,
   read: async ({ tx, nurseryId }, { page, perPage }): Promise<Page<promises.ShortRow>> => {
-    const rows = await tx.$queryRaw<{ row: promises.ShortRow; total: number }[]>`
+    const rows = await tx.rows(shortRow)`
       SELECT jsonb_build_object('lineId', l.id, 'orderId', o.id, 'orderCode', o.code, 'orderKind', o.kind, 'clientName', k.name, 'siteName', t.name, 'dueOn', o.due_on,
                'plantId', l.plant_id, 'scientificName', p.scientific_name, 'containerCode', c.code, 'units', l.units, 'filledUnits', g.filled, 'shortUnits', l.units - g.filled) AS row,
              count(*) OVER ()::int AS total

@@ -1,27 +1,29 @@
-import type { OrderKind } from '@rootclock/domain';
+import { ORDER_KINDS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { found, refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
-export interface TriedOrder {
-  code: string;
-  state: string;
-  kind: OrderKind;
-  dueOn: string;
-  clientId: string;
-  clientName: string;
-  siteId: string | null;
-  siteName: string | null;
+export const triedOrder = z.strictObject({
+  code: z.string(),
+  state: z.string(),
+  kind: z.enum(ORDER_KINDS),
+  dueOn: z.string(),
+  clientId: z.string(),
+  clientName: z.string(),
+  siteId: z.nullable(z.string()),
+  siteName: z.nullable(z.string()),
   /** Of its site; null where it has none. */
-  region: string | null;
-  nativesOnly: boolean;
-  openLines: string[];
+  region: z.nullable(z.string()),
+  nativesOnly: z.boolean(),
+  openLines: z.array(z.string()),
   /** What was pulled for it, by lot. */
-  staged: { lotId: string; units: number }[];
-}
+  staged: z.array(z.strictObject({ lotId: z.string(), units: z.number() })),
+});
+export type TriedOrder = z.infer<typeof triedOrder>;
 
 /** An order that can still be changed. */
 export async function loadOpenOrder({ tx, nurseryId }: ReadContext, orderId: string): Promise<TriedOrder> {
-  const [row] = await tx.$queryRaw<TriedOrder[]>`
+  const row = await tx.row(triedOrder)`
     SELECT o.code, o.state, o.kind, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId", t.name AS "siteName", t.region, o.natives_only AS "nativesOnly",
            coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM order_line l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines",
            coalesce((SELECT jsonb_agg(jsonb_build_object('lotId', s.lot_id, 'units', s.units) ORDER BY s.lot_id)
@@ -35,21 +37,24 @@ export async function loadOpenOrder({ tx, nurseryId }: ReadContext, orderId: str
 }
 
 /** Units of a lot or batch at one place, or pulled for a line. */
-export interface Stand {
-  placeId: string | null;
-  isQuarantine: boolean;
+export const stand = z.strictObject({
+  placeId: z.nullable(z.string()),
+  isQuarantine: z.boolean(),
   /** Whether the cold cannot reach it there; pulled plants say nothing of that. */
-  isSheltered: boolean | null;
-  lineOrderId: string | null;
-  units: number;
-}
+  isSheltered: z.nullable(z.boolean()),
+  lineOrderId: z.nullable(z.string()),
+  units: z.number(),
+});
+export type Stand = z.infer<typeof stand>;
+
+const standsRow = z.strictObject({ ...stand.shape, supplyId: z.string() });
 
 /** Where each of these lots or batches stands. */
 export async function loadStands(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[],
 ): Promise<Map<string, Stand[]>> {
-  const rows = await tx.$queryRaw<(Stand & { supplyId: string })[]>`
+  const rows = await tx.rows(standsRow)`
     SELECT coalesce(a.lot_id, a.batch_id)::text AS "supplyId", a.place_id::text AS "placeId", coalesce(w.kind = 'quarantine', false) AS "isQuarantine", w.winter_cover AS "isSheltered",
            l.order_id::text AS "lineOrderId", a.units
       FROM account a
@@ -59,29 +64,35 @@ export async function loadStands(
   return new Map(ids.map((id) => [id, rows.filter(({ supplyId }) => supplyId === id)]));
 }
 
+const shelterRow = z.strictObject({ isQuarantine: z.boolean(), isSheltered: z.nullable(z.boolean()) });
+
 /** What plants would stand under at a place. */
 export async function loadShelter(
   { tx, nurseryId }: ReadContext,
   placeId: string,
 ): Promise<Pick<Stand, 'isQuarantine' | 'isSheltered'>> {
-  const [row] = await tx.$queryRaw<Pick<Stand, 'isQuarantine' | 'isSheltered'>[]>`
+  const row = await tx.row(shelterRow)`
     SELECT kind = 'quarantine' AS "isQuarantine", winter_cover AS "isSheltered" FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${placeId}::uuid`;
   return found(row, 'place', 'placeId');
 }
 
+const clientNameRow = z.strictObject({ name: z.string() });
+
 export async function loadClientName({ tx, nurseryId }: ReadContext, clientId: string): Promise<string> {
-  const [row] = await tx.$queryRaw<
-    { name: string }[]
-  >`SELECT name FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+  const row = await tx.row(
+    clientNameRow,
+  )`SELECT name FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
   return found(row, 'client', 'clientId').name;
 }
+
+const siteRow = z.strictObject({ name: z.string(), clientId: z.string() });
 
 export async function loadSite(
   { tx, nurseryId }: ReadContext,
   siteId: string,
 ): Promise<{ name: string; clientId: string }> {
-  const [row] = await tx.$queryRaw<
-    { name: string; clientId: string }[]
-  >`SELECT name, client_id::text AS "clientId" FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
+  const row = await tx.row(
+    siteRow,
+  )`SELECT name, client_id::text AS "clientId" FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
   return found(row, 'site', 'siteId');
 }

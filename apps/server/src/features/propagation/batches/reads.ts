@@ -1,59 +1,61 @@
 import { type Page, propagation } from '@rootclock/contracts';
 import {
-  type BatchUnit,
+  BATCH_UNITS,
+  PLANT_BY_STATES,
+  PROPAGATION_METHODS,
+  STAGE_KINDS,
   daysBetween,
   EVERYONE,
   nameKey,
-  type PlantByState,
   type PotBand,
   potBand,
-  type PropagationMethod,
-  type StageKind,
 } from '@rootclock/domain';
-import { Prisma } from '../../../db/generated/client.ts';
+import * as z from 'zod/mini';
 import { containing } from '../../../db/like.ts';
+import { join, sql, type Sql } from '../../../db/sql.ts';
 import { query } from '../../../trpc/operation.ts';
 
-interface StoredRow {
-  batchId: string;
-  code: string;
-  plantId: string;
-  plantCode: string;
-  scientificName: string;
-  vernacularName: string;
-  method: PropagationMethod;
-  unit: BatchUnit;
-  containerCode: string | null;
-  containerName: string | null;
-  startedOn: string;
-  startedUnits: number;
-  standingUnits: number;
-  placeCodes: string[];
+const storedRow = z.strictObject({
+  batchId: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+  plantCode: z.string(),
+  scientificName: z.string(),
+  vernacularName: z.string(),
+  method: z.enum(PROPAGATION_METHODS),
+  unit: z.enum(BATCH_UNITS),
+  containerCode: z.nullable(z.string()),
+  containerName: z.nullable(z.string()),
+  startedOn: z.string(),
+  startedUnits: z.number(),
+  standingUnits: z.number(),
+  placeCodes: z.array(z.string()),
   /** Plants alive at the last count, and its day. */
-  emergedUnits: number | null;
-  emergedOn: string | null;
-  confinedOn: string | null;
-  containerOn: string | null;
-  targetContainerId: string | null;
-  targetContainerName: string | null;
-  cautiousUnits: number;
-  reservedUnits: number;
-  usualUnits: number;
-  readyOn: string | null;
+  emergedUnits: z.nullable(z.number()),
+  emergedOn: z.nullable(z.string()),
+  confinedOn: z.nullable(z.string()),
+  containerOn: z.nullable(z.string()),
+  targetContainerId: z.nullable(z.string()),
+  targetContainerName: z.nullable(z.string()),
+  cautiousUnits: z.number(),
+  reservedUnits: z.number(),
+  usualUnits: z.number(),
+  readyOn: z.nullable(z.string()),
   /** Where it is in its protocol; null without one. */
-  stageKind: StageKind | null;
-  stageBegunOn: string | null;
+  stageKind: z.nullable(z.enum(STAGE_KINDS)),
+  stageBegunOn: z.nullable(z.string()),
   /** The usual end of the stage, when the next should begin. */
-  stageDueOn: string | null;
+  stageDueOn: z.nullable(z.string()),
   /** Whether it has been in the stage for longer than its long duration. */
-  stageLate: boolean;
-  plantByOn: string | null;
-  plantByState: PlantByState;
-  limitOn: string | null;
-  secondWinterOn: string | null;
-  closedOn: string | null;
-  dormantNow: boolean;
-}
+  stageLate: z.boolean(),
+  plantByOn: z.nullable(z.string()),
+  plantByState: z.enum(PLANT_BY_STATES),
+  limitOn: z.nullable(z.string()),
+  secondWinterOn: z.nullable(z.string()),
+  closedOn: z.nullable(z.string()),
+  dormantNow: z.boolean(),
+});
+type StoredRow = z.infer<typeof storedRow>;
 
 export interface BatchRow extends StoredRow {
   daysSinceStart: number;
@@ -63,37 +65,39 @@ export interface BatchRow extends StoredRow {
   daysLeft: number | null;
 }
 
-const ORDER: Record<(typeof propagation.BATCH_SORTS)[number], Prisma.Sql> = {
-  plantBy: Prisma.sql`b.plant_by_on`,
-  startedOn: Prisma.sql`b.started_on`,
-  readyOn: Prisma.sql`b.ready_on`,
-  plant: Prisma.sql`p.scientific_name`,
-  code: Prisma.sql`b.code`,
-  units: Prisma.sql`standing.units`,
-  stageDue: Prisma.sql`b.stage_due_on`,
+const ORDER: Record<(typeof propagation.BATCH_SORTS)[number], Sql> = {
+  plantBy: sql`b.plant_by_on`,
+  startedOn: sql`b.started_on`,
+  readyOn: sql`b.ready_on`,
+  plant: sql`p.scientific_name`,
+  code: sql`b.code`,
+  units: sql`standing.units`,
+  stageDue: sql`b.stage_due_on`,
 };
+
+const batchesRow = z.strictObject({ ...storedRow.shape, total: z.number(), noticeDays: z.number() });
 
 export const listBatches = query({
   name: 'listBatches',
   input: propagation.listBatches,
   roles: EVERYONE,
   read: async ({ tx, nurseryId, today }, input): Promise<Page<BatchRow>> => {
-    const where = [Prisma.sql`b.nursery_id = ${nurseryId}::uuid`];
+    const where = [sql`b.nursery_id = ${nurseryId}::uuid`];
     if (input.state !== 'all')
-      where.push(input.state === 'open' ? Prisma.sql`b.closed_on IS NULL` : Prisma.sql`b.closed_on IS NOT NULL`);
-    if (input.method) where.push(Prisma.sql`b.method = ${input.method}`);
-    if (input.plantId) where.push(Prisma.sql`b.plant_id = ${input.plantId}::uuid`);
+      where.push(input.state === 'open' ? sql`b.closed_on IS NULL` : sql`b.closed_on IS NOT NULL`);
+    if (input.method) where.push(sql`b.method = ${input.method}`);
+    if (input.plantId) where.push(sql`b.plant_id = ${input.plantId}::uuid`);
     if (input.placeId)
       where.push(
-        Prisma.sql`EXISTS (SELECT 1 FROM account x WHERE x.nursery_id = b.nursery_id AND x.batch_id = b.id AND x.place_id = ${input.placeId}::uuid AND x.units > 0)`,
+        sql`EXISTS (SELECT 1 FROM account x WHERE x.nursery_id = b.nursery_id AND x.batch_id = b.id AND x.place_id = ${input.placeId}::uuid AND x.units > 0)`,
       );
     if (input.text) {
       const key = nameKey(input.text);
-      where.push(Prisma.sql`(b.code ILIKE ${containing(input.text)} OR p.scientific_name ILIKE ${containing(input.text)}
+      where.push(sql`(b.code ILIKE ${containing(input.text)} OR p.scientific_name ILIKE ${containing(input.text)}
         OR b.plant_id IN (SELECT plant_id FROM plant_name WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)}))`);
     }
-    const direction = input.descending ? Prisma.sql`DESC NULLS LAST` : Prisma.sql`ASC NULLS LAST`;
-    const rows = await tx.$queryRaw<(StoredRow & { total: number; noticeDays: number })[]>`
+    const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
+    const rows = await tx.rows(batchesRow)`
       SELECT b.id::text AS "batchId", b.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
              b.method, b.unit, c.code AS "containerCode", c.name AS "containerName", b.started_on::text AS "startedOn", coalesce(begun.units, 0) AS "startedUnits",
              standing.units AS "standingUnits", standing.places AS "placeCodes", b.emerged_units AS "emergedUnits", b.emerged_on::text AS "emergedOn",
@@ -113,7 +117,7 @@ export const listBatches = query({
                         FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                        WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0) standing ON true
         LEFT JOIN LATERAL (SELECT sum(m.to_units)::int AS units FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id) begun ON true
-       WHERE ${Prisma.join(where, ' AND ')}
+       WHERE ${join(where, ' AND ')}
        ORDER BY ${ORDER[input.sort]} ${direction}, b.code
        LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}`;
     return {

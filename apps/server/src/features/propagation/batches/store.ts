@@ -1,35 +1,43 @@
-import type { BatchUnit, ContainerKind, PlaceBalance, PropagationMethod } from '@rootclock/domain';
+import {
+  BATCH_UNITS,
+  CONTAINER_KINDS,
+  PROPAGATION_METHODS,
+  type BatchUnit,
+  type PropagationMethod,
+} from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 /** What commands need to know of a batch before they touch it. */
-export interface BatchFacts {
-  id: string;
-  code: string;
-  plantId: string;
-  plantCode: string;
-  scientificName: string;
-  dormantMonths: number[];
-  lastEmergenceMd: string | null;
-  sourceId: string;
-  sourceCode: string;
-  method: PropagationMethod;
-  unit: BatchUnit;
-  containerId: string | null;
-  containerKind: ContainerKind | null;
-  startedOn: string;
-  protocolVersionId: string | null;
-  secondWinterOn: string | null;
-  targetContainerId: string | null;
-  cautiousUnits: number;
-  readyOn: string | null;
-  closedOn: string | null;
-  balances: (PlaceBalance & { placeCode: string })[];
-}
+export const batchFacts = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+  plantCode: z.string(),
+  scientificName: z.string(),
+  dormantMonths: z.array(z.number()),
+  lastEmergenceMd: z.nullable(z.string()),
+  sourceId: z.string(),
+  sourceCode: z.string(),
+  method: z.enum(PROPAGATION_METHODS),
+  unit: z.enum(BATCH_UNITS),
+  containerId: z.nullable(z.string()),
+  containerKind: z.nullable(z.enum(CONTAINER_KINDS)),
+  startedOn: z.string(),
+  protocolVersionId: z.nullable(z.string()),
+  secondWinterOn: z.nullable(z.string()),
+  targetContainerId: z.nullable(z.string()),
+  cautiousUnits: z.number(),
+  readyOn: z.nullable(z.string()),
+  closedOn: z.nullable(z.string()),
+  balances: z.array(z.strictObject({ placeId: z.string(), units: z.number(), placeCode: z.string() })),
+});
+export type BatchFacts = z.infer<typeof batchFacts>;
 
 /** Loads a batch; an id that is not this nursery's answers as not found. */
 export async function loadBatch({ tx, nurseryId }: ReadContext, id: string, field = 'batchId'): Promise<BatchFacts> {
-  const [batch] = await tx.$queryRaw<BatchFacts[]>`
+  const batch = await tx.row(batchFacts)`
     SELECT b.id::text, b.code, b.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.dormant_months AS "dormantMonths",
            p.last_emergence_md AS "lastEmergenceMd", b.source_id::text AS "sourceId", s.code AS "sourceCode", b.method, b.unit, b.container_id::text AS "containerId", c.kind AS "containerKind",
            b.started_on::text AS "startedOn", b.target_container_id::text AS "targetContainerId", b.cautious_units AS "cautiousUnits", b.ready_on::text AS "readyOn",
@@ -68,7 +76,7 @@ export async function insertBatch(
   batch: NewBatch,
 ): Promise<void> {
   touched.batch(batch.id);
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO batch (nursery_id, id, code, plant_id, source_id, created_entry_id, method, unit, container_id, started_on, seeds_sown, seeds_grams, protocol_version_id,
                        parent_batch_id, note)
     VALUES (${nurseryId}::uuid, ${batch.id}::uuid, ${batch.code}, ${batch.plantId}::uuid, ${batch.sourceId}::uuid, ${entryId}::uuid, ${batch.method}, ${batch.unit},
@@ -86,7 +94,7 @@ export interface NewCount {
 
 /** Adds the count of an entry; one entry makes one count, so the entry's id is the count's. */
 export async function insertCount({ tx, nurseryId }: CommandContext, entryId: string, count: NewCount): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO batch_count (nursery_id, id, batch_id, entry_id, counted_on, count_kind, emerged_units, unexplained_units)
     VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${count.batchId}::uuid, ${entryId}::uuid, ${count.countedOn}::date, ${count.countKind}, ${count.emergedUnits}, ${count.unexplainedUnits})`;
 }
@@ -97,79 +105,87 @@ export async function insertThinning(
   entryId: string,
   thinnedUnits: number | null,
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO observation (nursery_id, id, entry_id, kind, amount) VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, 'thinned', ${thinnedUnits})`;
 }
 
-export interface PlantFacts {
-  id: string;
-  code: string;
-  scientificName: string;
-}
+export const plantFacts = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+});
+export type PlantFacts = z.infer<typeof plantFacts>;
 
 export async function loadPlant({ tx, nurseryId }: ReadContext, id: string): Promise<PlantFacts> {
-  const [plant] = await tx.$queryRaw<PlantFacts[]>`
+  const plant = await tx.row(plantFacts)`
     SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(plant, 'plant', 'plantId');
 }
 
+const plantNameRow = z.strictObject({ name: z.string() });
+
 /** The name of a plant that may be retired by now. */
 export async function loadPlantName({ tx, nurseryId }: ReadContext, id: string): Promise<string> {
-  const [plant] = await tx.$queryRaw<
-    { name: string }[]
-  >`SELECT scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  const plant = await tx.row(
+    plantNameRow,
+  )`SELECT scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return found(plant, 'plant', 'plantId').name;
 }
 
-export interface SourceFacts {
-  id: string;
-  code: string;
-  plantId: string;
-  plantName: string;
-  gatheredOn: string | null;
-  isRetired: boolean;
-}
+export const sourceFacts = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+  plantName: z.string(),
+  gatheredOn: z.nullable(z.string()),
+  isRetired: z.boolean(),
+});
+export type SourceFacts = z.infer<typeof sourceFacts>;
 
 export async function loadSource({ tx, nurseryId }: ReadContext, id: string): Promise<SourceFacts> {
-  const [source] = await tx.$queryRaw<SourceFacts[]>`
+  const source = await tx.row(sourceFacts)`
     SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.scientific_name AS "plantName", s.gathered_on::text AS "gatheredOn", s.retired_at IS NOT NULL AS "isRetired"
       FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ${id}::uuid`;
   return found(source, 'source', 'sourceId');
 }
 
-export interface ContainerFacts {
-  id: string;
-  name: string;
-  kind: ContainerKind;
-  cells: number | null;
-}
+export const containerFacts = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  kind: z.enum(CONTAINER_KINDS),
+  cells: z.nullable(z.number()),
+});
+export type ContainerFacts = z.infer<typeof containerFacts>;
 
 export async function loadContainer(
   { tx, nurseryId }: ReadContext,
   id: string,
   field: string,
 ): Promise<ContainerFacts> {
-  const [container] = await tx.$queryRaw<ContainerFacts[]>`
+  const container = await tx.row(containerFacts)`
     SELECT id::text, name, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(container, 'container', field);
 }
 
-export interface PlaceFacts {
-  id: string;
-  code: string;
-}
+export const placeFacts = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+});
+export type PlaceFacts = z.infer<typeof placeFacts>;
 
 export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field: string): Promise<PlaceFacts> {
-  const [place] = await tx.$queryRaw<
-    PlaceFacts[]
-  >`SELECT id::text, code FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+  const place = await tx.row(
+    placeFacts,
+  )`SELECT id::text, code FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(place, 'place', field);
 }
 
+const pottedFromRow = z.strictObject({ only: z.boolean() });
+
 /** Whether the lot was potted from this batch and from nothing else. */
 export async function isPottedFrom({ tx, nurseryId }: ReadContext, lotId: string, batchId: string): Promise<boolean> {
-  const [row] = await tx.$queryRaw<{ only: boolean }[]>`
+  const row = await tx.row(pottedFromRow)`
     SELECT count(*) > 0 AND bool_and(parent_id = ${batchId}::uuid) AS only FROM lineage WHERE nursery_id = ${nurseryId}::uuid AND child_lot_id = ${lotId}::uuid`;
   return row?.only ?? false;
 }

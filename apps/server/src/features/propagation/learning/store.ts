@@ -1,20 +1,22 @@
-import type { Standing } from '@rootclock/domain';
+import { STANDINGS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { columns, editedSettings } from '../../../db/editions.ts';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 /** How a nursery weighs its own counts against what protocols say, and how careful its plans are. */
-export interface LearningSettings {
-  edition: number;
-  priorWeight: number;
-  evidenceLimit: number;
-  planConfidence: number;
-  winterSurvival: number;
-  winterStanding: Standing;
-}
+export const learningSettings = z.strictObject({
+  edition: z.number(),
+  priorWeight: z.number(),
+  evidenceLimit: z.number(),
+  planConfidence: z.number(),
+  winterSurvival: z.number(),
+  winterStanding: z.enum(STANDINGS),
+});
+export type LearningSettings = z.infer<typeof learningSettings>;
 
 export async function loadLearningSettings({ tx, nurseryId }: ReadContext): Promise<LearningSettings> {
-  const [row] = await tx.$queryRaw<LearningSettings[]>`
+  const row = await tx.row(learningSettings)`
     SELECT edition, prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", plan_confidence::float8 AS "planConfidence", winter_survival::float8 AS "winterSurvival",
            winter_survival_standing AS "winterStanding" FROM nursery WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
@@ -25,18 +27,18 @@ export async function storeLearningSettings(
   { tx, nurseryId }: CommandContext,
   { priorWeight, evidenceLimit, planConfidence, winterSurvival }: Omit<LearningSettings, 'edition' | 'winterStanding'>,
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE nursery SET prior_weight = ${priorWeight}, evidence_limit = ${evidenceLimit}, plan_confidence = ${planConfidence}::float8,
            winter_survival_standing = CASE WHEN winter_survival = ${winterSurvival}::float8::numeric(7, 6) THEN winter_survival_standing ELSE 'own setting' END,
            winter_survival = ${winterSurvival}::float8
      WHERE id = ${nurseryId}::uuid`;
 }
 
+const versionRow = z.strictObject({ version: z.number() });
+
 /** The number of the nursery's last command. */
 export async function loadVersion({ tx, nurseryId }: ReadContext): Promise<number> {
-  const [row] = await tx.$queryRaw<
-    { version: number }[]
-  >`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const row = await tx.row(versionRow)`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery').version;
 }
 

@@ -1,11 +1,14 @@
 import {
+  SEED_MOVEMENT_KINDS,
+  SEED_STORAGES,
+  STANDINGS,
+  VIABILITY_METHODS,
   type SeedCaution,
-  type SeedMovementKind,
   type SeedStorage,
-  type Standing,
   seedCautions,
   type ViabilityMethod,
 } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 /** What is known of a source's seed, for whoever is about to sow it. Shares are 0 to 1. */
@@ -31,12 +34,30 @@ export interface SeedFacts {
   cautions: SeedCaution[];
 }
 
+const seedFactsRow = z.strictObject({
+  storage: z.nullable(z.enum(SEED_STORAGES)),
+  sourceId: z.string(),
+  gramsLeft: z.nullable(z.number()),
+  purity: z.nullable(z.number()),
+  seedsPerGram: z.nullable(z.number()),
+  germination: z.nullable(z.number()),
+  hard: z.nullable(z.number()),
+  dormant: z.nullable(z.number()),
+  testedOn: z.nullable(z.string()),
+  testMethod: z.nullable(z.enum(VIABILITY_METHODS)),
+  testToRepeat: z.boolean(),
+  sowFresh: z.boolean(),
+  neverDry: z.boolean(),
+  gatheredOn: z.nullable(z.string()),
+  storedOn: z.nullable(z.string()),
+});
+
 /** In the order of the ids; what is not this nursery's is left out. */
 export async function loadSeedFacts(
   { tx, nurseryId, today }: ReadContext,
   sourceIds: readonly string[],
 ): Promise<SeedFacts[]> {
-  const rows = await tx.$queryRaw<Omit<SeedFacts, 'cautions'>[]>`
+  const rows = await tx.rows(seedFactsRow)`
     SELECT s.id::text AS "sourceId", t.grams::float8 AS "gramsLeft", s.purity::float8 AS purity, s.seeds_per_gram::float8 AS "seedsPerGram",
            v.mean_share::float8 AS germination, v.hard_share::float8 AS hard, v.dormant_share::float8 AS dormant, v.tested_on::text AS "testedOn",
            v.method AS "testMethod", coalesce(v.to_repeat, false) AS "testToRepeat", s.sow_fresh AS "sowFresh", s.never_dry AS "neverDry", s.storage,
@@ -51,23 +72,24 @@ export async function loadSeedFacts(
   return rows.map((row) => ({ ...row, cautions: seedCautions(row, today) }));
 }
 
-export interface SeedMovementRow {
-  movementId: string;
-  kind: SeedMovementKind;
-  grams: number;
-  happenedOn: string;
-  batchId: string | null;
-  batchCode: string | null;
+export const seedMovementRow = z.strictObject({
+  movementId: z.string(),
+  kind: z.enum(SEED_MOVEMENT_KINDS),
+  grams: z.number(),
+  happenedOn: z.string(),
+  batchId: z.nullable(z.string()),
+  batchCode: z.nullable(z.string()),
   /** The ledger entry that used it: taken back with that entry alone. */
-  entryId: string | null;
+  entryId: z.nullable(z.string()),
   /** For a blend the source on the other side, where there is only one. */
-  otherSourceId: string | null;
-  otherSourceCode: string | null;
-  takenBack: boolean;
+  otherSourceId: z.nullable(z.string()),
+  otherSourceCode: z.nullable(z.string()),
+  takenBack: z.boolean(),
   /** Booked by whoever reads. */
-  mine: boolean;
-  note: string;
-}
+  mine: z.boolean(),
+  note: z.string(),
+});
+export type SeedMovementRow = z.infer<typeof seedMovementRow>;
 
 /** The most bookings that a page shows; the sums are of all. */
 const MOST = 200;
@@ -77,7 +99,7 @@ export async function readSeedMovements(
   { tx, nurseryId, personId }: ReadContext,
   sourceId: string,
 ): Promise<SeedMovementRow[]> {
-  return tx.$queryRaw<SeedMovementRow[]>`
+  return tx.rows(seedMovementRow)`
     SELECT m.id::text AS "movementId", m.kind, m.grams::float8 AS grams, m.happened_on::text AS "happenedOn", m.batch_id::text AS "batchId", b.code AS "batchCode",
            m.entry_id::text AS "entryId", o.id::text AS "otherSourceId", o.code AS "otherSourceCode", m.person_id = ${personId}::uuid AS mine, m.note,
            EXISTS (SELECT 1 FROM seed_movement r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.id) AS "takenBack"
@@ -90,9 +112,11 @@ export async function readSeedMovements(
      ORDER BY m.happened_on DESC, c.version DESC, m.id LIMIT ${MOST}`;
 }
 
+const gramsInRow = z.strictObject({ grams: z.number() });
+
 /** Grams that came into a store in all and were not taken back: what the grams left are measured against. */
 export async function readGramsIn({ tx, nurseryId }: ReadContext, sourceId: string): Promise<number> {
-  const [row] = await tx.$queryRaw<{ grams: number }[]>`
+  const row = await tx.row(gramsInRow)`
     SELECT coalesce(sum(m.grams), 0)::float8 AS grams FROM seed_movement m
      WHERE m.nursery_id = ${nurseryId}::uuid AND m.source_id = ${sourceId}::uuid AND m.grams > 0 AND m.reverses_id IS NULL
        AND NOT EXISTS (SELECT 1 FROM seed_movement r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.id)`;
@@ -100,14 +124,15 @@ export async function readGramsIn({ tx, nurseryId }: ReadContext, sourceId: stri
 }
 
 /** What the plant's own pages say of its seed, for where the source says nothing. */
-export interface PlantSeed {
-  seedsPerGram: number;
-  standing: Standing;
-  source: string | null;
-}
+export const plantSeed = z.strictObject({
+  seedsPerGram: z.number(),
+  standing: z.enum(STANDINGS),
+  source: z.nullable(z.string()),
+});
+export type PlantSeed = z.infer<typeof plantSeed>;
 
 export async function readPlantSeed({ tx, nurseryId }: ReadContext, plantId: string): Promise<PlantSeed | null> {
-  const [row] = await tx.$queryRaw<PlantSeed[]>`
+  const row = await tx.row(plantSeed)`
     SELECT (value #>> '{}')::float8 AS "seedsPerGram", standing, source FROM plant_fact
      WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND field = 'seedsPerGram' AND jsonb_typeof(value) = 'number'`;
   return row ?? null;

@@ -1,5 +1,6 @@
 import { sources } from '@rootclock/contracts';
-import { type BatchUnit, type DayPrecision, EVERYONE, type PropagationMethod, SEED_KINDS } from '@rootclock/domain';
+import { BATCH_UNITS, DAY_PRECISIONS, PROPAGATION_METHODS, EVERYONE, SEED_KINDS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { type BlendPartRow, type BlendRow, readBlends, readParts } from '../blends/reads.ts';
@@ -15,44 +16,48 @@ import {
 } from '../stores/reads.ts';
 import { readTests, type ViabilityTestRow } from '../viability/reads.ts';
 
-export interface TracedBatch {
-  batchId: string;
-  code: string;
-  sourceCode: string;
-  method: PropagationMethod;
-  unit: BatchUnit;
-  startedOn: string;
-  closedOn: string | null;
+export const tracedBatch = z.strictObject({
+  batchId: z.string(),
+  code: z.string(),
+  sourceCode: z.string(),
+  method: z.enum(PROPAGATION_METHODS),
+  unit: z.enum(BATCH_UNITS),
+  startedOn: z.string(),
+  closedOn: z.nullable(z.string()),
   /** With which it began: cells, trays, pieces or packs. */
-  startedUnits: number;
-  units: number;
-}
-export interface TracedLot {
-  lotId: string;
-  code: string;
-  plantName: string;
-  sourceCode: string;
-  containerName: string;
-  pottedOn: string;
-  pottedPrecision: DayPrecision;
-  closedOn: string | null;
-  plantByOn: string | null;
-  units: number;
-}
-export interface TracedGarden {
-  orderId: string;
-  code: string;
-  clientName: string;
-  siteName: string | null;
-  plantedUnits: number;
-  firstOn: string;
-  lastOn: string;
-}
-export interface DaughterSource {
-  sourceId: string;
-  code: string;
-  motherCode: string;
-}
+  startedUnits: z.number(),
+  units: z.number(),
+});
+export type TracedBatch = z.infer<typeof tracedBatch>;
+export const tracedLot = z.strictObject({
+  lotId: z.string(),
+  code: z.string(),
+  plantName: z.string(),
+  sourceCode: z.string(),
+  containerName: z.string(),
+  pottedOn: z.string(),
+  pottedPrecision: z.enum(DAY_PRECISIONS),
+  closedOn: z.nullable(z.string()),
+  plantByOn: z.nullable(z.string()),
+  units: z.number(),
+});
+export type TracedLot = z.infer<typeof tracedLot>;
+export const tracedGarden = z.strictObject({
+  orderId: z.string(),
+  code: z.string(),
+  clientName: z.string(),
+  siteName: z.nullable(z.string()),
+  plantedUnits: z.number(),
+  firstOn: z.string(),
+  lastOn: z.string(),
+});
+export type TracedGarden = z.infer<typeof tracedGarden>;
+export const daughterSource = z.strictObject({
+  sourceId: z.string(),
+  code: z.string(),
+  motherCode: z.string(),
+});
+export type DaughterSource = z.infer<typeof daughterSource>;
 
 /** The most of each that a page shows; the counts are of all. */
 const MOST = 300;
@@ -123,11 +128,13 @@ async function readSeed(context: ReadContext, sourceId: string, plantId: string)
   };
 }
 
+const namesRow = z.strictObject({ vernacularName: z.string(), motherLotCode: z.nullable(z.string()) });
+
 async function readNames(
   { tx, nurseryId }: ReadContext,
   sourceId: string,
 ): Promise<{ vernacularName: string; motherLotCode: string | null }> {
-  const [row] = await tx.$queryRaw<{ vernacularName: string; motherLotCode: string | null }[]>`
+  const row = await tx.row(namesRow)`
     SELECT p.vernacular_name AS "vernacularName", m.code AS "motherLotCode"
       FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
                     LEFT JOIN lot m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id
@@ -135,12 +142,14 @@ async function readNames(
   return row ?? { vernacularName: '', motherLotCode: null };
 }
 
+const descentRow = z.strictObject({ id: z.string(), kind: z.enum(['lot', 'batch']) });
+
 /** All lots and batches of the source, of blends it went into, of what was gathered from its plants, and all lots made from those: by lineage, not by name. */
 async function readDescent(
   { tx, nurseryId }: ReadContext,
   sourceId: string,
 ): Promise<{ id: string; kind: 'lot' | 'batch' }[]> {
-  return tx.$queryRaw<{ id: string; kind: 'lot' | 'batch' }[]>`
+  return tx.rows(descentRow)`
     WITH RECURSIVE descent (id, kind) AS (
       SELECT ${sourceId}::uuid, 'source'
       UNION
@@ -158,7 +167,7 @@ async function readDescent(
 }
 
 async function readBatches({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<TracedBatch[]> {
-  return tx.$queryRaw<TracedBatch[]>`
+  return tx.rows(tracedBatch)`
     SELECT b.id::text AS "batchId", b.code, s.code AS "sourceCode", b.method, b.unit, b.started_on::text AS "startedOn", b.closed_on::text AS "closedOn",
            coalesce((SELECT sum(a.units)::int FROM account a WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), 0) AS units,
            coalesce((SELECT sum(m.to_units)::int FROM movement m JOIN account a ON a.nursery_id = m.nursery_id AND a.id = m.to_account_id AND a.batch_id = b.id
@@ -168,7 +177,7 @@ async function readBatches({ tx, nurseryId }: ReadContext, ids: readonly string[
 }
 
 async function readLots({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<TracedLot[]> {
-  return tx.$queryRaw<TracedLot[]>`
+  return tx.rows(tracedLot)`
     SELECT l.id::text AS "lotId", l.code, p.scientific_name AS "plantName", s.code AS "sourceCode", c.name AS "containerName", l.potted_on::text AS "pottedOn",
            l.potted_precision AS "pottedPrecision", l.closed_on::text AS "closedOn", l.plant_by_on::text AS "plantByOn",
            coalesce((SELECT sum(a.units)::int FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.units > 0), 0) AS units
@@ -180,7 +189,7 @@ async function readLots({ tx, nurseryId }: ReadContext, ids: readonly string[]):
 
 /** What was planted and not taken back, by garden order: staged plants know their line, others the line their entry is about. */
 async function readGardens({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<TracedGarden[]> {
-  return tx.$queryRaw<TracedGarden[]>`
+  return tx.rows(tracedGarden)`
     WITH accounts AS (
       SELECT a.id, a.line_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[])),
     planted AS (
@@ -203,7 +212,7 @@ async function readGardens({ tx, nurseryId }: ReadContext, lotIds: readonly stri
 }
 
 async function readDaughters({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<DaughterSource[]> {
-  return tx.$queryRaw<DaughterSource[]>`
+  return tx.rows(daughterSource)`
     SELECT s.id::text AS "sourceId", s.code, l.code AS "motherCode" FROM source s JOIN lot l ON l.nursery_id = s.nursery_id AND l.id = s.mother_lot_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = ANY (${[...lotIds]}::uuid[]) ORDER BY s.code LIMIT ${MOST}`;
 }

@@ -1,4 +1,5 @@
-import type { ViabilityMethod } from '@rootclock/domain';
+import { VIABILITY_METHODS, type ViabilityMethod } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { type Agreement, agreementOf } from './agreement.ts';
 
@@ -17,9 +18,22 @@ export interface ViabilityTestRow extends Agreement {
   note: string;
 }
 
+const testsRow = z.strictObject({
+  note: z.string(),
+  method: z.enum(VIABILITY_METHODS),
+  testedOn: z.string(),
+  testId: z.string(),
+  seedsPerReplicate: z.number(),
+  replicates: z.array(z.number()),
+  meanShare: z.number(),
+  hardShare: z.number(),
+  dormantShare: z.number(),
+  withdrawn: z.boolean(),
+});
+
 /** All tests of a source, the latest first, those that were withdrawn among them. */
 export async function readTests({ tx, nurseryId }: ReadContext, sourceId: string): Promise<ViabilityTestRow[]> {
-  const rows = await tx.$queryRaw<Omit<ViabilityTestRow, keyof Agreement>[]>`
+  const rows = await tx.rows(testsRow)`
     SELECT id::text AS "testId", tested_on::text AS "testedOn", method, seeds_per_replicate AS "seedsPerReplicate", replicates, mean_share::float8 AS "meanShare",
            hard_share::float8 AS "hardShare", dormant_share::float8 AS "dormantShare", to_repeat AS "toRepeat", withdrawn_at IS NOT NULL AS withdrawn, note
       FROM viability_test WHERE nursery_id = ${nurseryId}::uuid AND source_id = ${sourceId}::uuid ORDER BY tested_on DESC, id`;

@@ -1,18 +1,21 @@
-import type { ContainerKind, IntakeForm } from '@rootclock/domain';
+import { CONTAINER_KINDS, type IntakeForm } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
-export interface IntakeContainer {
-  id: string;
-  kind: ContainerKind;
-}
-export interface IntakePlace {
-  id: string;
-  code: string;
-  kind: string;
-  retired: boolean;
-  closedUntilAt: string | null;
-  closedReason: string | null;
-}
+export const intakeContainer = z.strictObject({
+  id: z.string(),
+  kind: z.enum(CONTAINER_KINDS),
+});
+export type IntakeContainer = z.infer<typeof intakeContainer>;
+export const intakePlace = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  kind: z.string(),
+  retired: z.boolean(),
+  closedUntilAt: z.nullable(z.string()),
+  closedReason: z.nullable(z.string()),
+});
+export type IntakePlace = z.infer<typeof intakePlace>;
 
 /** Containers and places by id; what is not this nursery's is left out, so that each row can say which field it came from. */
 export async function loadIntakeGround(
@@ -20,9 +23,9 @@ export async function loadIntakeGround(
   containerIds: readonly string[],
   placeIds: readonly string[],
 ): Promise<{ containers: Map<string, IntakeContainer>; places: Map<string, IntakePlace> }> {
-  const containers = await tx.$queryRaw<IntakeContainer[]>`
+  const containers = await tx.rows(intakeContainer)`
     SELECT id::text, kind FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...containerIds]}::uuid[])`;
-  const places = await tx.$queryRaw<IntakePlace[]>`
+  const places = await tx.rows(intakePlace)`
     SELECT id::text, code, kind, retired_at IS NOT NULL AS retired, closed_reason AS "closedReason",
            to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt"
       FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[])`;
@@ -32,11 +35,13 @@ export async function loadIntakeGround(
   };
 }
 
+const takenLotsRow = z.strictObject({ id: z.string() });
+
 /** Which of these lot ids are in use already. */
 export async function loadTakenLots({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<Set<string>> {
-  const rows = await tx.$queryRaw<
-    { id: string }[]
-  >`SELECT id::text FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...lotIds]}::uuid[])`;
+  const rows = await tx.rows(
+    takenLotsRow,
+  )`SELECT id::text FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...lotIds]}::uuid[])`;
   return new Set(rows.map((row) => row.id));
 }
 
@@ -56,7 +61,7 @@ export async function insertIntakes(
   entryId: string,
   rows: readonly IntakeRow[],
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO intake (nursery_id, lot_id, entry_id, kind, form, arrived_on, arrived_precision, invoiced_units, received_units, sown_on)
     SELECT ${nurseryId}::uuid, r."lotId", ${entryId}::uuid, r.kind, r.form, r."arrivedOn", r."arrivedPrecision", r."invoicedUnits", r."receivedUnits", r."sownOn"
       FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS r ("lotId" uuid, kind text, form text, "arrivedOn" date, "arrivedPrecision" text,

@@ -1,4 +1,4 @@
-import { Prisma } from '../../../db/generated/client.ts';
+import { sql } from '../../../db/sql.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import type { EntryDraft } from './entry-draft.ts';
 
@@ -29,30 +29,30 @@ export interface MovementRow {
 
 type Subjects = readonly { kind: string; id: string }[];
 
-const entryRow = ({ nurseryId, commandId, version, personId, now }: CommandContext, draft: EntryDraft) => Prisma.sql`
+const entryRow = ({ nurseryId, commandId, version, personId, now }: CommandContext, draft: EntryDraft) => sql`
   INSERT INTO entry (nursery_id, id, version, kind, happened_on, recorded_at, person_id, reverses_id, cause, note, details)
   VALUES (${nurseryId}::uuid, ${commandId}::uuid, ${version}, ${draft.kind}, ${draft.happenedOn}::date, ${now}, ${personId}::uuid,
           ${draft.reversesId ?? null}::uuid, ${draft.cause ?? null}, ${draft.note ?? ''}, ${JSON.stringify(draft.details ?? {})}::jsonb)`;
 
-const subjectRows = ({ nurseryId, commandId }: CommandContext, subjects: Subjects) => Prisma.sql`
+const subjectRows = ({ nurseryId, commandId }: CommandContext, subjects: Subjects) => sql`
   INSERT INTO entry_subject (nursery_id, entry_id, subject_id, subject_kind)
   SELECT ${nurseryId}::uuid, ${commandId}::uuid, s.id, s.kind FROM jsonb_to_recordset(${JSON.stringify(subjects)}::jsonb) AS s (id uuid, kind text)`;
 
-const openedAccounts = ({ nurseryId }: CommandContext, accounts: readonly AccountRow[]) => Prisma.sql`
+const openedAccounts = ({ nurseryId }: CommandContext, accounts: readonly AccountRow[]) => sql`
   INSERT INTO account (nursery_id, id, kind, lot_id, batch_id, place_id, line_id, outside)
   SELECT ${nurseryId}::uuid, account_key(a.kind, a.holder, a.standing), a.kind, a."lotId", a."batchId", a."placeId", a."lineId", a.outside
     FROM jsonb_to_recordset(${JSON.stringify(accounts)}::jsonb)
       AS a (kind text, holder text, standing text, "lotId" uuid, "batchId" uuid, "placeId" uuid, "lineId" uuid, outside text)
   ON CONFLICT DO NOTHING`;
 
-const movementRows = ({ nurseryId }: CommandContext, entryId: string, movements: readonly MovementRow[]) => Prisma.sql`
+const movementRows = ({ nurseryId }: CommandContext, entryId: string, movements: readonly MovementRow[]) => sql`
   INSERT INTO movement (nursery_id, entry_id, line, from_account_id, to_account_id, from_units, to_units)
   SELECT ${nurseryId}::uuid, ${entryId}::uuid, m.line, account_key(m."from" ->> 'kind', m."from" ->> 'holder', m."from" ->> 'standing'),
          account_key(m."to" ->> 'kind', m."to" ->> 'holder', m."to" ->> 'standing'), m."fromUnits", m."toUnits"
     FROM jsonb_to_recordset(${JSON.stringify(movements)}::jsonb) AS m (line int, "from" jsonb, "to" jsonb, "fromUnits" int, "toUnits" int)`;
 
 export async function insertEntry(context: CommandContext, draft: EntryDraft, subjects: Subjects): Promise<void> {
-  await context.tx.$executeRaw`WITH written AS (${entryRow(context, draft)}) ${subjectRows(context, subjects)}`;
+  await context.tx.run`WITH written AS (${entryRow(context, draft)}) ${subjectRows(context, subjects)}`;
 }
 
 /** Opens the accounts that are new and moves the units; the database keeps the balances in the same statement. */
@@ -63,7 +63,7 @@ export async function insertMovements(
   movements: readonly MovementRow[],
 ): Promise<void> {
   await context.tx
-    .$executeRaw`WITH opened AS (${openedAccounts(context, accounts)}) ${movementRows(context, entryId, movements)}`;
+    .run`WITH opened AS (${openedAccounts(context, accounts)}) ${movementRows(context, entryId, movements)}`;
 }
 
 /** Both at once, which saves the commonest commands a way to the database and back. */
@@ -74,7 +74,7 @@ export async function insertEntryWithMovements(
   accounts: readonly AccountRow[],
   movements: readonly MovementRow[],
 ): Promise<void> {
-  await context.tx.$executeRaw`
+  await context.tx.run`
     WITH written AS (${entryRow(context, draft)}), told AS (${subjectRows(context, subjects)}), opened AS (${openedAccounts(context, accounts)})
     ${movementRows(context, context.commandId, movements)}`;
 }

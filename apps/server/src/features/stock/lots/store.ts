@@ -1,35 +1,36 @@
-import type { PlaceBalance } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 /** What commands need to know of a lot before they touch it. */
-export interface LotFacts {
-  id: string;
-  code: string;
-  plantId: string;
-  plantCode: string;
-  scientificName: string;
-  genus: string;
-  larvalHost: boolean;
-  dormantMonths: number[];
-  lastEmergenceMd: string | null;
-  sourceId: string;
-  containerId: string;
-  containerKind: string;
-  pottedOn: string;
-  pottedPrecision: string;
-  confinedOn: string | null;
-  confinedStanding: 'recorded' | 'assumed';
-  containerOn: string | null;
-  containerStanding: 'recorded' | 'assumed';
-  readyOn: string | null;
-  rootCheckedOn: string | null;
-  countKind: string;
-  note: string;
-  balances: (PlaceBalance & { placeCode: string })[];
-  holds: string[];
-  reserved: number;
-}
+export const lotFacts = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+  plantCode: z.string(),
+  scientificName: z.string(),
+  genus: z.string(),
+  larvalHost: z.boolean(),
+  dormantMonths: z.array(z.number()),
+  lastEmergenceMd: z.nullable(z.string()),
+  sourceId: z.string(),
+  containerId: z.string(),
+  containerKind: z.string(),
+  pottedOn: z.string(),
+  pottedPrecision: z.string(),
+  confinedOn: z.nullable(z.string()),
+  confinedStanding: z.enum(['recorded', 'assumed']),
+  containerOn: z.nullable(z.string()),
+  containerStanding: z.enum(['recorded', 'assumed']),
+  readyOn: z.nullable(z.string()),
+  rootCheckedOn: z.nullable(z.string()),
+  countKind: z.string(),
+  note: z.string(),
+  balances: z.array(z.strictObject({ placeId: z.string(), units: z.number(), placeCode: z.string() })),
+  holds: z.array(z.string()),
+  reserved: z.number(),
+});
+export type LotFacts = z.infer<typeof lotFacts>;
 
 /** Loads lots by id in the order asked for; an id that is not this nursery's answers as not found. */
 export async function loadLots(
@@ -37,7 +38,7 @@ export async function loadLots(
   ids: readonly string[],
   field = 'lotId',
 ): Promise<LotFacts[]> {
-  const rows = await tx.$queryRaw<LotFacts[]>`
+  const rows = await tx.rows(lotFacts)`
     SELECT l.id::text, l.code, l.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.genus,
            p.larval_host AS "larvalHost", p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", l.source_id::text AS "sourceId",
            l.container_id::text AS "containerId", c.kind AS "containerKind", l.potted_on::text AS "pottedOn", l.potted_precision AS "pottedPrecision",
@@ -82,7 +83,7 @@ export interface NewLot {
 /** Adds lots under an entry that already stands. */
 export async function insertLots(context: CommandContext, entryId: string, lots: readonly NewLot[]): Promise<void> {
   for (const lot of lots) context.touched.lot(lot.id);
-  await context.tx.$executeRaw`
+  await context.tx.run`
     INSERT INTO lot (nursery_id, id, code, plant_id, source_id, container_id, created_entry_id, potted_on, potted_precision, confined_on, confined_standing,
                      container_on, container_standing, ready_on, root_checked_on, count_kind, note)
     SELECT ${context.nurseryId}::uuid, n.id, n.code, n."plantId", n."sourceId", n."containerId", ${entryId}::uuid, n."pottedOn", coalesce(n."pottedPrecision", 'day'),
@@ -93,14 +94,15 @@ export async function insertLots(context: CommandContext, entryId: string, lots:
            "rootCheckedOn" date, "countKind" text, note text)`;
 }
 
-export interface PlaceFacts {
-  id: string;
-  code: string;
-  kind: string;
-  closedUntilAt: string | null;
-  closedReason: string | null;
-  retired: boolean;
-}
+export const placeFacts = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  kind: z.string(),
+  closedUntilAt: z.nullable(z.string()),
+  closedReason: z.nullable(z.string()),
+  retired: z.boolean(),
+});
+export type PlaceFacts = z.infer<typeof placeFacts>;
 
 /**
  * Loads places by id in the order asked for; an id that is not this nursery's answers as not found. A place is closed as long as it or
@@ -111,7 +113,7 @@ export async function loadPlaces(
   ids: readonly string[],
   field = 'placeId',
 ): Promise<PlaceFacts[]> {
-  const rows = await tx.$queryRaw<PlaceFacts[]>`
+  const rows = await tx.rows(placeFacts)`
     WITH RECURSIVE above (id, at) AS (
       SELECT w.id, w.id FROM place w WHERE w.nursery_id = ${nurseryId}::uuid AND w.id = ANY (${[...ids]}::uuid[])
       UNION SELECT a.id, w.parent_id FROM above a JOIN place w ON w.nursery_id = ${nurseryId}::uuid AND w.id = a.at WHERE w.parent_id IS NOT NULL)
@@ -125,12 +127,13 @@ export async function loadPlaces(
   return ids.map((id) => found(byId.get(id), 'place', field));
 }
 
-export interface ContainerFacts {
-  id: string;
-  code: string;
-  kind: string;
-  cells: number | null;
-}
+export const containerFacts = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  kind: z.string(),
+  cells: z.nullable(z.number()),
+});
+export type ContainerFacts = z.infer<typeof containerFacts>;
 
 /** Loads containers by id in the order asked for; one that is retired or not this nursery's answers as not found. */
 export async function loadContainers(
@@ -138,7 +141,7 @@ export async function loadContainers(
   ids: readonly string[],
   field = 'containerId',
 ): Promise<ContainerFacts[]> {
-  const rows = await tx.$queryRaw<ContainerFacts[]>`
+  const rows = await tx.rows(containerFacts)`
     SELECT id::text, code, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
   const byId = new Map(rows.map((row) => [row.id, row]));
   return ids.map((id) => found(byId.get(id), 'container', field));
@@ -146,20 +149,21 @@ export async function loadContainers(
 
 /** The nursery's ground: the first container that is no pot. */
 export async function loadGround({ tx, nurseryId }: ReadContext): Promise<ContainerFacts | undefined> {
-  const [row] = await tx.$queryRaw<ContainerFacts[]>`
+  const row = await tx.row(containerFacts)`
     SELECT id::text, code, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND kind = 'ground' AND retired_at IS NULL ORDER BY code LIMIT 1`;
   return row;
 }
 
-export interface StandingAt {
-  placeIds: string[];
-  lotIds: string[];
-  batches: { id: string; code: string; placeId: string; units: number }[];
-}
+export const standingAt = z.strictObject({
+  placeIds: z.array(z.string()),
+  lotIds: z.array(z.string()),
+  batches: z.array(z.strictObject({ id: z.string(), code: z.string(), placeId: z.string(), units: z.number() })),
+});
+export type StandingAt = z.infer<typeof standingAt>;
 
 /** What stands at a place and at the places within it. */
 export async function loadStandingAt({ tx, nurseryId }: ReadContext, placeId: string): Promise<StandingAt> {
-  const [row] = await tx.$queryRaw<StandingAt[]>`
+  const row = await tx.row(standingAt)`
     WITH RECURSIVE inside AS (
       SELECT w.id FROM place w WHERE w.nursery_id = ${nurseryId}::uuid AND w.id = ${placeId}::uuid
       UNION SELECT w.id FROM place w JOIN inside i ON w.parent_id = i.id WHERE w.nursery_id = ${nurseryId}::uuid),

@@ -1,11 +1,12 @@
 import { stock } from '@rootclock/contracts';
-import { type BatchUnit, EVERYONE } from '@rootclock/domain';
+import { BATCH_UNITS, EVERYONE } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
-import { placeTree, type PlaceFlat, type PlaceRow } from './tree.ts';
+import { placeFlat, placeTree, type PlaceRow } from './tree.ts';
 
 async function readTree({ tx, nurseryId, now }: ReadContext, retired: boolean): Promise<PlaceRow[]> {
-  const places = await tx.$queryRaw<PlaceFlat[]>`
+  const places = await tx.rows(placeFlat)`
     WITH standing AS (
       SELECT a.place_id, count(DISTINCT a.lot_id)::int AS lots, count(DISTINCT a.batch_id)::int AS batches, coalesce(sum(a.units) FILTER (WHERE a.lot_id IS NOT NULL), 0)::int AS units
         FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.kind = 'place' AND a.units > 0 GROUP BY a.place_id)
@@ -26,28 +27,30 @@ export const listPlaces = query({
   read: (context, { retired }): Promise<PlaceRow[]> => readTree(context, retired),
 });
 
-export interface PlaceBatch {
-  batchId: string;
-  code: string;
-  scientificName: string;
-  unit: BatchUnit;
-  units: number;
-  placeCode: string;
-  startedOn: string;
-  plantByOn: string | null;
-}
-export interface PlaceEvent {
-  entryId: string;
-  kind: 'closed' | 'opened' | 'treated';
-  happenedOn: string;
-  recordedAt: string;
-  person: string | null;
-  placeCode: string;
-  note: string;
-  product: string | null;
-  untilAt: string | null;
-  reversed: boolean;
-}
+export const placeBatch = z.strictObject({
+  batchId: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+  unit: z.enum(BATCH_UNITS),
+  units: z.number(),
+  placeCode: z.string(),
+  startedOn: z.string(),
+  plantByOn: z.nullable(z.string()),
+});
+export type PlaceBatch = z.infer<typeof placeBatch>;
+export const placeEvent = z.strictObject({
+  entryId: z.string(),
+  kind: z.enum(['closed', 'opened', 'treated']),
+  happenedOn: z.string(),
+  recordedAt: z.string(),
+  person: z.nullable(z.string()),
+  placeCode: z.string(),
+  note: z.string(),
+  product: z.nullable(z.string()),
+  untilAt: z.nullable(z.string()),
+  reversed: z.boolean(),
+});
+export type PlaceEvent = z.infer<typeof placeEvent>;
 
 export interface PlaceStory extends PlaceRow {
   /** The places in which it lies, the outermost first. */
@@ -93,7 +96,7 @@ export const readPlace = query({
 });
 
 async function readBatchesAt({ tx, nurseryId }: ReadContext, placeIds: readonly string[]): Promise<PlaceBatch[]> {
-  return tx.$queryRaw<PlaceBatch[]>`
+  return tx.rows(placeBatch)`
     SELECT b.id::text AS "batchId", b.code, p.scientific_name AS "scientificName", b.unit, a.units, w.code AS "placeCode", b.started_on::text AS "startedOn", b.plant_by_on::text AS "plantByOn"
       FROM account a JOIN batch b ON b.nursery_id = a.nursery_id AND b.id = a.batch_id
                      JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
@@ -103,7 +106,7 @@ async function readBatchesAt({ tx, nurseryId }: ReadContext, placeIds: readonly 
 }
 
 async function readEvents({ tx, nurseryId }: ReadContext, placeIds: readonly string[]): Promise<PlaceEvent[]> {
-  return tx.$queryRaw<PlaceEvent[]>`
+  return tx.rows(placeEvent)`
     SELECT e.id::text AS "entryId", CASE WHEN e.kind = 'treat' THEN 'treated' ELSE e.details ->> 'place' END AS kind, e.happened_on::text AS "happenedOn",
            to_char(e.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "recordedAt", who.name AS person, w.code AS "placeCode", e.note, t.product,
            coalesce(to_char(t.reentry_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'), e.details ->> 'untilAt') AS "untilAt",

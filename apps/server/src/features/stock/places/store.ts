@@ -1,32 +1,36 @@
-import type { PlaceKind } from '@rootclock/domain';
+import { PLACE_KINDS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { columns, editedRow, raised } from '../../../db/editions.ts';
-import { Prisma } from '../../../db/generated/client.ts';
+import { sql } from '../../../db/sql.ts';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
-export interface PlaceFields {
-  code: string;
-  name: string;
-  kind: PlaceKind;
-  parentId: string | null;
-  winterCover: boolean;
+export const placeFields = z.strictObject({
+  code: z.string(),
+  name: z.string(),
+  kind: z.enum(PLACE_KINDS),
+  parentId: z.nullable(z.string()),
+  winterCover: z.boolean(),
   /** Square metres plants can stand on; null where nobody measured them. */
-  benchAreaM2: number | null;
+  benchAreaM2: z.nullable(z.number()),
   /** Days of every year on which the place is covered, baited against voles and uncovered. */
-  coverMd: string | null;
-  baitMd: string | null;
-  uncoverMd: string | null;
-}
+  coverMd: z.nullable(z.string()),
+  baitMd: z.nullable(z.string()),
+  uncoverMd: z.nullable(z.string()),
+});
+export type PlaceFields = z.infer<typeof placeFields>;
 
-export interface PlaceState extends PlaceFields {
-  id: string;
-  closedUntilAt: string | null;
-  closedReason: string | null;
-  retired: boolean;
-}
+export const placeState = z.strictObject({
+  ...placeFields.shape,
+  id: z.string(),
+  closedUntilAt: z.nullable(z.string()),
+  closedReason: z.nullable(z.string()),
+  retired: z.boolean(),
+});
+export type PlaceState = z.infer<typeof placeState>;
 
 export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field = 'placeId'): Promise<PlaceState> {
-  const [row] = await tx.$queryRaw<PlaceState[]>`
+  const row = await tx.row(placeState)`
     SELECT id::text, code, name, kind, parent_id::text AS "parentId", winter_cover AS "winterCover", bench_area_m2::float8 AS "benchAreaM2",
            cover_md AS "coverMd", bait_md AS "baitMd", uncover_md AS "uncoverMd", closed_reason AS "closedReason",
            to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt", retired_at IS NOT NULL AS retired
@@ -34,16 +38,18 @@ export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, fiel
   return found(row, 'place', field);
 }
 
+const codeTakenRow = z.strictObject({ id: z.string() });
+
 /** Whether another place has this code; codes differ by more than their case, since people shout them across a yard. */
 export async function isCodeTaken({ tx, nurseryId }: ReadContext, code: string, byOtherThan: string): Promise<boolean> {
-  const rows = await tx.$queryRaw<{ id: string }[]>`
+  const rows = await tx.rows(codeTakenRow)`
     SELECT id::text FROM place WHERE nursery_id = ${nurseryId}::uuid AND lower(code) = lower(${code}) AND id <> ${byOtherThan}::uuid LIMIT 1`;
   return rows.length > 0;
 }
 
 /** The place and all in which it lies, itself first. */
 export async function loadLineage({ tx, nurseryId }: ReadContext, id: string): Promise<string[]> {
-  const rows = await tx.$queryRaw<{ id: string }[]>`
+  const rows = await tx.rows(codeTakenRow)`
     WITH RECURSIVE above AS (
       SELECT id, parent_id FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid
       UNION SELECT p.id, p.parent_id FROM place p JOIN above a ON p.id = a.parent_id WHERE p.nursery_id = ${nurseryId}::uuid)
@@ -53,7 +59,7 @@ export async function loadLineage({ tx, nurseryId }: ReadContext, id: string): P
 
 export async function insertPlace(context: CommandContext, id: string, place: PlaceFields): Promise<void> {
   context.touched.features.add('stock');
-  await context.tx.$executeRaw`
+  await context.tx.run`
     INSERT INTO place (nursery_id, id, parent_id, code, name, kind, winter_cover, bench_area_m2, cover_md, bait_md, uncover_md)
     VALUES (${context.nurseryId}::uuid, ${id}::uuid, ${place.parentId}::uuid, ${place.code}, ${place.name}, ${place.kind}, ${place.winterCover},
             ${place.benchAreaM2}::float8, ${place.coverMd}, ${place.baitMd}, ${place.uncoverMd})`;
@@ -61,7 +67,7 @@ export async function insertPlace(context: CommandContext, id: string, place: Pl
 
 export async function updatePlace(context: CommandContext, id: string, place: PlaceFields): Promise<void> {
   context.touched.features.add('stock');
-  await context.tx.$executeRaw`
+  await context.tx.run`
     UPDATE place SET code = ${place.code}, name = ${place.name}, kind = ${place.kind}, parent_id = ${place.parentId}::uuid, winter_cover = ${place.winterCover},
            bench_area_m2 = ${place.benchAreaM2}::float8, cover_md = ${place.coverMd}, bait_md = ${place.baitMd}, uncover_md = ${place.uncoverMd}
      WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
@@ -70,7 +76,7 @@ export async function updatePlace(context: CommandContext, id: string, place: Pl
 export async function setPlaceRetired(context: CommandContext, id: string, retiredAt: Date | null): Promise<void> {
   context.touched.features.add('stock');
   await context.tx
-    .$executeRaw`UPDATE place SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
+    .run`UPDATE place SET retired_at = ${retiredAt} WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
 export async function setPlaceClosed(
@@ -80,24 +86,25 @@ export async function setPlaceClosed(
   reason: string | null,
 ): Promise<void> {
   context.touched.features.add('stock');
-  await context.tx.$executeRaw`
+  await context.tx.run`
     UPDATE place SET closed_until_at = ${untilAt}, closed_reason = ${reason}, ${raised(context)}
      WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
-export interface Standing {
-  lotIds: string[];
-  batchIds: string[];
-  units: number;
+export const standing = z.strictObject({
+  lotIds: z.array(z.string()),
+  batchIds: z.array(z.string()),
+  units: z.number(),
   /** Of these, plants that grow in the ground itself. */
-  groundUnits: number;
+  groundUnits: z.number(),
   /** Places in it that are still in use. */
-  places: number;
-}
+  places: z.number(),
+});
+export type Standing = z.infer<typeof standing>;
 
 /** What stands at the place itself, and how many places lie directly in it. */
 export async function loadStanding({ tx, nurseryId }: ReadContext, id: string): Promise<Standing> {
-  const [row] = await tx.$queryRaw<Standing[]>`
+  const row = await tx.row(standing)`
     SELECT coalesce(array_agg(DISTINCT a.lot_id::text) FILTER (WHERE a.lot_id IS NOT NULL), '{}') AS "lotIds",
            coalesce(array_agg(DISTINCT a.batch_id::text) FILTER (WHERE a.batch_id IS NOT NULL), '{}') AS "batchIds",
            coalesce(sum(a.units), 0)::int AS units, coalesce(sum(a.units) FILTER (WHERE c.kind = 'ground'), 0)::int AS "groundUnits",
@@ -110,13 +117,13 @@ export async function loadStanding({ tx, nurseryId }: ReadContext, id: string): 
 
 export const placeEdits = editedRow<{ placeId: string }>({
   table: 'place',
-  row: ({ placeId }) => Prisma.sql`r.id = ${placeId}::uuid`,
+  row: ({ placeId }) => sql`r.id = ${placeId}::uuid`,
   fields: columns('code', 'name', 'kind', 'parentId', 'winterCover', 'benchAreaM2', 'coverMd', 'baitMd', 'uncoverMd'),
 });
 
 /** Opening a place takes away the closing that was read; another one that came meanwhile may keep people out of a treatment. */
 export const closingEdits = editedRow<{ placeId: string }>({
   table: 'place',
-  row: ({ placeId }) => Prisma.sql`r.id = ${placeId}::uuid`,
+  row: ({ placeId }) => sql`r.id = ${placeId}::uuid`,
   fields: { untilAt: `to_char(r.closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')` },
 });

@@ -1,27 +1,29 @@
-import type { PlaceKind } from '@rootclock/domain';
+import { PLACE_KINDS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 
 /** A place with what stands at it, as it comes from the database. */
-export interface PlaceFlat {
-  placeId: string;
-  edition: number;
-  parentId: string | null;
-  code: string;
-  name: string;
-  kind: PlaceKind;
-  winterCover: boolean;
+export const placeFlat = z.strictObject({
+  placeId: z.string(),
+  edition: z.number(),
+  parentId: z.nullable(z.string()),
+  code: z.string(),
+  name: z.string(),
+  kind: z.enum(PLACE_KINDS),
+  winterCover: z.boolean(),
   /** Square metres plants can stand on; null where nobody measured them. */
-  benchAreaM2: number | null;
+  benchAreaM2: z.nullable(z.number()),
   /** Days of every year on which the place is covered, baited against voles and uncovered. */
-  coverMd: string | null;
-  baitMd: string | null;
-  uncoverMd: string | null;
-  retired: boolean;
-  closedUntilAt: string | null;
-  closedReason: string | null;
-  lots: number;
-  units: number;
-  batches: number;
-}
+  coverMd: z.nullable(z.string()),
+  baitMd: z.nullable(z.string()),
+  uncoverMd: z.nullable(z.string()),
+  retired: z.boolean(),
+  closedUntilAt: z.nullable(z.string()),
+  closedReason: z.nullable(z.string()),
+  lots: z.number(),
+  units: z.number(),
+  batches: z.number(),
+});
+export type PlaceFlat = z.infer<typeof placeFlat>;
 
 export interface PlaceRow extends PlaceFlat {
   /** 0 for what lies in no other place. */

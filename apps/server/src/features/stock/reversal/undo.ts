@@ -1,18 +1,20 @@
-import type { EntryKind } from '@rootclock/domain';
+import { ENTRY_KINDS, type EntryKind } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { CommandContext } from '../../../trpc/operation.ts';
 
 /** An entry that is being taken back. Its movements are mirrored already when its undos run. */
-export interface ReversedEntry {
-  id: string;
-  kind: EntryKind;
-  happenedOn: string;
-  version: number;
-  cause: string | null;
-  details: Record<string, unknown>;
-  personId: string | null;
+export const reversedEntry = z.strictObject({
+  id: z.string(),
+  kind: z.enum(ENTRY_KINDS),
+  happenedOn: z.string(),
+  version: z.number(),
+  cause: z.nullable(z.string()),
+  details: z.record(z.string(), z.unknown()),
+  personId: z.nullable(z.string()),
   /** Whom it moved or was about. */
-  subjects: { kind: 'lot' | 'batch' | 'place' | 'source' | 'line'; id: string }[];
-}
+  subjects: z.array(z.strictObject({ kind: z.enum(['lot', 'batch', 'place', 'source', 'line']), id: z.string() })),
+});
+export type ReversedEntry = z.infer<typeof reversedEntry>;
 
 /**
  * Takes back what hangs on an entry beside its movements: columns it set, rows it opened. Stock may not import the features above it, so

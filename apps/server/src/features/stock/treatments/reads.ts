@@ -1,25 +1,27 @@
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
 /** A treatment that plants of a lot were under, on it or on what it came from. */
-export interface TreatmentRow {
-  lotId: string;
-  entryId: string;
-  product: string;
-  registrationNo: string | null;
-  rate: string | null;
-  applicator: string;
-  target: string;
-  treatedOn: string;
-  treatedAt: string;
-  reentryAt: string | null;
-  note: string;
+export const treatmentRow = z.strictObject({
+  lotId: z.string(),
+  entryId: z.string(),
+  product: z.string(),
+  registrationNo: z.nullable(z.string()),
+  rate: z.nullable(z.string()),
+  applicator: z.string(),
+  target: z.string(),
+  treatedOn: z.string(),
+  treatedAt: z.string(),
+  reentryAt: z.nullable(z.string()),
+  note: z.string(),
   /** The lot or batch it was applied to: the lot itself, or where its plants stood then. */
-  on: { kind: 'lot' | 'batch'; id: string; code: string };
-}
+  on: z.strictObject({ kind: z.enum(['lot', 'batch']), id: z.string(), code: z.string() }),
+});
+export type TreatmentRow = z.infer<typeof treatmentRow>;
 
 /** All treatments that plants of a lot were under, here or where they came from, newest first. */
 export async function loadTreatmentHistory({ tx, nurseryId }: ReadContext, lotId: string): Promise<TreatmentRow[]> {
-  return tx.$queryRaw<TreatmentRow[]>`
+  return tx.rows(treatmentRow)`
     SELECT DISTINCT ON (t.treated_at, t.id) h.subject_id::text AS "lotId", h.entry_id::text AS "entryId", t.product, t.registration_no AS "registrationNo", t.rate, t.applicator, t.target,
            h.happened_on::text AS "treatedOn", to_char(t.treated_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "treatedAt",
            to_char(t.reentry_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "reentryAt", e.note,

@@ -1,3 +1,4 @@
+import * as z from 'zod/mini';
 import { raised } from '../../../db/editions.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
@@ -12,11 +13,13 @@ export interface NewTreatment {
   reentryAt: string | null;
 }
 
+const dayOfRow = z.strictObject({ day: z.string() });
+
 /** The calendar day of an instant in the nursery's zone. */
 export async function dayOf({ tx, nurseryId }: ReadContext, at: string): Promise<string | undefined> {
-  const [row] = await tx.$queryRaw<
-    { day: string }[]
-  >`SELECT (${at}::timestamptz AT TIME ZONE zone)::date::text AS day FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const row = await tx.row(
+    dayOfRow,
+  )`SELECT (${at}::timestamptz AT TIME ZONE zone)::date::text AS day FROM nursery WHERE id = ${nurseryId}::uuid`;
   return row?.day;
 }
 
@@ -25,19 +28,20 @@ export async function insertTreatment(
   entryId: string,
   treatment: NewTreatment,
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO treatment (nursery_id, id, entry_id, place_id, product, registration_no, rate, applicator, target, treated_at, reentry_at)
     VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, ${treatment.placeId}::uuid, ${treatment.product}, ${treatment.registrationNo}, ${treatment.rate},
             ${treatment.applicator}, ${treatment.target}, ${treatment.treatedAt}::timestamptz, ${treatment.reentryAt}::timestamptz)`;
 }
 
 /** How a place was closed before a treatment closed it longer. */
-export interface Closing {
-  placeId: string;
-  code: string;
-  untilAt: string | null;
-  reason: string | null;
-}
+export const closing = z.strictObject({
+  placeId: z.string(),
+  code: z.string(),
+  untilAt: z.nullable(z.string()),
+  reason: z.nullable(z.string()),
+});
+export type Closing = z.infer<typeof closing>;
 
 /** Places that a closing until then would close longer than they are. */
 export async function loadClosings(
@@ -45,7 +49,7 @@ export async function loadClosings(
   placeIds: readonly string[],
   untilAt: string,
 ): Promise<Closing[]> {
-  return tx.$queryRaw<Closing[]>`
+  return tx.rows(closing)`
     SELECT id::text AS "placeId", code, closed_until_at::text AS "untilAt", closed_reason AS reason FROM place
      WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[]) AND (closed_until_at IS NULL OR closed_until_at < ${untilAt}::timestamptz)
      ORDER BY code`;
@@ -59,7 +63,7 @@ export async function closePlaces(
 ): Promise<void> {
   const { tx, nurseryId, touched } = context;
   touched.features.add('stock');
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE place SET closed_until_at = ${untilAt}::timestamptz, closed_reason = ${reason}, ${raised(context)}
      WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[])`;
 }
@@ -75,7 +79,7 @@ export async function reopenPlaces(
 ): Promise<void> {
   const { tx, nurseryId, touched } = context;
   touched.features.add('stock');
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE place p SET closed_until_at = CASE WHEN b.stale THEN NULL ELSE b."untilAt" END, closed_reason = CASE WHEN b.stale THEN NULL ELSE b.reason END,
            ${raised(context)}
       FROM (SELECT c.*, EXISTS (SELECT 1 FROM treatment o JOIN entry r ON r.nursery_id = o.nursery_id AND r.reverses_id = o.entry_id
@@ -86,9 +90,11 @@ export async function reopenPlaces(
        AND p.closed_until_at = t.reentry_at AND p.closed_reason = t.product`;
 }
 
+const touchDescentRow = z.strictObject({ kind: z.enum(['lot', 'batch']), id: z.string() });
+
 /** What grew out of treated lots and batches may have been treated with them: it is planned anew as they are. */
 export async function touchDescent({ tx, nurseryId, touched }: CommandContext, ids: readonly string[]): Promise<void> {
-  const rows = await tx.$queryRaw<{ kind: 'lot' | 'batch'; id: string }[]>`
+  const rows = await tx.rows(touchDescentRow)`
     WITH RECURSIVE descent (kind, id) AS (
       SELECT '', s.id FROM unnest(${[...ids]}::uuid[]) AS s (id)
       UNION

@@ -1,46 +1,49 @@
 import type { LedgerDay } from '@rootclock/domain';
-import { Prisma } from '../../../db/generated/client.ts';
+import * as z from 'zod/mini';
+import { sql } from '../../../db/sql.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
-export interface WinterSettings {
-  priorWeight: number;
-  evidenceLimit: number;
+export const winterSettings = z.strictObject({
+  priorWeight: z.number(),
+  evidenceLimit: z.number(),
   /** The share of plants that live through a winter where the nursery has not counted any. */
-  winterSurvival: number;
-  freezeMd: string;
+  winterSurvival: z.number(),
+  freezeMd: z.string(),
   /** The day on which the year's first planting window opens; null where none does before July. */
-  firstOpensMd: string | null;
-}
+  firstOpensMd: z.nullable(z.string()),
+});
+export type WinterSettings = z.infer<typeof winterSettings>;
 
 export async function readWinterSettings({ tx, nurseryId }: ReadContext): Promise<WinterSettings> {
-  const [row] = await tx.$queryRaw<WinterSettings[]>`
+  const row = await tx.row(winterSettings)`
     SELECT n.prior_weight AS "priorWeight", n.evidence_limit AS "evidenceLimit", n.winter_survival::float8 AS "winterSurvival", n.freeze_md AS "freezeMd",
            (SELECT min(w.opens_md) FROM planting_window w WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.opens_md < '07-01') AS "firstOpensMd"
       FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
   return row ?? { priorWeight: 20, evidenceLimit: 400, winterSurvival: 0.9, freezeMd: '11-15', firstOpensMd: null };
 }
 
-export interface NotUpRow {
-  lotId: string;
-  code: string;
-  plantId: string;
-  scientificName: string;
-  lastEmergenceMd: string | null;
-  placeId: string;
-  placeCode: string;
-  countedOn: string;
+export const notUpRow = z.strictObject({
+  lotId: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+  scientificName: z.string(),
+  lastEmergenceMd: z.nullable(z.string()),
+  placeId: z.string(),
+  placeCode: z.string(),
+  countedOn: z.string(),
   /** Plants that the last count found not yet up, and no more than still stand. */
-  notUpUnits: number;
-  standingUnits: number;
-}
+  notUpUnits: z.number(),
+  standingUnits: z.number(),
+});
+export type NotUpRow = z.infer<typeof notUpRow>;
 
 /** Lots whose last spring count, of entries that stand, still had plants that were not up, where these may still stand. */
 export async function readNotUp(
   { tx, nurseryId }: ReadContext,
   placeIds: readonly string[] | null,
 ): Promise<NotUpRow[]> {
-  const where = placeIds === null ? Prisma.sql`true` : Prisma.sql`a.place_id = ANY (${[...placeIds]}::uuid[])`;
-  return tx.$queryRaw<NotUpRow[]>`
+  const where = placeIds === null ? sql`true` : sql`a.place_id = ANY (${[...placeIds]}::uuid[])`;
+  return tx.rows(notUpRow)`
     WITH standing AS (
       SELECT c.*, e.version FROM spring_count c JOIN entry e ON e.nursery_id = c.nursery_id AND e.id = c.entry_id
        WHERE c.nursery_id = ${nurseryId}::uuid AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = c.nursery_id AND r.reverses_id = c.entry_id)),
@@ -63,13 +66,14 @@ export async function readNotUp(
      ORDER BY w.code, l.code`;
 }
 
-export interface WinterCount {
-  plantId: string;
+export const winterCount = z.strictObject({
+  plantId: z.string(),
   /** Plants of which it is known whether they lived through winter. */
-  stood: number;
-  lived: number;
-  lots: number;
-}
+  stood: z.number(),
+  lived: z.number(),
+  lots: z.number(),
+});
+export type WinterCount = z.infer<typeof winterCount>;
 
 /**
  * How many plants lived through winter, by plant, from the spring counts that stand. Of a lot at a place in one year what the first count found is what
@@ -79,7 +83,7 @@ export async function readWinterCounts(
   { tx, nurseryId }: ReadContext,
   plantIds: readonly string[],
 ): Promise<WinterCount[]> {
-  return tx.$queryRaw<WinterCount[]>`
+  return tx.rows(winterCount)`
     WITH counts AS (
       SELECT c.lot_id, c.place_id, l.plant_id, extract(year FROM c.counted_on)::int AS year, c.counted_on, e.version, c.dead_units, c.not_up_units,
              c.up_units + c.dead_units + c.not_up_units AS stood
@@ -105,6 +109,14 @@ export async function readWinterCounts(
       FROM lots WHERE stood + written > 0 GROUP BY plant_id`;
 }
 
+const ledgerDaysRow = z.strictObject({
+  on: z.string(),
+  units: z.number(),
+  lost: z.number(),
+  lostToWinter: z.number(),
+  plantId: z.string(),
+});
+
 /**
  * What the ledger did to plants in pots and trays, by plant and day, from the entries that stand; plants set aside for orders are still in
  * their pots. Plants that were discarded left alive.
@@ -113,8 +125,8 @@ export async function readLedgerDays(
   { tx, nurseryId }: ReadContext,
   plantIds: readonly string[] | 'all',
 ): Promise<(LedgerDay & { plantId: string })[]> {
-  const which = plantIds === 'all' ? Prisma.sql`true` : Prisma.sql`l.plant_id = ANY (${[...plantIds]}::uuid[])`;
-  return tx.$queryRaw<(LedgerDay & { plantId: string })[]>`
+  const which = plantIds === 'all' ? sql`true` : sql`l.plant_id = ANY (${[...plantIds]}::uuid[])`;
+  return tx.rows(ledgerDaysRow)`
     WITH void AS MATERIALIZED (SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
     held AS MATERIALIZED (
       SELECT a.id, a.lot_id, l.plant_id FROM lot l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
@@ -135,17 +147,20 @@ export async function readLedgerDays(
      GROUP BY m.plant_id, e.happened_on ORDER BY m.plant_id, e.happened_on`;
 }
 
-export interface SpringSheetRow {
-  lotId: string;
-  code: string;
-  scientificName: string;
-  containerName: string;
-  placeId: string;
-  placeCode: string;
-  standing: number;
+export const springSheetRow = z.strictObject({
+  lotId: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+  containerName: z.string(),
+  placeId: z.string(),
+  placeCode: z.string(),
+  standing: z.number(),
   /** This year's last count that stands. */
-  last: { countedOn: string; upUnits: number; deadUnits: number; notUpUnits: number } | null;
-}
+  last: z.nullable(
+    z.strictObject({ countedOn: z.string(), upUnits: z.number(), deadUnits: z.number(), notUpUnits: z.number() }),
+  ),
+});
+export type SpringSheetRow = z.infer<typeof springSheetRow>;
 
 /** As many as one count may hold. */
 const MOST = 500;
@@ -155,8 +170,8 @@ export async function readSpringRows(
   { tx, nurseryId, today }: ReadContext,
   { lotIds, placeIds }: { lotIds: readonly string[]; placeIds: readonly string[] | null },
 ): Promise<SpringSheetRow[]> {
-  const where = placeIds === null ? Prisma.sql`true` : Prisma.sql`a.place_id = ANY (${[...placeIds]}::uuid[])`;
-  return tx.$queryRaw<SpringSheetRow[]>`
+  const where = placeIds === null ? sql`true` : sql`a.place_id = ANY (${[...placeIds]}::uuid[])`;
+  return tx.rows(springSheetRow)`
     SELECT l.id::text AS "lotId", l.code, p.scientific_name AS "scientificName", c.name AS "containerName", w.id::text AS "placeId", w.code AS "placeCode", a.units AS standing,
            (SELECT jsonb_build_object('countedOn', s.counted_on, 'upUnits', s.up_units, 'deadUnits', s.dead_units, 'notUpUnits', s.not_up_units)
               FROM spring_count s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id

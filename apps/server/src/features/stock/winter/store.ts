@@ -1,3 +1,4 @@
+import * as z from 'zod/mini';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 export interface SpringCountRow {
@@ -17,7 +18,7 @@ export async function insertSpringCounts(
   counts: readonly SpringCountRow[],
 ): Promise<void> {
   for (const { lotId } of counts) touched.lot(lotId);
-  await tx.$executeRaw`
+  await tx.run`
     WITH counts AS (
       SELECT c.* FROM jsonb_to_recordset(${JSON.stringify(counts)}::jsonb) AS c (id uuid, "lotId" uuid, "placeId" uuid, "upUnits" int, "deadUnits" int, "notUpUnits" int)),
     counted AS (
@@ -26,13 +27,15 @@ export async function insertSpringCounts(
     SELECT ${nurseryId}::uuid, c.id, ${entryId}::uuid, c."lotId", c."placeId", ${countedOn}::date, c."upUnits", c."deadUnits", c."notUpUnits" FROM counts c`;
 }
 
+const countedSinceRow = z.strictObject({ lotId: z.string() });
+
 /** Lots of an entry that were counted again since, by an entry that stands. */
 export async function findCountedSince(
   { tx, nurseryId }: ReadContext,
   lotIds: readonly string[],
   version: number,
 ): Promise<Set<string>> {
-  const rows = await tx.$queryRaw<{ lotId: string }[]>`
+  const rows = await tx.rows(countedSinceRow)`
     SELECT DISTINCT s.subject_id::text AS "lotId" FROM entry_subject s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.subject_id = ANY (${[...lotIds]}::uuid[]) AND e.kind = 'count' AND e.version > ${version}
        AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)`;

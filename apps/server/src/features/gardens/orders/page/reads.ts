@@ -1,4 +1,6 @@
 import type { gardens } from '@rootclock/contracts';
+import { ENTRY_KINDS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 
 export interface Namesake {
@@ -7,14 +9,58 @@ export interface Namesake {
 }
 
 /** A line as it is stored, with what the ledger says of it. */
-export interface StoredLine extends Omit<gardens.OrderLineRow, 'reservations' | 'reasons' | 'flags' | 'shortUnits'> {
-  isNative: boolean | null;
-  poisonsLivestock: boolean;
-}
+export const storedLine = z.strictObject({
+  id: z.string(),
+  edition: z.number(),
+  plantId: z.string(),
+  scientificName: z.string(),
+  units: z.number(),
+  vernacularName: z.string(),
+  containerCode: z.string(),
+  containerId: z.string(),
+  rank: z.number(),
+  plantCode: z.string(),
+  containerName: z.string(),
+  bedId: z.nullable(z.string()),
+  bedName: z.nullable(z.string()),
+  seedZone: z.nullable(z.string()),
+  wildType: z.boolean(),
+  untreated: z.boolean(),
+  withdrawnOn: z.nullable(z.string()),
+  kit: z.nullable(z.strictObject({ name: z.string(), units: z.number() })),
+  alternatives: z.array(
+    z.strictObject({
+      plantId: z.string(),
+      scientificName: z.string(),
+      containerId: z.string(),
+      containerCode: z.string(),
+      penalty: z.number(),
+    }),
+  ),
+  staged: z.array(
+    z.strictObject({
+      lotId: z.string(),
+      lotCode: z.string(),
+      scientificName: z.string(),
+      containerCode: z.string(),
+      units: z.number(),
+    }),
+  ),
+  reservedUnits: z.number(),
+  stagedUnits: z.number(),
+  deliveredUnits: z.number(),
+  notNatives: z.array(z.strictObject({ plantId: z.string(), scientificName: z.string() })),
+  namesakes: z.array(z.strictObject({ plantId: z.string(), scientificName: z.string() })),
+  isNative: z.nullable(z.boolean()),
+  poisonsLivestock: z.boolean(),
+});
+export type StoredLine = z.infer<typeof storedLine>;
+
+const linesRow = z.strictObject({ row: storedLine });
 
 /** The lines of an order, withdrawn ones last. */
 export async function readLines({ tx, nurseryId }: ReadContext, orderId: string): Promise<StoredLine[]> {
-  const rows = await tx.$queryRaw<{ row: StoredLine }[]>`
+  const rows = await tx.rows(linesRow)`
     SELECT jsonb_build_object('id', l.id, 'edition', l.edition, 'rank', l.rank, 'plantId', p.id, 'plantCode', p.code, 'scientificName', p.scientific_name, 'vernacularName', p.vernacular_name,
              'containerId', c.id, 'containerCode', c.code, 'containerName', c.name, 'bedId', b.id, 'bedName', b.name, 'units', l.units, 'seedZone', l.seed_zone,
              'wildType', l.wild_type, 'untreated', l.untreated, 'withdrawnOn', l.withdrawn_on,
@@ -48,12 +94,14 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
   return rows.map(({ row }) => row);
 }
 
+const namesakesRow = z.strictObject({ of: z.string(), plantId: z.string(), scientificName: z.string() });
+
 /** Other plants of the nursery that people call by a common name of these plants. */
 export async function readNamesakes(
   { tx, nurseryId }: ReadContext,
   plantIds: readonly string[],
 ): Promise<Map<string, Namesake[]>> {
-  const rows = await tx.$queryRaw<{ of: string; plantId: string; scientificName: string }[]>`
+  const rows = await tx.rows(namesakesRow)`
     SELECT DISTINCT n.plant_id::text AS of, p.id::text AS "plantId", p.scientific_name AS "scientificName"
       FROM plant_name n
       JOIN plant_name o ON o.nursery_id = n.nursery_id AND o.kind = 'common' AND o.name_key = n.name_key AND o.plant_id <> n.plant_id
@@ -65,24 +113,39 @@ export async function readNamesakes(
   return byPlant;
 }
 
+const standingsRow = z.strictObject({
+  lotId: z.string(),
+  places: z.array(z.strictObject({ placeId: z.string(), code: z.string(), units: z.number() })),
+});
+
 /** Where lots stand, by lot; quarantine places are left out, since nothing is pulled from there. */
 export async function readStandings(
   { tx, nurseryId }: ReadContext,
   lotIds: readonly string[],
 ): Promise<Map<string, { placeId: string; code: string; units: number }[]>> {
-  const rows = await tx.$queryRaw<{ lotId: string; places: { placeId: string; code: string; units: number }[] }[]>`
+  const rows = await tx.rows(standingsRow)`
     SELECT a.lot_id::text AS "lotId", jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) AS places
       FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
      WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[]) AND a.units > 0 AND w.kind <> 'quarantine' GROUP BY a.lot_id`;
   return new Map(rows.map(({ lotId, places }) => [lotId, places]));
 }
 
+const entryOfOrder = z.strictObject({
+  id: z.string(),
+  kind: z.enum(ENTRY_KINDS),
+  happenedOn: z.string(),
+  note: z.string(),
+  personName: z.nullable(z.string()),
+  units: z.number(),
+  reversed: z.boolean(),
+});
+
 /** What happened for an order, newest first: entries that moved plants to or from the staging of its lines. */
 export async function readEntries(
   { tx, nurseryId }: ReadContext,
   orderId: string,
 ): Promise<gardens.OrderPage['entries']> {
-  return tx.$queryRaw`
+  return tx.rows(entryOfOrder)`
     SELECT e.id::text, e.kind, e.happened_on::text AS "happenedOn", e.note, n.name AS "personName", max(u.units)::int AS units,
            EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
       FROM (SELECT m.entry_id, greatest(sum(m.from_units) FILTER (WHERE m.from_account_id = a.id), sum(m.to_units) FILTER (WHERE m.to_account_id = a.id)) AS units
@@ -95,16 +158,17 @@ export async function readEntries(
      GROUP BY e.nursery_id, e.id, n.name ORDER BY e.version DESC`;
 }
 
-export interface OrderCircumstances {
-  nativesOnly: boolean;
-  leadDays: number;
-  region: string | null;
-  livestockNear: boolean;
-  siteAddress: string | null;
-}
+export const orderCircumstances = z.strictObject({
+  nativesOnly: z.boolean(),
+  leadDays: z.number(),
+  region: z.nullable(z.string()),
+  livestockNear: z.boolean(),
+  siteAddress: z.nullable(z.string()),
+});
+export type OrderCircumstances = z.infer<typeof orderCircumstances>;
 
 export async function readCircumstances({ tx, nurseryId }: ReadContext, orderId: string): Promise<OrderCircumstances> {
-  const [row] = await tx.$queryRaw<OrderCircumstances[]>`
+  const row = await tx.row(orderCircumstances)`
     SELECT o.natives_only AS "nativesOnly", k.lead_days AS "leadDays", s.region, coalesce(s.livestock_near, false) AS "livestockNear", s.address AS "siteAddress"
       FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;

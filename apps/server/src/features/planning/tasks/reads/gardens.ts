@@ -1,9 +1,20 @@
-import type { TaskOrder, TaskPlanting } from '@rootclock/domain';
+import { ORDER_KINDS, type TaskOrder, type TaskPlanting } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../trpc/operation.ts';
+
+const taskOrdersRow = z.strictObject({
+  id: z.string(),
+  code: z.string(),
+  kind: z.enum(ORDER_KINDS),
+  dueOn: z.string(),
+  toPullUnits: z.number(),
+  stagedUnits: z.number(),
+  placeIds: z.array(z.string()),
+});
 
 /** Open orders that are due by a day, with what lots are promised to them and what stands staged. */
 export async function readTaskOrders({ tx, nurseryId }: ReadContext, until: string): Promise<TaskOrder[]> {
-  return tx.$queryRaw<TaskOrder[]>`
+  return tx.rows(taskOrdersRow)`
     WITH orders AS MATERIALIZED (SELECT o.id, o.code, o.kind, o.due_on FROM garden_order o WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND o.due_on <= ${until}::date),
     lines AS MATERIALIZED (SELECT l.id, l.order_id FROM orders o JOIN order_line l ON l.nursery_id = ${nurseryId}::uuid AND l.order_id = o.id AND l.withdrawn_on IS NULL),
     promised AS MATERIALIZED (SELECT l.order_id, r.lot_id, r.units FROM lines l JOIN reservation r ON r.nursery_id = ${nurseryId}::uuid AND r.line_id = l.id AND r.lot_id IS NOT NULL),
@@ -16,12 +27,22 @@ export async function readTaskOrders({ tx, nurseryId }: ReadContext, until: stri
      WHERE t.units > 0 OR s.units > 0`;
 }
 
+const taskPlantingsRow = z.strictObject({
+  orderId: z.string(),
+  orderCode: z.string(),
+  plantedOn: z.string(),
+  units: z.number(),
+  plants: z.array(
+    z.strictObject({ name: z.string(), dormantMonths: z.array(z.number()), lastEmergenceMd: z.nullable(z.string()) }),
+  ),
+});
+
 /**
  * What was planted for orders since a day and stands, by order and day. OFFSET 0 makes each step look its few rows up by key: left to itself the planner
  * expects none to be left at the end and begins with every account there is.
  */
 export async function readTaskPlantings({ tx, nurseryId }: ReadContext, since: string): Promise<TaskPlanting[]> {
-  return tx.$queryRaw<TaskPlanting[]>`
+  return tx.rows(taskPlantingsRow)`
     WITH planted AS MATERIALIZED (
       SELECT e.id, e.happened_on FROM entry e
        WHERE e.nursery_id = ${nurseryId}::uuid AND e.kind = 'plant' AND e.happened_on >= ${since}::date

@@ -1,16 +1,73 @@
 import { potLife } from '@rootclock/contracts';
-import { addDays, daysBetween, EVERYONE, isDormant, potBand } from '@rootclock/domain';
-import type * as z from 'zod/mini';
+import {
+  BATCH_UNITS,
+  HOLD_REASONS,
+  PLANT_BY_STATES,
+  POT_LIFE_BASES,
+  ROOT_HABITS,
+  STANDINGS,
+  addDays,
+  daysBetween,
+  EVERYONE,
+  isDormant,
+  potBand,
+} from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
 import { bandEnds, boardConditions, openStock } from './filters.ts';
 
-type StoredRow = Omit<potLife.BoardRow, 'band' | 'daysLeft' | 'share' | 'dormant' | 'potUpHelps'> & {
-  dormantMonths: number[];
-};
+const storedEntry = z.strictObject({
+  id: z.string(),
+  kind: z.enum(['lot', 'batch']),
+  plantId: z.string(),
+  scientificName: z.string(),
+  code: z.string(),
+  vernacularName: z.string(),
+  lastEmergenceMd: z.nullable(z.string()),
+  window: z.nullable(z.strictObject({ opensMd: z.string(), closesMd: z.string() })),
+  containerName: z.nullable(z.string()),
+  reservedUnits: z.number(),
+  stagedUnits: z.number(),
+  unit: z.union([z.literal('plant'), z.enum(BATCH_UNITS)]),
+  plantByOn: z.nullable(z.string()),
+  readyOn: z.nullable(z.string()),
+  places: z.array(z.strictObject({ placeId: z.string(), code: z.string(), units: z.number() })),
+  onHandUnits: z.number(),
+  freeUnits: z.number(),
+  holds: z.array(z.enum(HOLD_REASONS)),
+  state: z.enum(PLANT_BY_STATES),
+  limitOn: z.nullable(z.string()),
+  nextOpensOn: z.nullable(z.string()),
+  clockOn: z.nullable(z.string()),
+  clockAssumed: z.boolean(),
+  rule: z.nullable(
+    z.strictObject({
+      ruleId: z.string(),
+      basis: z.enum(POT_LIFE_BASES),
+      span: z.nullable(z.string()),
+      reach: z.strictObject({
+        lot: z.boolean(),
+        scientificName: z.nullable(z.string()),
+        genus: z.nullable(z.string()),
+        rootHabit: z.nullable(z.enum(ROOT_HABITS)),
+        containerName: z.nullable(z.string()),
+      }),
+      standing: z.enum(STANDINGS),
+      source: z.nullable(z.string()),
+    }),
+  ),
+  rootCheckedOn: z.nullable(z.string()),
+  dormantMonths: z.array(z.number()),
+});
+type StoredEntry = z.infer<typeof storedEntry>;
 
-interface Stored extends Pick<potLife.Board, 'counts' | 'weeks' | 'total'> {
-  rows: StoredRow[];
-}
+const storedBoard = z.strictObject({
+  counts: z.record(z.string(), z.number()),
+  weeks: z.array(z.strictObject({ weekOn: z.string(), units: z.number(), freeUnits: z.number() })),
+  total: z.number(),
+  rows: z.array(storedEntry),
+});
+type Stored = z.infer<typeof storedBoard>;
 
 /** Every lot, and every batch in cells, by the day it must be in the ground. */
 export const readBoard = query({
@@ -34,9 +91,14 @@ export const readBoard = query({
   },
 });
 
+const settingsRow = z.strictObject({
+  noticeDays: z.number(),
+  windows: z.array(z.strictObject({ opensMd: z.string(), closesMd: z.string() })),
+});
+
 /** How long before its day a plant is due, and the windows that are for all plants. */
 async function readSettings({ tx, nurseryId }: ReadContext): Promise<Pick<potLife.Board, 'noticeDays' | 'windows'>> {
-  const [settings] = await tx.$queryRaw<Pick<potLife.Board, 'noticeDays' | 'windows'>[]>`
+  const settings = await tx.row(settingsRow)`
     SELECT n.notice_days AS "noticeDays", coalesce((SELECT json_agg(json_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) ORDER BY w.opens_md) FROM planting_window w
              WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.max_container_ml IS NULL AND w.region IS NULL), '[]') AS windows
       FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
@@ -53,7 +115,7 @@ async function readStock(
   noticeDays: number,
 ): Promise<Stored> {
   const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
-  const [stored] = await tx.$queryRaw<Stored[]>`
+  const stored = await tx.row(storedBoard)`
     WITH ${openStock(nurseryId)},
     counted AS (
       SELECT count(*) FILTER (WHERE NOT mother AND plant_by_on < ${today}::date)::int AS past,
@@ -98,7 +160,7 @@ async function readStock(
   return stored;
 }
 
-function boardRow({ dormantMonths, ...row }: StoredRow, today: string, noticeDays: number): potLife.BoardRow {
+function boardRow({ dormantMonths, ...row }: StoredEntry, today: string, noticeDays: number): potLife.BoardRow {
   return {
     ...row,
     ...potBand(row.plantByOn, today, noticeDays),

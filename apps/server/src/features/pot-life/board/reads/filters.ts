@@ -1,7 +1,7 @@
 import type { potLife } from '@rootclock/contracts';
 import { addDays } from '@rootclock/domain';
 import type * as z from 'zod/mini';
-import { Prisma } from '../../../../db/generated/client.ts';
+import { join, sql, type Sql } from '../../../../db/sql.ts';
 
 type Filter = z.output<typeof potLife.readBoard>;
 
@@ -12,40 +12,40 @@ export const bandEnds = (today: string, noticeDays: number) => ({
 });
 
 /** A condition on `s`, a row of what stands open with its clock. */
-export function boardConditions(filter: Filter, today: string, noticeDays: number): Prisma.Sql {
-  const conditions = [Prisma.sql`true`];
+export function boardConditions(filter: Filter, today: string, noticeDays: number): Sql {
+  const conditions = [sql`true`];
   if (filter.show) conditions.push(shown(filter.show, today, noticeDays));
   // Mother stock stays where it is; it is shown when it is asked for, and after everything that must leave.
-  if (filter.show && filter.show !== 'mother-stock') conditions.push(Prisma.sql`NOT s.mother`);
-  if (filter.kind !== 'all') conditions.push(Prisma.sql`s.kind = ${filter.kind}`);
-  if (filter.plantId) conditions.push(Prisma.sql`s.plant_id = ${filter.plantId}::uuid`);
+  if (filter.show && filter.show !== 'mother-stock') conditions.push(sql`NOT s.mother`);
+  if (filter.kind !== 'all') conditions.push(sql`s.kind = ${filter.kind}`);
+  if (filter.plantId) conditions.push(sql`s.plant_id = ${filter.plantId}::uuid`);
   if (filter.placeId) {
     conditions.push(
-      Prisma.sql`EXISTS (SELECT 1 FROM account a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`,
+      sql`EXISTS (SELECT 1 FROM account a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`,
     );
   }
-  if (filter.free) conditions.push(Prisma.sql`s.free > 0`);
-  return Prisma.join(conditions, ' AND ');
+  if (filter.free) conditions.push(sql`s.free > 0`);
+  return join(conditions, ' AND ');
 }
 
-function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: number): Prisma.Sql {
+function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: number): Sql {
   const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
   switch (show) {
     case 'past':
-      return Prisma.sql`s.plant_by_on < ${today}::date`;
+      return sql`s.plant_by_on < ${today}::date`;
     case 'due':
-      return Prisma.sql`s.plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date`;
+      return sql`s.plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date`;
     case 'coming':
-      return Prisma.sql`s.plant_by_on > ${dueUntil}::date AND s.plant_by_on <= ${comingUntil}::date`;
+      return sql`s.plant_by_on > ${dueUntil}::date AND s.plant_by_on <= ${comingUntil}::date`;
     case 'ample':
-      return Prisma.sql`s.plant_by_on > ${comingUntil}::date`;
+      return sql`s.plant_by_on > ${comingUntil}::date`;
     case 'unlimited':
-      return Prisma.sql`s.plant_by_on IS NULL`;
+      return sql`s.plant_by_on IS NULL`;
     case 'mother-stock':
-      return Prisma.sql`s.mother`;
+      return sql`s.mother`;
     case 'no-window':
     case 'winter-carry':
-      return Prisma.sql`s.plant_by_state = ${show}`;
+      return sql`s.plant_by_state = ${show}`;
   }
 }
 
@@ -53,7 +53,7 @@ function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: num
  * What stands open with its clock: lots in pots and batches of which something stands. Nursery beds have no pot and are left out.
  * `free` is what promises may still take: nothing of a held lot, nothing at quarantine places. On hand and reserved are summed once for all, since only live accounts and open reservations are read.
  */
-export const openStock = (nurseryId: string): Prisma.Sql => Prisma.sql`
+export const openStock = (nurseryId: string): Sql => sql`
   live AS (
     SELECT coalesce(a.lot_id, a.batch_id) AS id, sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE k.kind <> 'quarantine') AS supply, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged
       FROM account a LEFT JOIN place k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),

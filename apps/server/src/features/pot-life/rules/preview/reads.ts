@@ -1,5 +1,6 @@
 import { potLife } from '@rootclock/contracts';
 import { daysBetween, EVERYONE, type PlantByState } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
 import { reckon } from '../../clocks/reckon.ts';
 import { type ClockSubject, loadClockRules, loadClockSubjects } from '../../clocks/store.ts';
@@ -18,9 +19,11 @@ interface Move {
   lost: number;
 }
 
+const namedRow = z.strictObject({ id: z.string(), code: z.string(), scientificName: z.string() });
+
 async function named({ tx, nurseryId }: ReadContext, moves: readonly Move[]): Promise<potLife.MovedSubject[]> {
   const ids = moves.map(({ subject }) => subject.id);
-  const rows = await tx.$queryRaw<{ id: string; code: string; scientificName: string }[]>`
+  const rows = await tx.rows(namedRow)`
     SELECT s.id::text, s.code, p.scientific_name AS "scientificName"
       FROM (SELECT id, code, plant_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${ids}::uuid[])
             UNION ALL SELECT id, code, plant_id FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${ids}::uuid[])) s

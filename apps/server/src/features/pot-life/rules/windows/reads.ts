@@ -1,6 +1,21 @@
 import { potLife } from '@rootclock/contracts';
-import { EVERYONE, type Standing } from '@rootclock/domain';
+import { STANDINGS, EVERYONE } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query } from '../../../../trpc/operation.ts';
+
+const windowsRow2 = z.strictObject({ freezeMd: z.string(), freezeStanding: z.enum(STANDINGS), edition: z.number() });
+
+const windowsRow = z.strictObject({
+  id: z.string(),
+  edition: z.number(),
+  opensMd: z.string(),
+  closesMd: z.string(),
+  maxContainerMl: z.nullable(z.number()),
+  region: z.nullable(z.string()),
+  standing: z.enum(STANDINGS),
+  source: z.nullable(z.string()),
+  note: z.string(),
+});
 
 /** The planting windows that count, those for all plants first, and the freeze day. */
 export const listWindows = query({
@@ -8,11 +23,11 @@ export const listWindows = query({
   input: potLife.listWindows,
   roles: EVERYONE,
   read: async ({ tx, nurseryId }): Promise<potLife.WindowList> => {
-    const windows = await tx.$queryRaw<potLife.WindowRow[]>`
+    const windows = await tx.rows(windowsRow)`
       SELECT id::text, edition, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region, standing, source, note
         FROM planting_window WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL
        ORDER BY region NULLS FIRST, max_container_ml DESC NULLS FIRST, opens_md, id`;
-    const [nursery] = await tx.$queryRaw<{ freezeMd: string; freezeStanding: Standing; edition: number }[]>`
+    const nursery = await tx.row(windowsRow2)`
       SELECT freeze_md AS "freezeMd", freeze_standing AS "freezeStanding", edition FROM nursery WHERE id = ${nurseryId}::uuid`;
     return {
       windows,

@@ -1,11 +1,37 @@
-import { type PlantingWindow, seasonEndAhead } from '@rootclock/domain';
-import { Prisma } from '../../../../db/generated/client.ts';
+import { PLANT_BY_STATES, seasonEndAhead } from '@rootclock/domain';
+import * as z from 'zod/mini';
+import { sql } from '../../../../db/sql.ts';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 import { itemOf, type ScopeSupply } from '../scope.ts';
 
-type SupplyRow = Omit<ScopeSupply, 'item' | 'treated'>;
+const supplyRow = z.strictObject({
+  id: z.string(),
+  kind: z.enum(['lot', 'batch']),
+  plantId: z.string(),
+  scientificName: z.string(),
+  units: z.number(),
+  code: z.string(),
+  nativeRegions: z.array(z.string()),
+  containerCode: z.string(),
+  held: z.boolean(),
+  origin: z.string(),
+  containerId: z.string(),
+  seedZone: z.nullable(z.string()),
+  plantByOn: z.nullable(z.string()),
+  readyOn: z.nullable(z.string()),
+  rootChecked: z.boolean(),
+  limitOn: z.nullable(z.string()),
+  clockOn: z.nullable(z.string()),
+  containerMl: z.nullable(z.number()),
+  cells: z.nullable(z.number()),
+  quarantinedUnits: z.number(),
+  plantByState: z.enum(PLANT_BY_STATES),
+  isCultivar: z.boolean(),
+  sourceKind: z.string(),
+  pesticideStatement: z.nullable(z.string()),
+});
 
-const JUDGED = Prisma.sql`
+const JUDGED = sql`
   v.id::text, v.kind, v.code, v.plant_id::text AS "plantId", v.scientific_name AS "scientificName", v.container_id::text AS "containerId",
   v.container_code AS "containerCode", v.container_ml AS "containerMl", v.cells, v.units, v.quarantined_units AS "quarantinedUnits", v.held,
   v.ready_on::text AS "readyOn", v.root_checked AS "rootChecked", v.plant_by_on::text AS "plantByOn", v.plant_by_state AS "plantByState", v.limit_on::text AS "limitOn",
@@ -22,7 +48,7 @@ export async function loadSupplies(
   const { tx, nurseryId } = context;
   const pairs = JSON.stringify(items.map((item) => ({ plant: item.split('@')[0], container: item.split('@')[1] })));
   // An array, not a join: the view is a union, which takes no join condition and would work out all that stands.
-  const rows = await tx.$queryRaw<SupplyRow[]>`
+  const rows = await tx.rows(supplyRow)`
     WITH item AS MATERIALIZED (SELECT i.plant, i.container FROM jsonb_to_recordset(${pairs}::jsonb) AS i (plant uuid, container uuid)),
     wanted AS MATERIALIZED (
       SELECT l.id FROM item i JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.plant_id = i.plant AND l.container_id = i.container AND l.closed_on IS NULL
@@ -39,21 +65,32 @@ export async function loadSupplies(
   return rows.map((row) => ({ ...row, item: itemOf(row.plantId, row.containerId), treated: treated.has(row.id) }));
 }
 
+const treatedRow = z.strictObject({ id: z.string() });
+
 /** Which of these lots and batches were treated, here or while they were still part of what they came from. */
 async function loadTreated({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<Set<string>> {
-  const rows = await tx.$queryRaw<{ id: string }[]>`
+  const rows = await tx.rows(treatedRow)`
     SELECT DISTINCT subject_id::text AS id FROM treatments_of(${nurseryId}::uuid, ${[...ids]}::uuid[])`;
   return new Set(rows.map(({ id }) => id));
 }
 
-export interface Season {
-  horizonOn: string;
-  windows: PlantingWindow[];
-}
+export const season = z.strictObject({
+  horizonOn: z.string(),
+  windows: z.array(
+    z.strictObject({
+      id: z.string(),
+      opensMd: z.string(),
+      closesMd: z.string(),
+      maxContainerMl: z.optional(z.nullable(z.number())),
+      region: z.optional(z.nullable(z.string())),
+    }),
+  ),
+});
+export type Season = z.infer<typeof season>;
 
 /** The stored end of the season, or where that has passed and the day is not rolled yet the next one, and the planting windows if one of these regions has its own. */
 export async function loadSeason({ tx, nurseryId, today }: ReadContext, regions: readonly string[]): Promise<Season> {
-  const [row] = await tx.$queryRaw<Season[]>`
+  const row = await tx.row(season)`
     SELECT n.season_end_on::text AS "horizonOn",
            coalesce((SELECT jsonb_agg(jsonb_build_object('id', w.id, 'opensMd', w.opens_md, 'closesMd', w.closes_md, 'maxContainerMl', w.max_container_ml, 'region', w.region))
                        FROM planting_window w

@@ -1,12 +1,38 @@
-import type { BatchEntry, BatchState } from '@rootclock/domain';
+import { ENTRY_KINDS, type BatchEntry, type BatchState } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
+
+/** A forecast as an entry keeps it; those from before there was a usual yield have none. */
+const writtenForecast = z.strictObject({
+  targetContainerId: z.nullable(z.string()),
+  cautiousUnits: z.number(),
+  usualUnits: z.optional(z.number()),
+  readyOn: z.nullable(z.string()),
+});
+
+const batchEntriesRow = z.strictObject({
+  entryId: z.string(),
+  version: z.number(),
+  kind: z.enum(ENTRY_KINDS),
+  cause: z.nullable(z.string()),
+  unitsOut: z.number(),
+  unitsIn: z.number(),
+  forecast: z.nullable(writtenForecast),
+  firstAlive: z.nullable(z.strictObject({ on: z.string(), assumed: z.boolean() })),
+  isSecondWinter: z.boolean(),
+  starts: z.boolean(),
+  happenedOn: z.string(),
+  stagePosition: z.nullable(z.number()),
+  emergedUnits: z.nullable(z.number()),
+  pottedPlants: z.number(),
+});
 
 /**
  * The entries of a batch that stand, in the order they were written down. Entries that were reversed, and reversals, are left out.
  * An entry that draws packs says of stages and yields what holds for the batch it made, and nothing of the packs it drew on.
  */
 export async function loadBatchEntries({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchEntry[]> {
-  return tx.$queryRaw<BatchEntry[]>`
+  return tx.rows(batchEntriesRow)`
     WITH own AS (SELECT id, batch_id FROM account WHERE nursery_id = ${nurseryId}::uuid AND batch_id = ${batchId}::uuid),
     moved AS (
       SELECT m.entry_id,
@@ -45,7 +71,7 @@ export async function storeBatchState(
   state: BatchState,
 ): Promise<void> {
   const { forecast, stage } = state;
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE batch SET emerged_units = ${state.emergedUnits}, emerged_on = ${state.emergedOn}::date, confined_on = ${state.confinedOn}::date,
            container_on = ${state.containerOn}::date, second_winter_on = ${state.secondWinterOn}::date, closed_on = ${state.closedOn}::date,
            target_container_id = CASE WHEN ${forecast !== null} THEN ${forecast?.targetContainerId ?? null}::uuid ELSE target_container_id END,

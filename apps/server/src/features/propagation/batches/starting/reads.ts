@@ -1,20 +1,22 @@
-import type { ContainerKind, RootHabit } from '@rootclock/domain';
+import { CONTAINER_KINDS, ROOT_HABITS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 
 /** Packs of a plant that stand in stratification and can be drawn from. */
-export interface StandingPacks {
-  batchId: string;
-  code: string;
-  sourceId: string;
-  units: number;
-  placeCodes: string[];
-  startedOn: string;
-  seedsSown: number | null;
-  stageDueOn: string | null;
-}
+export const standingPacks = z.strictObject({
+  batchId: z.string(),
+  code: z.string(),
+  sourceId: z.string(),
+  units: z.number(),
+  placeCodes: z.array(z.string()),
+  startedOn: z.string(),
+  seedsSown: z.nullable(z.number()),
+  stageDueOn: z.nullable(z.string()),
+});
+export type StandingPacks = z.infer<typeof standingPacks>;
 
 export async function readStandingPacks({ tx, nurseryId }: ReadContext, plantId: string): Promise<StandingPacks[]> {
-  return tx.$queryRaw<StandingPacks[]>`
+  return tx.rows(standingPacks)`
     SELECT b.id::text AS "batchId", b.code, b.source_id::text AS "sourceId", s.units, s.places AS "placeCodes", b.started_on::text AS "startedOn", b.seeds_sown AS "seedsSown",
            b.stage_due_on::text AS "stageDueOn"
       FROM batch b
@@ -24,39 +26,43 @@ export async function readStandingPacks({ tx, nurseryId }: ReadContext, plantId:
      ORDER BY b.started_on, b.code`;
 }
 
-export interface StartContainer {
-  id: string;
-  name: string;
-  kind: ContainerKind;
-  cells: number | null;
-  volumeMl: number | null;
-}
+export const startContainer = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  kind: z.enum(CONTAINER_KINDS),
+  cells: z.nullable(z.number()),
+  volumeMl: z.nullable(z.number()),
+});
+export type StartContainer = z.infer<typeof startContainer>;
 
 export async function readContainers(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[],
 ): Promise<StartContainer[]> {
-  return tx.$queryRaw<StartContainer[]>`
+  return tx.rows(startContainer)`
     SELECT id::text, name, kind, cells, volume_ml AS "volumeMl" FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
 }
 
+const sourceIdsRow = z.strictObject({ id: z.string() });
+
 export async function readSourceIds({ tx, nurseryId }: ReadContext, plantId: string): Promise<string[]> {
-  const rows = await tx.$queryRaw<
-    { id: string }[]
-  >`SELECT id::text FROM source WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND retired_at IS NULL ORDER BY code`;
+  const rows = await tx.rows(
+    sourceIdsRow,
+  )`SELECT id::text FROM source WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND retired_at IS NULL ORDER BY code`;
   return rows.map(({ id }) => id);
 }
 
 /** What of a plant decides which pot-life rules reach it. */
-export interface PlantReach {
-  scientificName: string;
-  genus: string;
-  rootHabit: RootHabit;
-  dormantMonths: number[];
-}
+export const plantReach = z.strictObject({
+  scientificName: z.string(),
+  genus: z.string(),
+  rootHabit: z.enum(ROOT_HABITS),
+  dormantMonths: z.array(z.number()),
+});
+export type PlantReach = z.infer<typeof plantReach>;
 
 export async function readPlantReach({ tx, nurseryId }: ReadContext, plantId: string): Promise<PlantReach | undefined> {
-  const [row] = await tx.$queryRaw<PlantReach[]>`
+  const row = await tx.row(plantReach)`
     SELECT scientific_name AS "scientificName", genus, root_habit AS "rootHabit", dormant_months AS "dormantMonths" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid`;
   return row;
 }

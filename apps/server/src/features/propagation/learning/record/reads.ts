@@ -1,53 +1,56 @@
-import type { PropagationMethod, RootHabit } from '@rootclock/domain';
-import { Prisma } from '../../../../db/generated/client.ts';
+import { PROPAGATION_METHODS, ROOT_HABITS } from '@rootclock/domain';
+import * as z from 'zod/mini';
+import { sql, type Sql } from '../../../../db/sql.ts';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 
-export interface RecordPlant {
-  plantId: string;
-  code: string;
-  scientificName: string;
-  vernacularName: string;
-  genus: string;
-  rootHabit: RootHabit;
-}
+export const recordPlant = z.strictObject({
+  plantId: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+  vernacularName: z.string(),
+  genus: z.string(),
+  rootHabit: z.enum(ROOT_HABITS),
+});
+export type RecordPlant = z.infer<typeof recordPlant>;
 
 export async function readPlants({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<RecordPlant[]> {
-  return tx.$queryRaw<RecordPlant[]>`
+  return tx.rows(recordPlant)`
     SELECT id::text AS "plantId", code, scientific_name AS "scientificName", vernacular_name AS "vernacularName", genus, root_habit AS "rootHabit"
       FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...plantIds]}::uuid[]) ORDER BY scientific_name`;
 }
 
 /** The course of one batch of a plant, as days. */
-export interface BatchCourse {
-  method: PropagationMethod;
-  startedOn: string;
+export const batchCourse = z.strictObject({
+  method: z.enum(PROPAGATION_METHODS),
+  startedOn: z.string(),
   /** The first potting that stands. */
-  pottedOn: string | null;
+  pottedOn: z.nullable(z.string()),
   /** The first day on which the root balls of one of its lots were found to hold. */
-  readyOn: string | null;
+  readyOn: z.nullable(z.string()),
   /** The day the last of it left, the lots made of it included; null while anything stands. */
-  endedOn: string | null;
-}
+  endedOn: z.nullable(z.string()),
+});
+export type BatchCourse = z.infer<typeof batchCourse>;
 
 /** All batches of a plant whose start stands; lots are followed through potting up, splitting and merging. */
 export async function readBatchCourses({ tx, nurseryId }: ReadContext, plantId: string): Promise<BatchCourse[]> {
-  const stands = (entryId: Prisma.Sql) =>
-    Prisma.sql`NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = ${nurseryId}::uuid AND r.reverses_id = ${entryId})`;
-  return tx.$queryRaw<BatchCourse[]>`
+  const stands = (entryId: Sql) =>
+    sql`NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = ${nurseryId}::uuid AND r.reverses_id = ${entryId})`;
+  return tx.rows(batchCourse)`
     WITH RECURSIVE own AS MATERIALIZED (
-      SELECT b.id, b.method, b.started_on, b.closed_on FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND ${stands(Prisma.sql`b.created_entry_id`)}),
+      SELECT b.id, b.method, b.started_on, b.closed_on FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND ${stands(sql`b.created_entry_id`)}),
     family (batch_id, lot_id) AS (
       SELECT o.id, g.child_lot_id FROM own o JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.parent_id = o.id
       UNION SELECT f.batch_id, g.child_lot_id FROM family f JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.parent_id = f.lot_id),
     potted AS (
       SELECT o.id, min(e.happened_on) AS on_day FROM own o JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.batch_id = o.id
         JOIN movement m ON m.nursery_id = a.nursery_id AND m.from_account_id = a.id JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind = 'pot'
-       WHERE ${stands(Prisma.sql`e.id`)} GROUP BY o.id),
+       WHERE ${stands(sql`e.id`)} GROUP BY o.id),
     held AS (
       SELECT s.subject_id AS lot_id, min(e.happened_on) AS on_day FROM (SELECT DISTINCT lot_id FROM family) f
         JOIN entry_subject s ON s.nursery_id = ${nurseryId}::uuid AND s.subject_id = f.lot_id JOIN observation v ON v.nursery_id = s.nursery_id AND v.entry_id = s.entry_id
         JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id
-       WHERE v.kind = 'root-ball' AND v.result = 'holds' AND ${stands(Prisma.sql`e.id`)} GROUP BY s.subject_id),
+       WHERE v.kind = 'root-ball' AND v.result = 'holds' AND ${stands(sql`e.id`)} GROUP BY s.subject_id),
     grown AS (
       SELECT f.batch_id, min(h.on_day) FILTER (WHERE l.root_checked_on IS NOT NULL) AS ready_on, bool_or(l.closed_on IS NULL) AS open, max(l.closed_on) AS ended_on
         FROM family f JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = f.lot_id LEFT JOIN held h ON h.lot_id = l.id GROUP BY f.batch_id)
@@ -57,13 +60,14 @@ export async function readBatchCourses({ tx, nurseryId }: ReadContext, plantId: 
 }
 
 /** Plants that stood in one container for so many days, and what then became of them. */
-export interface PotLife {
-  containerId: string;
-  containerName: string;
-  days: number;
-  died: boolean;
-  units: number;
-}
+export const potLife = z.strictObject({
+  containerId: z.string(),
+  containerName: z.string(),
+  days: z.number(),
+  died: z.boolean(),
+  units: z.number(),
+});
+export type PotLife = z.infer<typeof potLife>;
 
 /**
  * Days in the pot, from the day on which that is recorded: until plants were written off, or until they left alive or were last seen there. What a count
@@ -71,7 +75,7 @@ export interface PotLife {
  * same container live on under another label. Lots whose day in the pot is assumed are left out, and so is the ground.
  */
 export async function readPotLives({ tx, nurseryId, today }: ReadContext, plantId: string): Promise<PotLife[]> {
-  return tx.$queryRaw<PotLife[]>`
+  return tx.rows(potLife)`
     WITH pots AS MATERIALIZED (
       SELECT l.id, l.container_id, c.name, l.container_on FROM lot l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
        WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.container_on IS NOT NULL AND l.container_standing = 'recorded'),

@@ -1,26 +1,28 @@
 import { propagation } from '@rootclock/contracts';
-import { EVERYONE, nameKey, phaseDays, type PropagationMethod, shareReady, type Standing } from '@rootclock/domain';
+import { STANDINGS, EVERYONE, nameKey, phaseDays, type PropagationMethod, shareReady } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
 import { missingReference } from '../reference/missing.ts';
 import { loadVersionsInUse, planOf, type ProtocolVersion } from '../store.ts';
 
-interface PlantHead {
-  plantId: string;
-  code: string;
-  scientificName: string;
-  vernacularName: string;
-  total: number;
-}
+const plantHead = z.strictObject({
+  plantId: z.string(),
+  code: z.string(),
+  scientificName: z.string(),
+  vernacularName: z.string(),
+  total: z.number(),
+});
 
-interface Beside {
-  protocolId: string;
-  isRetired: boolean;
-  madeOn: string;
-  standing: Standing;
-  openBatches: number;
-}
+const besideRow = z.strictObject({
+  protocolId: z.string(),
+  isRetired: z.boolean(),
+  madeOn: z.string(),
+  standing: z.enum(STANDINGS),
+  openBatches: z.number(),
+});
+type Beside = z.infer<typeof besideRow>;
 
-const loadBeside = ({ tx, nurseryId }: ReadContext, plantIds: readonly string[]) => tx.$queryRaw<Beside[]>`
+const loadBeside = ({ tx, nurseryId }: ReadContext, plantIds: readonly string[]) => tx.rows(besideRow)`
   SELECT q.id::text AS "protocolId", q.retired_at IS NOT NULL AS "isRetired", v.made_on::text AS "madeOn", v.standing,
          (SELECT count(*)::int FROM batch b JOIN protocol_version w ON w.nursery_id = b.nursery_id AND w.id = b.protocol_version_id
            WHERE b.nursery_id = q.nursery_id AND w.protocol_id = q.id AND b.closed_on IS NULL) AS "openBatches"
@@ -107,7 +109,7 @@ interface Asked {
 const loadPlants = (
   { tx, nurseryId }: ReadContext,
   { key, code, method, plantId, have, retired, page, perPage }: Asked,
-) => tx.$queryRaw<PlantHead[]>`
+) => tx.rows(plantHead)`
   SELECT p.id::text AS "plantId", p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", count(*) OVER ()::int AS total
     FROM plant p
     JOIN LATERAL (SELECT EXISTS (SELECT 1 FROM protocol q WHERE q.nursery_id = p.nursery_id AND q.plant_id = p.id AND (q.retired_at IS NOT NULL) = ${retired}

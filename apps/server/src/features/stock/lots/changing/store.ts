@@ -1,12 +1,14 @@
+import * as z from 'zod/mini';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
 
 /** A lot, batch or source of one line of descent, and the plant it is said to be. */
-export interface Kin {
-  kind: 'lot' | 'batch' | 'source';
-  id: string;
-  code: string;
-  plantId: string;
-}
+export const kinRow = z.strictObject({
+  kind: z.enum(['lot', 'batch', 'source']),
+  id: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+});
+export type Kin = z.infer<typeof kinRow>;
 
 /**
  * A lot or source with all that came from it: lots made from it, sources taken from those as mother stock, and what was started from them.
@@ -15,7 +17,7 @@ export async function loadDescent(
   { tx, nurseryId }: ReadContext,
   start: { kind: 'lot' | 'source'; id: string },
 ): Promise<Kin[]> {
-  return tx.$queryRaw<Kin[]>`
+  return tx.rows(kinRow)`
     WITH RECURSIVE kin (kind, id) AS (
       SELECT ${start.kind}, ${start.id}::uuid
       UNION
@@ -42,35 +44,38 @@ export async function setPlants(
     if (kind === 'source') touched.features.add('sources');
   }
   const rows = JSON.stringify(kin.map(({ kind, id, plantId }) => ({ kind, id, plantId })));
-  await tx.$executeRaw`
+  await tx.run`
     WITH said AS (SELECT * FROM jsonb_to_recordset(${rows}::jsonb) AS r (kind text, id uuid, "plantId" uuid)),
     lots AS (UPDATE lot l SET plant_id = s."plantId" FROM said s WHERE s.kind = 'lot' AND l.nursery_id = ${nurseryId}::uuid AND l.id = s.id),
     batches AS (UPDATE batch b SET plant_id = s."plantId" FROM said s WHERE s.kind = 'batch' AND b.nursery_id = ${nurseryId}::uuid AND b.id = s.id)
     UPDATE source o SET plant_id = s."plantId" FROM said s WHERE s.kind = 'source' AND o.nursery_id = ${nurseryId}::uuid AND o.id = s.id`;
 }
 
+const plantNameRow = z.strictObject({ name: z.string() });
+
 export async function loadPlantName({ tx, nurseryId }: ReadContext, plantId: string): Promise<string | undefined> {
-  const [row] = await tx.$queryRaw<{ name: string }[]>`
+  const row = await tx.row(plantNameRow)`
     SELECT scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid AND retired_at IS NULL`;
   return row?.name;
 }
 
 /** A garden in which plants of some lots stand, as far as they were planted for an order. */
-export interface PlantedGarden {
-  orderId: string | null;
-  orderCode: string | null;
-  client: string | null;
-  site: string | null;
-  units: number;
-  lastPlantedOn: string;
-}
+export const plantedGarden = z.strictObject({
+  orderId: z.nullable(z.string()),
+  orderCode: z.nullable(z.string()),
+  client: z.nullable(z.string()),
+  site: z.nullable(z.string()),
+  units: z.number(),
+  lastPlantedOn: z.string(),
+});
+export type PlantedGarden = z.infer<typeof plantedGarden>;
 
 /** Where plants of these lots are in the ground already. What was taken back is left out. */
 export async function loadPlantedGardens(
   { tx, nurseryId }: ReadContext,
   lotIds: readonly string[],
 ): Promise<PlantedGarden[]> {
-  return tx.$queryRaw<PlantedGarden[]>`
+  return tx.rows(plantedGarden)`
     SELECT o.id::text AS "orderId", o.code AS "orderCode", c.name AS client, s.name AS site, sum(m.from_units)::int AS units, max(e.happened_on)::text AS "lastPlantedOn"
       FROM account f
       JOIN movement m ON m.nursery_id = f.nursery_id AND m.from_account_id = f.id

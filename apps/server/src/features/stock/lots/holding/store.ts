@@ -1,5 +1,8 @@
 import type { HoldReason } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
+
+const openHoldsRow = z.strictObject({ lotId: z.string() });
 
 /** Opens holds for lots that do not have them yet and answers which lots were held by this. Ids follow from entry, lot and reason. */
 export async function openHolds(
@@ -9,7 +12,7 @@ export async function openHolds(
   reason: HoldReason,
   heldOn: string,
 ): Promise<string[]> {
-  const rows = await tx.$queryRaw<{ lotId: string }[]>`
+  const rows = await tx.rows(openHoldsRow)`
     INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on)
     SELECT ${nurseryId}::uuid, md5(${entryId} || '/' || l || '/' || ${reason})::uuid, l::uuid, ${reason}, ${entryId}::uuid, ${heldOn}::date
       FROM unnest(${[...lotIds]}::text[]) AS l
@@ -24,7 +27,7 @@ export async function openHolds(
  * cannot be held, so plants potted from a treated batch of a host of larvae begin their own hold.
  */
 export async function inheritHolds({ tx, nurseryId }: CommandContext, entryId: string): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     WITH given AS (
       SELECT DISTINCT t.lot_id AS child, f.lot_id AS parent_lot, f.batch_id AS parent_batch
         FROM movement m
@@ -58,11 +61,13 @@ export async function closeHold(
     releaseReason,
   }: { lotId: string; reason: HoldReason; entryId: string; releasedOn: string; releaseReason: string },
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE hold SET released_entry_id = ${entryId}::uuid, released_on = ${releasedOn}::date, release_reason = ${releaseReason}
      WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND reason = ${reason} AND released_on IS NULL`;
   touched.lot(lotId);
 }
+
+const openHoldSinceRow = z.strictObject({ heldOn: z.string() });
 
 /** Since when the open hold of that reason stands, or undefined when there is none. */
 export async function openHoldSince(
@@ -70,7 +75,7 @@ export async function openHoldSince(
   lotId: string,
   reason: HoldReason,
 ): Promise<string | undefined> {
-  const [row] = await tx.$queryRaw<{ heldOn: string }[]>`
+  const row = await tx.row(openHoldSinceRow)`
     SELECT held_on::text AS "heldOn" FROM hold
      WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND reason = ${reason} AND released_on IS NULL`;
   return row?.heldOn;

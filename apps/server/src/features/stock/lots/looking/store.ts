@@ -1,9 +1,12 @@
 import type { CountKind, ObservationKind, Readiness } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
+
+const lastPlaceOfRow = z.strictObject({ placeId: z.string() });
 
 /** The place a lot last stood at, for one of which nothing is thought to be left. */
 export async function lastPlaceOf({ tx, nurseryId }: ReadContext, lotId: string): Promise<string | undefined> {
-  const [row] = await tx.$queryRaw<{ placeId: string }[]>`
+  const row = await tx.row(lastPlaceOfRow)`
     SELECT a.place_id::text AS "placeId" FROM account a
       LEFT JOIN LATERAL (SELECT max(e.version) AS version FROM movement m JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
                           WHERE m.nursery_id = a.nursery_id AND m.from_account_id = a.id) left_at ON true
@@ -17,7 +20,7 @@ export async function setCountKind(
   lotId: string,
   countKind: CountKind,
 ): Promise<void> {
-  await tx.$executeRaw`UPDATE lot SET count_kind = ${countKind} WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId}::uuid AND count_kind <> ${countKind}`;
+  await tx.run`UPDATE lot SET count_kind = ${countKind} WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId}::uuid AND count_kind <> ${countKind}`;
 }
 
 export async function setReadiness(
@@ -25,7 +28,7 @@ export async function setReadiness(
   lots: readonly (Readiness & { lotId: string })[],
 ): Promise<void> {
   for (const { lotId } of lots) touched.lot(lotId);
-  await tx.$executeRaw`
+  await tx.run`
     UPDATE lot l SET ready_on = r."readyOn", root_checked_on = r."rootCheckedOn"
       FROM jsonb_to_recordset(${JSON.stringify(lots)}::jsonb) AS r ("lotId" uuid, "readyOn" date, "rootCheckedOn" date)
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = r."lotId"`;
@@ -36,7 +39,7 @@ export async function insertObservation(
   entryId: string,
   { kind, result, amount }: { kind: ObservationKind; result: string | null; amount: number | null },
 ): Promise<void> {
-  await tx.$executeRaw`
+  await tx.run`
     INSERT INTO observation (nursery_id, id, entry_id, kind, result, amount)
     VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, ${kind}, ${result}, ${amount})`;
 }

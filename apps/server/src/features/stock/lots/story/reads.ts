@@ -1,10 +1,11 @@
 import type { PlantingWindow } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../trpc/operation.ts';
-import type { EntryRow, LotRow } from './rows.ts';
+import { entryRow, lotRow, type EntryRow, type LotRow } from './rows.ts';
 
 /** Everything a lot's page shows beside its entries, in one statement; each part is reached by an index on the lot. */
 export async function loadLotRow({ tx, nurseryId }: ReadContext, lotId: string): Promise<LotRow | undefined> {
-  const [row] = await tx.$queryRaw<LotRow[]>`
+  const row = await tx.row(lotRow)`
     SELECT l.id::text, l.code, l.potted_on::text AS "pottedOn", l.potted_precision AS "pottedPrecision", l.confined_on::text AS "confinedOn",
       l.confined_standing AS "confinedStanding", l.container_on::text AS "containerOn", l.container_standing AS "containerStanding", l.ready_on::text AS "readyOn",
       l.root_checked_on::text AS "rootCheckedOn", l.count_kind AS "countKind", l.plant_by_on::text AS "plantByOn", l.plant_by_state AS "plantByState",
@@ -49,8 +50,16 @@ export async function loadLotRow({ tx, nurseryId }: ReadContext, lotId: string):
   return row;
 }
 
+const windowsRow = z.strictObject({
+  id: z.string(),
+  opensMd: z.string(),
+  closesMd: z.string(),
+  maxContainerMl: z.optional(z.nullable(z.number())),
+  region: z.optional(z.nullable(z.string())),
+});
+
 export async function loadWindows({ tx, nurseryId }: ReadContext): Promise<PlantingWindow[]> {
-  return tx.$queryRaw<PlantingWindow[]>`
+  return tx.rows(windowsRow)`
     SELECT id::text, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region FROM planting_window
      WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
 }
@@ -67,7 +76,7 @@ export async function loadLotEntries(
   before: { happenedOn: string; version: number } | null,
   limit: number,
 ): Promise<EntryRow[]> {
-  return tx.$queryRaw<EntryRow[]>`
+  return tx.rows(entryRow)`
     WITH own AS MATERIALIZED (SELECT a.id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ${lotId}::uuid),
     concerned AS (
       SELECT m.entry_id FROM own JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = own.id

@@ -1,80 +1,80 @@
 import type { stock } from '@rootclock/contracts';
 import { addDays, nameKey } from '@rootclock/domain';
 import type * as z from 'zod/mini';
-import { Prisma } from '../../../../db/generated/client.ts';
 import { containing } from '../../../../db/like.ts';
+import { join, sql, type Sql } from '../../../../db/sql.ts';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 
 type Filter = z.output<typeof stock.listLots>;
 
-const ON_HAND = Prisma.sql`coalesce((SELECT sum(a.units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
-const RESERVED = Prisma.sql`coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)`;
-const IS_HELD = Prisma.sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL)`;
-const SUPPLY = Prisma.sql`coalesce((SELECT sum(a.units) FROM account a JOIN place q ON q.nursery_id = a.nursery_id AND q.id = a.place_id AND q.kind <> 'quarantine'
+const ON_HAND = sql`coalesce((SELECT sum(a.units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
+const RESERVED = sql`coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)`;
+const IS_HELD = sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL)`;
+const SUPPLY = sql`coalesce((SELECT sum(a.units) FROM account a JOIN place q ON q.nursery_id = a.nursery_id AND q.id = a.place_id AND q.kind <> 'quarantine'
   WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
 /** What may still be promised of the lot `l`, as promises see it: what stands outside quarantine places, less reserved; nothing of a held lot. */
-export const FREE = Prisma.sql`CASE WHEN ${IS_HELD} THEN 0 ELSE greatest(0, ${SUPPLY} - ${RESERVED}) END`;
+export const FREE = sql`CASE WHEN ${IS_HELD} THEN 0 ELSE greatest(0, ${SUPPLY} - ${RESERVED}) END`;
 
-const KEYS: Record<Filter['sort'], Prisma.Sql> = {
-  code: Prisma.sql`l.code`,
-  plant: Prisma.sql`p.scientific_name`,
-  plantBy: Prisma.sql`l.plant_by_on`,
+const KEYS: Record<Filter['sort'], Sql> = {
+  code: sql`l.code`,
+  plant: sql`p.scientific_name`,
+  plantBy: sql`l.plant_by_on`,
   units: ON_HAND,
   free: FREE,
-  potted: Prisma.sql`l.potted_on`,
+  potted: sql`l.potted_on`,
 };
 
 /** What the lots are put in order by. */
-export const keyOf = ({ sort }: Filter): Prisma.Sql => KEYS[sort];
+export const keyOf = ({ sort }: Filter): Sql => KEYS[sort];
 
 /** Which lots are meant; `l` is the lot, `p` its plant, `within` the place asked for with all that lies in it. */
-export function conditionsOf({ nurseryId, today }: ReadContext, filter: Filter, noticeDays: number): Prisma.Sql {
-  const conditions = [Prisma.sql`l.nursery_id = ${nurseryId}::uuid`];
-  const when = (wanted: unknown, condition: Prisma.Sql) => wanted && conditions.push(condition);
-  when(filter.state === 'open', Prisma.sql`l.closed_on IS NULL`);
-  when(filter.state === 'closed', Prisma.sql`l.closed_on IS NOT NULL`);
-  when(filter.plantId, Prisma.sql`l.plant_id = ${filter.plantId}::uuid`);
-  when(filter.containerId, Prisma.sql`l.container_id = ${filter.containerId}::uuid`);
-  when(filter.sourceId, Prisma.sql`l.source_id = ${filter.sourceId}::uuid`);
+export function conditionsOf({ nurseryId, today }: ReadContext, filter: Filter, noticeDays: number): Sql {
+  const conditions = [sql`l.nursery_id = ${nurseryId}::uuid`];
+  const when = (wanted: unknown, condition: Sql) => wanted && conditions.push(condition);
+  when(filter.state === 'open', sql`l.closed_on IS NULL`);
+  when(filter.state === 'closed', sql`l.closed_on IS NOT NULL`);
+  when(filter.plantId, sql`l.plant_id = ${filter.plantId}::uuid`);
+  when(filter.containerId, sql`l.container_id = ${filter.containerId}::uuid`);
+  when(filter.sourceId, sql`l.source_id = ${filter.sourceId}::uuid`);
   when(
     filter.placeId,
-    Prisma.sql`l.id IN (SELECT a.lot_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND a.place_id IN (SELECT id FROM within))`,
+    sql`l.id IN (SELECT a.lot_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND a.place_id IN (SELECT id FROM within))`,
   );
   when(filter.text, named(nurseryId, filter.text));
-  when(filter.free, Prisma.sql`${FREE} > 0`);
+  when(filter.free, sql`${FREE} > 0`);
   if (filter.held) conditions.push(heldBy(filter.held));
   if (filter.band) conditions.push(inBand(filter.band, today, noticeDays));
-  return Prisma.join(conditions, ' AND ');
+  return join(conditions, ' AND ');
 }
 
-function named(nurseryId: string, text: string): Prisma.Sql {
+function named(nurseryId: string, text: string): Sql {
   const key = nameKey(text);
-  return Prisma.sql`(l.code ILIKE ${containing(text)} OR p.scientific_name ILIKE ${containing(text)} OR l.plant_id IN (
+  return sql`(l.code ILIKE ${containing(text)} OR p.scientific_name ILIKE ${containing(text)} OR l.plant_id IN (
     SELECT n.plant_id FROM plant_name n WHERE n.nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND n.name_key LIKE ${containing(key)}))`;
 }
 
-function heldBy(held: NonNullable<Filter['held']>): Prisma.Sql {
-  if (held === 'none') return Prisma.sql`NOT ${IS_HELD}`;
+function heldBy(held: NonNullable<Filter['held']>): Sql {
+  if (held === 'none') return sql`NOT ${IS_HELD}`;
   if (held === 'any') return IS_HELD;
-  return Prisma.sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = ${held})`;
+  return sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = ${held})`;
 }
 
 /** The days of a band, as `potBand` of the domain draws them. */
-function inBand(band: NonNullable<Filter['band']>, today: string, noticeDays: number): Prisma.Sql {
+function inBand(band: NonNullable<Filter['band']>, today: string, noticeDays: number): Sql {
   const due = addDays(today, noticeDays);
   const coming = addDays(today, 3 * noticeDays);
   switch (band) {
     case 'past':
-      return Prisma.sql`l.plant_by_on < ${today}::date`;
+      return sql`l.plant_by_on < ${today}::date`;
     case 'due':
-      return Prisma.sql`l.plant_by_on BETWEEN ${today}::date AND ${due}::date`;
+      return sql`l.plant_by_on BETWEEN ${today}::date AND ${due}::date`;
     case 'coming':
-      return Prisma.sql`l.plant_by_on > ${due}::date AND l.plant_by_on <= ${coming}::date`;
+      return sql`l.plant_by_on > ${due}::date AND l.plant_by_on <= ${coming}::date`;
     case 'ample':
-      return Prisma.sql`l.plant_by_on > ${coming}::date`;
+      return sql`l.plant_by_on > ${coming}::date`;
     case 'unlimited':
-      return Prisma.sql`l.plant_by_on IS NULL`;
+      return sql`l.plant_by_on IS NULL`;
     case 'no-window':
-      return Prisma.sql`l.plant_by_state = 'no-window'`;
+      return sql`l.plant_by_state = 'no-window'`;
   }
 }

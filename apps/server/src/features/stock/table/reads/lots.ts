@@ -1,5 +1,10 @@
 import { type Page, stock } from '@rootclock/contracts';
 import {
+  CONTAINER_KINDS,
+  COUNT_KINDS,
+  DAY_PRECISIONS,
+  HOLD_REASONS,
+  PLANT_BY_STATES,
   type ContainerKind,
   type CountKind,
   type DayPrecision,
@@ -10,7 +15,8 @@ import {
   potBand,
   type PotBand,
 } from '@rootclock/domain';
-import { Prisma } from '../../../../db/generated/client.ts';
+import * as z from 'zod/mini';
+import { sql } from '../../../../db/sql.ts';
 import { query } from '../../../../trpc/operation.ts';
 import { conditionsOf, FREE, keyOf } from './conditions.ts';
 
@@ -58,6 +64,43 @@ export interface LotRow extends StoredLot {
 
 type Stored = StoredLot & { here: number; dormantMonths: number[] };
 
+const lotsRow2 = z.strictObject({
+  plantId: z.string(),
+  scientificName: z.string(),
+  code: z.string(),
+  vernacularName: z.string(),
+  dormantMonths: z.array(z.number()),
+  containerId: z.string(),
+  sourceId: z.string(),
+  plantCode: z.string(),
+  containerName: z.string(),
+  reservedUnits: z.number(),
+  stagedUnits: z.number(),
+  plantByOn: z.nullable(z.string()),
+  pottedOn: z.string(),
+  readyOn: z.nullable(z.string()),
+  places: z.array(z.strictObject({ placeId: z.string(), code: z.string(), units: z.number() })),
+  onHandUnits: z.number(),
+  freeUnits: z.number(),
+  holds: z.array(z.enum(HOLD_REASONS)),
+  limitOn: z.nullable(z.string()),
+  nextOpensOn: z.nullable(z.string()),
+  clockOn: z.nullable(z.string()),
+  clockAssumed: z.boolean(),
+  rootCheckedOn: z.nullable(z.string()),
+  plantByState: z.enum(PLANT_BY_STATES),
+  containerKind: z.enum(CONTAINER_KINDS),
+  sourceCode: z.string(),
+  pottedPrecision: z.enum(DAY_PRECISIONS),
+  countKind: z.enum(COUNT_KINDS),
+  closedOn: z.nullable(z.string()),
+  here: z.number(),
+  lotId: z.nullable(z.string()),
+  total: z.number(),
+});
+
+const lotsRow = z.strictObject({ noticeDays: z.number() });
+
 /** The stock table: lots by any of their facts, with their units, their clock and what is promised of them. */
 export const listLots = query({
   name: 'listLots',
@@ -65,15 +108,15 @@ export const listLots = query({
   roles: EVERYONE,
   read: async (context, input): Promise<Page<LotRow>> => {
     const { tx, nurseryId, today } = context;
-    const [nursery] = await tx.$queryRaw<
-      { noticeDays: number }[]
-    >`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
+    const nursery = await tx.row(
+      lotsRow,
+    )`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
     const noticeDays = nursery?.noticeDays ?? 0;
-    const direction = input.descending ? Prisma.sql`DESC NULLS LAST` : Prisma.sql`ASC NULLS LAST`;
+    const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
     const place = input.placeId ?? null;
     // What decides which lots are shown is read of all of them, everything else only of those on the page: row by row, which OFFSET 0 holds the
     // planner to. Where it last counted tables that were nearly empty, it would join them whole with each other instead, for minutes.
-    const rows = await tx.$queryRaw<(Omit<Stored, 'lotId'> & { lotId: string | null; total: number })[]>`
+    const rows = await tx.rows(lotsRow2)`
       WITH RECURSIVE within AS (
         SELECT p.id FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ${place}::uuid
         UNION SELECT p.id FROM place p JOIN within w ON p.parent_id = w.id WHERE p.nursery_id = ${nurseryId}::uuid),

@@ -1,24 +1,26 @@
-import type { BatchUnit } from '@rootclock/domain';
+import { BATCH_UNITS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../../trpc/operation.ts';
 
 /** How an earlier batch of the same plant and method came up or rooted. */
-export interface EarlierCourse {
-  batchId: string;
-  code: string;
-  startedOn: string;
-  unit: BatchUnit;
+export const earlierCourse = z.strictObject({
+  batchId: z.string(),
+  code: z.string(),
+  startedOn: z.string(),
+  unit: z.enum(BATCH_UNITS),
   /** Cells or pieces it began with; of trays and packs the seeds sown. */
-  sown: number;
+  sown: z.number(),
   /** Counts that stand, by day. */
-  counts: { on: string; emergedUnits: number }[];
-}
+  counts: z.array(z.strictObject({ on: z.string(), emergedUnits: z.number() })),
+});
+export type EarlierCourse = z.infer<typeof earlierCourse>;
 
 /** As many lines as can still be told apart. */
 const MOST = 5;
 
 /** The latest earlier batches whose share is known: started before, counted at least twice, with the seeds known where plants alone are counted. */
 export async function readEarlierCourses({ tx, nurseryId }: ReadContext, batchId: string): Promise<EarlierCourse[]> {
-  return tx.$queryRaw<EarlierCourse[]>`
+  return tx.rows(earlierCourse)`
     SELECT b.id::text AS "batchId", b.code, b.started_on::text AS "startedOn", b.unit, sown.units AS sown, seen.counts
       FROM batch o
       JOIN batch b ON b.nursery_id = o.nursery_id AND b.plant_id = o.plant_id AND b.method = o.method AND b.id <> o.id AND (b.started_on, b.code) < (o.started_on, o.code)

@@ -1,22 +1,24 @@
-import type { BatchUnit } from '@rootclock/domain';
+import { BATCH_UNITS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../../trpc/operation.ts';
-import type { RelatedBatch } from './head.ts';
+import { relatedBatch } from './head.ts';
 
-export interface PottedLot {
-  lotId: string;
-  code: string;
-  containerId: string;
-  containerName: string;
-  pottedOn: string;
+export const pottedLot = z.strictObject({
+  lotId: z.string(),
+  code: z.string(),
+  containerId: z.string(),
+  containerName: z.string(),
+  pottedOn: z.string(),
   /** Plants potted into it from this batch. */
-  pottedUnits: number;
-  standingUnits: number;
-  plantByOn: string | null;
-  closedOn: string | null;
-}
+  pottedUnits: z.number(),
+  standingUnits: z.number(),
+  plantByOn: z.nullable(z.string()),
+  closedOn: z.nullable(z.string()),
+});
+export type PottedLot = z.infer<typeof pottedLot>;
 
 export async function readPottedLots({ tx, nurseryId }: ReadContext, batchId: string): Promise<PottedLot[]> {
-  return tx.$queryRaw<PottedLot[]>`
+  return tx.rows(pottedLot)`
     SELECT l.id::text AS "lotId", l.code, l.container_id::text AS "containerId", c.name AS "containerName", l.potted_on::text AS "pottedOn",
            coalesce(potted.units, 0) AS "pottedUnits", coalesce(standing.units, 0) AS "standingUnits", l.plant_by_on::text AS "plantByOn", l.closed_on::text AS "closedOn"
       FROM lineage g
@@ -34,17 +36,19 @@ export async function readPottedLots({ tx, nurseryId }: ReadContext, batchId: st
 }
 
 /** A batch that was drawn from these packs. */
-export interface DrawnBatch extends RelatedBatch {
-  startedOn: string;
-  unit: BatchUnit;
-  startedUnits: number;
+export const drawnBatch = z.strictObject({
+  ...relatedBatch.shape,
+  startedOn: z.string(),
+  unit: z.enum(BATCH_UNITS),
+  startedUnits: z.number(),
   /** Packs that were used up by it. */
-  packs: number;
-  closedOn: string | null;
-}
+  packs: z.number(),
+  closedOn: z.nullable(z.string()),
+});
+export type DrawnBatch = z.infer<typeof drawnBatch>;
 
 export async function readDrawnBatches({ tx, nurseryId }: ReadContext, batchId: string): Promise<DrawnBatch[]> {
-  return tx.$queryRaw<DrawnBatch[]>`
+  return tx.rows(drawnBatch)`
     SELECT b.id::text AS "batchId", b.code, b.started_on::text AS "startedOn", b.unit, b.closed_on::text AS "closedOn", drawn.units AS "startedUnits", drawn.packs
       FROM batch b
       JOIN LATERAL (SELECT coalesce(sum(m.to_units), 0)::int AS units, coalesce(sum(m.from_units), 0)::int AS packs FROM movement m

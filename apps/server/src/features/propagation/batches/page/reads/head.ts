@@ -1,70 +1,81 @@
-import type { BatchUnit, ContainerKind, PlantByState, PropagationMethod, RootHabit } from '@rootclock/domain';
+import { BATCH_UNITS, CONTAINER_KINDS, PLANT_BY_STATES, PROPAGATION_METHODS, ROOT_HABITS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../../trpc/operation.ts';
 
-export interface BatchHead {
-  batchId: string;
-  code: string;
-  plantId: string;
-  plantCode: string;
-  scientificName: string;
-  vernacularName: string;
-  rootHabit: RootHabit;
-  dormantMonths: number[];
-  lastEmergenceMd: string | null;
-  method: PropagationMethod;
-  unit: BatchUnit;
-  containerId: string | null;
-  containerName: string | null;
-  containerKind: ContainerKind | null;
-  cellsPerTray: number | null;
-  startedOn: string;
-  startedUnits: number;
-  seedsSown: number | null;
-  emergedUnits: number | null;
-  emergedOn: string | null;
-  confinedOn: string | null;
-  containerOn: string | null;
-  targetContainerId: string | null;
-  targetContainerName: string | null;
-  cautiousUnits: number;
-  usualUnits: number;
-  readyOn: string | null;
-  protocolVersionId: string | null;
-  seedsGrams: number | null;
-  /** The batch of packs its seed was drawn from. */
-  parent: RelatedBatch | null;
-  plantByOn: string | null;
-  plantByState: PlantByState;
-  limitOn: string | null;
-  nextOpensOn: string | null;
-  rule: { basis: string; span: string | null; standing: string; source: string | null; note: string } | null;
-  secondWinterOn: string | null;
-  closedOn: string | null;
-  note: string;
-  noticeDays: number;
-  source: {
-    sourceId: string;
-    code: string;
-    kind: string;
-    provenance: string;
-    seedZone: string | null;
-    origin: string;
-    gatheredOn: string | null;
-    gatheredPrecision: string | null;
-    vendor: string | null;
-    motherLotId: string | null;
-    motherLotCode: string | null;
-  };
-  places: { placeId: string; code: string; name: string; units: number }[];
-}
+export const relatedBatch = z.strictObject({
+  batchId: z.string(),
+  code: z.string(),
+});
+export type RelatedBatch = z.infer<typeof relatedBatch>;
 
-export interface RelatedBatch {
-  batchId: string;
-  code: string;
-}
+export const batchHead = z.strictObject({
+  batchId: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+  plantCode: z.string(),
+  scientificName: z.string(),
+  vernacularName: z.string(),
+  rootHabit: z.enum(ROOT_HABITS),
+  dormantMonths: z.array(z.number()),
+  lastEmergenceMd: z.nullable(z.string()),
+  method: z.enum(PROPAGATION_METHODS),
+  unit: z.enum(BATCH_UNITS),
+  containerId: z.nullable(z.string()),
+  containerName: z.nullable(z.string()),
+  containerKind: z.nullable(z.enum(CONTAINER_KINDS)),
+  cellsPerTray: z.nullable(z.number()),
+  startedOn: z.string(),
+  startedUnits: z.number(),
+  seedsSown: z.nullable(z.number()),
+  emergedUnits: z.nullable(z.number()),
+  emergedOn: z.nullable(z.string()),
+  confinedOn: z.nullable(z.string()),
+  containerOn: z.nullable(z.string()),
+  targetContainerId: z.nullable(z.string()),
+  targetContainerName: z.nullable(z.string()),
+  cautiousUnits: z.number(),
+  usualUnits: z.number(),
+  readyOn: z.nullable(z.string()),
+  protocolVersionId: z.nullable(z.string()),
+  seedsGrams: z.nullable(z.number()),
+  /** The batch of packs its seed was drawn from. */
+  parent: z.nullable(relatedBatch),
+  plantByOn: z.nullable(z.string()),
+  plantByState: z.enum(PLANT_BY_STATES),
+  limitOn: z.nullable(z.string()),
+  nextOpensOn: z.nullable(z.string()),
+  rule: z.nullable(
+    z.strictObject({
+      basis: z.string(),
+      span: z.nullable(z.string()),
+      standing: z.string(),
+      source: z.nullable(z.string()),
+      note: z.string(),
+    }),
+  ),
+  secondWinterOn: z.nullable(z.string()),
+  closedOn: z.nullable(z.string()),
+  note: z.string(),
+  noticeDays: z.number(),
+  source: z.strictObject({
+    sourceId: z.string(),
+    code: z.string(),
+    kind: z.string(),
+    provenance: z.string(),
+    seedZone: z.nullable(z.string()),
+    origin: z.string(),
+    gatheredOn: z.nullable(z.string()),
+    gatheredPrecision: z.nullable(z.string()),
+    vendor: z.nullable(z.string()),
+    motherLotId: z.nullable(z.string()),
+    motherLotCode: z.nullable(z.string()),
+  }),
+  places: z.array(z.strictObject({ placeId: z.string(), code: z.string(), name: z.string(), units: z.number() })),
+});
+export type BatchHead = z.infer<typeof batchHead>;
 
 export async function readBatchHead({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchHead | undefined> {
-  const [head] = await tx.$queryRaw<BatchHead[]>`
+  const head = await tx.row(batchHead)`
     SELECT b.id::text AS "batchId", b.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
            p.root_habit AS "rootHabit", p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", b.method, b.unit,
            b.container_id::text AS "containerId", c.name AS "containerName", c.kind AS "containerKind", c.cells AS "cellsPerTray", b.started_on::text AS "startedOn",

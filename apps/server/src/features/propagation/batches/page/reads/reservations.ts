@@ -1,20 +1,22 @@
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../../trpc/operation.ts';
 
-export interface BatchReservation {
-  orderId: string;
-  orderCode: string;
-  clientName: string;
-  dueOn: string;
-  units: number;
-  pinned: boolean;
-}
+export const batchReservation = z.strictObject({
+  orderId: z.string(),
+  orderCode: z.string(),
+  clientName: z.string(),
+  dueOn: z.string(),
+  units: z.number(),
+  pinned: z.boolean(),
+});
+export type BatchReservation = z.infer<typeof batchReservation>;
 
 /** For whom units of the batch are held. The tables of orders are read here and never written. */
 export async function readBatchReservations(
   { tx, nurseryId }: ReadContext,
   batchId: string,
 ): Promise<BatchReservation[]> {
-  return tx.$queryRaw<BatchReservation[]>`
+  return tx.rows(batchReservation)`
     SELECT o.id::text AS "orderId", o.code AS "orderCode", k.name AS "clientName", o.due_on::text AS "dueOn", r.units, r.pinned
       FROM reservation r
       JOIN order_line n ON n.nursery_id = r.nursery_id AND n.id = r.line_id

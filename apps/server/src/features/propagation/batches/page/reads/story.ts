@@ -1,39 +1,47 @@
-import type { CountKind, ObservationKind } from '@rootclock/domain';
+import { COUNT_KINDS, OBSERVATION_KINDS } from '@rootclock/domain';
+import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../../trpc/operation.ts';
 
 /** One entry of the batch's story, those that were reversed included. */
-export interface BatchStoryEntry {
-  entryId: string;
-  version: number;
-  kind: string;
-  happenedOn: string;
-  recordedAt: Date;
-  personName: string | null;
-  cause: string | null;
-  note: string;
-  details: Record<string, unknown>;
-  reversesId: string | null;
+export const batchStoryEntry = z.strictObject({
+  entryId: z.string(),
+  version: z.number(),
+  kind: z.string(),
+  happenedOn: z.string(),
+  recordedAt: z.date(),
+  personName: z.nullable(z.string()),
+  cause: z.nullable(z.string()),
+  note: z.string(),
+  details: z.record(z.string(), z.unknown()),
+  reversesId: z.nullable(z.string()),
   /** The entry that took this one back. */
-  reversedById: string | null;
-  count: { countKind: CountKind; emergedUnits: number; unexplainedUnits: number } | null;
+  reversedById: z.nullable(z.string()),
+  count: z.nullable(
+    z.strictObject({ countKind: z.enum(COUNT_KINDS), emergedUnits: z.number(), unexplainedUnits: z.number() }),
+  ),
   /** What was seen, of this batch among others. */
-  observed: { kind: ObservationKind; result: string | null; amount: number | null } | null;
+  observed: z.nullable(
+    z.strictObject({ kind: z.enum(OBSERVATION_KINDS), result: z.nullable(z.string()), amount: z.nullable(z.number()) }),
+  ),
   /** `drawnFor` and `drawnFrom` are codes of other batches: that packs of this one were drawn for, or that this one was drawn from. */
-  movements: {
-    fromPlace: string | null;
-    toPlace: string | null;
-    drawnFor: string | null;
-    drawnFrom: string | null;
-    toLotId: string | null;
-    toLotCode: string | null;
-    outside: string | null;
-    fromUnits: number;
-    toUnits: number;
-  }[];
-}
+  movements: z.array(
+    z.strictObject({
+      fromPlace: z.nullable(z.string()),
+      toPlace: z.nullable(z.string()),
+      drawnFor: z.nullable(z.string()),
+      drawnFrom: z.nullable(z.string()),
+      toLotId: z.nullable(z.string()),
+      toLotCode: z.nullable(z.string()),
+      outside: z.nullable(z.string()),
+      fromUnits: z.number(),
+      toUnits: z.number(),
+    }),
+  ),
+});
+export type BatchStoryEntry = z.infer<typeof batchStoryEntry>;
 
 export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchStoryEntry[]> {
-  return tx.$queryRaw<BatchStoryEntry[]>`
+  return tx.rows(batchStoryEntry)`
     WITH own AS (SELECT id FROM account WHERE nursery_id = ${nurseryId}::uuid AND batch_id = ${batchId}::uuid),
     involved AS (
       SELECT v.entry_id FROM movement v JOIN own o ON o.id = v.from_account_id WHERE v.nursery_id = ${nurseryId}::uuid

@@ -1,25 +1,27 @@
-import type { PropagationMethod, StageKind } from '@rootclock/domain';
-import { Prisma } from '../../../../../db/generated/client.ts';
+import { PROPAGATION_METHODS, STAGE_KINDS } from '@rootclock/domain';
+import * as z from 'zod/mini';
+import { sql, type Sql } from '../../../../../db/sql.ts';
 import type { ReadContext } from '../../../../../trpc/operation.ts';
 
-export interface CountedStage {
-  plantId: string;
-  method: PropagationMethod;
-  label: string;
-  stage: StageKind;
+export const countedStage = z.strictObject({
+  plantId: z.string(),
+  method: z.enum(PROPAGATION_METHODS),
+  label: z.string(),
+  stage: z.enum(STAGE_KINDS),
   /** Whether seeds were tried; otherwise cells or pieces, or plants where the stage is a later one. */
-  ofSeeds: boolean;
+  ofSeeds: z.boolean(),
   /** Whether the current protocol of this name sows whole trays or packs; null where there is none. */
-  protocolSowsSeeds: boolean | null;
-  tried: number;
-  passed: number;
-  batches: number;
+  protocolSowsSeeds: z.nullable(z.boolean()),
+  tried: z.number(),
+  passed: z.number(),
+  batches: z.number(),
   /** Plants beyond those tried, which count as no passes. */
-  over: number;
-}
+  over: z.number(),
+});
+export type CountedStage = z.infer<typeof countedStage>;
 
-export const ofPlants = (column: Prisma.Sql, plantIds: readonly string[] | 'all') =>
-  plantIds === 'all' ? Prisma.sql`true` : Prisma.sql`${column} = ANY (${[...plantIds]}::uuid[])`;
+export const ofPlants = (column: Sql, plantIds: readonly string[] | 'all') =>
+  plantIds === 'all' ? sql`true` : sql`${column} = ANY (${[...plantIds]}::uuid[])`;
 
 /**
  * How many came up or rooted, and how many of those were potted, by plant, method and the name of the protocol, from the entries that stand.
@@ -36,7 +38,7 @@ export async function readBatchStages(
   { tx, nurseryId, today }: ReadContext,
   plantIds: readonly string[] | 'all',
 ): Promise<CountedStage[]> {
-  return tx.$queryRaw<CountedStage[]>`
+  return tx.rows(countedStage)`
     WITH void AS MATERIALIZED (
       SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
     own AS MATERIALIZED (
@@ -45,7 +47,7 @@ export async function readBatchStages(
         LEFT JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
         LEFT JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id
         LEFT JOIN protocol_stage g ON g.nursery_id = v.nursery_id AND g.version_id = v.id AND g.kind IN ('emergence', 'rooting')
-       WHERE b.nursery_id = ${nurseryId}::uuid AND ${ofPlants(Prisma.sql`b.plant_id`, plantIds)} AND NOT EXISTS (SELECT 1 FROM void x WHERE x.id = b.created_entry_id)),
+       WHERE b.nursery_id = ${nurseryId}::uuid AND ${ofPlants(sql`b.plant_id`, plantIds)} AND NOT EXISTS (SELECT 1 FROM void x WHERE x.id = b.created_entry_id)),
     held AS MATERIALIZED (SELECT a.id, a.batch_id FROM own o JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.batch_id = o.id),
     moved AS MATERIALIZED (
       SELECT h.batch_id, m.entry_id, -m.from_units AS units, m.to_units AS plants, t.lot_id, t.batch_id AS other_id, t.outside, false AS entering

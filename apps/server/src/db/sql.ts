@@ -1,0 +1,1 @@
+export { default as sql, empty, join, raw, type Sql } from 'sql-template-tag';
