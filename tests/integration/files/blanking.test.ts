@@ -29,7 +29,7 @@ afterAll(async () => {
   await database.drop();
 });
 
-const photo = (seed: number) => drawing(seed, { width: 90, height: 60 }).jpeg().toBuffer();
+const photo = (seed: number) => drawing(seed, { width: 600, height: 400 }).jpeg().toBuffer();
 async function add(seed: number, subject: (typeof grounds)['lot' | 'site'] = grounds.site) {
   const attachmentId = randomUUID();
   await nursery
