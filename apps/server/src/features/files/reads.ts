@@ -1,5 +1,5 @@
 import { files } from '@rootclock/contracts';
-import { EVERYONE, FILE_SIZES } from '@rootclock/domain';
+import { EVERYONE, FILE_KINDS, FILE_SIZES } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { raw } from '../../db/sql.ts';
 import { found } from '../../refusal.ts';
@@ -12,13 +12,24 @@ const said = raw(
     .join(', '),
 );
 
+const attachmentRow = z.strictObject({
+  ...files.said.shape,
+  id: z.string(),
+  edition: z.number(),
+  kind: z.enum(FILE_KINDS),
+  takenOn: z.string(),
+  addedBy: z.nullable(z.string()),
+  width: z.nullable(z.number()),
+  height: z.nullable(z.number()),
+});
+
 /** What is attached to a subject and not removed, the newest day first. */
 export const listAttachments = query({
   name: 'listAttachments',
   input: files.listAttachments,
   roles: EVERYONE,
   read: async ({ tx, nurseryId }, { subject }): Promise<files.AttachmentRow[]> =>
-    tx.rows(files.attachmentRow)`
+    tx.rows(attachmentRow)`
       SELECT r.id::text, r.edition, ${said}, r.taken_on::text AS "takenOn", n.name AS "addedBy",
              f.kind, f.width, f.height
         FROM attachment r JOIN file f ON f.nursery_id = r.nursery_id AND f.id = r.file_id

@@ -55,10 +55,10 @@ function Plant({ plant }: { plant: contracts.PlantPage }) {
         }
       />
       {plant.isRetired && <Callout tone="note">{say.retiredNote}</Callout>}
-      <PhotosSection subject={{ kind: 'plant', id: plant.id }} />
       <Cautions plant={plant} />
       <Handling plant={plant} />
       <Standing plant={plant} />
+      <PhotosSection subject={{ kind: 'plant', id: plant.id }} />
       <Protocols plantId={plant.id} isRetired={plant.isRetired} />
       <YearMonths plant={plant} />
       <PlantNames plant={plant} />
