@@ -36,8 +36,8 @@ async function welcomes(path: string, input: unknown): Promise<Record<string, st
 }
 
 describe('the router', () => {
-  it('has the listed operations, what opens and ends sessions, and the stream of changes, and nothing else', () => {
-    const paths = [...listed.map(({ path }) => path), ...sessionPaths, 'live.hearChanges'];
+  it('has the listed operations, what opens and ends sessions, the stream of changes and what waited on devices, and nothing else', () => {
+    const paths = [...listed.map(({ path }) => path), ...sessionPaths, 'live.hearChanges', 'outbox.sendEntries'];
     expect(Object.keys(appRouter._def.procedures).sort()).toEqual(paths.sort());
   });
 

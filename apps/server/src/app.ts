@@ -87,7 +87,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   keepAnswersPrivate(app);
   await sendSecurityHeaders(app, { secure });
   refuseOddRequests(app);
-  limitCalls(app, { callsAMinute });
+  const countCall = limitCalls(app, { callsAMinute });
   refuseForgery(app, { publicUrl });
   await compressAnswers(app);
   const sessions = await keepSessions(app, { database, clock, secure });
@@ -97,7 +97,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
     keepFilesSwept(app, { database, files, clock });
   }
   const hearing = serveLive(app, parts);
-  await serveProcedures(app, { runner, database, sessions, hearing, publicUrl });
+  await serveProcedures(app, { runner, database, sessions, hearing, publicUrl, countCall });
   answerHealth(app, database);
   serveCalendars(app, { runner, database });
   await takeUploads(app, { runner, sessions });

@@ -1,4 +1,5 @@
 export * from './errors/index.ts';
+export { MOST_ENTRIES, sendEntries, type EntryOutcome } from './entries.ts';
 export * as fields from './fields.ts';
 export * as files from './files/index.ts';
 export type { Page } from './fields.ts';

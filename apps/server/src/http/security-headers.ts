@@ -10,6 +10,8 @@ export async function sendSecurityHeaders(app: FastifyInstance, { secure }: { se
         'style-src': ["'self'", "'unsafe-inline'"],
         // What a person has just chosen is shown before it is sent.
         'img-src': ["'self'", 'data:', 'blob:'],
+        'worker-src': ["'self'"],
+        'manifest-src': ["'self'"],
         'upgrade-insecure-requests': null,
       },
     },
