@@ -137,6 +137,27 @@ describe.each([
   });
 });
 
+it('a photo that is taken without a line is kept with its file, and goes out with the next one', async () => {
+  const page = await journey.open('crew', PHONE);
+  await openPage(page, 'batch');
+  await page.context().setOffline(true);
+  await camera(page).setInputFiles(await jpeg(11));
+  await page.getByRole('dialog').getByLabel('Caption').fill('Rooted');
+  await button(page, 'Save photo').click();
+  await page.getByText('Kept on this device. It goes out as soon as the server answers.').waitFor();
+  expect(await violationsOn(page)).toEqual([]);
+  await page.getByRole('dialog').getByRole('button', { name: 'Close', exact: true }).last().click();
+  expect(await list('batch')).toEqual([]);
+  await page.context().setOffline(false);
+  await expect.poll(async () => (await list('batch')).map(({ caption }) => caption)).toEqual(['Rooted']);
+  await button(page, /^Photo: Rooted/)
+    .first()
+    .waitFor();
+  const [photo] = await list('batch');
+  const commandId = crypto.randomUUID();
+  await nursery.as('crew').files.removeAttachment({ commandId, body: { attachmentId: photo?.id ?? '' } });
+});
+
 it('each page that can have photos takes one, and a paper beside it', async () => {
   const page = await journey.open('crew', DESK);
   for (const kind of ['batch', 'site', 'plant'] as const) {

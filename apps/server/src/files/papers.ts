@@ -7,5 +7,5 @@ const END_WITHIN = 1024;
 /** Refuses what does not begin and end as a PDF does. Nothing here opens one: it is kept and handed out as it came. */
 export function checkPaper(bytes: Uint8Array): void {
   const end = Buffer.from(bytes.subarray(-END_WITHIN)).toString('latin1');
-  if (toldKind(bytes) !== 'pdf' || !end.includes('%%EOF')) refuse('not-a-pdf', undefined, 'bytes');
+  if (toldKind(bytes) !== 'pdf' || !end.includes('%%EOF')) refuse('not-a-pdf', undefined);
 }

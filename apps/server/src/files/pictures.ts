@@ -47,8 +47,8 @@ async function load(): Promise<typeof sharp> {
 /** Makes what is kept of a picture as it was sent, or refuses it. */
 export async function makePicture(bytes: Uint8Array): Promise<MadePicture> {
   const kind = toldKind(bytes);
-  if (kind === 'heic') refuse('picture-is-heic', undefined, 'bytes');
-  if (kind === 'pdf' || kind === 'other') refuse('not-a-picture', undefined, 'bytes');
+  if (kind === 'heic') refuse('picture-is-heic', undefined);
+  if (kind === 'pdf' || kind === 'other') refuse('not-a-picture', undefined);
   if (queue.size >= MOST_WAITING) refuse('too-much-at-once', undefined);
   return queue.add(() => make(bytes));
 }
@@ -60,7 +60,7 @@ async function make(bytes: Uint8Array): Promise<MadePicture> {
   const told = await readable(() => open(bytes, { ...options, limitInputPixels: false }).metadata());
   const megapixels = (told.width * told.height) / PIXELS_A_MEGAPIXEL;
   if (megapixels > MOST_MEGAPIXELS)
-    refuse('picture-too-wide', { megapixels: Math.ceil(megapixels), mostMegapixels: MOST_MEGAPIXELS }, 'bytes');
+    refuse('picture-too-wide', { megapixels: Math.ceil(megapixels), mostMegapixels: MOST_MEGAPIXELS });
   const upright = open(bytes, options)
     .autoOrient()
     .resize({ ...within(FULL_PX), withoutEnlargement: true });
@@ -91,7 +91,7 @@ async function readable<Answer>(work: () => Promise<Answer>): Promise<Answer> {
   try {
     return await work();
   } catch {
-    return refuse('picture-broken', undefined, 'bytes');
+    return refuse('picture-broken', undefined);
   }
 }
 

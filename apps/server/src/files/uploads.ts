@@ -19,7 +19,7 @@ interface UploadParts {
   sessions: Sessions;
 }
 
-const tooLarge = () => refuse('file-too-large', { mostMegabytes: MOST_FILE_MEGABYTES }, 'bytes');
+const tooLarge = () => refuse('file-too-large', { mostMegabytes: MOST_FILE_MEGABYTES });
 /** What a form is written in around its parts. */
 const AROUND_BYTES = 4096;
 

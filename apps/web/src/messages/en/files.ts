@@ -11,7 +11,7 @@ export const files = {
   dayHint: "Leave empty to use the photo's own day.",
   save: 'Save photo',
   savePaper: 'Save PDF',
-  sending: 'Sending. Keep this page open.',
+  sending: 'Sending the file.',
   added: 'Photo saved.',
   paperAdded: 'PDF saved.',
   saveChanges: 'Save',

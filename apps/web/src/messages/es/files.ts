@@ -13,7 +13,7 @@ export const files: typeof english = {
   dayHint: 'Déjelo vacío para usar el día de la foto.',
   save: 'Guardar foto',
   savePaper: 'Guardar PDF',
-  sending: 'Enviando. No cierre esta página.',
+  sending: 'Enviando el archivo.',
   added: 'Foto guardada.',
   paperAdded: 'PDF guardado.',
   saveChanges: 'Guardar',
