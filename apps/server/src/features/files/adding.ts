@@ -1,17 +1,13 @@
+import type { files } from '@rootclock/contracts';
+import type * as z from 'zod/mini';
 import { makePicture } from '../../files/pictures.ts';
 import { checkPaper } from '../../files/papers.ts';
 import type { NurseryFiles } from '../../files/file-store.ts';
 import { refuse } from '../../refusal.ts';
 import type { CommandContext } from '../../trpc/operation.ts';
-import { insertAttachment, insertFile, type StoredContent, type Subject } from './store.ts';
+import { insertAttachment, insertFile, type StoredContent } from './store.ts';
 
-interface Sent {
-  attachmentId: string;
-  subject: Subject;
-  caption: string;
-  takenOn?: string | undefined;
-  bytes: Uint8Array;
-}
+type Sent = z.output<typeof files.addPhoto>;
 
 /** What was sent, with its file in the store. The bytes stay at hand: until the row is committed nothing else keeps them there. */
 interface Arrived {
@@ -22,9 +18,9 @@ interface Arrived {
   toldOn: string | null;
 }
 
-export async function takePhoto({ bytes, ...sent }: Sent, files: NurseryFiles): Promise<Arrived> {
+export async function takePhoto({ bytes, ...sent }: Sent, store: NurseryFiles): Promise<Arrived> {
   const { full, view, thumb, mediaType, width, height, takenOn } = await makePicture(bytes);
-  const part = async (each: Buffer) => ({ sha256: await files.put(each), bytes: each.length });
+  const part = async (each: Buffer) => ({ sha256: await store.put(each), bytes: each.length });
   return {
     sent,
     content: {
@@ -38,9 +34,9 @@ export async function takePhoto({ bytes, ...sent }: Sent, files: NurseryFiles): 
   };
 }
 
-export async function takePaper({ bytes, ...sent }: Sent, files: NurseryFiles): Promise<Arrived> {
+export async function takePaper({ bytes, ...sent }: Sent, store: NurseryFiles): Promise<Arrived> {
   checkPaper(bytes);
-  const sha256 = await files.put(bytes);
+  const sha256 = await store.put(bytes);
   return {
     sent,
     content: { sha256, bytes: bytes.length, kind: 'paper', mediaType: 'application/pdf', picture: null },
