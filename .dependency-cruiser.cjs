@@ -7,6 +7,8 @@ const features = [
   'stock',
   'pot-life',
   'propagation',
+  'clients',
+  'orders',
   'promises',
   'gardens',
   'sales',

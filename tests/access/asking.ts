@@ -6,8 +6,8 @@ import { sessionProcedures } from '../../apps/server/src/features/people/session
 import { appRouter } from '../../apps/server/src/router.ts';
 import { errorAnswer } from '../../apps/server/src/trpc/answer-error.ts';
 import type { Operation } from '../../apps/server/src/trpc/operation.ts';
-import { noDoor } from '../../apps/server/src/trpc/door.ts';
 import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
+import { contextWithinServer } from '../../apps/server/src/trpc/within-server.ts';
 import type { TestNursery } from '../support/nursery.ts';
 
 export const listed: { path: string; operation: Operation }[] = Object.entries(operations).flatMap(([feature, named]) =>
@@ -27,15 +27,9 @@ type ByPath = Record<string, Record<string, (input: unknown) => Promise<unknown>
 /** Asks procedures of one nursery. What is answered has gone through JSON, as it would on its way to a browser. */
 export function askerOf({ runner, app, people }: Pick<TestNursery, 'runner' | 'app' | 'people'>) {
   return async (path: string, input: unknown, role: Role | null = 'owner'): Promise<Answer> => {
-    const caller = createCaller({
-      runner,
-      database: app,
-      caller: role === null ? null : people[role],
-      requestId: 'test',
-      address: '127.0.0.1',
-      isBatch: false,
-      door: noDoor,
-    }) as unknown as ByPath;
+    const caller = createCaller(
+      contextWithinServer({ runner, database: app, caller: role === null ? null : people[role] }),
+    ) as unknown as ByPath;
     const [feature = '', name = ''] = path.split('.');
     try {
       const answer = await caller[feature]?.[name]?.(input);

@@ -83,12 +83,12 @@ describe('of two people at work', () => {
 
   it('both see on the list of orders what either of them takes', async () => {
     const clientId = '00000000-0000-4000-8000-00000000c11e';
-    await nursery.as('owner').gardens.addClient(sent({ clientId, name: 'Fen Hollow' }));
+    await nursery.as('owner').clients.addClient(sent({ clientId, name: 'Fen Hollow' }));
     for (const page of [crew, owner]) {
       await page.goto(`${journey.address}/gardens`);
       await page.getByRole('heading', { level: 1 }).waitFor();
     }
-    await nursery.as('grower').gardens.addOrder(
+    await nursery.as('grower').orders.addOrder(
       sent({
         orderId: '00000000-0000-4000-8000-0000000000d1',
         clientId,

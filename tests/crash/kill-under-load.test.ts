@@ -69,7 +69,7 @@ async function stockUp(address: string): Promise<Ground> {
     [toId, 'B2'],
   ])
     await must(address, cookie, command('stock.addPlace', { placeId, code, kind: 'bench' }));
-  await must(address, cookie, command('gardens.addClient', { clientId, name: 'Fen Hollow' }));
+  await must(address, cookie, command('clients.addClient', { clientId, name: 'Fen Hollow' }));
   const {
     rows: [plant],
   } = await ask<{ rows: { id: string }[] }>(address, cookie, 'plants.listPlants');
@@ -118,7 +118,7 @@ function next(count: number, today: string): Sent {
       lose: () => command('stock.loseFromLot', { ...entry, cause: 'weather' }),
       move: () => command('stock.moveLot', { ...entry, toPlaceId: ground.toId }),
       order: () =>
-        command('gardens.addOrder', {
+        command('orders.addOrder', {
           orderId: randomUUID(),
           clientId,
           kind: 'pickup',

@@ -17,7 +17,7 @@ async function orderAll(units: number): Promise<void> {
   const outcomes = await Promise.all(
     people.map((person) => {
       const order = story.orderOf(orderIdOf(person), lineIdOf(person), units);
-      return outcomeOf(() => story.by(person).gardens.addOrder(order));
+      return outcomeOf(() => story.by(person).orders.addOrder(order));
     }),
   );
   expect(outcomes.filter(({ code }) => code !== 'done')).toEqual([]);
@@ -95,7 +95,7 @@ describe(`of one lot, ${CLIENTS} people at once`, () => {
           idOf('take', String(person)),
         ];
         const order = story.orderOf(orderId, lineId, 4);
-        await outcomeOf(() => client.gardens.addOrder(order));
+        await outcomeOf(() => client.orders.addOrder(order));
         const entry = { happenedOn: TODAY };
         return outcomeOf(
           [

@@ -65,7 +65,7 @@ async function work(person: number, deeds: Deed[]): Promise<void> {
   const client = story.by(person);
   let lastEntry: string | null = null;
   const first = { ...story.orderOf(orderId, lineId, 6), commandId: idOf('first', name) };
-  await outcomeOf(() => client.gardens.addOrder(first));
+  await outcomeOf(() => client.orders.addOrder(first));
   acknowledged.set(idOf('first', name), []);
   for (const [at, { kind, lot, place, units, twice }] of deeds.entries()) {
     const commandId = idOf('deed', name, String(at));
@@ -74,7 +74,7 @@ async function work(person: number, deeds: Deed[]): Promise<void> {
     const entry = { happenedOn: TODAY };
     const send = {
       order: () =>
-        client.gardens.addOrder({
+        client.orders.addOrder({
           ...story.orderOf(idOf('order', name, String(at)), idOf('line', name, String(at)), units),
           commandId,
         }),
@@ -132,7 +132,7 @@ async function work(person: number, deeds: Deed[]): Promise<void> {
         client.stock.releaseLot(
           sent({ ...entry, lotId, reason: 'inspector' as const, releaseReason: 'passed' }, commandId),
         ),
-      changeDay: () => client.gardens.changeDay(sent({ orderId, dueOn: '2026-06-15' }, commandId)),
+      changeDay: () => client.promises.changeDay(sent({ orderId, dueOn: '2026-06-15' }, commandId)),
       cancel: () => client.gardens.cancelOrder(sent({ ...entry, orderId, placeId }, commandId)),
       reverse: () => client.stock.reverseEntry(sent({ entryId: lastEntry ?? commandId }, commandId)),
     }[kind];

@@ -25,8 +25,8 @@ export async function openStory() {
   const sourceId = await stock.addSource(plantId);
   const clientId = idOf('client');
   const siteId = idOf('site');
-  await nursery.as('owner').gardens.addClient(sent({ clientId, name: 'Fen Hollow' }));
-  await nursery.as('owner').gardens.addSite(sent({ siteId, clientId, name: 'South slope' }));
+  await nursery.as('owner').clients.addClient(sent({ clientId, name: 'Fen Hollow' }));
+  await nursery.as('owner').clients.addSite(sent({ siteId, clientId, name: 'South slope' }));
   const procedures = servers.map((server) => server.serve(nursery.people)('owner'));
 
   return {

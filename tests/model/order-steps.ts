@@ -28,7 +28,7 @@ export const order: Planner<{ item: Item; units: number; day: number }> = (ledge
   return {
     refusals: [],
     send: ({ procedures, sent, plantId, containerIds, clientId, siteId }, commandId) =>
-      procedures.gardens.addOrder(
+      procedures.orders.addOrder(
         sent(
           {
             orderId,
@@ -60,7 +60,7 @@ export const addLine: Planner<{ order: number; item: Item; units: number }> = (
   return {
     refusals: to.isOpen ? [] : ['order-not-open'],
     send: ({ procedures, sent, plantId, containerIds }, commandId) =>
-      procedures.gardens.addLine(
+      procedures.orders.addLine(
         sent({ orderId: to.id, lineId, plantId, containerId: containerIds[item], units }, commandId),
       ),
     apply: (model) => {
@@ -80,7 +80,7 @@ export const changeDay: Planner<{ order: number; day: number }> = (ledger, { ord
     refusals: of.isOpen ? [] : ['order-not-open'],
     shortens: turn.shorter,
     send: ({ procedures, sent }, commandId, accepted) =>
-      procedures.gardens.changeDay(sent({ orderId: of.id, dueOn, acceptedShortages: accepted }, commandId)),
+      procedures.promises.changeDay(sent({ orderId: of.id, dueOn, acceptedShortages: accepted }, commandId)),
     apply: (model) => {
       model.order(of.id).dueOn = dueOn;
       model.ranking = turn.ranking;
@@ -100,7 +100,7 @@ export const withdraw: Planner<{ line: number }> = (ledger, { line: number }) =>
   ];
   return {
     refusals,
-    send: ({ procedures, sent }, commandId) => procedures.gardens.withdrawLine(sent({ lineId: line.id }, commandId)),
+    send: ({ procedures, sent }, commandId) => procedures.orders.withdrawLine(sent({ lineId: line.id }, commandId)),
     apply: (model) => void (model.line(line.id).isWithdrawn = true),
     concerns: [line.id],
   };

@@ -157,7 +157,7 @@ export async function openWorld(server: Awaited<ReturnType<typeof openServer>>) 
   async function compareScreens(ledger: Ledger): Promise<void> {
     const reserved = reservedBy(ledger);
     for (const order of ledger.orders.values()) {
-      const page = await as('viewer').gardens.readOrder({ orderId: order.id });
+      const page = await as('viewer').promises.readOrder({ orderId: order.id });
       expect(
         page.lineRows.map(({ id, reservedUnits, stagedUnits, deliveredUnits }) => ({
           id,

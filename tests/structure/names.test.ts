@@ -22,6 +22,8 @@ const features = [
   'stock',
   'pot-life',
   'propagation',
+  'clients',
+  'orders',
   'promises',
   'gardens',
   'sales',

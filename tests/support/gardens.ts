@@ -25,8 +25,8 @@ export async function gardenStory(nursery: TestNursery) {
   const sourceId = await stock.addSource(plantId, { kind: 'seed-collection' });
   const clientId = randomUUID();
   const siteId = randomUUID();
-  await as('grower').gardens.addClient(sent({ clientId, name: 'Fen Hollow' }));
-  await as('grower').gardens.addSite(sent({ siteId, clientId, name: 'South slope' }));
+  await as('grower').clients.addClient(sent({ clientId, name: 'Fen Hollow' }));
+  await as('grower').clients.addSite(sent({ siteId, clientId, name: 'South slope' }));
 
   /** A lot of the story's plant; its own rule makes it leave its pot on `plantByOn`. */
   async function addLot({
@@ -78,13 +78,13 @@ export async function gardenStory(nursery: TestNursery) {
   ) {
     const orderId = randomUUID();
     const rows = lines.map((line) => ({ lineId: randomUUID(), plantId, containerId, ...line }));
-    const { code } = await as('grower').gardens.addOrder(
+    const { code } = await as('grower').orders.addOrder(
       sent({ orderId, clientId: client, siteId: kind === 'installation' ? site : null, kind, dueOn, lines: rows }),
     );
     return { orderId, code, lineIds: rows.map(({ lineId }) => lineId), lineId: rows[0]?.lineId ?? '' };
   }
 
-  const read = (orderId: string) => as('viewer').gardens.readOrder({ orderId });
+  const read = (orderId: string) => as('viewer').promises.readOrder({ orderId });
   /** Units reserved by line, `lot: units` with an asterisk where pinned. */
   async function heldBy(lineId: string): Promise<Record<string, number>> {
     const rows = await sql<{ supply: string; pinned: boolean; units: number }>(

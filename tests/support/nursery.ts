@@ -4,6 +4,7 @@ import os from 'node:os';
 import path from 'node:path';
 import type { Role } from '@rootclock/domain';
 import pg from 'pg';
+import { uuidOf } from '../../apps/server/src/derived-id.ts';
 import { openDatabase, type Database } from '../../apps/server/src/db/pool.ts';
 import { createRunner } from '../../apps/server/src/db/runner.ts';
 import { lettingGo } from '../../apps/server/src/features/files/letting-go.ts';
@@ -11,7 +12,7 @@ import { foreseeRoll, replan, rollDay } from '../../apps/server/src/features/rep
 import { folderStore } from '../../apps/server/src/files/folder-store.ts';
 import { appRouter } from '../../apps/server/src/router.ts';
 import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
-import { noDoor } from '../../apps/server/src/trpc/door.ts';
+import { contextWithinServer } from '../../apps/server/src/trpc/within-server.ts';
 import type { Caller } from '../../apps/server/src/trpc/operation.ts';
 import type { TestDatabase } from './database.ts';
 
@@ -48,15 +49,7 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
   const serve =
     (people: Record<Role, Caller>) =>
     (role: Role = 'grower') =>
-      createCaller({
-        runner,
-        database: app,
-        caller: people[role],
-        requestId: 'test',
-        address: '127.0.0.1',
-        isBatch: false,
-        door: noDoor,
-      });
+      createCaller(contextWithinServer({ runner, database: app, caller: people[role] }));
 
   async function addNursery({ zone = 'America/Chicago' } = {}) {
     const nurseryId = randomUUID();
@@ -137,6 +130,5 @@ export async function refusalOf(
 
 /** The same id for the same words, so that a failing test names the same rows again. */
 export function idOf(...words: string[]): string {
-  const hex = createHash('sha256').update(words.join('/')).digest('hex');
-  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-4${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
+  return uuidOf(createHash('sha256').update(words.join('/')).digest('hex'), 4);
 }

@@ -1,3 +1,4 @@
+import { onceOfGardens } from './features/moved.ts';
 import { operations } from './features/operations.ts';
 import { sessionProcedures } from './features/people/session-router.ts';
 import { liveRouter } from './live/router.ts';
@@ -12,8 +13,10 @@ const features = t.router({
   stock: featureRouter(operations.stock),
   potLife: featureRouter(operations.potLife),
   propagation: featureRouter(operations.propagation),
+  clients: featureRouter(operations.clients),
+  orders: featureRouter(operations.orders),
   promises: featureRouter(operations.promises),
-  gardens: featureRouter(operations.gardens),
+  gardens: featureRouter({ ...onceOfGardens, ...operations.gardens }),
   planning: featureRouter(operations.planning),
   live: liveRouter,
 });

@@ -9,7 +9,7 @@ import './ui/styles/base.css';
 import { queryClient, trpc } from './lib/api/index.ts';
 import { keptReads } from './lib/kept-reads/index.ts';
 import { paths } from './lib/paths.ts';
-import { followSessions } from './lib/session/index.ts';
+import { followSessions } from './lib/session-turns.ts';
 import { preferredLanguage, speak } from './messages/index.ts';
 import { router } from './routes/index.ts';
 import { followDevice } from './shell/theme.ts';

@@ -1,11 +1,13 @@
 export * from './errors/index.ts';
 export { MOST_ENTRIES, sendEntries, type EntryOutcome } from './entries.ts';
+export * as clients from './clients/index.ts';
 export * as fields from './fields.ts';
 export * as files from './files/index.ts';
 export type { Page } from './fields.ts';
 export * as gardens from './gardens/index.ts';
 export { readInput, type ReadInput } from './issues.ts';
 export { LIVE_BEAT_MS, type LiveWord } from './live.ts';
+export * as orders from './orders/index.ts';
 export * as people from './people/index.ts';
 export * as planning from './planning/index.ts';
 export * as plants from './plants/index.ts';

@@ -26,7 +26,7 @@ beforeEach(async () => {
   clientId = randomUUID();
   await nursery
     .as('owner')
-    .gardens.addClient(sent({ clientId, name: `Fen Hollow ${clientId.slice(0, 8)}`, phone: '555 0100' }));
+    .clients.addClient(sent({ clientId, name: `Fen Hollow ${clientId.slice(0, 8)}`, phone: '555 0100' }));
   field = await journey.open('grower', PHONE);
   desk = await journey.open('owner', DESK);
 });
@@ -98,7 +98,7 @@ it('an edit that was typed without a connection opens its form with both values,
   const { edition } = await stored();
   await nursery
     .as('owner')
-    .gardens.editClient(sent({ clientId, name: 'Fen Hollow', phone: '555 0101', note: 'rings twice', edition }));
+    .clients.editClient(sent({ clientId, name: 'Fen Hollow', phone: '555 0101', note: 'rings twice', edition }));
   await field.context().setOffline(false);
   await field.getByText('An entry was refused and is kept in the outbox.').waitFor();
   await field.goto(`${journey.address}/outbox`);

@@ -61,7 +61,7 @@ async function fillComponent(number: number, plant: RegExp, units: string): Prom
 }
 
 const addKit = () =>
-  nursery.as('grower').gardens.addKit(
+  nursery.as('grower').orders.addKit(
     sent({
       kitId: randomUUID(),
       name: 'Monarch bed',

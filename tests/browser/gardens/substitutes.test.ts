@@ -38,7 +38,7 @@ async function isReadable(): Promise<void> {
 
 /** A milkweed of the region and one of another land that people call by the same name, both in the story's pot, and the story's own plant in a larger one. */
 async function standing(): Promise<{ otherId: string; foreignId: string; bigId: string }> {
-  await nursery.as('grower').gardens.editSite(sent({ siteId: story.siteId, name: 'South slope', region: 'IA' }));
+  await nursery.as('grower').clients.editSite(sent({ siteId: story.siteId, name: 'South slope', region: 'IA' }));
   const otherId = await story.addPlant({ name: 'Asclepias verticillata', code: 'ASVE' });
   const foreignId = await story.addPlant({ name: 'Asclepias curassavica', code: 'ASCU' });
   const bigId = await story.addContainer({ code: 'tall-4l', volumeMl: 4000 });
@@ -111,7 +111,7 @@ describe('a line that is typed', () => {
     'is offered what the rules name, each with its reason, and takes one or all of it with a tap',
     async () => {
       await standing();
-      const { addSubstitutionRule } = nursery.as('grower').gardens;
+      const { addSubstitutionRule } = nursery.as('grower').orders;
       await addSubstitutionRule(sent({ ruleId: randomUUID(), kind: 'another-size' as const, reach: {}, penalty: 2 }));
       await addSubstitutionRule(
         sent({ ruleId: randomUUID(), kind: 'same-genus' as const, reach: { genus: 'Asclepias' }, penalty: 4 }),

@@ -133,7 +133,7 @@ it('a line that is withdrawn, an order that is cancelled and a line that is adde
 }, 90_000);
 
 it('plants that are tied to a line show whom they are taken from', async () => {
-  await nursery.as('owner').gardens.editLine(sent({ lineId: first.lineId, units: 8 }));
+  await nursery.as('owner').promises.editLine(sent({ lineId: first.lineId, units: 8 }));
   const page = await open('grower');
   await actOnLine(page, 'Choose lots');
   await page.getByRole('textbox', { name: `Plants of ${code}` }).fill('7');

@@ -104,8 +104,8 @@ describe('a client whose data are blanked', () => {
     for (let round = 0; round < 8; round += 1) {
       const clientId = randomUUID();
       const siteId = randomUUID();
-      await nursery.as().gardens.addClient(sent({ clientId, name: 'Alder Lane' }));
-      await nursery.as().gardens.addSite(sent({ siteId, clientId, name: 'Yard' }));
+      await nursery.as().clients.addClient(sent({ clientId, name: 'Alder Lane' }));
+      await nursery.as().clients.addSite(sent({ siteId, clientId, name: 'Yard' }));
       const at = (subject: { kind: 'site' | 'lot'; id: string }) =>
         nursery.as('crew').files.addPhoto(sent({ attachmentId: randomUUID(), subject, bytes }));
       await at({ kind: 'site', id: siteId });

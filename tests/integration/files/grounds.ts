@@ -22,8 +22,8 @@ export async function addGrounds(nursery: Omit<TestNursery, 'close'>) {
       targetContainerId: containerId,
     }),
   );
-  await nursery.as().gardens.addClient(sent({ clientId, name: 'Fen Hollow' }));
-  await nursery.as().gardens.addSite(sent({ siteId, clientId, name: 'North slope' }));
+  await nursery.as().clients.addClient(sent({ clientId, name: 'Fen Hollow' }));
+  await nursery.as().clients.addSite(sent({ siteId, clientId, name: 'North slope' }));
   const lot = { kind: 'lot' as const, id: lotId };
   const site = { kind: 'site' as const, id: siteId };
   const batch = { kind: 'batch' as const, id: batchId };

@@ -6,7 +6,7 @@ import { openNursery, refusalOf, sent, type TestNursery } from '../../support/nu
 let database: TestDatabase;
 let nursery: TestNursery;
 let story: GardenStory;
-const gardens = () => nursery.as('grower').gardens;
+const as = () => nursery.as('grower');
 
 beforeAll(async () => {
   database = await createDatabase();
@@ -22,7 +22,7 @@ describe('cancelling an order of which nothing was pulled', () => {
   it('is an entry of its own, and taking it back opens the order with its plants again', async () => {
     const lotId = await story.addLot({ units: 10 });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
-    const { entryId } = await gardens().cancelOrder(sent({ orderId, happenedOn: '2026-05-20' }));
+    const { entryId } = await as().gardens.cancelOrder(sent({ orderId, happenedOn: '2026-05-20' }));
     expect(await story.heldBy(lineId)).toEqual({});
     await nursery.as('grower').stock.reverseEntry(sent({ entryId }));
     expect(await story.read(orderId)).toMatchObject({ state: 'open', reservedUnits: 8, shortUnits: 0 });
@@ -31,14 +31,14 @@ describe('cancelling an order of which nothing was pulled', () => {
 
   it('can be taken back once only', async () => {
     const { orderId } = await story.order([{ units: 2 }]);
-    const { entryId } = await gardens().cancelOrder(sent({ orderId, happenedOn: '2026-05-20' }));
+    const { entryId } = await as().gardens.cancelOrder(sent({ orderId, happenedOn: '2026-05-20' }));
     await nursery.as('grower').stock.reverseEntry(sent({ entryId }));
     expect((await refusalOf(nursery.as('grower').stock.reverseEntry(sent({ entryId })))).code).toBe('already-reversed');
   });
 
   it('refuses a day that is still to come', async () => {
     const { orderId } = await story.order([{ units: 1 }]);
-    expect(await refusalOf(gardens().cancelOrder(sent({ orderId, happenedOn: '2026-05-21' })))).toMatchObject({
+    expect(await refusalOf(as().gardens.cancelOrder(sent({ orderId, happenedOn: '2026-05-21' })))).toMatchObject({
       code: 'day-in-future',
       field: 'happenedOn',
     });

@@ -17,24 +17,24 @@ describe('clients, sites and beds', () => {
     return () => nursery.close();
   });
   afterAll(() => database.drop());
-  const gardens = (role: 'owner' | 'grower' | 'crew' | 'viewer' = 'grower') => nursery.as(role).gardens;
+  const as = (role: 'owner' | 'grower' | 'crew' | 'viewer' = 'grower') => nursery.as(role);
 
   it('are found by name, with what is open for them', async () => {
-    await gardens().addClient(sent({ clientId: randomUUID(), name: 'Alder Lane', email: 'alder@example.test' }));
+    await as().clients.addClient(sent({ clientId: randomUUID(), name: 'Alder Lane', email: 'alder@example.test' }));
     await story.order([{ units: 3 }], { dueOn: '2026-06-01' });
-    const all = await gardens('viewer').listClients({});
+    const all = await as('viewer').gardens.listClients({});
     expect(all.rows.map(({ name, openOrders, nextDueOn, sites }) => ({ name, openOrders, nextDueOn, sites }))).toEqual([
       { name: 'Alder Lane', openOrders: 0, nextDueOn: null, sites: 0 },
       { name: 'Fen Hollow', openOrders: 1, nextDueOn: '2026-06-01', sites: 1 },
     ]);
-    expect((await gardens('viewer').listClients({ search: 'hollow' })).rows.map(({ name }) => name)).toEqual([
+    expect((await as('viewer').gardens.listClients({ search: 'hollow' })).rows.map(({ name }) => name)).toEqual([
       'Fen Hollow',
     ]);
-    expect((await gardens('viewer').listClients({ search: '%' })).rows).toEqual([]);
+    expect((await as('viewer').gardens.listClients({ search: '%' })).rows).toEqual([]);
   });
 
   it('are changed as a whole', async () => {
-    await gardens().editClient(
+    await as().clients.editClient(
       sent({
         clientId: story.clientId,
         name: 'Fen Hollow Farm',
@@ -43,15 +43,15 @@ describe('clients, sites and beds', () => {
         note: 'Gate code by phone.',
       }),
     );
-    await gardens().editSite(
+    await as().clients.editSite(
       sent({ siteId: story.siteId, name: 'North slope', address: '1 Fen Road', region: 'WI', livestockNear: true }),
     );
     const bedId = randomUUID();
-    await gardens().addBed(sent({ bedId, siteId: story.siteId, name: 'By the gate' }));
-    await gardens().editBed(
+    await as().clients.addBed(sent({ bedId, siteId: story.siteId, name: 'By the gate' }));
+    await as().clients.editBed(
       sent({ bedId, name: 'By the well', areaCm2: 60_000, sun: 'part-sun' as const, moisture: 'moist' as const }),
     );
-    const client = await gardens('viewer').readClient({ clientId: story.clientId });
+    const client = await as('viewer').gardens.readClient({ clientId: story.clientId });
     expect(client).toMatchObject({
       name: 'Fen Hollow Farm',
       phone: '555 0100',
@@ -89,55 +89,61 @@ describe('clients, sites and beds', () => {
 
   it('lose all that is personal when it is asked for, and keep what was planted', async () => {
     const lotId = await story.addLot({ units: 10 });
-    await gardens().editSite(
+    await as().clients.editSite(
       sent({ siteId: story.siteId, name: 'South slope', address: '1 Fen Road', note: 'Beware of the dog.' }),
     );
     const { orderId, lineId } = await story.order([{ units: 4 }]);
     await story.pull(orderId, [{ lineId, lotId, units: 4 }]);
-    await gardens('crew').plantOrder(sent({ orderId, happenedOn: '2026-05-20', rows: [{ lineId, lotId, units: 4 }] }));
-    expect(await refusalOf(gardens('owner').blankClient(sent({ clientId: story.clientId })))).toMatchObject({
+    await as('crew').gardens.plantOrder(
+      sent({ orderId, happenedOn: '2026-05-20', rows: [{ lineId, lotId, units: 4 }] }),
+    );
+    expect(await refusalOf(as('owner').gardens.blankClient(sent({ clientId: story.clientId })))).toMatchObject({
       code: 'orders-are-open',
       data: { orders: ['G-26-001'] },
     });
-    await gardens('crew').finishOrder(sent({ orderId }));
-    await gardens('owner').blankClient(sent({ clientId: story.clientId }));
-    const client = await gardens('viewer').readClient({ clientId: story.clientId });
+    await as('crew').orders.finishOrder(sent({ orderId }));
+    await as('owner').gardens.blankClient(sent({ clientId: story.clientId }));
+    const client = await as('viewer').gardens.readClient({ clientId: story.clientId });
     expect(client).toMatchObject({ isBlanked: true, name: '—', email: null, phone: null, address: null, note: '' });
     expect(JSON.stringify(client)).not.toMatch(/Fen|dog|South/);
     expect(
-      (await gardens('viewer').readSite({ siteId: story.siteId })).planted.map(({ units, lotId: of }) => [of, units]),
+      (await as('viewer').gardens.readSite({ siteId: story.siteId })).planted.map(({ units, lotId: of }) => [
+        of,
+        units,
+      ]),
     ).toEqual([[lotId, 4]]);
-    expect((await gardens('viewer').listClients({})).rows).toEqual([]);
+    expect((await as('viewer').gardens.listClients({})).rows).toEqual([]);
   });
 
   it('whose data were blanked take no changes, sites or orders', async () => {
-    await gardens('owner').blankClient(sent({ clientId: story.clientId }));
+    await as('owner').gardens.blankClient(sent({ clientId: story.clientId }));
     for (const attempt of [
-      () => gardens().editClient(sent({ clientId: story.clientId, name: 'Back again' })),
-      () => gardens().addSite(sent({ siteId: randomUUID(), clientId: story.clientId, name: 'New' })),
-      () => gardens().editSite(sent({ siteId: story.siteId, name: 'New' })),
-      () => gardens().addBed(sent({ bedId: randomUUID(), siteId: story.siteId, name: 'New' })),
+      () => as().clients.editClient(sent({ clientId: story.clientId, name: 'Back again' })),
+      () => as().clients.addSite(sent({ siteId: randomUUID(), clientId: story.clientId, name: 'New' })),
+      () => as().clients.editSite(sent({ siteId: story.siteId, name: 'New' })),
+      () => as().clients.addBed(sent({ bedId: randomUUID(), siteId: story.siteId, name: 'New' })),
       () =>
-        gardens().addOrder(
+        as().orders.addOrder(
           sent({ orderId: randomUUID(), clientId: story.clientId, kind: 'pickup' as const, dueOn: '2026-06-01' }),
         ),
-      () => gardens('owner').blankClient(sent({ clientId: story.clientId })),
+      () => as('owner').gardens.blankClient(sent({ clientId: story.clientId })),
     ])
       expect((await refusalOf(attempt())).code).toBe('client-blanked');
   });
 
   it('may be blanked by the owner alone', async () => {
-    expect((await refusalOf(gardens('grower').blankClient(sent({ clientId: story.clientId })))).code).toBe(
+    expect((await refusalOf(as('grower').gardens.blankClient(sent({ clientId: story.clientId })))).code).toBe(
       'not-allowed',
     );
   });
 
   it('are added once: the same id is refused a second time', async () => {
-    expect((await refusalOf(gardens().addClient(sent({ clientId: story.clientId, name: 'Twin' })))).code).toBe(
+    expect((await refusalOf(as().clients.addClient(sent({ clientId: story.clientId, name: 'Twin' })))).code).toBe(
       'id-taken',
     );
     expect(
-      (await refusalOf(gardens().addSite(sent({ siteId: story.siteId, clientId: story.clientId, name: 'Twin' })))).code,
+      (await refusalOf(as().clients.addSite(sent({ siteId: story.siteId, clientId: story.clientId, name: 'Twin' }))))
+        .code,
     ).toBe('id-taken');
   });
 
@@ -145,12 +151,12 @@ describe('clients, sites and beds', () => {
     const nobody = randomUUID();
     const expected = async (work: Promise<unknown>, field: string) =>
       expect(await refusalOf(work)).toMatchObject({ code: 'not-found', field });
-    await expected(gardens().editClient(sent({ clientId: nobody, name: 'X' })), 'clientId');
-    await expected(gardens().addSite(sent({ siteId: randomUUID(), clientId: nobody, name: 'X' })), 'clientId');
-    await expected(gardens().editSite(sent({ siteId: nobody, name: 'X' })), 'siteId');
-    await expected(gardens().addBed(sent({ bedId: randomUUID(), siteId: nobody, name: 'X' })), 'siteId');
-    await expected(gardens().editBed(sent({ bedId: nobody, name: 'X' })), 'bedId');
-    await expected(gardens('viewer').readClient({ clientId: nobody }), 'clientId');
-    await expected(gardens('viewer').readSite({ siteId: nobody }), 'siteId');
+    await expected(as().clients.editClient(sent({ clientId: nobody, name: 'X' })), 'clientId');
+    await expected(as().clients.addSite(sent({ siteId: randomUUID(), clientId: nobody, name: 'X' })), 'clientId');
+    await expected(as().clients.editSite(sent({ siteId: nobody, name: 'X' })), 'siteId');
+    await expected(as().clients.addBed(sent({ bedId: randomUUID(), siteId: nobody, name: 'X' })), 'siteId');
+    await expected(as().clients.editBed(sent({ bedId: nobody, name: 'X' })), 'bedId');
+    await expected(as('viewer').gardens.readClient({ clientId: nobody }), 'clientId');
+    await expected(as('viewer').gardens.readSite({ siteId: nobody }), 'siteId');
   });
 });

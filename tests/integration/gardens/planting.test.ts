@@ -19,7 +19,7 @@ describe('planting, handing over and bringing back', () => {
     return () => nursery.close();
   });
   afterAll(() => database.drop());
-  const gardens = (role: 'grower' | 'crew' | 'viewer' = 'crew') => nursery.as(role).gardens;
+  const by = (role: 'grower' | 'crew' | 'viewer' = 'crew') => nursery.as(role);
 
   /** An order for ten of which eight are pulled. */
   async function pulled(kind: 'installation' | 'pickup' = 'installation') {
@@ -35,12 +35,12 @@ describe('planting, handing over and bringing back', () => {
       units: number;
       extra?: { from: 'place'; placeId: string; units: number } | { from: 'found'; units: number };
     },
-  ) => gardens().plantOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, ...row }] }));
+  ) => by().gardens.plantOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, ...row }] }));
   const bringBack = (
     { orderId, lineId, lotId }: Pulled,
     row: { returnedUnits?: number; lostUnits?: number },
     more: { placeId?: string; cause?: 'mishandled' } = {},
-  ) => gardens().returnFromOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, ...row }], ...more }));
+  ) => by().gardens.returnFromOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, ...row }], ...more }));
 
   it('a part at a time leaves the rest staged and the line filled', async () => {
     const order = await pulled();
@@ -73,13 +73,13 @@ describe('planting, handing over and bringing back', () => {
 
   it('shows at the site by bed, plant and lot', async () => {
     const bedId = randomUUID();
-    await gardens('grower').addBed(sent({ bedId, siteId: story.siteId, name: 'By the gate' }));
+    await by('grower').clients.addBed(sent({ bedId, siteId: story.siteId, name: 'By the gate' }));
     const lotId = await story.addLot({ units: 20 });
     const { orderId, lineId, code } = await story.order([{ units: 10, bedId }]);
     await story.pull(orderId, [{ lineId, lotId, units: 8 }]);
     await plant({ orderId, lineId, lotId }, { units: 6 });
     const { entryId } = await plant({ orderId, lineId, lotId }, { units: 2 });
-    const site = await gardens('viewer').readSite({ siteId: story.siteId });
+    const site = await by('viewer').gardens.readSite({ siteId: story.siteId });
     expect(site.planted).toEqual([
       expect.objectContaining({
         bedId,
@@ -93,13 +93,15 @@ describe('planting, handing over and bringing back', () => {
     ]);
     expect(site.beds.map(({ plantedUnits }) => plantedUnits)).toEqual([8]);
     await nursery.as('crew').stock.reverseEntry(sent({ entryId }));
-    expect((await gardens('viewer').readSite({ siteId: story.siteId })).planted.map(({ units }) => units)).toEqual([6]);
+    expect((await by('viewer').gardens.readSite({ siteId: story.siteId })).planted.map(({ units }) => units)).toEqual([
+      6,
+    ]);
   });
 
   it('taken back after the order was finished opens it again', async () => {
     const order = await pulled();
     const { entryId } = await plant(order, { units: 8 });
-    await gardens().finishOrder(sent({ orderId: order.orderId }));
+    await by().orders.finishOrder(sent({ orderId: order.orderId }));
     await nursery.as('grower').stock.reverseEntry(sent({ entryId }));
     expect(await story.read(order.orderId)).toMatchObject({
       state: 'open',
@@ -112,7 +114,7 @@ describe('planting, handing over and bringing back', () => {
   it('cannot be taken back once the order was cancelled', async () => {
     const order = await pulled();
     const { entryId } = await plant(order, { units: 8 });
-    await gardens('grower').cancelOrder(sent({ orderId: order.orderId, happenedOn: today }));
+    await by('grower').gardens.cancelOrder(sent({ orderId: order.orderId, happenedOn: today }));
     expect(await refusalOf(nursery.as('grower').stock.reverseEntry(sent({ entryId })))).toMatchObject({
       code: 'order-not-open',
       field: 'entryId',
@@ -147,7 +149,7 @@ describe('planting, handing over and bringing back', () => {
       },
     ];
     expect(
-      await refusalOf(gardens().plantOrder(sent({ orderId: order.orderId, happenedOn: today, rows }))),
+      await refusalOf(by().gardens.plantOrder(sent({ orderId: order.orderId, happenedOn: today, rows }))),
     ).toMatchObject({ code: 'not-enough-units', field: 'rows.1.extra.units' });
   });
 
@@ -164,7 +166,7 @@ describe('planting, handing over and bringing back', () => {
     expect(
       (
         await refusalOf(
-          gardens().handOver(
+          by().gardens.handOver(
             sent({
               orderId: order.orderId,
               happenedOn: today,
@@ -182,7 +184,7 @@ describe('planting, handing over and bringing back', () => {
       code: 'wrong-order-kind',
       data: { kind: 'pickup' },
     });
-    await gardens().handOver(
+    await by().gardens.handOver(
       sent({
         orderId: order.orderId,
         happenedOn: today,
@@ -199,7 +201,7 @@ describe('planting, handing over and bringing back', () => {
 
   it('handing over can be taken back', async () => {
     const order = await pulled('pickup');
-    const { entryId } = await gardens().handOver(
+    const { entryId } = await by().gardens.handOver(
       sent({
         orderId: order.orderId,
         happenedOn: today,
@@ -215,7 +217,7 @@ describe('planting, handing over and bringing back', () => {
     expect(
       (
         await refusalOf(
-          gardens().handOver(
+          by().gardens.handOver(
             sent({
               orderId: order.orderId,
               happenedOn: today,

@@ -19,17 +19,17 @@ describe('pulling plants for an order', () => {
     return () => nursery.close();
   });
   afterAll(() => database.drop());
-  const gardens = (role: 'grower' | 'crew' | 'viewer' = 'crew') => nursery.as(role).gardens;
+  const by = (role: 'grower' | 'crew' | 'viewer' = 'crew') => nursery.as(role);
 
   it('begins with a list by place, and issuing it pins the plants', async () => {
     const lotId = await story.addLot({ units: 6 });
     const yard = await story.addPlace({ code: 'ALLEY' });
     const second = await story.addLot({ units: 6, placeId: yard });
     const { orderId, lineId } = await story.order([{ units: 9 }]);
-    expect(await gardens('grower').issuePullList(sent({ orderId }))).toMatchObject({ pinnedUnits: 9 });
+    expect(await by('grower').gardens.issuePullList(sent({ orderId }))).toMatchObject({ pinnedUnits: 9 });
     expect(Object.values(await story.heldBy(lineId)).sort()).toEqual([3, 6]);
     expect(Object.keys(await story.heldBy(lineId)).sort()).toEqual([`${lotId}*`, `${second}*`].sort());
-    const list = await gardens('viewer').readPullList({ orderId });
+    const list = await by('viewer').gardens.readPullList({ orderId });
     expect(list).toMatchObject({
       issuedOn: today,
       clientName: 'Fen Hollow',
@@ -49,7 +49,7 @@ describe('pulling plants for an order', () => {
       .as('crew')
       .stock.moveLot(sent({ lotId, units: 4, placeId: story.placeId, toPlaceId: yard, happenedOn: today }));
     const { orderId } = await story.order([{ units: 3 }, { units: 5 }]);
-    const list = await gardens('viewer').readPullList({ orderId });
+    const list = await by('viewer').gardens.readPullList({ orderId });
     expect(list.rows.map(({ placeCode, units }) => [placeCode, units]).sort()).toEqual([
       ['ALLEY', 1],
       ['ALLEY', 3],
@@ -67,7 +67,7 @@ describe('pulling plants for an order', () => {
       [nursery.nurseryId, story.plantId],
     );
     const { orderId } = await story.order([{ units: 3 }]);
-    const { plants, workCautions, short } = await gardens('viewer').readPullList({ orderId });
+    const { plants, workCautions, short } = await by('viewer').gardens.readPullList({ orderId });
     expect(plants).toHaveLength(1);
     expect(plants[0]?.handling).toEqual(['leave-root-ball-intact', 'wear-gloves']);
     expect(plants[0]?.cautions[0]).toEqual({ text: 'Its sap harms the eye.', standing: 'from memory', source: null });
@@ -79,7 +79,7 @@ describe('pulling plants for an order', () => {
   it('moves them from their place to the order’s staging and uses the reservation up', async () => {
     const lotId = await story.addLot({ units: 20 });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
-    await gardens('grower').issuePullList(sent({ orderId }));
+    await by('grower').gardens.issuePullList(sent({ orderId }));
     const { entryId } = await story.pull(orderId, [{ lineId, lotId, units: 5 }]);
     expect([await story.unitsOf(lotId), await story.heldBy(lineId)]).toEqual([15, { [`${lotId}*`]: 3 }]);
     const page = await story.read(orderId);
@@ -93,7 +93,7 @@ describe('pulling plants for an order', () => {
     const lotId = await story.addLot({ units: 20 });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
     const body = sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, placeId: story.placeId, units: 5 }] });
-    await Promise.all([gardens().pullForOrder(body), gardens().pullForOrder(body)]);
+    await Promise.all([by().gardens.pullForOrder(body), by().gardens.pullForOrder(body)]);
     expect(await story.unitsOf(lotId)).toBe(15);
   });
 
@@ -109,7 +109,7 @@ describe('pulling plants for an order', () => {
   it('asks once more where nobody has checked the root balls', async () => {
     const lotId = await story.addLot({ units: 10, rootCheckedOn: null, readyOn: '2026-04-14' });
     const { orderId, lineId } = await story.order([{ units: 8 }]);
-    const [row] = (await gardens('viewer').readPullList({ orderId })).rows;
+    const [row] = (await by('viewer').gardens.readPullList({ orderId })).rows;
     expect(row?.rootChecked).toBe(false);
     const refusal = await refusalOf(story.pull(orderId, [{ lineId, lotId, units: 8 }]));
     expect(refusal).toMatchObject({ code: 'root-ball-not-checked', data: { lots: [row?.lotCode] }, field: 'rows' });
@@ -151,10 +151,10 @@ describe('pulling plants for an order', () => {
     const mine = await story.order([{ units: 3 }, { units: 3 }]);
     const other = await story.order([{ units: 3 }]);
     const [lineId = '', withdrawn = ''] = mine.lineIds;
-    await gardens('grower').withdrawLine(sent({ lineId: withdrawn }));
+    await by('grower').orders.withdrawLine(sent({ lineId: withdrawn }));
     const attempt = (row: object, happenedOn = today) =>
       refusalOf(
-        gardens().pullForOrder(
+        by().gardens.pullForOrder(
           sent({
             orderId: mine.orderId,
             happenedOn,
@@ -184,7 +184,7 @@ describe('pulling plants for an order', () => {
     const { orderId, lineId } = await story.order([{ units: 8 }], { dueOn: '2026-05-25' });
     await story.order([{ units: 1 }], { dueOn: '2026-07-25' });
     await story.pull(orderId, [{ lineId, lotId, units: 5 }]);
-    const rows = await gardens('viewer').listToPull({ withinDays: 7 });
+    const rows = await by('viewer').gardens.listToPull({ withinDays: 7 });
     expect(
       rows.map(({ orderId: of, toPullUnits, stagedUnits, shortUnits }) => ({
         of,

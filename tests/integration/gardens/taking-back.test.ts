@@ -21,7 +21,7 @@ describe('an order whose only line was withdrawn', () => {
 
   it('is open again when its cancelling is taken back', async () => {
     const { orderId, lineId } = await story.order([{ units: 5 }]);
-    await nursery.as('grower').gardens.withdrawLine(sent({ lineId }));
+    await nursery.as('grower').orders.withdrawLine(sent({ lineId }));
     const { entryId } = await nursery.as('grower').gardens.cancelOrder(sent({ orderId, happenedOn: today }));
     await nursery.as('grower').stock.reverseEntry(sent({ entryId }));
     expect((await story.read(orderId)).state).toBe('open');
@@ -35,7 +35,7 @@ describe('an order whose only line was withdrawn', () => {
     const { entryId } = await crew.plantOrder(
       sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, units: 3 }] }),
     );
-    await nursery.as('grower').gardens.withdrawLine(sent({ lineId }));
+    await nursery.as('grower').orders.withdrawLine(sent({ lineId }));
     await nursery.as('grower').stock.reverseEntry(sent({ entryId }));
     expect(
       await refusalOf(crew.plantOrder(sent({ orderId, happenedOn: today, rows: [{ lineId, lotId, units: 3 }] }))),

@@ -68,7 +68,7 @@ describe('a season that has passed', () => {
     nursery.sql('UPDATE nursery SET season_end_on = $2 WHERE id = $1', [nursery.nurseryId, day]);
   const beginDay = (day: string) => {
     nursery.clock.set(day);
-    return nursery.as('grower').gardens.addClient(sent({ clientId: randomUUID(), name: `Of ${day}` }));
+    return nursery.as('grower').clients.addClient(sent({ clientId: randomUUID(), name: `Of ${day}` }));
   };
 
   it.each([

@@ -83,8 +83,8 @@ describe('a plan', () => {
   it('leaves out an order for 9998, and can be read beside it with all else', async () => {
     const clientId = randomUUID();
     const orderId = randomUUID();
-    await nursery.as('grower').gardens.addClient(sent({ clientId, name: 'Somebody' }));
-    await nursery.as('grower').gardens.addOrder(
+    await nursery.as('grower').clients.addClient(sent({ clientId, name: 'Somebody' }));
+    await nursery.as('grower').orders.addOrder(
       sent({
         orderId,
         clientId,

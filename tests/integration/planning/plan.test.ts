@@ -150,8 +150,8 @@ describe('a plan', () => {
     await withProtocol();
     const clientId = id();
     const orderId = id();
-    await nursery.as('grower').gardens.addClient(sent({ clientId, name: 'Alder Mill' }));
-    await nursery.as('grower').gardens.addOrder(
+    await nursery.as('grower').clients.addClient(sent({ clientId, name: 'Alder Mill' }));
+    await nursery.as('grower').orders.addOrder(
       sent({
         orderId,
         clientId,

@@ -199,10 +199,10 @@ describe('whatever happens to plants and orders', () => {
       await tried(gardens.cancelOrder(sent({ orderId, happenedOn: today, placeId: story.placeId })));
     if (step.kind === 'unpin') await tried(promises.unpinReservation(sent({ lineId, supplyId })));
     if (step.kind === 'pin') await tried(promises.pinReservation(sent({ lineId, supplyId, units: step.units })));
-    if (step.kind === 'resize') await tried(gardens.editLine(sent({ lineId, units: step.units })));
+    if (step.kind === 'resize') await tried(promises.editLine(sent({ lineId, units: step.units })));
     if (step.kind === 'move')
       await tried(
-        gardens.changeDay(
+        promises.changeDay(
           sent({ orderId, dueOn: new Date(Date.UTC(2026, 5, 1 + step.days)).toISOString().slice(0, 10) }),
         ),
       );

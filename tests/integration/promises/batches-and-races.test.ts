@@ -78,7 +78,7 @@ describe('promises on growing batches', () => {
         if (at % 3 === 1) return story.lose(lotId, 3);
         return nursery
           .as('grower')
-          .gardens.addLine(
+          .orders.addLine(
             sent({ orderId, lineId: randomUUID(), plantId: story.plantId, containerId: story.containerId, units: 4 }),
           );
       }),

@@ -146,7 +146,7 @@ describe('pins that meet', () => {
     const lineId = randomUUID();
     await nursery
       .as('grower')
-      .gardens.addLine(sent({ orderId, lineId, plantId: story.plantId, containerId: trayId, units: 100 }));
+      .orders.addLine(sent({ orderId, lineId, plantId: story.plantId, containerId: trayId, units: 100 }));
     await story.pin(lineId, lot, 100);
     const { lotId } = await story.split(lot, 80);
     expect(await story.heldBy(lineId)).toEqual({ [`${lot}*`]: 50, [`${lotId}*`]: 50 });

@@ -76,7 +76,7 @@ describe('whether plants can be promised', () => {
 
   it('names the last day before on which all of them may still leave, the client’s lead kept', async () => {
     await story.addLot({ units: 4, plantByOn: '2026-06-15' });
-    await nursery.as('grower').gardens.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 5 }));
+    await nursery.as('grower').clients.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 5 }));
     expect(await check(4, { siteId: null, on: '2026-06-12' })).toMatchObject({
       units: 0,
       firstOn: null,

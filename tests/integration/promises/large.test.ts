@@ -45,7 +45,7 @@ describe('the promises of a large nursery', () => {
     nursery.clock.set('2026-05-21');
     foresee.mockClear();
     solve.mockClear();
-    await nursery.as('grower').gardens.addClient(sent({ clientId: randomUUID(), name: 'Somebody' }));
+    await nursery.as('grower').clients.addClient(sent({ clientId: randomUUID(), name: 'Somebody' }));
     expect(foresee).toHaveBeenCalledTimes(1);
     expect(solve).toHaveBeenCalledTimes(1);
     const [instance] = foresee.mock.calls[0] ?? [];
@@ -62,7 +62,7 @@ describe('the promises of a large nursery', () => {
         '2026-07-01',
       ]);
     });
-    await nursery.as('grower').gardens.addClient(sent({ clientId: randomUUID(), name: 'Somebody else' }));
+    await nursery.as('grower').clients.addClient(sent({ clientId: randomUUID(), name: 'Somebody else' }));
     await expectPlanned();
   });
 

@@ -167,7 +167,7 @@ describe('when a lot', () => {
     const lotId = await story.addLot({ units: 10, plantByOn: '2026-05-22' });
     const { code } = await story.order([{ units: 6 }], { dueOn: '2026-05-21' });
     nursery.clock.set('2026-05-25');
-    await nursery.as('grower').gardens.addClient(sent({ clientId: crypto.randomUUID(), name: 'Another client' }));
+    await nursery.as('grower').clients.addClient(sent({ clientId: crypto.randomUUID(), name: 'Another client' }));
     expect(await losses()).toEqual([[code, 6, `6 by day of ${await codeOf(lotId)}: past-plant-by`]]);
     expect((await rows())[0]?.causes[0]?.personName).toBeNull();
   });
@@ -179,12 +179,12 @@ describe('what people do to an order themselves', () => {
     const moved = await story.order([{ units: 5 }]);
     const released = await story.order([{ units: 5 }]);
     const pulled = await story.order([{ units: 5 }]);
-    const { gardens, promises } = nursery.as('grower');
-    await gardens.changeDay(
+    const { promises } = nursery.as('grower');
+    await promises.changeDay(
       sent({ orderId: moved.orderId, dueOn: '2026-07-01', acceptedShortages: [{ lineId: moved.lineId, units: 5 }] }),
     );
     await promises.releaseReservation(sent({ lineId: released.lineId, supplyId: lotId }));
-    await gardens.editLine(sent({ lineId: pulled.lineId, units: 4 }));
+    await promises.editLine(sent({ lineId: pulled.lineId, units: 4 }));
     await story.pull(pulled.orderId, [{ lineId: pulled.lineId, lotId, units: 3 }]);
     expect((await story.read(moved.orderId)).shortUnits).toBe(5);
     expect((await story.read(released.orderId)).shortUnits).toBe(5);
@@ -222,9 +222,9 @@ describe('a loss is no longer shown', () => {
       [withdrawn.code, 1],
       [cancelled.code, 4],
     ]);
-    const { gardens } = nursery.as('grower');
-    await gardens.editLine(sent({ lineId: fewer.lineId, units: 3 }));
-    await gardens.withdrawLine(sent({ lineId: withdrawn.lineId }));
+    const { gardens, orders, promises } = nursery.as('grower');
+    await promises.editLine(sent({ lineId: fewer.lineId, units: 3 }));
+    await orders.withdrawLine(sent({ lineId: withdrawn.lineId }));
     await gardens.cancelOrder(sent({ orderId: cancelled.orderId, happenedOn: today }));
     expect((await losses()).map(([code, short]) => [code, short])).toEqual([[withdrawn.code, 1]]);
   });

@@ -59,7 +59,7 @@ describe('four hundred lines with twenty alternatives each', () => {
   });
 
   const addLine = () =>
-    nursery.as('grower').gardens.addLine(
+    nursery.as('grower').orders.addLine(
       sent({
         orderId,
         lineId: randomUUID(),
@@ -114,7 +114,7 @@ describe('four hundred lines with twenty alternatives each', () => {
     expect((await checkLaws(database.ownerUrl)).breaches).toEqual([]);
     vi.restoreAllMocks();
     nursery.clock.set('2026-05-21');
-    await nursery.as('grower').gardens.addClient(sent({ clientId: randomUUID(), name: 'Somebody' }));
+    await nursery.as('grower').clients.addClient(sent({ clientId: randomUUID(), name: 'Somebody' }));
     const { stored, fresh } = await readFreshPlan(nursery);
     expect(stored).toEqual(fresh);
   });

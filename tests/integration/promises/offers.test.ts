@@ -53,7 +53,7 @@ describe('what could go where', () => {
   });
 
   it('answers for an item on a day that nobody has ordered yet, with the client’s lead', async () => {
-    await nursery.as('grower').gardens.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
+    await nursery.as('grower').clients.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
     const lotId = await story.addLot({ units: 7, plantByOn: '2026-06-15' });
     const ask = { plantId: story.plantId, containerId: story.containerId, clientId: story.clientId };
     expect(
@@ -200,13 +200,13 @@ describe('what could go where', () => {
           on: '2026-06-01',
           clientId: theirs.clientId,
         }),
-      () => nursery.as('viewer').gardens.readOrder({ orderId }),
+      () => nursery.as('viewer').promises.readOrder({ orderId }),
       () => nursery.as('owner').gardens.cancelOrder(sent({ orderId, happenedOn: '2026-05-20' })),
       () => nursery.as('owner').promises.pinReservation(sent({ lineId, supplyId: lotId, units: 1 })),
       () =>
         nursery
           .as('owner')
-          .gardens.addOrder(
+          .orders.addOrder(
             sent({ orderId: randomUUID(), clientId: theirs.clientId, kind: 'pickup' as const, dueOn: '2026-06-01' }),
           ),
     ];

@@ -91,7 +91,7 @@ describe('tying plants to a line by hand', () => {
     const { lineId } = await story.order([{ units: 8 }]);
     await promises().releaseReservation(sent({ lineId, supplyId: released }));
     nursery.clock.set('2026-05-21');
-    await nursery.as('grower').gardens.addClient(sent({ clientId: randomUUID(), name: 'Somebody' }));
+    await nursery.as('grower').clients.addClient(sent({ clientId: randomUUID(), name: 'Somebody' }));
     expect(await story.heldBy(lineId)).toEqual({ [other]: 8 });
   });
 
@@ -142,9 +142,9 @@ describe('tying plants to a line by hand', () => {
   it('refuses lines of orders that are over, withdrawn lines, and ids of nobody', async () => {
     const lotId = await story.addLot({ units: 10 });
     const over = await story.order([{ units: 2 }]);
-    await nursery.as('crew').gardens.finishOrder(sent({ orderId: over.orderId }));
+    await nursery.as('crew').orders.finishOrder(sent({ orderId: over.orderId }));
     const withdrawn = await story.order([{ units: 2 }]);
-    await nursery.as('grower').gardens.withdrawLine(sent({ lineId: withdrawn.lineId }));
+    await nursery.as('grower').orders.withdrawLine(sent({ lineId: withdrawn.lineId }));
     const attempt = (lineId: string, supplyId: string) =>
       refusalOf(promises().pinReservation(sent({ lineId, supplyId, units: 1 })));
     expect((await attempt(over.lineId, lotId)).code).toBe('order-not-open');

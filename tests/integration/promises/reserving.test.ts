@@ -53,7 +53,7 @@ describe('promises', () => {
 
   it('let a client who plants later have only what lasts until then', async () => {
     await story.addLot({ units: 40, plantByOn: '2026-06-10' });
-    await nursery.as('grower').gardens.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
+    await nursery.as('grower').clients.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
     const fetched = await story.order([{ units: 5 }], { kind: 'pickup' });
     const planted = await story.order([{ units: 5 }]);
     expect(await story.heldBy(fetched.lineId)).toEqual({});
@@ -64,7 +64,7 @@ describe('promises', () => {
     const lotId = await story.addLot({ units: 40, plantByOn: '2026-06-10' });
     const { lineId } = await story.order([{ units: 5 }], { kind: 'pickup' });
     expect(await story.heldBy(lineId)).toEqual({ [lotId]: 5 });
-    await nursery.as('grower').gardens.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
+    await nursery.as('grower').clients.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
     expect(await story.heldBy(lineId)).toEqual({});
   });
 
@@ -76,7 +76,7 @@ describe('promises', () => {
     );
     const { lineId } = await story.order([{ units: 5 }], { dueOn: '2026-07-01' });
     expect(Object.values(await story.heldBy(lineId))).toEqual([5]);
-    await nursery.as('grower').gardens.editSite(sent({ siteId: story.siteId, name: 'South slope', region: 'MN' }));
+    await nursery.as('grower').clients.editSite(sent({ siteId: story.siteId, name: 'South slope', region: 'MN' }));
     expect(await story.heldBy(lineId)).toEqual({});
   });
 
@@ -162,7 +162,7 @@ describe('promises', () => {
     expect(await story.heldBy(lineId)).toEqual({ [soon]: 5 });
     const other = await story.addLot({ units: 10 });
     nursery.clock.set('2026-06-04');
-    await nursery.as('grower').gardens.addClient(sent({ clientId: randomUUID(), name: 'Somebody' }));
+    await nursery.as('grower').clients.addClient(sent({ clientId: randomUUID(), name: 'Somebody' }));
     expect(await story.heldBy(lineId)).toEqual({ [other]: 5 });
   });
 });

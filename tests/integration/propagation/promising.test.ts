@@ -18,11 +18,11 @@ beforeEach(async () => {
   batches = await batchesOf(nursery);
   ({ batchId } = await batches.start({ units: 100, cautiousUnits: 60, readyOn: '2026-06-15' }));
   await batches.count(batchId, 80, '2026-04-10');
-  const { gardens } = nursery.as('grower');
+  const { clients, orders } = nursery.as('grower');
   const clientId = randomUUID();
   lineId = randomUUID();
-  await gardens.addClient(sent({ clientId, name: 'Fen Hollow' }));
-  await gardens.addOrder(
+  await clients.addClient(sent({ clientId, name: 'Fen Hollow' }));
+  await orders.addOrder(
     sent({
       orderId: randomUUID(),
       clientId,

@@ -1,7 +1,7 @@
 import type { operations } from '../../../apps/server/src/features/operations.ts';
 import type { SampleBodies, SampleIds } from './bodies.ts';
 import { files } from './files.ts';
-import { gardens } from './gardens.ts';
+import { clients, gardens, orders, promisedOrders } from './gardens.ts';
 import { planning } from './planning.ts';
 import { plants } from './plants.ts';
 import { propagation } from './propagation.ts';
@@ -79,6 +79,7 @@ const potLife: SampleBodies<'potLife'> = {
 };
 
 const promises: SampleBodies<'promises'> = {
+  ...promisedOrders,
   pinReservation: (ids) => [{ lineId: ids.lineId, supplyId: ids.lotId, units: 2 }],
   unpinReservation: (ids) => [{ lineId: ids.pinnedLineId, supplyId: ids.lotId }],
   releaseReservation: (ids) => [{ lineId: ids.pinnedLineId, supplyId: ids.lotId }],
@@ -154,6 +155,8 @@ export const sampleBodies: { [Feature in keyof typeof operations]: SampleBodies<
   stock,
   potLife,
   propagation,
+  clients,
+  orders,
   promises,
   gardens,
   planning,

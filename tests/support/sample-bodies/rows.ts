@@ -78,16 +78,16 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
   await owner.plants.addPlantName(
     sent({ nameId: rows.nameId, plantId, kind: 'common' as const, name: `${mark} weed` }),
   );
-  await owner.gardens.addClient(sent({ clientId: rows.clientId, name: `${mark} client`, note: mark }));
-  await owner.gardens.addClient(sent({ clientId: rows.idleClientId, name: `${mark} other client` }));
-  await owner.gardens.addSite(
+  await owner.clients.addClient(sent({ clientId: rows.clientId, name: `${mark} client`, note: mark }));
+  await owner.clients.addClient(sent({ clientId: rows.idleClientId, name: `${mark} other client` }));
+  await owner.clients.addSite(
     sent({ siteId: rows.siteId, clientId: rows.clientId, name: `${mark} site`, address: mark }),
   );
-  await owner.gardens.addBed(sent({ bedId: rows.bedId, siteId: rows.siteId, name: `${mark} bed` }));
-  await owner.gardens.addSubstitutionRule(
+  await owner.clients.addBed(sent({ bedId: rows.bedId, siteId: rows.siteId, name: `${mark} bed` }));
+  await owner.orders.addSubstitutionRule(
     sent({ ruleId: rows.substitutionRuleId, kind: 'another-size' as const, reach: {}, penalty: 2, note: mark }),
   );
-  await owner.gardens.addKit(
+  await owner.orders.addKit(
     sent({ kitId: rows.kitId, name: `${mark} kit`, note: mark, components: [{ plantId, containerId, units: 2 }] }),
   );
   await owner.stock.holdMany(
@@ -182,7 +182,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
     dueOn: '2026-06-01',
     note: mark,
   };
-  await owner.gardens.addOrder(
+  await owner.orders.addOrder(
     sent({
       orderId: rows.orderId,
       ...order,
@@ -193,7 +193,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
     }),
   );
   await owner.promises.pinReservation(sent({ lineId: rows.pinnedLineId, supplyId: lotId, units: 3 }));
-  await owner.gardens.addOrder(
+  await owner.orders.addOrder(
     sent({ orderId: rows.stagedOrderId, ...order, lines: [{ lineId: rows.stagedLineId, ...line }] }),
   );
   await owner.gardens.pullForOrder(

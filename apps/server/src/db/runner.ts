@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto';
 import { ROLES, type Role } from '@rootclock/domain';
 import { DateTime } from 'luxon';
 import * as z from 'zod/mini';
 import { filesOf, type FileStore, noFiles } from '../files/file-store.ts';
+import { derivedId } from '../derived-id.ts';
 import { Refusal, refuse } from '../refusal.ts';
 import type { Caller, Command, CommandContext, Query, ReadContext } from '../trpc/operation.ts';
 import { databaseFailure, isWorthRetrying } from './failure.ts';
@@ -222,10 +222,7 @@ export function dayIn(now: Date, zone: string): string {
 }
 
 /** One roll a nursery and day: its command id follows from both. */
-function keyOfDay(nurseryId: string, today: string): string {
-  const hex = createHash('sha256').update(`roll-day/${nurseryId}/${today}`).digest('hex');
-  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
-}
+const keyOfDay = (nurseryId: string, today: string): string => derivedId('roll-day', nurseryId, today);
 
 async function log(
   tx: Tx,

@@ -4,6 +4,8 @@ export const FEATURES = [
   'stock',
   'pot-life',
   'propagation',
+  'clients',
+  'orders',
   'promises',
   'gardens',
   'planning',
@@ -17,6 +19,9 @@ export class Touched {
   readonly lots = new Set<string>();
   readonly batches = new Set<string>();
   readonly lines = new Set<string>();
+  /** Those whose open lines may be asked for another leave-by day now. */
+  readonly clients = new Set<string>();
+  readonly sites = new Set<string>();
   /** Those of the lots and batches that may serve a line better now: of which there is more, or which are other than they were. */
   readonly gaining = new Set<string>();
   readonly features = new Set<FeatureName>();
@@ -45,6 +50,6 @@ export class Touched {
   }
   line(id: string): void {
     this.lines.add(id);
-    this.features.add('gardens');
+    this.features.add('orders');
   }
 }

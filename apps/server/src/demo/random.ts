@@ -1,3 +1,5 @@
+import { uuidOf } from '../derived-id.ts';
+
 /** Numbers that look like chance and are the same each time: the demo nursery must not differ between two first starts. */
 export interface Chance {
   /** From 0 up to, not including, 1. */
@@ -29,9 +31,6 @@ export function chanceFrom(seed: number): Chance {
     share,
     whole,
     pick: (choices) => anyOf(choices, whole(0, choices.length - 1)),
-    id: () => {
-      const hex = Array.from({ length: 4 }, () => next().toString(16).padStart(8, '0')).join('');
-      return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-4${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
-    },
+    id: () => uuidOf(Array.from({ length: 4 }, () => next().toString(16).padStart(8, '0')).join(''), 4),
   };
 }

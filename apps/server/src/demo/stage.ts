@@ -4,9 +4,9 @@ import type { Database } from '../db/pool.ts';
 import { createRunner } from '../db/runner.ts';
 import { foreseeRoll, replan, rollDay } from '../features/replan.ts';
 import { appRouter } from '../router.ts';
-import { noDoor } from '../trpc/door.ts';
 import type { Caller } from '../trpc/operation.ts';
 import { createCallerFactory } from '../trpc/procedures.ts';
+import { contextWithinServer } from '../trpc/within-server.ts';
 import { type Chance, chanceFrom } from './random.ts';
 
 export const ZONE = 'America/Chicago';
@@ -48,15 +48,7 @@ export class Stage {
 
   as(role: Role): Procedures {
     const caller = this.people.get(role) ?? null;
-    return callerFactory({
-      runner: this.runner,
-      database: this.database,
-      caller,
-      requestId: 'demo',
-      address: '',
-      isBatch: false,
-      door: noDoor,
-    });
+    return callerFactory(contextWithinServer({ runner: this.runner, database: this.database, caller }));
   }
 
   /** Wraps a body as a browser's outbox does, with a command id that is the same each time. */

@@ -1,6 +1,8 @@
 import type { Operation } from '../trpc/operation.ts';
 import { filesOperations } from './files/operations.ts';
+import { clientsOperations } from './clients/operations.ts';
 import { gardensOperations } from './gardens/operations.ts';
+import { ordersOperations } from './orders/operations.ts';
 import { peopleOperations } from './people/operations.ts';
 import { planningOperations } from './planning/operations.ts';
 import { plantsOperations } from './plants/operations.ts';
@@ -21,6 +23,8 @@ export const operations = {
   stock: { ...stockOperations, reverseEntry: reverseEntry(undos) },
   potLife: potLifeOperations,
   propagation: propagationOperations,
+  clients: clientsOperations,
+  orders: ordersOperations,
   promises: promisesOperations,
   gardens: gardensOperations,
   planning: planningOperations,

@@ -1,5 +1,6 @@
 import { seasonEndAhead } from '@rootclock/domain';
 import type { ForeseeRoll, Replan, RollDay } from '../db/runner.ts';
+import { openLinesOf } from './orders/lines/store.ts';
 import { purgeDoor } from './people/door/store.ts';
 import { noteRolledDay, setSeasonEnd } from './people/store.ts';
 import { reckonClocks } from './pot-life/clocks/reckon.ts';
@@ -8,6 +9,9 @@ import { replanPromises } from './promises/replan.ts';
 
 /** After a command, in its own transaction: what was touched gets its clocks and then its promises reckoned anew. */
 export const replan: Replan = async (context, rulesVersion) => {
+  const { touched } = context;
+  if (touched.clients.size + touched.sites.size > 0)
+    for (const lineId of await openLinesOf(context, touched.clients, touched.sites)) touched.line(lineId);
   await reckonClocks(context, rulesVersion);
   await replanPromises(context);
 };

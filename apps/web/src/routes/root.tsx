@@ -2,7 +2,7 @@
 import { createRootRoute, createRoute, Outlet, redirect } from '@tanstack/react-router';
 import { queryClient, readFailure, trpc } from '../lib/api/index.ts';
 import { paths } from '../lib/paths.ts';
-import { enterSession } from '../lib/session/index.ts';
+import { enterSession } from '../lib/session-turns.ts';
 import { Shell } from '../shell/shell.tsx';
 import { BrokenPage } from '../shell/trouble-pages.tsx';
 import { Skeleton, ToastRegion } from '../ui/feedback/index.ts';

@@ -12,7 +12,7 @@ export const shellRoutes = [
   createRoute({
     getParentRoute: () => signedInRoute,
     path: '/outbox',
-    component: lazyRouteComponent(() => import('../shell/outbox/outbox-page.tsx'), 'OutboxPage'),
+    component: lazyRouteComponent(() => import('../shell/outbox-page.tsx'), 'OutboxPage'),
   }),
   createRoute({ getParentRoute: () => signedInRoute, path: '/$', component: NotFoundPage }),
 ];

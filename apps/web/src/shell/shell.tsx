@@ -8,7 +8,7 @@ import { onSignedOut, useSession } from '../lib/api/index.ts';
 import { useLive } from '../lib/live/use-live.ts';
 import { onParked } from '../lib/outbox/index.ts';
 import { paths } from '../lib/paths.ts';
-import { enterSession, leaveSession } from '../lib/session/index.ts';
+import { enterSession, leaveSession } from '../lib/session-turns.ts';
 import { useMessages } from '../messages/index.ts';
 import { toast } from '../ui/feedback/index.ts';
 import { offered, type Destination } from '../routes/destinations.ts';

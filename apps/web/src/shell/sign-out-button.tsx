@@ -3,7 +3,7 @@ import { useNavigate } from '@tanstack/react-router';
 import { useSession } from '../lib/api/index.ts';
 import { useDirectCommand, useOutbox } from '../lib/outbox/index.ts';
 import { paths } from '../lib/paths.ts';
-import { endSession } from '../lib/session/index.ts';
+import { endSession } from '../lib/session-turns.ts';
 import { useMessages } from '../messages/index.ts';
 import { Button } from '../ui/action/index.ts';
 

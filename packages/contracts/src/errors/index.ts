@@ -1,6 +1,8 @@
 import { filesErrors } from './files.ts';
+import { clientsErrors } from './clients.ts';
 import { gardensErrors } from './gardens.ts';
 import { generalErrors } from './general.ts';
+import { ordersErrors } from './orders.ts';
 import { peopleErrors } from './people.ts';
 import { planningErrors } from './planning.ts';
 import { plantsErrors } from './plants.ts';
@@ -8,8 +10,8 @@ import { potLifeErrors } from './pot-life.ts';
 import { promisesErrors } from './promises.ts';
 import { propagationErrors } from './propagation.ts';
 import { sourcesErrors } from './sources.ts';
-import { stockInErrors } from './stock/intake.ts';
-import { stockErrors } from './stock/stock.ts';
+import { stockInErrors } from './stock-in.ts';
+import { stockErrors } from './stock.ts';
 
 export * from './kind.ts';
 export type { Edited, InputIssue } from './general.ts';
@@ -26,6 +28,8 @@ export const ERRORS = {
   ...stockErrors,
   ...stockInErrors,
   ...propagationErrors,
+  ...clientsErrors,
+  ...ordersErrors,
   ...promisesErrors,
   ...gardensErrors,
   ...planningErrors,

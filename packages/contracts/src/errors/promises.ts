@@ -27,4 +27,6 @@ export const promisesErrors = {
   'more-than-line-needs': errorKind<{ wanted: number; open: number }>('refusal', 409),
   /** The line is whole again, or somebody set the loss aside before. */
   'loss-is-settled': errorKind<{ order: string; how: 'whole' | 'set-aside'; on: string }>('refusal', 409),
+  /** So many of the line have been pulled or planted already; it cannot become smaller than that. */
+  'below-what-happened': errorKind<{ least: number; staged: number; delivered: number }>('refusal', 409),
 } as const;

@@ -3,10 +3,12 @@ import * as z from 'zod/mini';
 import { calendarDate, id, longText, units, unitsOrNone } from '../fields.ts';
 
 const rows = <Row extends z.ZodMiniType>(row: Row) => z.array(row).check(z.minLength(1), z.maxLength(500));
+
 const entry = { orderId: id, happenedOn: calendarDate, note: z._default(longText, '') };
 
 /** Pins what is reserved from lots, so that the list stays true while the crew walks it. */
 export const issuePullList = z.strictObject({ orderId: id });
+
 export const readPullList = z.strictObject({ orderId: id });
 
 /** From their places to the staging of this order. `confirmed` says that lots whose root balls were never checked are pulled all the same. */
@@ -64,3 +66,11 @@ export const returnFromOrder = z.strictObject({
 
 /** Open orders that are due within so many days, overdue ones included. */
 export const listToPull = z.strictObject({ withinDays: z._default(z.int().check(z.gte(0), z.lte(366)), 14) });
+
+/** Plants that were pulled go back to `placeId` in the same entry; without one an order with pulled plants is refused. */
+export const cancelOrder = z.strictObject({
+  orderId: id,
+  happenedOn: calendarDate,
+  placeId: z._default(z.nullable(id), null),
+  note: z._default(longText, ''),
+});

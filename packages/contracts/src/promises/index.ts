@@ -5,3 +5,6 @@ export * from './reservations.ts';
 export * from './reasons.ts';
 export type * from './rows.ts';
 export * from './what-if.ts';
+export * from './orders.ts';
+export type * from './order-rows.ts';
+export * from './kit-check.ts';

@@ -1,7 +1,7 @@
 /** What persons change of an order's lines and of what is tied to them, tried before it is kept. */
 import * as z from 'zod/mini';
 import { id, optionalText, units } from '../fields.ts';
-import { alternatives } from './alternatives.ts';
+import { alternatives } from '../orders/alternatives.ts';
 
 const conditions = {
   units,

@@ -2,7 +2,7 @@ import type { CalendarDate } from '../kernel/dates.ts';
 import type { WindowOpening } from '../pot-life/windows.ts';
 import type { StageKind } from '../propagation/protocol/stages.ts';
 import type { BatchUnit, PropagationMethod } from '../propagation/words.ts';
-import type { DemandKind, PlanItem } from './demand/facts.ts';
+import type { DemandKind, PlanItem } from './demand-facts.ts';
 import type { UnmetReason } from './start/choice.ts';
 import type { PlannedPotLife } from './start/pot-life.ts';
 import type { StartState } from './start/timing.ts';

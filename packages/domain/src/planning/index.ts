@@ -1,6 +1,6 @@
 export * from './weeks.ts';
-export * from './demand/facts.ts';
-export * from './demand/missing.ts';
+export * from './demand-facts.ts';
+export * from './missing.ts';
 export * from './start/facts.ts';
 export { countedIn, sownIntoId } from './start/amounts.ts';
 export { UNMET_REASONS, type UnmetReason } from './start/choice.ts';
@@ -8,6 +8,6 @@ export { START_STATES, type StartState } from './start/timing.ts';
 export type { PlannedPotLife } from './start/pot-life.ts';
 export type { StandingUnits } from './space/standing.ts';
 export type { Programme, ProgrammeAnswer, ProgrammeChoice, SolveProgramme } from './space/programme.ts';
-export * from './outlook/supply-outlook.ts';
+export * from './supply-outlook.ts';
 export * from './answer.ts';
 export * from './plan.ts';

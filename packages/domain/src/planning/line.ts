@@ -1,6 +1,6 @@
 import { addDays, type CalendarDate } from '../kernel/dates.ts';
 import type { PlanLine } from './answer.ts';
-import type { PlanDemand } from './demand/facts.ts';
+import type { PlanDemand } from './demand-facts.ts';
 import { areaOfStart } from './space/area.ts';
 import { meanOf } from './start/amounts.ts';
 import type { StartDraft } from './start/draft.ts';

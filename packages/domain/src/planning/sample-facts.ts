@@ -1,5 +1,5 @@
 // A nursery in miniature, from which the tests of planning begin; each says what is different in its own.
-import type { PlanDemand, PlanSupply } from './demand/facts.ts';
+import type { PlanDemand, PlanSupply } from './demand-facts.ts';
 import type { PlanFacts } from './plan.ts';
 import type { SolveProgramme } from './space/programme.ts';
 import type { PlanContainer, PlanPassing, PlanProtocol, PlanSource } from './start/facts.ts';

@@ -2,7 +2,7 @@ import { addDays, type CalendarDate, daysBetween, latestOf, requireDate } from '
 import { requireWhole } from '../kernel/input.ts';
 import { afterGrowing, lastInSeason, nextInSeason } from './protocol/season.ts';
 import { daysOf, type Pace, type ProtocolPlan, requireProtocolPlan, type StageKind } from './protocol/stages.ts';
-import { afterSecondWinter } from './staging/second-winter.ts';
+import { afterSecondWinter } from './second-winter.ts';
 
 /** How far a batch has come with a stage: behind it, in it, in it longer than nine of ten batches are, or before it. */
 export type StageState = 'done' | 'current' | 'late' | 'coming';

@@ -5,7 +5,7 @@ import { type CurrentStage, currentStage } from './batch-stages.ts';
 import type { LeftSinceCount } from './counting.ts';
 import { yieldLeft } from './forecast.ts';
 import type { ProtocolPlan } from './protocol/stages.ts';
-import { type StageEvidence, stageBeginnings } from './staging/beginnings.ts';
+import { type StageEvidence, stageBeginnings } from './stage-beginnings.ts';
 import type { BatchKind } from './words.ts';
 
 /** What somebody expects of a batch: the container its plants are meant for, a cautious and a usual number of plants, the day they are ready. */

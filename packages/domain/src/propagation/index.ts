@@ -11,7 +11,7 @@ export * from './protocol/method-stages.ts';
 export * from './protocol/through.ts';
 export * from './protocol/differences.ts';
 export * from './batch-stages.ts';
-export * from './staging/beginnings.ts';
+export * from './stage-beginnings.ts';
 export * from './learning/index.ts';
 export * from './outcome/expected-yield.ts';
 export * from './outcome/yield-ahead.ts';

@@ -10,11 +10,11 @@ export const orderEdits: Record<string, Edit> = {
     await set(nursery, 'plant', `native_regions = '{IA}'`);
     await story.addLot({ units: 10 });
     const { orderId } = await story.order([{ units: 8 }]);
-    const { gardens, plants } = nursery.as('grower');
-    await gardens.editOrder(sent({ orderId, note: '', nativesOnly: true }));
+    const { clients, orders, plants } = nursery.as('grower');
+    await orders.editOrder(sent({ orderId, note: '', nativesOnly: true }));
     const native = (nativeRegions: string[]) => () => plants.editPlant(sent({ plantId: story.plantId, nativeRegions }));
     const region = (code: string) => () =>
-      gardens.editSite(sent({ siteId: story.siteId, name: 'South slope', region: code }));
+      clients.editSite(sent({ siteId: story.siteId, name: 'South slope', region: code }));
     return [native(['WI']), region('WI'), region('IA'), native(['IA'])];
   },
   'an order for natives': async (nursery, story) => {
@@ -31,7 +31,7 @@ export const orderEdits: Record<string, Edit> = {
       otherId,
     ]);
     return [true, false].map(
-      (nativesOnly) => () => nursery.as('grower').gardens.editOrder(sent({ orderId, note: '', nativesOnly })),
+      (nativesOnly) => () => nursery.as('grower').orders.editOrder(sent({ orderId, note: '', nativesOnly })),
     );
   },
   "a client's lead": async (nursery, story) => {
@@ -39,7 +39,7 @@ export const orderEdits: Record<string, Edit> = {
     await story.order([{ units: 8 }], { kind: 'pickup' });
     return [14, 0].map(
       (leadDays) => () =>
-        nursery.as('grower').gardens.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays })),
+        nursery.as('grower').clients.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays })),
     );
   },
   'an order on another day': async (nursery, story) => {
@@ -47,10 +47,10 @@ export const orderEdits: Record<string, Edit> = {
     const { orderId } = await story.order([{ units: 8 }], { dueOn: '2026-06-10' });
     await story.order([{ units: 8 }], { dueOn: '2026-06-10' });
     const move = (day: string) => () =>
-      nursery.as('grower').gardens.changeDay(sent({ orderId, dueOn: day, acceptedShortages: [] }));
+      nursery.as('grower').promises.changeDay(sent({ orderId, dueOn: day, acceptedShortages: [] }));
     return [
       async () =>
-        nursery.as('grower').gardens.changeDay(
+        nursery.as('grower').promises.changeDay(
           sent({
             orderId,
             dueOn: '2026-06-20',
@@ -83,7 +83,7 @@ export const orderEdits: Record<string, Edit> = {
     const edit = (alternatives: { plantId: string; containerId: string; penalty: number }[]) => () =>
       nursery
         .as('grower')
-        .gardens.editLine(sent({ lineId, units: 8, alternatives, acceptedShortages: [{ lineId, units: 4 }] }));
+        .promises.editLine(sent({ lineId, units: 8, alternatives, acceptedShortages: [{ lineId, units: 4 }] }));
     return [edit([{ plantId: story.plantId, containerId: bigId, penalty: 3 }]), edit([])];
   },
   'conditions of a line': async (nursery, story) => {
@@ -93,7 +93,7 @@ export const orderEdits: Record<string, Edit> = {
     const edit = (asks: { untreated?: boolean; seedZone?: string; wildType?: boolean }) => () =>
       nursery
         .as('grower')
-        .gardens.editLine(sent({ lineId, units: 8, ...asks, acceptedShortages: [{ lineId, units: 8 }] }));
+        .promises.editLine(sent({ lineId, units: 8, ...asks, acceptedShortages: [{ lineId, units: 8 }] }));
     return [
       edit({ untreated: true }),
       edit({}),
@@ -106,13 +106,13 @@ export const orderEdits: Record<string, Edit> = {
   'a line for more': async (nursery, story) => {
     await story.addLot({ units: 10 });
     const { lineId } = await story.order([{ units: 8 }]);
-    return [5, 9].map((units) => () => nursery.as('grower').gardens.editLine(sent({ lineId, units })));
+    return [5, 9].map((units) => () => nursery.as('grower').promises.editLine(sent({ lineId, units })));
   },
   'a line withdrawn': async (nursery, story) => {
     await story.addLot({ units: 10 });
     const { lineId } = await story.order([{ units: 8 }]);
     await story.order([{ units: 8 }]);
-    return [() => nursery.as('grower').gardens.withdrawLine(sent({ lineId }))];
+    return [() => nursery.as('grower').orders.withdrawLine(sent({ lineId }))];
   },
   'a root ball that fell apart': async (nursery, story) => {
     const lotId = await story.addLot({ units: 10 });

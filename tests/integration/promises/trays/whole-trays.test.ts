@@ -64,7 +64,7 @@ describe('plants in plug trays', () => {
     expect(await story.heldBy(lineId)).toEqual({ [lotId]: 72 });
     expect((await story.lineOf(orderId, lineId)).reasons).toMatchObject([{ reason: 'no-whole-tray' }]);
     // The line may end at what has happened.
-    await nursery.as('grower').gardens.editLine(sent({ lineId, units: 100 }));
+    await nursery.as('grower').promises.editLine(sent({ lineId, units: 100 }));
     expect(await story.heldBy(lineId)).toEqual({});
   });
 
@@ -75,11 +75,11 @@ describe('plants in plug trays', () => {
       data: { cells: 72, below: 72, above: 144 },
     });
     const { orderId, lineId } = await story.order([trays(72)]);
-    const { gardens } = nursery.as('grower');
+    const { orders, promises } = nursery.as('grower');
     expect(
-      await refusalOf(gardens.addLine(sent({ orderId, lineId: randomUUID(), plantId: story.plantId, ...trays(30) }))),
+      await refusalOf(orders.addLine(sent({ orderId, lineId: randomUUID(), plantId: story.plantId, ...trays(30) }))),
     ).toMatchObject({ code: 'whole-trays-only', field: 'units', data: { below: null, above: 72 } });
-    expect(await refusalOf(gardens.editLine(sent({ lineId, units: 73 })))).toMatchObject({
+    expect(await refusalOf(promises.editLine(sent({ lineId, units: 73 })))).toMatchObject({
       code: 'whole-trays-only',
       field: 'units',
     });

@@ -174,7 +174,7 @@ describe('an edit of an order that is tried', () => {
   });
 
   it('an order that turns to natives gives up what is not known to be native, to one that takes it', async () => {
-    await nursery.as('grower').gardens.editSite(sent({ siteId: story.siteId, name: 'South slope', region: 'IA' }));
+    await nursery.as('grower').clients.editSite(sent({ siteId: story.siteId, name: 'South slope', region: 'IA' }));
     const lotId = await story.addLot({ units: 8 });
     const first = await story.order([{ units: 8 }]);
     const second = await story.order([{ units: 5 }]);

@@ -248,7 +248,7 @@ describe('a change of orders that is tried', () => {
     it('counts the lead of the client who fetches it', async () => {
       await nursery
         .as('grower')
-        .gardens.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
+        .clients.editClient(sent({ clientId: story.clientId, name: 'Fen Hollow', leadDays: 10 }));
       await story.addLot({ units: 8, plantByOn: '2026-06-15' });
       const { answer, really, told } = await story.askThenKeep({
         kind: 'add-order',

@@ -113,12 +113,12 @@ describe('a change that is tried', () => {
         lineIds: [pulled = '', other = ''],
       } = await story.order([{ units: 8 }, { units: 2 }]);
       await story.pull(orderId, [{ lineId: pulled, lotId, units: 5 }], { confirmed: true });
-      const { gardens } = nursery.as('grower');
+      const { orders, promises } = nursery.as('grower');
       const fewer = { code: 'below-what-happened', data: { least: 5, staged: 5, delivered: 0 }, field: 'units' };
-      expect(await refusalOf(gardens.editLine(sent({ lineId: pulled, units: 4 })))).toEqual(fewer);
+      expect(await refusalOf(promises.editLine(sent({ lineId: pulled, units: 4 })))).toEqual(fewer);
       expect(await refusalOf(story.ask({ kind: 'edit-line', lineId: pulled, units: 4 }))).toEqual(fewer);
       const staged = { code: 'plants-are-staged', data: { order: code, units: 5 }, field: 'lineId' };
-      expect(await refusalOf(gardens.withdrawLine(sent({ lineId: pulled })))).toEqual(staged);
+      expect(await refusalOf(orders.withdrawLine(sent({ lineId: pulled })))).toEqual(staged);
       expect(await refusalOf(story.ask({ kind: 'withdraw-line', lineId: pulled }))).toEqual(staged);
       expect(await refusalOf(story.ask({ kind: 'natives-only', orderId }))).toEqual({
         code: 'natives-need-region',
@@ -130,7 +130,7 @@ describe('a change that is tried', () => {
         data: { what: 'line' },
         field: 'lineId',
       });
-      await gardens.withdrawLine(sent({ lineId: other }));
+      await orders.withdrawLine(sent({ lineId: other }));
       for (const change of [
         { kind: 'edit-line' as const, lineId: other, units: 4 },
         { kind: 'withdraw-line' as const, lineId: other },
@@ -198,7 +198,7 @@ describe('a change that is tried', () => {
 
     it('at the site of another client is refused', async () => {
       const clientId = randomUUID();
-      await nursery.as('grower').gardens.addClient(sent({ clientId, name: 'Hill Farm' }));
+      await nursery.as('grower').clients.addClient(sent({ clientId, name: 'Hill Farm' }));
       expect(
         await refusalOf(
           story.ask({ kind: 'add-order', ...item(), units: 3, dueOn: '2026-06-01', clientId, siteId: story.siteId }),

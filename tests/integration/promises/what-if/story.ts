@@ -75,7 +75,7 @@ export async function whatIfStory(nursery: TestNursery) {
 
   /** Makes the change with the command that the screen would send, accepting what was said to become shorter, and answers a new line's id. */
   async function keep(change: Change, answer: Answer): Promise<string> {
-    const { gardens, propagation, promises, stock } = nursery.as('grower');
+    const { gardens, orders, promises, propagation, stock } = nursery.as('grower');
     const happenedOn = '2026-05-20';
     const lineId = change.kind === 'add-line' ? change.lineId : randomUUID();
     const acceptedShortages = answer.lines
@@ -84,7 +84,7 @@ export async function whatIfStory(nursery: TestNursery) {
     if (change.kind === 'move-order')
       await nursery
         .as('owner')
-        .gardens.changeDay(
+        .promises.changeDay(
           sent({ orderId: change.orderId, dueOn: change.dueOn, keepRank: change.keepRank ?? false, acceptedShortages }),
         );
     if (change.kind === 'cancel-order')
@@ -102,7 +102,7 @@ export async function whatIfStory(nursery: TestNursery) {
         untreated = false,
       } = change;
       const line = { lineId, plantId, containerId, units, seedZone, wildType, untreated };
-      await gardens.addOrder(
+      await orders.addOrder(
         sent({
           orderId: randomUUID(),
           clientId: clientId ?? story.clientId,
@@ -150,12 +150,12 @@ export async function whatIfStory(nursery: TestNursery) {
     if (change.kind === 'edit-line') {
       const { kind: _, ...line } = change;
       // Only the owner may let a line keep its turn at the cost of others.
-      await nursery.as('owner').gardens.editLine(sent({ ...line, acceptedShortages }));
+      await nursery.as('owner').promises.editLine(sent({ ...line, acceptedShortages }));
     }
-    if (change.kind === 'withdraw-line') await gardens.withdrawLine(sent({ lineId: change.lineId }));
+    if (change.kind === 'withdraw-line') await orders.withdrawLine(sent({ lineId: change.lineId }));
     if (change.kind === 'add-line') {
       const { kind: _, ...line } = change;
-      await gardens.addLine(sent(line));
+      await orders.addLine(sent(line));
     }
     if (change.kind === 'pin')
       await promises.pinReservation(
@@ -166,7 +166,7 @@ export async function whatIfStory(nursery: TestNursery) {
     if (change.kind === 'release')
       await promises.releaseReservation(sent({ lineId: change.lineId, supplyId: change.supplyId }));
     if (change.kind === 'natives-only')
-      await gardens.editOrder(sent({ orderId: change.orderId, nativesOnly: change.nativesOnly ?? true }));
+      await orders.editOrder(sent({ orderId: change.orderId, nativesOnly: change.nativesOnly ?? true }));
     return lineId;
   }
 

@@ -21,7 +21,7 @@ export async function addClients(stage: Stage): Promise<Client[]> {
   const clients: Client[] = [];
   for (const [name, region, livestockNear] of CLIENTS) {
     const client = { clientId: stage.chance.id(), siteId: stage.chance.id(), bedId: stage.chance.id() };
-    await stage.as('grower').gardens.addClient(
+    await stage.as('grower').clients.addClient(
       stage.sent({
         clientId: client.clientId,
         name,
@@ -29,7 +29,7 @@ export async function addClients(stage: Stage): Promise<Client[]> {
         leadDays: 7,
       }),
     );
-    await stage.as('grower').gardens.addSite(
+    await stage.as('grower').clients.addSite(
       stage.sent({
         siteId: client.siteId,
         clientId: client.clientId,
@@ -39,7 +39,7 @@ export async function addClients(stage: Stage): Promise<Client[]> {
         livestockNear,
       }),
     );
-    await stage.as('grower').gardens.addBed(
+    await stage.as('grower').clients.addBed(
       stage.sent({
         bedId: client.bedId,
         siteId: client.siteId,

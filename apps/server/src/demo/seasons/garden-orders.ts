@@ -22,7 +22,7 @@ export function planOrder(
   const comesBack = chance.share() < 0.3;
   const cancelled = chance.share() < 0.06;
   stage.on(orderedOn, async () => {
-    await stage.as('grower').gardens.addOrder(
+    await stage.as('grower').orders.addOrder(
       stage.sent({
         orderId,
         clientId: client.clientId,
@@ -101,6 +101,6 @@ export function planOrder(
         );
       }
     }
-    await stage.as('grower').gardens.finishOrder(stage.sent({ orderId }));
+    await stage.as('grower').orders.finishOrder(stage.sent({ orderId }));
   });
 }

@@ -97,7 +97,7 @@ function planForward(stage: Stage, grounds: Grounds, clients: readonly Client[])
   ahead.forEach(({ days, kind, mix }, i) =>
     stage.on(addDays(today, -12 + i), async () => {
       const client = anyOf(clients, i);
-      await stage.as('grower').gardens.addOrder(
+      await stage.as('grower').orders.addOrder(
         stage.sent({
           orderId: chance.id(),
           clientId: client.clientId,

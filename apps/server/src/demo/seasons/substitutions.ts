@@ -10,6 +10,6 @@ const SUBSTITUTIONS = [
 export function planSubstitutions(stage: Stage): void {
   stage.on(stage.today, async () => {
     for (const rule of SUBSTITUTIONS)
-      await stage.as('grower').gardens.addSubstitutionRule(stage.sent({ ruleId: stage.chance.id(), ...rule }));
+      await stage.as('grower').orders.addSubstitutionRule(stage.sent({ ruleId: stage.chance.id(), ...rule }));
   });
 }

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { people } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import {
@@ -10,6 +9,7 @@ import {
   signedIn,
   signedInAs,
 } from '../../trpc/procedures.ts';
+import { derivedId } from '../../derived-id.ts';
 import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
 import { createCalendar, endCalendar, readCalendarAddress } from './calendar-address.ts';
 import { loadReference } from '../plants/commands/load-reference.ts';
@@ -42,10 +42,7 @@ function sent<Schema extends z.ZodMiniType>(schema: Schema) {
 }
 
 /** The id of the command that follows another one of the same asking, the same each time. */
-function idAfter(commandId: string): string {
-  const hex = createHash('sha256').update(`after/${commandId}`).digest('hex');
-  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
-}
+const idAfter = (commandId: string): string => derivedId('after', commandId);
 
 const guesserOf = ({ database, door, address, runner }: RequestContext): Guesser => ({
   database,

@@ -1,3 +1,8 @@
+import { checkKit } from './orders/check-kit.ts';
+import { changeDay } from './orders/commands/change-day.ts';
+import { editLine } from './orders/commands/edit-line.ts';
+import { listOrders } from './orders/list-orders.ts';
+import { readOrder } from './orders/page/read-order.ts';
 import { checkPromise } from './check/check-promise.ts';
 import { demandFor } from './offers/demand-for.ts';
 import { explainLine } from './explanation/explain-line.ts';
@@ -11,6 +16,11 @@ import { listShort } from './shortages/reads.ts';
 import { whatIf } from './what-if/what-if.ts';
 
 export const promisesOperations = {
+  listOrders,
+  readOrder,
+  editLine,
+  changeDay,
+  checkKit,
   pinReservation,
   unpinReservation,
   releaseReservation,

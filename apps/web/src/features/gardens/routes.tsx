@@ -8,12 +8,12 @@ export const routes = [
   createRoute({
     getParentRoute,
     path: '/gardens',
-    component: lazyRouteComponent(() => import('./orders/orders-page.tsx'), 'OrdersPage'),
+    component: lazyRouteComponent(() => import('../promises/orders/orders-page.tsx'), 'OrdersPage'),
   }),
   createRoute({
     getParentRoute,
     path: '/gardens/new',
-    component: lazyRouteComponent(() => import('./orders/new-order-page.tsx'), 'NewOrderPage'),
+    component: lazyRouteComponent(() => import('../promises/orders/new-order-page.tsx'), 'NewOrderPage'),
   }),
   createRoute({
     getParentRoute,
@@ -23,7 +23,7 @@ export const routes = [
   createRoute({
     getParentRoute,
     path: '/gardens/orders/$orderId',
-    component: lazyRouteComponent(() => import('./order/order-page.tsx'), 'OrderPage'),
+    component: lazyRouteComponent(() => import('../promises/order/order-page.tsx'), 'OrderPage'),
   }),
   createRoute({
     getParentRoute,
@@ -48,7 +48,7 @@ export const routes = [
   createRoute({
     getParentRoute,
     path: '/gardens/what-if',
-    component: lazyRouteComponent(() => import('./what-if/what-if-page.tsx'), 'WhatIfPage'),
+    component: lazyRouteComponent(() => import('../promises/what-if/what-if-page.tsx'), 'WhatIfPage'),
   }),
   createRoute({
     getParentRoute,
@@ -63,7 +63,7 @@ export const routes = [
   createRoute({
     getParentRoute,
     path: '/gardens/kits',
-    component: lazyRouteComponent(() => import('./kits/kits-page.tsx'), 'KitsPage'),
+    component: lazyRouteComponent(() => import('../orders/kits/kits-page.tsx'), 'KitsPage'),
   }),
   createRoute({
     getParentRoute,

@@ -6,6 +6,6 @@ export const routes = [
   createRoute({
     getParentRoute: () => signedInRoute,
     path: '/stock/board',
-    component: lazyRouteComponent(() => import('./board/board-page.tsx'), 'BoardPage'),
+    component: lazyRouteComponent(() => import('./board-page.tsx'), 'BoardPage'),
   }),
 ];

@@ -6,7 +6,7 @@ export const routes = [
   createRoute({
     getParentRoute: () => signedInRoute,
     path: '/propagation',
-    component: lazyRouteComponent(() => import('./list/propagation-page.tsx'), 'PropagationPage'),
+    component: lazyRouteComponent(() => import('./propagation-page.tsx'), 'PropagationPage'),
   }),
   createRoute({
     getParentRoute: () => signedInRoute,

@@ -1,9 +1,9 @@
 /** What a change of rules, windows or the freeze day would do to what stands in pots, asked before it is made. */
 import { readInput, potLife } from '@rootclock/contracts';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
 import { trpc } from '../../lib/api/index.ts';
 import { useFormat } from '../../lib/format/index.ts';
+import { useRested } from '../../lib/use-rested.ts';
 import { useMessages } from '../../messages/index.ts';
 import { PlantName } from '../plants/plant-name.tsx';
 import './settings.css';
@@ -12,13 +12,8 @@ const PAUSE_MS = 400;
 
 /** The change as soon as it is whole, a moment after the last key. */
 function useWholeChange(change: unknown) {
-  const text = JSON.stringify({ change });
-  const [settled, setSettled] = useState(text);
-  useEffect(() => {
-    const wait = setTimeout(() => setSettled(text), PAUSE_MS);
-    return () => clearTimeout(wait);
-  }, [text]);
-  const read = readInput(potLife.previewChange, JSON.parse(settled));
+  const rested = useRested(JSON.stringify({ change }), PAUSE_MS);
+  const read = readInput(potLife.previewChange, JSON.parse(rested));
   return read.ok ? read.data : null;
 }
 

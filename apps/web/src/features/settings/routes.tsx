@@ -26,7 +26,7 @@ export const routes = [
   createRoute({
     getParentRoute: () => signedInRoute,
     path: '/settings',
-    component: lazyRouteComponent(() => import('./nursery/nursery-page.tsx'), 'NurseryPage'),
+    component: lazyRouteComponent(() => import('./nursery-page.tsx'), 'NurseryPage'),
   }),
   createRoute({
     getParentRoute: () => signedInRoute,

@@ -9,11 +9,11 @@ import { toast } from '../../ui/feedback/index.ts';
 import { TextField } from '../../ui/fields/index.ts';
 import { Form } from '../../ui/form/index.ts';
 import { Sheet } from '../../ui/overlay/index.ts';
-import { ChangeDaySheet } from '../gardens/order/day/change-day-sheet.tsx';
-import { EditLineSheet } from '../gardens/order/line/line-sheets.tsx';
-import { OffersSheet } from '../gardens/order/line/offers-sheet.tsx';
-import '../gardens/marks/marks.css';
-import '../gardens/order/order-page.css';
+import { ChangeDaySheet } from '../promises/order/change-day-sheet.tsx';
+import { EditLineSheet } from '../promises/order/line/line-sheets.tsx';
+import { OffersSheet } from '../promises/order/line/offers-sheet.tsx';
+import '../promises/marks/marks.css';
+import '../promises/order/order-page.css';
 
 /** Choosing other lots, taking another plant, moving the day, or leaving it at that. */
 export type LossWay = 'serve' | 'accept' | 'day' | 'aside';
@@ -28,7 +28,7 @@ export function LossSheets({ way, ...props }: LossSheetProps & { way: LossWay })
 }
 
 function OrderSheet({ row, way, onClose }: LossSheetProps & { way: Exclude<LossWay, 'aside'> }) {
-  const { data: order } = useQuery(trpc.gardens.readOrder.queryOptions({ orderId: row.orderId }));
+  const { data: order } = useQuery(trpc.promises.readOrder.queryOptions({ orderId: row.orderId }));
   const line = order?.lineRows.find(({ id }) => id === row.lineId);
   if (!order || !line) return null;
   if (way === 'day') return <ChangeDaySheet order={order} onClose={onClose} />;

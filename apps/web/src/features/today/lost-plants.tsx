@@ -14,7 +14,7 @@ import { Read } from '../../lib/read/index.ts';
 import { useMessages } from '../../messages/index.ts';
 import { Button, ButtonLink } from '../../ui/action/index.ts';
 import { Section } from '../../ui/layout/index.ts';
-import { Taxon } from '../gardens/marks/taxon.tsx';
+import { Taxon } from '../plants/taxon.tsx';
 import type { LossWay } from './loss-sheets.tsx';
 
 /** The forms of an order are large, and on most days nobody opens one here. */

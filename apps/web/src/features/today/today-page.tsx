@@ -11,7 +11,7 @@ import { ButtonLink } from '../../ui/action/index.ts';
 import { EmptyState } from '../../ui/feedback/index.ts';
 import { PageHeader, Section } from '../../ui/layout/index.ts';
 import { TodayTasks } from '../planning/tasks/today-tasks.tsx';
-import { BoardClock } from '../pot-life/board/board-clock.tsx';
+import { BoardClock } from '../pot-life/board-clock.tsx';
 import { LostPlants } from './lost-plants.tsx';
 import './today.css';
 

@@ -10,6 +10,8 @@ const ORDER = [
   'stock',
   'potLife',
   'propagation',
+  'clients',
+  'orders',
   'promises',
   'gardens',
   'sales',

@@ -1,4 +1,5 @@
 import { board } from './pot-life/board.ts';
+import { clients } from './clients.ts';
 import { door } from './settings/door.ts';
 import { errors } from './errors/index.ts';
 import { files } from './files.ts';
@@ -6,10 +7,12 @@ import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
 import { losses } from './pot-life/losses.ts';
 import { lots } from './lots/index.ts';
+import { orders } from './orders/index.ts';
 import { outbox } from './outbox.ts';
 import { people } from './people.ts';
 import { plants } from './plants/index.ts';
 import { propagation } from './propagation/index.ts';
+import { promises } from './promises/index.ts';
 import { record } from './record.ts';
 import { rules } from './settings/rules.ts';
 import { settings } from './settings/settings.ts';
@@ -26,6 +29,7 @@ import { winter } from './winter.ts';
 
 export const messages = {
   board,
+  clients,
   door,
   errors,
   files,
@@ -33,10 +37,12 @@ export const messages = {
   issues,
   losses,
   lots,
+  orders,
   outbox,
   people,
   planning,
   plants,
+  promises,
   propagation,
   record,
   rules,

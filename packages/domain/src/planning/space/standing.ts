@@ -1,6 +1,6 @@
 import { addDays, type CalendarDate } from '../../kernel/dates.ts';
 import { compareText } from '../../kernel/text.ts';
-import type { Given } from '../demand/missing.ts';
+import type { Given } from '../missing.ts';
 import type { PlanContainer } from '../start/facts.ts';
 import { mondayOf, PLAN_WEEKS, weekStart } from '../weeks.ts';
 import { type AreaByWeek, areaOf, areaOfPlants, cover, noArea, sumOfAreas } from './area.ts';

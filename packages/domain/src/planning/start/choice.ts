@@ -3,7 +3,7 @@ import { compareText } from '../../kernel/text.ts';
 import { windowsFor } from '../../pot-life/windows.ts';
 import { unitsToStart } from '../../propagation/seed/units-to-start.ts';
 import { PROPAGATION_METHODS } from '../../propagation/words.ts';
-import type { Shortage } from '../demand/missing.ts';
+import type { Shortage } from '../missing.ts';
 import { sownIntoId, successOf } from './amounts.ts';
 import type { PlanContainer, PlanPlant, PlanProtocol, PlanSeasons, PlanSource } from './facts.ts';
 import { isFreshOn, sourcesFor, type SourceWish } from './sources.ts';

@@ -1,6 +1,6 @@
 import { type CalendarDate, earliestOf, latestOf } from '../../kernel/dates.ts';
 import { compareText } from '../../kernel/text.ts';
-import { type PlanDemand, planItem } from '../demand/facts.ts';
+import { type PlanDemand, planItem } from '../demand-facts.ts';
 import { weekStart } from '../weeks.ts';
 import { shareAtPotting, successOf } from './amounts.ts';
 import { type BatchDays, batchDays } from './batch-days.ts';

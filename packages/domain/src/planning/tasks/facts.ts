@@ -1,6 +1,6 @@
 import type { CalendarDate } from '../../kernel/dates.ts';
 import type { MonthDay } from '../../kernel/month-days.ts';
-import type { OrderKind } from '../../gardens/order-words.ts';
+import type { OrderKind } from '../../orders/order-words.ts';
 import type { StageKind, StagePlan } from '../../propagation/protocol/stages.ts';
 import type { BatchUnit, PropagationMethod } from '../../propagation/words.ts';
 

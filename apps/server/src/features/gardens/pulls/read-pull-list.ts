@@ -1,9 +1,9 @@
-import { gardens } from '@rootclock/contracts';
+import { gardens, promises } from '@rootclock/contracts';
 import { compareText, EVERYONE } from '@rootclock/domain';
 import { productCautions } from '../../../reference/cautions.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
-import { readOrder } from '../orders/page/read-order.ts';
-import { readCircumstances } from '../orders/page/reads.ts';
+import { readOrder } from '../../promises/orders/page/read-order.ts';
+import { readCircumstances } from '../../promises/orders/page/reads.ts';
 import { type PlantCare, readCare, readHolds, readPlaceStates } from './reads.ts';
 
 /** What to fetch for an order, place by place, with what a crew must know of each plant. */
@@ -59,7 +59,7 @@ export const readPullList = query({
 });
 
 /** Reserved units laid out over the places where each lot stands, in the order of place codes. What two lines want of one lot is never counted twice. */
-async function pullRows(context: ReadContext, order: gardens.OrderPage): Promise<gardens.PullRow[]> {
+async function pullRows(context: ReadContext, order: promises.OrderPage): Promise<gardens.PullRow[]> {
   const left = new Map<string, number>();
   const rows = order.lineRows.flatMap((line) =>
     line.reservations

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { parseScientificName, plantCode } from '@rootclock/domain';
 import {
   referenceContainers,
@@ -7,6 +6,7 @@ import {
   referenceRules,
   referenceWindows,
 } from '../../../reference/index.ts';
+import { derivedId } from '../../../derived-id.ts';
 import type { StoredContainer } from '../containers/store.ts';
 import type { NewName } from '../names/store.ts';
 import { handlingField } from '../own-facts.ts';
@@ -18,8 +18,7 @@ export function referenceId(
   kind: 'plant' | 'name' | 'container' | 'rule' | 'window' | 'protocol' | 'protocol-version',
   code: string,
 ): string {
-  const hex = createHash('sha256').update(`reference/${nurseryId}/${kind}/${code}`).digest('hex');
-  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
+  return derivedId('reference', nurseryId, kind, code);
 }
 
 /** The plants, each under a code that none of the nursery's own has. */

@@ -4,7 +4,7 @@ import { askedLine } from '../offers/asked-line.ts';
 import { loadItem } from '../offers/store.ts';
 import { loadScope } from '../planning/load.ts';
 import { itemOf, type ScopeLine } from '../planning/scope.ts';
-import { requireWholeTrays } from '../planning/whole-trays.ts';
+import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import { requireOpenLine } from '../reservations/open-line.ts';
 import { loadOpenOrder } from './store.ts';
 import type { ChangeOf, Trial } from './trial.ts';

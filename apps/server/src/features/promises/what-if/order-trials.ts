@@ -6,7 +6,7 @@ import { askedLine } from '../offers/asked-line.ts';
 import { loadScope } from '../planning/load.ts';
 import { changed } from '../planning/outlook.ts';
 import type { Scope, ScopeLine } from '../planning/scope.ts';
-import { requireWholeTrays } from '../planning/whole-trays.ts';
+import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import { restand } from './stands.ts';
 import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type TriedOrder } from './store.ts';
 import type { ChangeOf, Trial } from './trial.ts';

@@ -1,5 +1,5 @@
 /** Blanking a client's personal data on request: asked once more, since it cannot be taken back. */
-import type { gardens as contracts } from '@rootclock/contracts';
+import type { clients as contracts } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
 import { useState } from 'react';
 import { useSession } from '../../../lib/api/index.ts';
@@ -8,11 +8,11 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
 import { ConfirmAgain } from '../../../ui/overlay/index.ts';
-import { tellRefused } from '../undo.ts';
+import { tellRefused } from '../../orders/undo.ts';
 
 export function BlankClient({ client }: { client: contracts.ClientRow }) {
-  const { gardens } = useMessages();
-  const words = gardens.clients;
+  const { clients } = useMessages();
+  const words = clients;
   const { mayBe } = useSession();
   const [asking, setAsking] = useState(false);
   const blank = useCommand('gardens.blankClient', { title: words.blank });

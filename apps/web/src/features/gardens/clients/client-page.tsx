@@ -12,12 +12,12 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button, ButtonLink } from '../../../ui/action/index.ts';
 import { Callout, EmptyState } from '../../../ui/feedback/index.ts';
 import { DefinitionList, PageHeader, Section } from '../../../ui/layout/index.ts';
-import { OrderTable } from '../orders/order-table.tsx';
+import { OrderTable } from '../../promises/orders/order-table.tsx';
 import { BlankClient } from './blank-client.tsx';
-import { ClientSheet } from './client-form.tsx';
-import { SiteCard } from './site-card.tsx';
-import { SiteSheet } from './site-form.tsx';
-import './clients.css';
+import { ClientSheet } from '../../clients/client-form.tsx';
+import { SiteCard } from '../../clients/site-card.tsx';
+import { SiteSheet } from '../../clients/site-form.tsx';
+import '../../clients/clients.css';
 
 export function ClientPage() {
   const { clientId } = useParams({ strict: false }) as { clientId: string };
@@ -29,10 +29,10 @@ export function ClientPage() {
 }
 
 function Client({ client }: { client: contracts.ClientPage }) {
-  const { gardens } = useMessages();
-  const words = gardens.clients;
+  const { clients, orders } = useMessages();
+  const words = clients;
   const { mayBe } = useSession();
-  const [open, setOpen] = useState<'edit' | 'site' | null>(() => (isMending('gardens.editClient') ? 'edit' : null));
+  const [open, setOpen] = useState<'edit' | 'site' | null>(() => (isMending('clients.editClient') ? 'edit' : null));
   const close = () => setOpen(null);
   const mayChange = mayBe(GROWERS) && !client.isBlanked;
   const addSite = mayChange && <Button onClick={() => setOpen('site')}>{words.addSite}</Button>;
@@ -45,7 +45,7 @@ function Client({ client }: { client: contracts.ClientPage }) {
     <>
       <PageHeader
         back={{ to: paths.clients(), label: words.back }}
-        kicker={gardens.client}
+        kicker={orders.client}
         title={client.name}
         actions={
           <>
@@ -62,7 +62,7 @@ function Client({ client }: { client: contracts.ClientPage }) {
             { term: words.email, value: client.email && <a href={`mailto:${client.email}`}>{client.email}</a> },
             { term: words.address, value: client.address },
             client.leadDays > 0 && { term: words.leadDays, value: words.leadDaysIs(client.leadDays) },
-            { term: gardens.note, value: client.note },
+            { term: orders.note, value: client.note },
           ]}
         />
       </div>
@@ -81,7 +81,7 @@ function Client({ client }: { client: contracts.ClientPage }) {
       <Section title={words.ordersTitle}>
         <OrderTable
           rows={client.orders}
-          caption={gardens.orders.caption(client.orders.length)}
+          caption={orders.list.caption(client.orders.length)}
           quietCaption
           withoutClient
           empty={<EmptyState kind="nothing-yet" title={words.noOrders} actions={addOrder} />}

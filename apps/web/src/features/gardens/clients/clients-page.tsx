@@ -1,6 +1,6 @@
 /** The list of clients. */
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import type { gardens as contracts } from '@rootclock/contracts';
+import type { clients as contracts } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
 import { useNavigate } from '@tanstack/react-router';
@@ -14,15 +14,15 @@ import { Button, RowLink } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { DataTable, FilterBar, Pager, type Column } from '../../../ui/table/index.ts';
-import { GardensTabs } from '../gardens-tabs.tsx';
-import { ClientSheet } from './client-form.tsx';
+import { GardensTabs } from '../../orders/gardens-tabs.tsx';
+import { ClientSheet } from '../../clients/client-form.tsx';
 
 const PER_PAGE = 50;
 const LIST = { sort: 'name', filters: ['q'] } as const;
 
 export function ClientsPage() {
-  const { gardens, ui } = useMessages();
-  const words = gardens.clients;
+  const { clients, ui } = useMessages();
+  const words = clients;
   const { mayBe } = useSession();
   const navigate = useNavigate();
   const [adding, setAdding] = useState(false);
@@ -85,8 +85,8 @@ export function ClientsPage() {
 }
 
 function useColumns(): Column<contracts.ClientRow>[] {
-  const { gardens } = useMessages();
-  const words = gardens.clients;
+  const { clients } = useMessages();
+  const words = clients;
   const { dates } = useFormat();
   return [
     {

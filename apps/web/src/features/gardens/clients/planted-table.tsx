@@ -6,11 +6,11 @@ import { useMessages } from '../../../messages/index.ts';
 import { TextLink } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DataTable, type Column } from '../../../ui/table/index.ts';
-import { Taxon } from '../marks/taxon.tsx';
+import { Taxon } from '../../plants/taxon.tsx';
 
 export function PlantedTable({ rows }: { rows: readonly contracts.PlantedRow[] }) {
-  const { gardens } = useMessages();
-  const words = gardens.clients;
+  const { clients } = useMessages();
+  const words = clients;
   const columns = useColumns();
   return (
     <DataTable
@@ -26,14 +26,14 @@ export function PlantedTable({ rows }: { rows: readonly contracts.PlantedRow[] }
 }
 
 function useColumns(): Column<contracts.PlantedRow>[] {
-  const { gardens } = useMessages();
-  const words = gardens.clients;
+  const { clients, orders } = useMessages();
+  const words = clients;
   const { dates, numbers } = useFormat();
   return [
-    { key: 'plant', header: gardens.plant, title: true, cell: ({ scientificName }) => <Taxon name={scientificName} /> },
-    { key: 'units', header: gardens.units, figure: true, cell: ({ units }) => numbers.count(units) },
-    { key: 'bed', header: gardens.bed, cell: ({ bedName }) => bedName ?? gardens.noBed },
-    { key: 'container', header: gardens.container, cell: ({ containerCode }) => containerCode },
+    { key: 'plant', header: orders.plant, title: true, cell: ({ scientificName }) => <Taxon name={scientificName} /> },
+    { key: 'units', header: orders.units, figure: true, cell: ({ units }) => numbers.count(units) },
+    { key: 'bed', header: orders.bed, cell: ({ bedName }) => bedName ?? orders.noBed },
+    { key: 'container', header: orders.container, cell: ({ containerCode }) => containerCode },
     {
       key: 'lot',
       header: words.lot,
@@ -41,7 +41,7 @@ function useColumns(): Column<contracts.PlantedRow>[] {
     },
     {
       key: 'order',
-      header: gardens.orders.code,
+      header: orders.list.code,
       cell: ({ orderId, orderCode }) => <TextLink to={paths.order(orderId)}>{orderCode}</TextLink>,
     },
     {

@@ -1,7 +1,7 @@
 /** One site: where it is, its beds, what was planted there, and its orders. */
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
-import type { gardens as contracts } from '@rootclock/contracts';
+import type { clients as clientsContracts, gardens as gardensContracts } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
@@ -14,25 +14,25 @@ import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DefinitionList, PageHeader, Section } from '../../../ui/layout/index.ts';
 import { HeadPhoto } from '../../files/photo-tile.tsx';
 import { PhotosSection } from '../../files/photos-section.tsx';
-import { OrderTable } from '../orders/order-table.tsx';
-import { useBedFacts } from './bed-facts.ts';
-import { BedSheet } from './bed-form.tsx';
+import { OrderTable } from '../../promises/orders/order-table.tsx';
+import { useBedFacts } from '../../clients/bed-facts.ts';
+import { BedSheet } from '../../clients/bed-form.tsx';
 import { PlantedTable } from './planted-table.tsx';
-import { SiteSheet } from './site-form.tsx';
-import './clients.css';
+import { SiteSheet } from '../../clients/site-form.tsx';
+import '../../clients/clients.css';
 
 export function SitePage() {
   const { siteId } = useParams({ strict: false }) as { siteId: string };
   return <Read query={useQuery(trpc.gardens.readSite.queryOptions({ siteId }))}>{(site) => <Site site={site} />}</Read>;
 }
 
-function Site({ site }: { site: contracts.SitePage }) {
-  const { gardens } = useMessages();
-  const words = gardens.clients;
+function Site({ site }: { site: gardensContracts.SitePage }) {
+  const { clients, orders } = useMessages();
+  const words = clients;
   const { mayBe } = useSession();
   const factsOf = useBedFacts();
-  const [open, setOpen] = useState<'site' | 'bed' | contracts.BedRow | null>(() =>
-    isMending('gardens.editSite') ? 'site' : null,
+  const [open, setOpen] = useState<'site' | 'bed' | clientsContracts.BedRow | null>(() =>
+    isMending('clients.editSite') ? 'site' : null,
   );
   const close = () => setOpen(null);
   const mayChange = mayBe(GROWERS);
@@ -41,7 +41,7 @@ function Site({ site }: { site: contracts.SitePage }) {
     <>
       <PageHeader
         back={{ to: paths.client(site.clientId), label: site.clientName }}
-        kicker={gardens.site}
+        kicker={orders.site}
         title={site.name}
         sign={<HeadPhoto subject={{ kind: 'site', id: site.id }} />}
         actions={mayChange && <Button onClick={() => setOpen('site')}>{words.edit}</Button>}
@@ -52,7 +52,7 @@ function Site({ site }: { site: contracts.SitePage }) {
             { term: words.siteAddress, value: site.address },
             { term: words.region, value: site.region ?? words.regionNone },
             site.livestockNear && { term: words.livestock, value: words.livestockHint },
-            { term: gardens.note, value: site.note },
+            { term: orders.note, value: site.note },
           ]}
         />
       </div>
@@ -88,7 +88,7 @@ function Site({ site }: { site: contracts.SitePage }) {
       <Section title={words.ordersTitle}>
         <OrderTable
           rows={site.orders}
-          caption={gardens.orders.caption(site.orders.length)}
+          caption={orders.list.caption(site.orders.length)}
           quietCaption
           withoutClient
           empty={<EmptyState kind="nothing-yet" title={words.noOrders} />}

@@ -1,6 +1,6 @@
 /** Plants that were never pulled and went into the ground all the same: from a lot at its place, or found there. */
 import { useQuery } from '@tanstack/react-query';
-import type { gardens as contracts } from '@rootclock/contracts';
+import type { promises as contracts } from '@rootclock/contracts';
 import { trpc } from '../../../lib/api/index.ts';
 import { newCommandId } from '../../../lib/ids.ts';
 import { useMessages } from '../../../messages/index.ts';
@@ -88,7 +88,7 @@ interface ExtraFieldsProps {
 }
 
 function ExtraFields({ lines, row, path, onChange }: ExtraFieldsProps) {
-  const { gardens } = useMessages();
+  const { gardens, orders, promises } = useMessages();
   const words = gardens.planting;
   const line = lines.find(({ id }) => id === row.lineId);
   const items = line
@@ -124,7 +124,7 @@ function ExtraFields({ lines, row, path, onChange }: ExtraFieldsProps) {
       {items.length > 1 && (
         <SelectField
           name={`${path}item`}
-          label={gardens.plant}
+          label={orders.plant}
           value={row.item}
           onChange={(item) => onChange({ item, lotId: '', from: '' })}
           choices={items}
@@ -138,7 +138,7 @@ function ExtraFields({ lines, row, path, onChange }: ExtraFieldsProps) {
         onChange={(lotId) => onChange({ lotId, from: '' })}
         choices={lots.map(({ lotId, code, onHandUnits }) => ({
           value: lotId,
-          label: `${code}: ${gardens.line.onHand(onHandUnits)}`,
+          label: `${code}: ${promises.line.onHand(onHandUnits)}`,
         }))}
       />
       <SelectField

@@ -1,5 +1,5 @@
 /** Handing pulled plants over to a client who fetches them. */
-import { gardens as contracts } from '@rootclock/contracts';
+import { gardens as gardensContracts, promises as promisesContracts } from '@rootclock/contracts';
 import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
@@ -9,7 +9,7 @@ import { ButtonLink } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DateField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
-import { tellUndoable } from '../undo.ts';
+import { tellUndoable } from '../../orders/undo.ts';
 import { OutPage } from './out-page.tsx';
 import { StagedFields } from './staged-fields.tsx';
 import { meantRows, stagedRows, totalOf, type TypedUnits } from './staged-rows.ts';
@@ -18,14 +18,14 @@ export function HandOverPage() {
   return <OutPage>{(order) => <HandOverForm order={order} />}</OutPage>;
 }
 
-function HandOverForm({ order }: { order: contracts.OrderPage }) {
-  const { gardens } = useMessages();
+function HandOverForm({ order }: { order: promisesContracts.OrderPage }) {
+  const { gardens, orders } = useMessages();
   const words = gardens.planting;
   const { day, today, chooseDay } = useEntryDay('gardens.hand-over');
   const rows = stagedRows(order);
   const form = useCommandForm({
     command: useCommand('gardens.handOver', { title: words.titleHandOver(order.code) }),
-    contract: contracts.handOver,
+    contract: gardensContracts.handOver,
     initial: { typed: {} as TypedUnits, note: '' },
     body: ({ typed, note }) => ({
       orderId: order.id,
@@ -43,7 +43,7 @@ function HandOverForm({ order }: { order: contracts.OrderPage }) {
       <EmptyState
         kind="nothing-yet"
         title={words.nothingStaged}
-        actions={<ButtonLink to={paths.pullList(order.id)}>{gardens.orders.pullList}</ButtonLink>}
+        actions={<ButtonLink to={paths.pullList(order.id)}>{orders.list.pullList}</ButtonLink>}
       >
         {words.nothingStagedHandOver}
       </EmptyState>
@@ -59,7 +59,7 @@ function HandOverForm({ order }: { order: contracts.OrderPage }) {
         onChange={(typed) => form.set({ typed })}
         label={words.unitsGiven}
       />
-      <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
+      <TextArea label={orders.note} optional rows={2} {...form.field('note')} />
       <Submit form={form}>{words.handOverUnits(totalOf(meantRows(rows, form.values.typed, 'all')))}</Submit>
     </Form>
   );

@@ -1,7 +1,7 @@
 /** The frame of the three forms about pulled plants: plant or hand over, and bring back. */
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
-import type { gardens as contracts } from '@rootclock/contracts';
+import type { promises as contracts } from '@rootclock/contracts';
 import type { ReactNode } from 'react';
 import { trpc } from '../../../lib/api/index.ts';
 import { paths } from '../../../lib/paths.ts';
@@ -14,21 +14,21 @@ import './planting.css';
 export function OutPage({ children }: { children: (order: contracts.OrderPage) => ReactNode }) {
   const { orderId } = useParams({ strict: false }) as { orderId: string };
   return (
-    <Read query={useQuery(trpc.gardens.readOrder.queryOptions({ orderId }))}>
+    <Read query={useQuery(trpc.promises.readOrder.queryOptions({ orderId }))}>
       {(order) => <Frame order={order}>{children(order)}</Frame>}
     </Read>
   );
 }
 
 function Frame({ order, children }: { order: contracts.OrderPage; children: ReactNode }) {
-  const { gardens } = useMessages();
+  const { gardens, orders } = useMessages();
   const words = gardens.planting;
   const isPlanted = order.kind === 'installation';
   return (
     <>
       <PageHeader
         back={{ to: paths.order(order.id), label: order.code }}
-        kicker={gardens.kinds[order.kind]}
+        kicker={orders.kinds[order.kind]}
         title={(isPlanted ? words.title : words.titleHandOver)(order.code)}
         facts={gardens.pull.for(order.clientName, order.siteName)}
       />
@@ -44,7 +44,7 @@ function Frame({ order, children }: { order: contracts.OrderPage; children: Reac
       {order.state === 'open' ? (
         children
       ) : (
-        <Callout tone="note">{order.state === 'done' ? gardens.orders.isDone : gardens.orders.isCancelled}</Callout>
+        <Callout tone="note">{order.state === 'done' ? orders.list.isDone : orders.list.isCancelled}</Callout>
       )}
     </>
   );

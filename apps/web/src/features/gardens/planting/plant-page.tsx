@@ -1,5 +1,5 @@
 /** Planting: all of what was pulled or a part of it, and more than was pulled, in one entry. */
-import { gardens as contracts } from '@rootclock/contracts';
+import { gardens as gardensContracts, promises as promisesContracts } from '@rootclock/contracts';
 import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
@@ -9,7 +9,7 @@ import { ButtonLink } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DateField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
-import { tellUndoable } from '../undo.ts';
+import { tellUndoable } from '../../orders/undo.ts';
 import { extraBody, ExtraRows, type ExtraRow } from './extra-rows.tsx';
 import { OutPage } from './out-page.tsx';
 import { StagedFields } from './staged-fields.tsx';
@@ -19,8 +19,8 @@ export function PlantPage() {
   return <OutPage>{(order) => <PlantForm order={order} />}</OutPage>;
 }
 
-function PlantForm({ order }: { order: contracts.OrderPage }) {
-  const { gardens } = useMessages();
+function PlantForm({ order }: { order: promisesContracts.OrderPage }) {
+  const { gardens, orders } = useMessages();
   const words = gardens.planting;
   const { day, today, chooseDay } = useEntryDay('gardens.plant');
   const rows = stagedRows(order);
@@ -28,7 +28,7 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
     totalOf(meantRows(rows, typed, 'all')) + totalOf(extras.map(({ units }) => ({ units: units ?? 0 })));
   const form = useCommandForm({
     command: useCommand('gardens.plantOrder', { title: words.title(order.code) }),
-    contract: contracts.plantOrder,
+    contract: gardensContracts.plantOrder,
     initial: { typed: {} as TypedUnits, extras: [] as ExtraRow[], note: '' },
     body: ({ typed, extras, note }) => ({
       orderId: order.id,
@@ -57,7 +57,7 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
         <EmptyState
           kind="nothing-yet"
           title={words.nothingStaged}
-          actions={<ButtonLink to={paths.pullList(order.id)}>{gardens.orders.pullList}</ButtonLink>}
+          actions={<ButtonLink to={paths.pullList(order.id)}>{orders.list.pullList}</ButtonLink>}
         >
           {words.nothingStagedText}
         </EmptyState>
@@ -80,7 +80,7 @@ function PlantForm({ order }: { order: contracts.OrderPage }) {
           onChange={(next) => form.set({ extras: next })}
           first={meantRows(rows, typed, 'all').length}
         />
-        <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
+        <TextArea label={orders.note} optional rows={2} {...form.field('note')} />
         <Submit form={form}>{words.plantUnits(totalWith(typed, extras))}</Submit>
       </Form>
     </>

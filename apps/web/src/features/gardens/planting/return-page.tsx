@@ -1,5 +1,5 @@
 /** Bringing back what was not planted: unopened pots to a place, quarantine suggested; what was knocked out is lost, with a cause. */
-import { gardens as contracts } from '@rootclock/contracts';
+import { gardens as gardensContracts, promises as promisesContracts } from '@rootclock/contracts';
 import { LOSS_CAUSES, type LossCause } from '@rootclock/domain';
 import { useEntryDay } from '../../../lib/entry-day.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
@@ -8,8 +8,8 @@ import { useMessages } from '../../../messages/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DateField, NumberField, SelectField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
-import { SuggestedPlace } from '../pickers/suggested-place.tsx';
-import { tellUndoable } from '../undo.ts';
+import { SuggestedPlace } from '../../orders/pickers/suggested-place.tsx';
+import { tellUndoable } from '../../orders/undo.ts';
 import { OutPage } from './out-page.tsx';
 import { StagedWords } from './staged-fields.tsx';
 import { stagedRows, totalOf, unitsOf, type StagedRow, type TypedUnits } from './staged-rows.ts';
@@ -24,8 +24,8 @@ const meantReturns = (rows: readonly StagedRow[], back: TypedUnits, lost: TypedU
     .map((row) => ({ row, returnedUnits: unitsOf(row, back, 'none') ?? 0, lostUnits: unitsOf(row, lost, 'none') ?? 0 }))
     .filter(({ returnedUnits, lostUnits }) => returnedUnits !== 0 || lostUnits !== 0);
 
-function ReturnForm({ order }: { order: contracts.OrderPage }) {
-  const { gardens } = useMessages();
+function ReturnForm({ order }: { order: promisesContracts.OrderPage }) {
+  const { gardens, orders } = useMessages();
   const words = gardens.planting;
   const { day, today, chooseDay } = useEntryDay('gardens.return');
   const rows = stagedRows(order);
@@ -38,7 +38,7 @@ function ReturnForm({ order }: { order: contracts.OrderPage }) {
   };
   const form = useCommandForm({
     command: useCommand('gardens.returnFromOrder', { title: `${words.returnTab}: ${order.code}` }),
-    contract: contracts.returnFromOrder,
+    contract: gardensContracts.returnFromOrder,
     initial: { back: {} as TypedUnits, lost: {} as TypedUnits, placeId: '', cause: '' as LossCause | '', note: '' },
     body: ({ back, lost, placeId, cause, note }) => ({
       orderId: order.id,
@@ -110,7 +110,7 @@ function ReturnForm({ order }: { order: contracts.OrderPage }) {
           {...form.field('cause')}
         />
       )}
-      <TextArea label={gardens.note} optional rows={2} {...form.field('note')} />
+      <TextArea label={orders.note} optional rows={2} {...form.field('note')} />
       <Submit form={form}>
         {backUnits + lostUnits === 0 ? words.returnTab : words.returnUnits(backUnits, lostUnits)}
       </Submit>

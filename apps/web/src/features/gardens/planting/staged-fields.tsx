@@ -2,7 +2,7 @@
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { NumberField } from '../../../ui/fields/index.ts';
-import { Taxon } from '../marks/taxon.tsx';
+import { Taxon } from '../../plants/taxon.tsx';
 import { meantRows, unitsOf, type StagedRow, type TypedUnits } from './staged-rows.ts';
 
 export interface StagedFieldsProps {

@@ -1,5 +1,5 @@
 /** What stands pulled for an order, one row for each line and lot, and how many of each a form means. */
-import type { gardens } from '@rootclock/contracts';
+import type { promises } from '@rootclock/contracts';
 
 export interface StagedRow {
   key: string;
@@ -12,7 +12,7 @@ export interface StagedRow {
   units: number;
 }
 
-export const stagedRows = (order: gardens.OrderPage): StagedRow[] =>
+export const stagedRows = (order: promises.OrderPage): StagedRow[] =>
   order.lineRows.flatMap((line) =>
     line.staged.map((staged) => ({
       ...staged,

@@ -5,8 +5,8 @@ import { useMessages } from '../../../messages/index.ts';
 import { Callout } from '../../../ui/feedback/index.ts';
 import { Panel, Section } from '../../../ui/layout/index.ts';
 import { StandingMark } from '../../../ui/sign/index.ts';
-import { LineFlags } from '../marks/line-flags.tsx';
-import { Taxon } from '../marks/taxon.tsx';
+import { LineFlags } from '../../promises/marks/line-flags.tsx';
+import { Taxon } from '../../plants/taxon.tsx';
 
 type Caution = contracts.PullPlant['cautions'][number];
 

@@ -17,11 +17,11 @@ import { Button, ButtonLink } from '../../../ui/action/index.ts';
 import { Callout, EmptyState, toast } from '../../../ui/feedback/index.ts';
 import { DateField } from '../../../ui/fields/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
-import { tellRefused } from '../undo.ts';
+import { tellRefused } from '../../orders/undo.ts';
 import { PlantCare, WorkCautions } from './pull-cautions.tsx';
 import { PullPlace } from './pull-place.tsx';
 import { NotOnTheList, StagedList } from './pull-rest.tsx';
-import '../marks/marks.css';
+import '../../promises/marks/marks.css';
 import './pull.css';
 
 export function PullPage() {
@@ -32,7 +32,7 @@ export function PullPage() {
 }
 
 function Pull({ list }: { list: contracts.PullList }) {
-  const { gardens } = useMessages();
+  const { gardens, orders } = useMessages();
   const words = gardens.pull;
   const { mayBe } = useSession();
   const { dates } = useFormat();
@@ -43,20 +43,20 @@ function Pull({ list }: { list: contracts.PullList }) {
   const isFloating = list.rows.length > 0;
   const next =
     list.kind === 'installation'
-      ? { to: paths.planting(list.orderId), label: gardens.orders.toPlant }
-      : { to: paths.handOver(list.orderId), label: gardens.orders.toHandOver };
+      ? { to: paths.planting(list.orderId), label: orders.list.toPlant }
+      : { to: paths.handOver(list.orderId), label: orders.list.toHandOver };
   return (
     <div className="pull">
       <PageHeader
         back={{ to: paths.order(list.orderId), label: list.orderCode }}
-        kicker={gardens.kinds[list.kind]}
+        kicker={orders.kinds[list.kind]}
         title={words.title(list.orderCode)}
         facts={
           <>
             <p>{words.for(list.clientName, list.siteName)}</p>
             {list.siteAddress && <p>{list.siteAddress}</p>}
             <p>
-              <time dateTime={list.dueOn}>{gardens.dueOn(list.dueOn, dates.fromToday(list.dueOn))}</time>
+              <time dateTime={list.dueOn}>{orders.dueOn(list.dueOn, dates.fromToday(list.dueOn))}</time>
             </p>
             <p>{list.issuedOn ? words.issuedOn(list.issuedOn) : isFloating && words.notIssued}</p>
           </>
@@ -83,7 +83,7 @@ function Pull({ list }: { list: contracts.PullList }) {
           </>
         }
       />
-      {list.livestockNear && <Callout tone="caution">{gardens.orders.livestock}</Callout>}
+      {list.livestockNear && <Callout tone="caution">{orders.list.livestock}</Callout>}
       {list.rows.length === 0 && <Nothing isStaged={list.staged.length > 0} />}
       {mayPull && list.rows.length > 0 && (
         <div className="pull-day">

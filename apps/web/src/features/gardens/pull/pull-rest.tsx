@@ -4,11 +4,11 @@ import { useMessages } from '../../../messages/index.ts';
 import { Section } from '../../../ui/layout/index.ts';
 
 export function StagedList({ list }: { list: contracts.PullList }) {
-  const { gardens } = useMessages();
+  const { gardens, orders } = useMessages();
   const words = gardens.pull;
   if (list.staged.length === 0) return null;
   return (
-    <Section title={words.stagedTitle} aside={gardens.unitsOf(list.staged.reduce((sum, { units }) => sum + units, 0))}>
+    <Section title={words.stagedTitle} aside={orders.unitsOf(list.staged.reduce((sum, { units }) => sum + units, 0))}>
       <ul className="plain-list">
         {list.staged.map((row) => (
           <li key={`${row.lineId}/${row.lotId}`}>

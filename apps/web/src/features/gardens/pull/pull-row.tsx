@@ -6,8 +6,8 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button, TextLink } from '../../../ui/action/index.ts';
 import { Badge } from '../../../ui/feedback/index.ts';
 import { NumberField } from '../../../ui/fields/index.ts';
-import { FlagBadges } from '../marks/line-flags.tsx';
-import { Taxon } from '../marks/taxon.tsx';
+import { FlagBadges } from '../../promises/marks/line-flags.tsx';
+import { Taxon } from '../../plants/taxon.tsx';
 import { AskRootBall } from './ask-root-ball.tsx';
 import { usePull, type Pulling } from './use-pull.ts';
 

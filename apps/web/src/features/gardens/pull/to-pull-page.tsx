@@ -10,8 +10,8 @@ import { RowLink } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { DataTable, type Column } from '../../../ui/table/index.ts';
-import { GardensTabs } from '../gardens-tabs.tsx';
-import { StateBadge } from '../marks/progress.tsx';
+import { GardensTabs } from '../../orders/gardens-tabs.tsx';
+import { StateBadge } from '../../promises/marks/progress.tsx';
 
 const WITHIN_DAYS = 14;
 
@@ -45,35 +45,35 @@ export function ToPullPage() {
 }
 
 function useColumns(): Column<contracts.ToPullRow>[] {
-  const { gardens } = useMessages();
+  const { gardens, orders } = useMessages();
   const words = gardens.pull;
   const { dates } = useFormat();
   return [
     {
       key: 'order',
-      header: gardens.orders.code,
+      header: orders.list.code,
       title: true,
       cell: (row) => (
-        <RowLink to={paths.pullList(row.orderId)}>{gardens.orders.titleFor(row.code, row.clientName)}</RowLink>
+        <RowLink to={paths.pullList(row.orderId)}>{orders.list.titleFor(row.code, row.clientName)}</RowLink>
       ),
     },
     {
       key: 'due',
-      header: gardens.orders.due,
-      cell: (row) => <time dateTime={row.dueOn}>{gardens.dueOn(row.dueOn, dates.fromToday(row.dueOn))}</time>,
+      header: orders.list.due,
+      cell: (row) => <time dateTime={row.dueOn}>{orders.dueOn(row.dueOn, dates.fromToday(row.dueOn))}</time>,
     },
-    { key: 'where', header: gardens.orders.where, cell: (row) => row.siteName ?? gardens.kinds[row.kind] },
+    { key: 'where', header: orders.list.where, cell: (row) => row.siteName ?? orders.kinds[row.kind] },
     {
       key: 'toPull',
       header: words.toPullTitle,
       cell: (row) =>
-        [words.toPull(row.toPullUnits), row.stagedUnits > 0 && gardens.pulled(row.stagedUnits)]
+        [words.toPull(row.toPullUnits), row.stagedUnits > 0 && orders.pulled(row.stagedUnits)]
           .filter(Boolean)
           .join(' · '),
     },
     {
       key: 'state',
-      header: gardens.orders.progress,
+      header: orders.list.progress,
       cell: (row) => <StateBadge state="open" {...row} reservedUnits={row.toPullUnits} />,
     },
   ];

@@ -7,7 +7,7 @@ import { useState } from 'react';
 import { CommandError, sentenceOf, type Failure } from '../../../lib/api/index.ts';
 import type { CommandHandle } from '../../../lib/outbox/index.ts';
 import { useMessages } from '../../../messages/index.ts';
-import { tellUndoable } from '../undo.ts';
+import { tellUndoable } from '../../orders/undo.ts';
 
 export interface Pulled {
   row: contracts.PullRow;

@@ -1,4 +1,5 @@
 /** OutlookChart: two lines of what can go out, cautious and usual, and under them bars of what is wanted, with what is lacking filled. */
+import { curveStepAfter, line } from 'd3-shape';
 import { useMessages } from '../../../messages/index.ts';
 import { MonthScale } from '../month-scale.tsx';
 import type { Outlook } from './outlook-data.ts';
@@ -12,8 +13,9 @@ export function OutlookChart({ weeks, label }: { weeks: readonly Week[]; label: 
   const wanted = ({ orders, expected }: Week) => orders + expected;
   const top = Math.max(1, ...weeks.flatMap((week) => [week.cautious, week.usual, wanted(week)]));
   const y = (units: number) => HEIGHT - (units / top) * (HEIGHT - 4);
-  const line = (of: (week: Week) => number) =>
-    weeks.map((week, at) => `${at * STEP},${y(of(week))} ${(at + 1) * STEP},${y(of(week))}`).join(' ');
+  const steps = line<number>((_, at) => at * STEP, y).curve(curveStepAfter);
+  /** What a week has it has until its end. */
+  const path = (of: (week: Week) => number) => steps([...weeks, ...weeks.slice(-1)].map(of)) ?? '';
   return (
     <div>
       <p className="weeks-top">{chartTop(top)}</p>
@@ -45,8 +47,8 @@ export function OutlookChart({ weeks, label }: { weeks: readonly Week[]; label: 
               </g>
             ),
         )}
-        <polyline className="weeks-dashed" points={line(({ usual }) => usual)} />
-        <polyline className="weeks-line" points={line(({ cautious }) => cautious)} />
+        <path className="weeks-dashed" d={path(({ usual }) => usual)} />
+        <path className="weeks-line" d={path(({ cautious }) => cautious)} />
         <line className="weeks-base" x1={0} x2={weeks.length * STEP} y1={HEIGHT} y2={HEIGHT} />
       </svg>
       <MonthScale weeks={weeks} />

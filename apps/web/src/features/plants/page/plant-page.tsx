@@ -13,7 +13,7 @@ import { PageHeader } from '../../../ui/layout/index.ts';
 import { HeadPhoto } from '../../files/photo-tile.tsx';
 import { PhotosSection } from '../../files/photos-section.tsx';
 import { Facts } from '../facts/facts.tsx';
-import { PlantNames } from '../names/plant-names.tsx';
+import { PlantNames } from '../plant-names.tsx';
 import { PlantName } from '../plant-name.tsx';
 import { Cautions } from './cautions.tsx';
 import { Handling } from './handling.tsx';

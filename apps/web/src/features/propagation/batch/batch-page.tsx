@@ -22,7 +22,7 @@ import { YieldsSection } from '../yields/yields-section.tsx';
 import { CourseSection } from './course/course-section.tsx';
 import { FactsSection } from './facts-section.tsx';
 import { DrawnSection, LotsSection, ReservedSection, TreatedSection } from './lots-section.tsx';
-import { StagesSection } from './stages/stages-section.tsx';
+import { StagesSection } from './stages-section.tsx';
 import { StorySection } from './story-section.tsx';
 import './batch.css';
 

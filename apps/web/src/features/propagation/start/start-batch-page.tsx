@@ -9,8 +9,8 @@ import { isText, useRemembered } from '../../../lib/remember.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Skeleton } from '../../../ui/feedback/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
-import { readAsk } from './asked/start-ask.ts';
-import { startFilled } from './asked/start-filled.ts';
+import { readAsk } from './start-ask.ts';
+import { startFilled } from './start-filled.ts';
 import { StartForm } from './start-form.tsx';
 
 export function StartBatchPage() {

@@ -19,7 +19,7 @@ import { PlaceSelect } from '../place-select.tsx';
 import { useReverse } from '../use-reverse.ts';
 import { ExpectFields } from './expect-fields.tsx';
 import { ProtocolFields } from './protocol-fields.tsx';
-import { Reckoning } from './reckoning/reckoning.tsx';
+import { Reckoning } from './reckoning.tsx';
 import { SeedFields } from './seed-fields.tsx';
 import { SourceSelect } from './source-select.tsx';
 import { afterPacks, byMethod, countsTrays, startBody, type StartValues, underProtocol } from './start-values.ts';

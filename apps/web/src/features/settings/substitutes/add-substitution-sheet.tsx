@@ -1,5 +1,5 @@
 /** A new rule: what may stand in, for whom, and with which penalty. */
-import { gardens as contracts, type plants } from '@rootclock/contracts';
+import { orders as contracts, type plants } from '@rootclock/contracts';
 import { SUBSTITUTION_KINDS, type SubstitutionKind } from '@rootclock/domain';
 import { useState } from 'react';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
@@ -34,7 +34,7 @@ export function AddSubstitutionSheet({ onClose }: { onClose: () => void }) {
   const { form: say } = substitutes;
   const [ruleId] = useState(newId);
   const form = useCommandForm({
-    command: useCommand('gardens.addSubstitutionRule', { title: say.addTitle }),
+    command: useCommand('orders.addSubstitutionRule', { title: say.addTitle }),
     contract: contracts.addSubstitutionRule,
     initial: NONE,
     body: (values) => ({

@@ -1,5 +1,5 @@
 /** Changes the penalty of a rule, or retires it. */
-import { gardens as contracts } from '@rootclock/contracts';
+import { orders as contracts } from '@rootclock/contracts';
 import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newId } from '../../../lib/ids.ts';
@@ -22,7 +22,7 @@ export function EditSubstitutionSheet({ rule, onClose }: EditProps) {
   const { form: say } = substitutes;
   const { who, name } = useSubstitutionWords();
   const form = useCommandForm({
-    command: useCommand('gardens.editSubstitutionRule', { title: substitutes.changeRule(name(rule)) }),
+    command: useCommand('orders.editSubstitutionRule', { title: substitutes.changeRule(name(rule)) }),
     contract: contracts.editSubstitutionRule,
     initial: { penalty: rule.penalty as number | null, note: rule.note },
     body: ({ penalty, note }) => ({ ruleId: rule.id, penalty, note }),
@@ -48,8 +48,8 @@ export function EditSubstitutionSheet({ rule, onClose }: EditProps) {
 
 function RetireRule({ rule, onClose }: EditProps) {
   const { substitutes } = useMessages();
-  const retire = useCommand('gardens.retireSubstitutionRule', { title: substitutes.retire });
-  const add = useCommand('gardens.addSubstitutionRule', { title: substitutes.add });
+  const retire = useCommand('orders.retireSubstitutionRule', { title: substitutes.retire });
+  const add = useCommand('orders.addSubstitutionRule', { title: substitutes.add });
   const { kind, plantId, genus, penalty, note } = rule;
   const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   // A retired rule stays retired: undoing makes the same rule anew.

@@ -1,6 +1,6 @@
 /** The rules by which lines are offered alternatives, each in a sentence with its penalty and the word it stands on. */
 import { useQuery } from '@tanstack/react-query';
-import type { gardens } from '@rootclock/contracts';
+import type { orders } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
 import { trpc, useSession } from '../../../lib/api/index.ts';
@@ -20,7 +20,7 @@ import '../settings.css';
 export function SubstitutesPage() {
   const { substitutes: say } = useMessages();
   const { mayBe } = useSession();
-  const [changing, setChanging] = useState<gardens.SubstitutionRuleRow | 'new' | null>(null);
+  const [changing, setChanging] = useState<orders.SubstitutionRuleRow | 'new' | null>(null);
   const close = () => setChanging(null);
   const add = mayBe(GROWERS) && (
     <Button look="primary" onClick={() => setChanging('new')}>
@@ -32,7 +32,7 @@ export function SubstitutesPage() {
       <PageHeader title={say.title} actions={add} />
       <PlantsTabs />
       <p className="page-lead">{say.lead}</p>
-      <Read query={useQuery(trpc.gardens.listSubstitutionRules.queryOptions({}))}>
+      <Read query={useQuery(trpc.orders.listSubstitutionRules.queryOptions({}))}>
         {(rules) =>
           rules.length === 0 ? (
             <EmptyState kind="nothing-yet" title={say.emptyTitle}>
@@ -53,8 +53,8 @@ function Rules({
   rules,
   onChange,
 }: {
-  rules: readonly gardens.SubstitutionRuleRow[];
-  onChange: ((rule: gardens.SubstitutionRuleRow) => void) | null;
+  rules: readonly orders.SubstitutionRuleRow[];
+  onChange: ((rule: orders.SubstitutionRuleRow) => void) | null;
 }) {
   const { substitutes: say } = useMessages();
   const words = useSubstitutionWords();

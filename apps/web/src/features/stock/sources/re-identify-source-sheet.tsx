@@ -19,7 +19,7 @@ export interface ReIdentifySourceSheetProps {
 }
 
 export function ReIdentifySourceSheet({ sourceId, code, onClose }: ReIdentifySourceSheetProps) {
-  const { sources, lots } = useMessages();
+  const { lots, sources } = useMessages();
   const [day] = useLastDay();
   const [gardens, setGardens] = useState<Gardens>([]);
   const tell = useUndoable();

@@ -19,7 +19,7 @@ import { SourceForm } from './source-form.tsx';
 import type { SourceStory } from './source-story.ts';
 import { SourceTrace } from './source-trace.tsx';
 import { BlendParts, BlendsOf } from './blend/blend-section.tsx';
-import { TakenSection } from './mother/taken-section.tsx';
+import { TakenSection } from './taken-section.tsx';
 import { seedDraftOf } from './seed-fields.tsx';
 import { SeedCalculator } from './sowing/seed-calculator.tsx';
 import { StoreSection } from './store/store-section.tsx';

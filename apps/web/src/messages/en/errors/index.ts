@@ -1,7 +1,9 @@
 import type { ErrorSentences } from '../../errors.ts';
 import { files } from './files.ts';
+import { clients } from './clients.ts';
 import { gardens } from './gardens.ts';
 import { general } from './general.ts';
+import { orders } from './orders.ts';
 import { people } from './people.ts';
 import { planning } from './planning.ts';
 import { plants } from './plants.ts';
@@ -23,6 +25,8 @@ export const errors: ErrorSentences = {
   ...stock,
   ...stockIn,
   ...propagation,
+  ...clients,
+  ...orders,
   ...promises,
   ...gardens,
   ...planning,

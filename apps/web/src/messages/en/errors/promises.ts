@@ -34,4 +34,6 @@ export const promises = {
     how === 'whole'
       ? `The line of ${order} has had all its plants again since ${days.long(on)}. There is nothing to set aside.`
       : `This loss of ${order} was set aside on ${days.long(on)} already. Read the page again.`,
+  'below-what-happened': ({ least, staged, delivered }) =>
+    `Enter ${least} or more: ${staged} are pulled and ${delivered} are planted or handed over already.`,
 } satisfies Partial<ErrorSentences>;

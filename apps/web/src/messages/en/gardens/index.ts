@@ -1,14 +1,5 @@
-/** Gardens: who wants plants, what was promised to them, and how it gets into the ground. */
-import { clients } from './clients.ts';
-import { day } from './day.ts';
-import { kits } from './kits.ts';
-import { line } from './line.ts';
-import { orders } from './orders.ts';
+/** How plants get out of the nursery and into the ground. */
 import { planting } from './planting.ts';
-import { promise } from './promise.ts';
 import { pull } from './pull.ts';
-import { shared } from './shared.ts';
-import { why } from './why.ts';
-import { whatIf } from './what-if.ts';
 
-export const gardens = { ...shared, orders, kits, line, day, promise, pull, planting, clients, why, whatIf };
+export const gardens = { pull, planting };

@@ -34,4 +34,6 @@ export const promises = {
     how === 'whole'
       ? `El renglón de ${order} vuelve a tener todas sus plantas desde el ${days.long(on)}. No hay nada que apartar.`
       : `Esta pérdida de ${order} ya se apartó el ${days.long(on)}. Vuelva a leer la página.`,
+  'below-what-happened': ({ least, staged, delivered }) =>
+    `Anote ${least} o más: ya se sacaron ${staged} y ya se plantaron o entregaron ${delivered}.`,
 } satisfies Partial<ErrorSentences>;

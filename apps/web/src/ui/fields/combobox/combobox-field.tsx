@@ -64,7 +64,7 @@ export function ComboboxField<Meant>({
   const { shown, isCurrent } = useHeldOptions({ options, answers }, wanted, { isOpen, isPressed });
   const line = useRef<HTMLDivElement>(null);
   const layer = useContext(LayerContext);
-  const hair = usePlacedList(line, { isOpen, isPressed });
+  const moves = usePlacedList(line, isOpen);
 
   return (
     <FieldFrame field={field} {...props}>
@@ -104,7 +104,9 @@ export function ComboboxField<Meant>({
           placement={side ?? 'bottom'}
           shouldFlip={side === null}
           offset={4}
-          crossOffset={hair}
+          // It is placed anew when one of its numbers changes; this one moves nothing in a box without an arrow.
+          arrowBoundaryOffset={moves}
+          shouldUpdatePosition={!isPressed}
           isOpen={isOpen}
           UNSTABLE_portalContainer={layer?.current ?? undefined}
         >

@@ -3,7 +3,8 @@ import { OWNER } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { blankFilesOf } from '../../../files/blanking.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { blankClientData, loadClient, openOrdersOf, sitesOf } from '../store.ts';
+import { loadClient } from '../../../clients/store.ts';
+import { blankClientData, openOrdersOf, sitesOf } from '../store.ts';
 
 /** Nobody could plant or hand over what stays open for a client without a name, so open orders are settled first. */
 export const blankClient = command({
@@ -16,7 +17,7 @@ export const blankClient = command({
     if (open.length > 0) refuse('orders-are-open', { orders: open });
     await blankClientData(context, input.clientId);
     await blankFilesOf(context, await sitesOf(context, input.clientId));
-    context.touched.features.add('gardens');
+    context.touched.features.add('clients');
     return { clientId: input.clientId };
   },
 });

@@ -3,15 +3,10 @@ import {
   CONTAINER_KINDS,
   COUNT_KINDS,
   DAY_PRECISIONS,
-  HOLD_REASONS,
-  PLANT_BY_STATES,
-  type ContainerKind,
-  type CountKind,
-  type DayPrecision,
   EVERYONE,
-  type HoldReason,
+  HOLD_REASONS,
   isDormant,
-  type PlantByState,
+  PLANT_BY_STATES,
   potBand,
   type PotBand,
 } from '@rootclock/domain';
@@ -20,86 +15,57 @@ import { sql } from '../../../../db/sql.ts';
 import { query } from '../../../../trpc/operation.ts';
 import { conditionsOf, FREE, keyOf } from './conditions.ts';
 
-interface StoredLot {
-  lotId: string;
-  code: string;
-  plantId: string;
-  plantCode: string;
-  scientificName: string;
-  vernacularName: string;
-  containerId: string;
-  containerName: string;
-  containerKind: ContainerKind;
-  sourceId: string;
-  sourceCode: string;
-  pottedOn: string;
-  pottedPrecision: DayPrecision;
-  countKind: CountKind;
-  readyOn: string | null;
-  rootCheckedOn: string | null;
-  plantByOn: string | null;
-  plantByState: PlantByState;
-  limitOn: string | null;
-  nextOpensOn: string | null;
+const storedLot = z.strictObject({
+  lotId: z.string(),
+  code: z.string(),
+  plantId: z.string(),
+  plantCode: z.string(),
+  scientificName: z.string(),
+  vernacularName: z.string(),
+  dormantMonths: z.array(z.number()),
+  containerId: z.string(),
+  containerName: z.string(),
+  containerKind: z.enum(CONTAINER_KINDS),
+  sourceId: z.string(),
+  sourceCode: z.string(),
+  pottedOn: z.string(),
+  pottedPrecision: z.enum(DAY_PRECISIONS),
+  countKind: z.enum(COUNT_KINDS),
+  readyOn: z.nullable(z.string()),
+  rootCheckedOn: z.nullable(z.string()),
+  plantByOn: z.nullable(z.string()),
+  plantByState: z.enum(PLANT_BY_STATES),
+  limitOn: z.nullable(z.string()),
+  nextOpensOn: z.nullable(z.string()),
   /** Since when the clock of the rule that binds runs, and whether that day is a guess. */
-  clockOn: string | null;
-  clockAssumed: boolean;
-  closedOn: string | null;
-  places: { placeId: string; code: string; units: number }[];
-  onHandUnits: number;
-  reservedUnits: number;
+  clockOn: z.nullable(z.string()),
+  clockAssumed: z.boolean(),
+  closedOn: z.nullable(z.string()),
+  places: z.array(z.strictObject({ placeId: z.string(), code: z.string(), units: z.number() })),
+  onHandUnits: z.number(),
+  reservedUnits: z.number(),
   /** What may still be promised: what stands outside quarantine places, less reserved; nothing of a held lot. */
-  freeUnits: number;
-  stagedUnits: number;
-  holds: HoldReason[];
-}
-
-export interface LotRow extends StoredLot {
+  freeUnits: z.number(),
+  stagedUnits: z.number(),
+  holds: z.array(z.enum(HOLD_REASONS)),
   /** What of it stands in the place that was asked for, and in what lies in it. */
+  here: z.number(),
+  /** What the list is sorted by. */
+  key: z.unknown(),
+});
+type StoredLot = z.infer<typeof storedLot>;
+
+/** A row without a lot tells the total of a page on which none is shown. */
+const listedLot = z.strictObject({ total: z.number(), lot: z.nullable(storedLot) });
+
+export interface LotRow extends Omit<StoredLot, 'dormantMonths' | 'here' | 'key'> {
   hereUnits: number | null;
   band: PotBand;
   daysLeft: number | null;
   dormant: boolean;
 }
 
-type Stored = StoredLot & { here: number; dormantMonths: number[] };
-
-const lotsRow2 = z.strictObject({
-  plantId: z.string(),
-  scientificName: z.string(),
-  code: z.string(),
-  vernacularName: z.string(),
-  dormantMonths: z.array(z.number()),
-  containerId: z.string(),
-  sourceId: z.string(),
-  plantCode: z.string(),
-  containerName: z.string(),
-  reservedUnits: z.number(),
-  stagedUnits: z.number(),
-  plantByOn: z.nullable(z.string()),
-  pottedOn: z.string(),
-  readyOn: z.nullable(z.string()),
-  places: z.array(z.strictObject({ placeId: z.string(), code: z.string(), units: z.number() })),
-  onHandUnits: z.number(),
-  freeUnits: z.number(),
-  holds: z.array(z.enum(HOLD_REASONS)),
-  limitOn: z.nullable(z.string()),
-  nextOpensOn: z.nullable(z.string()),
-  clockOn: z.nullable(z.string()),
-  clockAssumed: z.boolean(),
-  rootCheckedOn: z.nullable(z.string()),
-  plantByState: z.enum(PLANT_BY_STATES),
-  containerKind: z.enum(CONTAINER_KINDS),
-  sourceCode: z.string(),
-  pottedPrecision: z.enum(DAY_PRECISIONS),
-  countKind: z.enum(COUNT_KINDS),
-  closedOn: z.nullable(z.string()),
-  here: z.number(),
-  lotId: z.nullable(z.string()),
-  total: z.number(),
-});
-
-const lotsRow = z.strictObject({ noticeDays: z.number() });
+const notice = z.strictObject({ noticeDays: z.number() });
 
 /** The stock table: lots by any of their facts, with their units, their clock and what is promised of them. */
 export const listLots = query({
@@ -108,15 +74,13 @@ export const listLots = query({
   roles: EVERYONE,
   read: async (context, input): Promise<Page<LotRow>> => {
     const { tx, nurseryId, today } = context;
-    const nursery = await tx.row(
-      lotsRow,
-    )`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
+    const nursery = await tx.row(notice)`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
     const noticeDays = nursery?.noticeDays ?? 0;
     const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
     const place = input.placeId ?? null;
     // What decides which lots are shown is read of all of them, everything else only of those on the page: row by row, which OFFSET 0 holds the
     // planner to. Where it last counted tables that were nearly empty, it would join them whole with each other instead, for minutes.
-    const rows = await tx.rows(lotsRow2)`
+    const rows = await tx.rows(listedLot)`
       WITH RECURSIVE within AS (
         SELECT p.id FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ${place}::uuid
         UNION SELECT p.id FROM place p JOIN within w ON p.parent_id = w.id WHERE p.nursery_id = ${nurseryId}::uuid),
@@ -125,7 +89,7 @@ export const listLots = query({
          WHERE ${conditionsOf(context, input, noticeDays)}),
       shown AS (
         SELECT id, key FROM matching ORDER BY key ${direction}, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
-      SELECT t.total, x.* FROM (SELECT count(*)::int AS total FROM matching) t LEFT JOIN (
+      SELECT t.total, row_to_json(x) AS lot FROM (SELECT count(*)::int AS total FROM matching) t LEFT JOIN (
         SELECT shown.key, l.id::text AS "lotId", l.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
                p.dormant_months AS "dormantMonths", c.id::text AS "containerId", c.name AS "containerName", c.kind AS "containerKind", s.id::text AS "sourceId", s.code AS "sourceCode",
                l.potted_on::text AS "pottedOn", l.potted_precision AS "pottedPrecision", l.count_kind AS "countKind", l.ready_on::text AS "readyOn", l.root_checked_on::text AS "rootCheckedOn",
@@ -148,9 +112,8 @@ export const listLots = query({
               FROM account a LEFT JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
              WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.units > 0) u ON true) x ON true
        ORDER BY x.key ${direction}, x.code`;
-    const found = rows.filter((row): row is Stored & { total: number } => row.lotId !== null);
     return {
-      rows: found.map((row) => shownLot(row, today, noticeDays, place !== null)),
+      rows: rows.flatMap(({ lot }) => (lot ? [shownLot(lot, today, noticeDays, place !== null)] : [])),
       total: rows[0]?.total ?? 0,
       page: input.page,
       perPage: input.perPage,
@@ -159,12 +122,11 @@ export const listLots = query({
 });
 
 function shownLot(
-  { dormantMonths, here, ...stored }: Stored & { key?: unknown; total?: number },
+  { dormantMonths, here, key: _key, ...lot }: StoredLot,
   today: string,
   noticeDays: number,
   placeAsked: boolean,
 ): LotRow {
-  const { key: _key, total: _total, ...lot } = stored;
   return {
     ...lot,
     ...potBand(lot.plantByOn, today, noticeDays),

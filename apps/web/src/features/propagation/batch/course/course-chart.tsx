@@ -1,4 +1,5 @@
 /** CourseChart: what lives over the days since the start, beside earlier batches in lines of dashes. The same figures stand in the tables under it. */
+import { line } from 'd3-shape';
 import { useFormat } from '../../../../lib/format/index.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import type { Course, CourseLine } from './course-scale.ts';
@@ -14,9 +15,12 @@ const MARKS = [0, 0.5, 1];
 
 const xOf = (share: number): number => LEFT + share * (RIGHT - LEFT);
 const yOf = (share: number): number => BASE - share * (BASE - TOP);
+const draw = line<Pick<CourseLine['points'][number], 'x' | 'y'>>(
+  ({ x }) => xOf(x),
+  ({ y }) => yOf(y),
+).digits(1);
 // Every batch began with nothing up.
-const pathOf = ({ points }: CourseLine): string =>
-  [{ x: 0, y: 0 }, ...points].map(({ x, y }) => `${xOf(x).toFixed(1)},${yOf(y).toFixed(1)}`).join(' ');
+const pathOf = ({ points }: CourseLine): string => draw([{ x: 0, y: 0 }, ...points]) ?? '';
 
 /** The dashes by which earlier batches are told apart, in the order they are listed. */
 const DASHES = ['7 3', '2 3', '10 3 2 3', '4 2', '1 4'];
@@ -50,10 +54,10 @@ export function CourseChart({ course }: { course: Course }) {
       <text className="course-word" x={(LEFT + RIGHT) / 2} y={HEIGHT - 4} textAnchor="middle">
         {say.days}
       </text>
-      {course.earlier.map((line, index) => (
-        <polyline key={line.code} className="course-earlier" strokeDasharray={dashOf(index)} points={pathOf(line)} />
+      {course.earlier.map((each, index) => (
+        <path key={each.code} className="course-earlier" strokeDasharray={dashOf(index)} d={pathOf(each)} />
       ))}
-      <polyline className="course-line" points={pathOf(course.own)} />
+      <path className="course-line" d={pathOf(course.own)} />
       {course.own.points.map(({ x, y, on }, index) => (
         <circle key={`${on}-${index}`} className="course-point" cx={xOf(x)} cy={yOf(y)} r="4" />
       ))}

@@ -1,4 +1,5 @@
-import { addDays, dateOf, dateParts, daysBetween, PACES, type Schedules, type StageKind } from '@rootclock/domain';
+import { addDays, daysBetween, PACES, type Schedules, type StageKind } from '@rootclock/domain';
+import { monthStarts } from '../../../../lib/month-starts.ts';
 
 export interface ScheduleBar {
   kind: StageKind;
@@ -20,18 +21,6 @@ export interface ScheduleScale {
 
 const MOST_TICKS = 4;
 const STEPS = [1, 2, 3, 6, 12, 24];
-
-function monthStarts(firstOn: string, lastOn: string, step: number): string[] {
-  const starts: string[] = [];
-  let { year, month } = dateParts(firstOn);
-  for (;;) {
-    month += 1;
-    if (month > 12) [year, month] = [year + 1, 1];
-    const on = dateOf({ year, month, day: 1 });
-    if (on > lastOn) return starts;
-    if ((month - 1) % Math.min(step, 12) === 0 && (step <= 12 || year % (step / 12) === 0)) starts.push(on);
-  }
-}
 
 /** A schedule as bars of a plane whose width is 1, from the first day of any pace to the last. */
 export function scheduleScale(schedules: Schedules, today: string): ScheduleScale {

@@ -15,7 +15,7 @@ import { PageHeader } from '../../../../ui/layout/index.ts';
 import { type Column, DataTable, FilterBar, Pager } from '../../../../ui/table/index.ts';
 import { PropagationTabs } from '../../propagation-tabs.tsx';
 import type { NurseryRecord } from '../record-data.ts';
-import { WeighSheet } from '../weighing/weigh-sheet.tsx';
+import { WeighSheet } from '../weigh-sheet.tsx';
 import { matches, RECORD_SORTS, type RecordRow, rowsOf, sorted } from './rows.ts';
 import { ShareCell } from './share-cell.tsx';
 import '../record.css';

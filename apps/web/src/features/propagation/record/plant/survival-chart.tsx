@@ -2,7 +2,7 @@
 import { useFormat } from '../../../../lib/format/index.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import type { PotSurvival } from '../record-data.ts';
-import { bandOf, stepsOf } from './survival-shape.ts';
+import { bandOf, heldUntil, survivalPaths } from './survival-shape.ts';
 
 const WIDTH = 400;
 const HEIGHT = 224;
@@ -20,9 +20,7 @@ export function SurvivalChart({ curve }: { curve: PotSurvival }) {
   const [limit] = curve.limits;
   const most = Math.max(1, curve.lastDays, limit?.days ?? 0);
   const xOf = (days: number): number => LEFT + (days / most) * (RIGHT - LEFT);
-  const band = bandOf(curve.steps);
-  const points = (of: 'survival' | 'low' | 'high') =>
-    stepsOf(band, of, curve.lastDays).map(({ days, share }) => `${xOf(days).toFixed(1)},${yOf(share).toFixed(1)}`);
+  const drawn = survivalPaths(heldUntil(bandOf(curve.steps), curve.lastDays), { xOf, yOf });
   return (
     <svg
       className="record-chart"
@@ -30,9 +28,7 @@ export function SurvivalChart({ curve }: { curve: PotSurvival }) {
       role="img"
       aria-label={say.survivalChart(curve.containerName, curve.plants, curve.died)}
     >
-      {curve.steps.length > 0 && (
-        <polygon className="record-band" points={[...points('high'), ...points('low').reverse()].join(' ')} />
-      )}
+      {curve.steps.length > 0 && <path className="record-band" d={drawn.band} />}
       {MARKS.map((mark) => (
         <g key={mark}>
           <path className="record-rule" d={`M${LEFT} ${yOf(mark)}H${RIGHT}`} />
@@ -44,7 +40,7 @@ export function SurvivalChart({ curve }: { curve: PotSurvival }) {
           </text>
         </g>
       ))}
-      <polyline className="record-line" points={points('survival').join(' ')} />
+      <path className="record-line" d={drawn.curve} />
       {limit && (
         <>
           <path className="record-limit" d={`M${xOf(limit.days)} ${TOP}V${BASE}`} />

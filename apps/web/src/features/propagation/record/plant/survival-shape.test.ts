@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bandOf, stepsOf, survivalAt, thinned } from './survival-shape.ts';
+import { bandOf, heldUntil, survivalAt, survivalPaths, thinned } from './survival-shape.ts';
 
 const steps = [
   { days: 20, atRisk: 40, died: 10, survival: 0.75, standardError: 0.07 },
@@ -7,14 +7,15 @@ const steps = [
 ];
 
 test('the curve keeps its height until the day of the next deaths, and to the last day watched', () => {
-  expect(stepsOf(bandOf(steps), 'survival', 90)).toEqual([
-    { days: 0, share: 1 },
-    { days: 20, share: 1 },
-    { days: 20, share: 0.75 },
-    { days: 40, share: 0.75 },
-    { days: 40, share: 0.6 },
-    { days: 90, share: 0.6 },
-  ]);
+  const paths = survivalPaths(heldUntil(bandOf(steps), 90), { xOf: (days) => days, yOf: (share) => 100 * share });
+  expect(paths.curve).toBe('M0,100L20,100L20,75L40,75L40,60L90,60L90,60');
+  expect(paths.band).toBe(
+    'M0,100L20,100L20,88.7L40,88.7L40,100L90,100L90,100L90,1.2L90,1.2L40,1.2L40,61.3L20,61.3L20,100L0,100Z',
+  );
+});
+
+test('a curve whose last deaths were on the last day watched ends there', () => {
+  expect(heldUntil(bandOf(steps), 40)).toEqual(bandOf(steps));
 });
 
 test('the band stays between none and all', () => {

@@ -1,4 +1,5 @@
 /** The curve of survival as points: steps down on the days of deaths, with a band of twice nearly the standard error. */
+import { area, curveStepAfter, line } from 'd3-shape';
 import type { PotSurvival } from '../record-data.ts';
 
 export interface BandStep {
@@ -28,23 +29,30 @@ export function bandOf(steps: PotSurvival['steps']): BandStep[] {
 export const survivalAt = (band: readonly BandStep[], days: number): number =>
   band.filter((step) => step.days <= days).at(-1)?.survival ?? 1;
 
-/** A line that keeps its height until the next step, up to `lastDays`. */
-export function stepsOf(
-  band: readonly BandStep[],
-  of: 'survival' | 'low' | 'high',
-  lastDays: number,
-): { days: number; share: number }[] {
-  const points = band.flatMap((step, index) => {
-    const before = band[index - 1];
-    return before
-      ? [
-          { days: step.days, share: before[of] },
-          { days: step.days, share: step[of] },
-        ]
-      : [{ days: step.days, share: step[of] }];
-  });
-  const last = points.at(-1);
-  return last && last.days < lastDays ? [...points, { days: lastDays, share: last.share }] : points;
+/** With the last day watched as its end, on which what held before holds still. */
+export function heldUntil(band: readonly BandStep[], lastDays: number): BandStep[] {
+  const last = band.at(-1);
+  return last && last.days < lastDays ? [...band, { ...last, days: lastDays }] : [...band];
+}
+
+interface Scales {
+  xOf: (days: number) => number;
+  yOf: (share: number) => number;
+}
+
+/** The curve and its band as paths: each step keeps its height until the next one's day. */
+export function survivalPaths(band: readonly BandStep[], { xOf, yOf }: Scales): { curve: string; band: string } {
+  const x = ({ days }: BandStep) => xOf(days);
+  const curve = line<BandStep>(x, ({ survival }) => yOf(survival));
+  const around = area<BandStep>(
+    x,
+    ({ low }) => yOf(low),
+    ({ high }) => yOf(high),
+  );
+  return {
+    curve: curve.curve(curveStepAfter).digits(1)(band) ?? '',
+    band: around.curve(curveStepAfter).digits(1)(band) ?? '',
+  };
 }
 
 const MOST_SHOWN = 24;

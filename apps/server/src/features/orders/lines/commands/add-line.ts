@@ -1,0 +1,19 @@
+import { orders } from '@rootclock/contracts';
+import { GROWERS } from '@rootclock/domain';
+import { command } from '../../../../trpc/operation.ts';
+import { checkLines } from '../check-lines.ts';
+import { loadOpenOrder } from '../../orders/store.ts';
+import { insertLines } from '../store.ts';
+
+export const addLine = command({
+  name: 'addLine',
+  input: orders.addLine,
+  roles: GROWERS,
+  run: async (context, { orderId, ...line }) => {
+    const order = await loadOpenOrder(context, orderId);
+    await insertLines(context, orderId, await checkLines(context, order, [{ ...line, kit: null }], () => ''));
+    context.touched.line(line.lineId);
+    context.touched.asksForMore = true;
+    return { lineId: line.lineId };
+  },
+});

@@ -1,0 +1,34 @@
+import { OWNER } from '@rootclock/domain';
+import { refuse } from '../../../refusal.ts';
+import type { CommandContext } from '../../../trpc/operation.ts';
+import { outlook, requireAccepted, shortensOthers, turnOf } from '../planning/outlook.ts';
+import type { Scope, ScopeLine } from '../planning/scope.ts';
+import { nextRank, setRanks } from '../../orders/lines/store.ts';
+
+interface Wish {
+  acceptedShortages: readonly { lineId: string; units: number }[];
+  keepRank: boolean;
+}
+
+/**
+ * Decides whether lines that change keep their turn. They do where that leaves no other line shorter; else they go behind all others, or
+ * the owner lets them keep it, having seen the names. What still becomes shorter must have been accepted. Stores the ranks.
+ */
+export async function settleTurn(
+  context: CommandContext,
+  scope: Scope,
+  changes: ReadonlyMap<string, Partial<ScopeLine>>,
+  wish: Wish,
+): Promise<{ keepsRank: boolean }> {
+  if (wish.keepRank) {
+    const kept = outlook(scope, { lines: changes });
+    if (shortensOthers(kept, changes) && !OWNER.includes(context.role))
+      refuse('not-allowed', { role: context.role, needs: [...OWNER] }, 'keepRank');
+    requireAccepted(kept, wish.acceptedShortages);
+    return { keepsRank: true };
+  }
+  const turn = turnOf(scope, changes, await nextRank(context));
+  requireAccepted(turn.lines, wish.acceptedShortages);
+  await setRanks(context, turn.ranks);
+  return { keepsRank: turn.keepsRank };
+}

@@ -1,0 +1,20 @@
+/** A bed's size, light, moisture and plants in one line. */
+import type { clients as contracts } from '@rootclock/contracts';
+import { useFormat } from '../../lib/format/index.ts';
+import { useMessages } from '../../messages/index.ts';
+
+const CM2_PER_M2 = 10_000;
+
+export function useBedFacts(): (bed: contracts.BedRow) => string {
+  const { clients, orders } = useMessages();
+  const { measures } = useFormat();
+  return (bed) =>
+    [
+      bed.areaCm2 !== null && measures.area(bed.areaCm2 / CM2_PER_M2),
+      bed.sun && orders.sun[bed.sun],
+      bed.moisture && orders.moisture[bed.moisture],
+      clients.plantedHere(bed.plantedUnits),
+    ]
+      .filter(Boolean)
+      .join(' · ');
+}

@@ -1,7 +1,0 @@
-import type { gardens as contracts } from '@rootclock/contracts';
-
-export interface LineCardProps {
-  order: contracts.OrderPage;
-  line: contracts.OrderLineRow;
-  mayChange: boolean;
-}

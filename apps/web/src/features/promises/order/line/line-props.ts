@@ -1,0 +1,7 @@
+import type { promises as contracts } from '@rootclock/contracts';
+
+export interface LineCardProps {
+  order: contracts.OrderPage;
+  line: contracts.OrderLineRow;
+  mayChange: boolean;
+}

@@ -1,1 +1,0 @@
-export { endSession, enterSession, followSessions, leaveSession } from './session-turns.ts';

@@ -1,0 +1,8 @@
+/** What was promised to whom: lines, days, checks, reasons and what if. */
+import { check } from './check.ts';
+import { day } from './day.ts';
+import { line } from './line.ts';
+import { whatIf } from './what-if.ts';
+import { why } from './why.ts';
+
+export const promises = { line, day, check, why, whatIf };

@@ -1,0 +1,3 @@
+export * from './clients.ts';
+export * from './sites.ts';
+export type * from './rows.ts';

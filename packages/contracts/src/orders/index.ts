@@ -1,0 +1,3 @@
+export * from './orders.ts';
+export * from './substitutes.ts';
+export * from './kits.ts';

@@ -1,2 +1,0 @@
-export * from './order-words.ts';
-export * from './substitutes/index.ts';

@@ -1,3 +1,0 @@
-export * from './rules.ts';
-export * from './habit.ts';
-export * from './alternatives-by-rule.ts';

@@ -1,0 +1,79 @@
+// A folder of one or two files is none: a reader opens it and has learned nothing that its files' names did not say. They merge upward.
+import { expect, test } from 'vitest';
+import { allFolders, type Folder } from './repository.ts';
+
+/** A test beside its code counts with it, and a folder in a folder is one thing to open. */
+const thingsIn = ({ path, files, folders }: Folder) =>
+  folders.length + (path.startsWith('tests/') ? files : files.filter((name) => !/\.test\.tsx?$/.test(name))).length;
+
+const ours = /^(apps\/[^/]+\/src|packages\/[^/]+\/src|tests)\//;
+const thin = allFolders()
+  .filter((folder) => ours.test(`${folder.path}/`) && thingsIn(folder) <= 2)
+  .map(({ path }) => path);
+
+/** Folders still to be merged upward. This list only grows shorter: what is mended leaves it. */
+const notYetMended = [
+  'apps/server/src/features/gardens/orders/page',
+  'apps/server/src/features/planning/outlook',
+  'apps/server/src/features/planning/tasks/commands',
+  'apps/server/src/features/plants/names/commands',
+  'apps/server/src/features/plants/page',
+  'apps/server/src/features/plants/reference-load',
+  'apps/server/src/features/plants/regions',
+  'apps/server/src/features/pot-life/board',
+  'apps/server/src/features/pot-life/board/reads',
+  'apps/server/src/features/pot-life/clocks',
+  'apps/server/src/features/pot-life/rules/preview',
+  'apps/server/src/features/promises/check',
+  'apps/server/src/features/promises/explanation',
+  'apps/server/src/features/promises/losses/commands',
+  'apps/server/src/features/promises/planning/supplies',
+  'apps/server/src/features/promises/shortages',
+  'apps/server/src/features/propagation/batches/page/course',
+  'apps/server/src/features/propagation/batches/page/staging',
+  'apps/server/src/features/propagation/learning/commands',
+  'apps/server/src/features/propagation/learning/evidence',
+  'apps/server/src/features/propagation/learning/evidence/reads',
+  'apps/server/src/features/propagation/learning/queries',
+  'apps/server/src/features/propagation/protocols/list',
+  'apps/server/src/features/sources/blends/commands',
+  'apps/server/src/features/sources/codes',
+  'apps/server/src/features/sources/trace',
+  'apps/server/src/features/sources/viability/commands',
+  'apps/server/src/features/stock/intake/commands',
+  'apps/server/src/features/stock/lots/holding',
+  'apps/server/src/features/stock/lots/holding/commands',
+  'apps/server/src/features/stock/lots/looking',
+  'apps/server/src/features/stock/lots/looking/commands',
+  'apps/server/src/features/stock/lots/moving',
+  'apps/server/src/features/stock/lots/moving/commands',
+  'apps/server/src/features/stock/lots/story/queries',
+  'apps/server/src/features/stock/reversal/commands',
+  'apps/server/src/features/stock/table',
+  'apps/server/src/features/stock/table/reads',
+  'apps/server/src/features/stock/treatments/commands',
+  'apps/server/src/features/stock/winter/commands',
+  'apps/web/src/features/gardens/order/day',
+  'apps/web/src/lib/read',
+  'tests/bench/load/planning',
+  'tests/browser/editing',
+  'tests/browser/learning',
+  'tests/browser/people',
+  'tests/browser/planning',
+  'tests/browser/propagation',
+  'tests/browser/sources',
+  'tests/integration/ledger',
+  'tests/integration/pot-life',
+  'tests/integration/pot-life-rules',
+  'tests/integration/promises/trays',
+  'tests/integration/sources',
+  'tests/integration/winter',
+];
+
+test('no folder holds only one or two things', () => {
+  expect(thin.filter((path) => !notYetMended.includes(path))).toEqual([]);
+});
+
+test('the list of thin folders names none that is mended or gone', () => {
+  expect(notYetMended.filter((path) => !thin.includes(path))).toEqual([]);
+});
