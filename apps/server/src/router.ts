@@ -7,6 +7,7 @@ import { featureRouter, t } from './trpc/procedures.ts';
 
 const features = t.router({
   people: t.mergeRouters(t.router({ ...sessionProcedures }), featureRouter(operations.people)),
+  files: featureRouter(operations.files),
   plants: featureRouter(operations.plants),
   sources: featureRouter(operations.sources),
   stock: featureRouter(operations.stock),

@@ -5,6 +5,7 @@ import { loadBackup } from '../db/backup/load.ts';
 import type { Manifest } from '../db/backup/manifest.ts';
 import { migrationsFor, verifyBackup } from '../db/backup/verify.ts';
 import { holdFolder } from '../db/embedded/folder-lock.ts';
+import { folderStore } from '../files/folder-store.ts';
 import { tellLaws } from './check.ts';
 import { createClosing } from './closing.ts';
 import { CommandFailure } from './failure.ts';
@@ -22,9 +23,10 @@ export async function restore([name]: string[]): Promise<number> {
   const rows = manifest.tables.reduce((sum, table) => sum + table.rows, 0);
   console.log(`The backup is whole: taken ${manifest.takenAt}, ${manifest.tables.length} tables, ${rows} rows.`);
   const load = async (ownerUrl: string): Promise<number> => {
-    await loadBackup({ ownerUrl, file, manifest, filesFolder: filesFolderOf(config) });
+    const filesFolder = filesFolderOf(config);
+    await loadBackup({ ownerUrl, file, manifest, filesFolder });
     console.log('Everything is loaded. Checking it against all laws.');
-    return tellLaws(ownerUrl);
+    return tellLaws(ownerUrl, { files: folderStore(filesFolder), rehash: true, now: new Date() });
   };
   const code = config.database.kind === 'given' ? await load(config.database.ownerUrl) : await intoOwn(config, load);
   tellEnd(manifest, code);

@@ -19,7 +19,8 @@ const verbs: Record<string, Verb> = {
     load: async () => (await import('./demo.ts')).demo,
   },
   check: {
-    about: 'prove all data laws over the whole database; exits 1 and names what broke',
+    about:
+      'prove all data laws over the database and its files (--rehash reads each file whole); exits 1 and names what broke',
     load: async () => (await import('./check.ts')).check,
   },
   backup: {
