@@ -83,7 +83,8 @@ describe('a phone without signal', () => {
     await home.getByText('Everything is sent').first().waitFor();
     // The one that was tried in vain alone, the others together.
     expect(yard.asked().filter((url) => /\/trpc\/(stock\.loseFromLot|outbox\.sendEntries)/.test(url))).toHaveLength(2);
-  });
+    // Four openings of a browser and ten of a page: twice as much as other journeys.
+  }, 300_000);
 
   it('says so where a page was never opened on it', async () => {
     const before = await phone.open('online');
