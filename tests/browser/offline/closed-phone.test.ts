@@ -7,7 +7,6 @@ import { buyPhone, type Phone } from '../../support/phone.ts';
 import { stockOf } from '../../support/stock.ts';
 import { laterBuild, openYard } from '../../support/yard.ts';
 import { violationsOn } from '../../support/axe.ts';
-import {} from '../../support/journey.ts';
 
 let nursery: TestNursery;
 let yard: Awaited<ReturnType<typeof openYard>>;
