@@ -43,7 +43,7 @@ export function keptFiles(): Plugin {
           emptyOutDir: false,
           target: 'es2022',
           rolldownOptions: {
-            input: path.join(root, 'src/worker/service-worker.ts'),
+            input: path.join(root, 'src/service-worker.ts'),
             output: { format: 'iife', entryFileNames: WORKER },
           },
         },

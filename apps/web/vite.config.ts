@@ -26,7 +26,7 @@ export default defineConfig({
             },
             {
               name: 'frame',
-              test: /src[\\/](lib|routes|worker|shell[\\/](?!outbox|entry-words|more-page)|ui[\\/](action[\\/](button|link)|feedback|form|layout))/,
+              test: /src[\\/](lib|routes|shell[\\/](?!outbox|entry-words|more-page)|ui[\\/](action[\\/](button|link)|feedback|form|layout))/,
             },
             {
               name: 'controls',

@@ -13,7 +13,7 @@ import { followSessions } from './lib/session-turns.ts';
 import { preferredLanguage, speak } from './messages/index.ts';
 import { router } from './routes/index.ts';
 import { followDevice } from './shell/theme.ts';
-import { keepShell, whenQuiet } from './worker/keep-shell.ts';
+import { keepShell, whenQuiet } from './lib/keep-shell.ts';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no place for the app.');

@@ -2,11 +2,11 @@
 import type { Role } from '@rootclock/domain';
 import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { createDatabase } from '../../support/database.ts';
-import { idOf, openNursery, type TestNursery } from '../../support/nursery.ts';
-import { buyPhone, type Phone } from '../../support/phone.ts';
-import { stockOf } from '../../support/stock.ts';
-import { openYard } from '../../support/yard.ts';
+import { createDatabase } from '../support/database.ts';
+import { idOf, openNursery, type TestNursery } from '../support/nursery.ts';
+import { buyPhone, type Phone } from '../support/phone.ts';
+import { stockOf } from '../support/stock.ts';
+import { openYard } from '../support/yard.ts';
 
 let nursery: TestNursery;
 let yard: Awaited<ReturnType<typeof openYard>>;

@@ -1,12 +1,12 @@
 // A phone that is closed, and opened where there is no signal: it opens, says how old its pages are, takes entries and brings them home once each.
 import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { createDatabase } from '../../support/database.ts';
-import { openNursery, type TestNursery } from '../../support/nursery.ts';
-import { buyPhone, type Phone } from '../../support/phone.ts';
-import { stockOf } from '../../support/stock.ts';
-import { laterBuild, openYard } from '../../support/yard.ts';
-import { violationsOn } from '../../support/axe.ts';
+import { createDatabase } from '../support/database.ts';
+import { openNursery, type TestNursery } from '../support/nursery.ts';
+import { buyPhone, type Phone } from '../support/phone.ts';
+import { stockOf } from '../support/stock.ts';
+import { laterBuild, openYard } from '../support/yard.ts';
+import { violationsOn } from '../support/axe.ts';
 
 let nursery: TestNursery;
 let yard: Awaited<ReturnType<typeof openYard>>;

@@ -1,6 +1,6 @@
 import { FILE_SUBJECTS, MOST_FILE_BYTES, type FileKind } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { asRead, calendarDate, id, text } from '../fields.ts';
+import { asRead, calendarDate, id, text } from './fields.ts';
 
 /** What people say of a photo or a paper. */
 export const said = z.strictObject({ caption: z._default(text(z.trim(), z.maxLength(500)), '') });
