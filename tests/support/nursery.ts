@@ -66,6 +66,7 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
     app,
     sql,
     close: async () => {
+      await runner.plans.stop();
       await app.close();
       await owner.end();
     },

@@ -62,7 +62,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
     throw new Error(`Rootclock refuses to serve from this database: ${fault}. The laws of its data would not bind.`);
   }
   const app = Fastify(serverOptions({ log, trustedProxies, patienceMs }));
-  const lookAheadFailed = (err: unknown) => app.log.warn({ err }, 'the day’s roll could not be looked at ahead');
+  const lookAheadFailed = (err: unknown) => app.log.warn({ err }, 'promises could not be planned ahead or anew');
   const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock, lookAheadFailed });
 
   stampAnswers(app, clock);
@@ -84,6 +84,9 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   servePaper(app, { runner, callerOf: sessions.callerOf });
   await serveWebFiles(app, webRoot);
 
-  app.addHook('onClose', () => closeDatabase(database));
+  app.addHook('onClose', async () => {
+    await runner.plans.stop();
+    await closeDatabase(database);
+  });
   return app;
 }

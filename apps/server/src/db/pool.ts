@@ -20,7 +20,7 @@ export interface Database extends Statements {
 }
 
 /** As long as a transaction may take, and as long as it may wait for a connection. */
-export const PATIENCE_MS = 10_000;
+const PATIENCE_MS = 10_000;
 
 export function openDatabase(databaseUrl: string, connections = 10, patienceMs = PATIENCE_MS): Database {
   const pool = new pg.Pool({
