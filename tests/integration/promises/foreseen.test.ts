@@ -32,7 +32,12 @@ const line = fc.record({
   accepts: fc.array(fc.record({ item: ids, penalty: fc.nat(3) }), { minLength: 1, maxLength: 6 }),
   refusedIds: fc.array(ids, { maxLength: 4 }),
 });
-const reservation = fc.record({ lineId: ids, supplyId: ids, units: fc.integer({ min: 1, max: 9 }), pinned: fc.boolean() });
+const reservation = fc.record({
+  lineId: ids,
+  supplyId: ids,
+  units: fc.integer({ min: 1, max: 9 }),
+  pinned: fc.boolean(),
+});
 const scopes = fc
   .record({
     today: day,

@@ -131,7 +131,9 @@ describe('the promises of a large nursery', () => {
         alternatives: [],
       });
     const tryLoss = () =>
-      nursery.as('viewer').promises.whatIf({ kind: 'lose-lot', lotId: lotIds[60] ?? '', placeId: story.placeId, units: 2 });
+      nursery
+        .as('viewer')
+        .promises.whatIf({ kind: 'lose-lot', lotId: lotIds[60] ?? '', placeId: story.placeId, units: 2 });
     apart.mockClear();
     const answers = [await ask(), await tryLoss()];
     expect(apart.mock.calls.map(([name]) => name)).toEqual(['check', 'whatIf']);

@@ -49,14 +49,7 @@ const MOST_RECKONINGS = 6;
 export type Runner = ReturnType<typeof createRunner>;
 
 /** The only way to write. One transaction: lock the nursery, look the command up, run, replan, log, notify. */
-export function createRunner({
-  database,
-  replan,
-  rollDay,
-  foreseeRoll,
-  clock,
-  lookAheadFailed,
-}: RunnerParts) {
+export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lookAheadFailed }: RunnerParts) {
   async function execute<Input extends z.ZodMiniType, Answer, Prepared>(
     operation: Command<Input, Answer, Prepared>,
     caller: Caller,

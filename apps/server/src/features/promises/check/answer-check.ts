@@ -1,13 +1,5 @@
 import type { promises } from '@rootclock/contracts';
-import {
-  compareText,
-  inWholeTrays,
-  plantsIn,
-  promisableUnits,
-  promise,
-  takeOutPins,
-  traysIn,
-} from '@rootclock/domain';
+import { compareText, inWholeTrays, plantsIn, promisableUnits, promise, takeOutPins, traysIn } from '@rootclock/domain';
 import { shortageExplainer } from '../planning/explain.ts';
 import { judge } from '../planning/judging.ts';
 import { instanceOf, judgeAll } from '../planning/plan.ts';

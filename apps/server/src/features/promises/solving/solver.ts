@@ -38,8 +38,10 @@ export const solver = {
     const count = new Map<string, number>();
     for (const { item } of supplies) count.set(item, (count.get(item) ?? 0) + 1);
     return (
-      lines.reduce((pairs, { accepts }) => pairs + accepts.reduce((sum, { item }) => sum + (count.get(item) ?? 0), 0), 0) >
-      LARGE_PAIRS
+      lines.reduce(
+        (pairs, { accepts }) => pairs + accepts.reduce((sum, { item }) => sum + (count.get(item) ?? 0), 0),
+        0,
+      ) > LARGE_PAIRS
     );
   },
 
