@@ -16,7 +16,7 @@ export const changed = (scope: Scope, { lines, reservations }: ScopeChange): Sco
 });
 
 /** Makes the plan of a scope: at once, or for a command as far as that takes no time under its lock. */
-export type Plan = (scope: Scope) => ScopeReservation[];
+type Plan = (scope: Scope) => ScopeReservation[];
 
 /** How every line of a scope fares now and would fare after a change. */
 export function outlook(scope: Scope, change: ScopeChange, plan: Plan): promises.LineChange[] {
