@@ -39,6 +39,8 @@ interface OwnWrite {
   hash: string;
   today: string;
   now: Date;
+  /** Comes to nothing where it could not be looked at ahead. */
+  needsForesight?: true;
   run(context: CommandContext): Promise<void>;
 }
 
@@ -52,7 +54,8 @@ export function createOwnWrites({
   write,
 }: OwnWritesParts) {
   /** What takes long of it is reckoned before the nursery is locked. */
-  async function foreseen(nurseryId: string, { name, id, hash, today, now, run }: OwnWrite): Promise<Written<null>> {
+  async function foreseen(nurseryId: string, own: OwnWrite): Promise<Written<null>> {
+    const { name, id, hash, today, now, run } = own;
     const system: Caller = { nurseryId, personId: '', personName: '', email: '', role: 'owner' };
     try {
       const foresee = await readOnce(database, nurseryId, (tx) =>
@@ -60,6 +63,7 @@ export function createOwnWrites({
       );
       await foresee();
     } catch (error) {
+      if (own.needsForesight) throw error;
       // It only saves time under the lock: what was not foreseen is reckoned after the commit.
       lookAheadFailed(error);
     }
@@ -93,6 +97,7 @@ export function createOwnWrites({
       hash: '',
       today: dayIn(now, zone ?? refuse('not-found', { what: 'nursery' })),
       now,
+      needsForesight: true,
       run: async ({ touched }) => void (touched.allPromises = true),
     });
     return !isStale;
