@@ -164,7 +164,10 @@ async function asServer<T>(
 ): Promise<T> {
   const database = openDatabase(url, 2);
   try {
-    return await work(createRunner({ database, replan, rollDay, foreseeRoll, clock: () => now }));
+    const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock: () => now });
+    const answer = await work(runner);
+    await runner.plans.settled();
+    return answer;
   } finally {
     await database.close();
   }

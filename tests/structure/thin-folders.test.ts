@@ -23,7 +23,6 @@ const notYetMended = [
   'apps/server/src/features/pot-life/board/reads',
   'apps/server/src/features/pot-life/clocks',
   'apps/server/src/features/pot-life/rules/preview',
-  'apps/server/src/features/promises/check',
   'apps/server/src/features/promises/explanation',
   'apps/server/src/features/promises/planning/supplies',
   'apps/server/src/features/promises/shortages',

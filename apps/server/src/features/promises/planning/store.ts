@@ -129,3 +129,26 @@ export async function saveReservations(
       ON CONFLICT (nursery_id, line_id, supply_id, pinned) DO UPDATE SET units = excluded.units`;
   }
 }
+
+/** Lines may be promised more than they hold, or better: the plan was not solved after what happened. */
+export async function notePlanStale({ tx, nurseryId, now }: CommandContext): Promise<void> {
+  await tx.run`UPDATE nursery SET plan_stale_since = coalesce(plan_stale_since, ${now}) WHERE id = ${nurseryId}::uuid`;
+}
+
+const planWholeRow = z.strictObject({ id: z.string() });
+
+/** Everything was planned anew. Answers whether it had been stale. */
+export async function notePlanWhole({ tx, nurseryId }: CommandContext): Promise<boolean> {
+  const row = await tx.row(planWholeRow)`
+    UPDATE nursery SET plan_stale_since = NULL WHERE id = ${nurseryId}::uuid AND plan_stale_since IS NOT NULL RETURNING id::text`;
+  return row !== undefined;
+}
+
+const planStateRow = z.strictObject({ staleSince: z.nullable(z.string()) });
+
+/** Since when the plan waits to be solved, as an instant; null where it is solved. */
+export async function loadPlanState({ tx, nurseryId }: ReadContext): Promise<z.infer<typeof planStateRow>> {
+  const row = await tx.row(planStateRow)`
+    SELECT to_char(plan_stale_since AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "staleSince" FROM nursery WHERE id = ${nurseryId}::uuid`;
+  return row ?? { staleSince: null };
+}
