@@ -26,7 +26,12 @@ export async function openJourney(database: TestDatabase, nursery: SignedInNurse
   const webRoot = process.env.ROOTCLOCK_WEB_ROOT ?? path.join(repositoryRoot, 'apps/web/dist');
   if (!existsSync(path.join(webRoot, 'index.html')))
     throw new Error('the web app is not built: run `npm test`, or `npx vite build apps/web` first');
-  const app = await createApp({ databaseUrl: database.url, webRoot, clock: nursery.clock.now });
+  const app = await createApp({
+    databaseUrl: database.url,
+    webRoot,
+    clock: nursery.clock.now,
+    ...(nursery.filesFolder !== undefined && { filesFolder: nursery.filesFolder }),
+  });
   const address = await app.listen({ host: '127.0.0.1', port: 0 });
   const browser = await launchBrowser(inject('browser'));
   return {
