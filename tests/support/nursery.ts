@@ -42,8 +42,13 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
   const files = folderStore(filesFolder);
   const letGo = lettingGo({ database: app, files });
   const runner = createRunner({ database: app, files, letGo, replan, rollDay, foreseeRoll, clock: clock.now });
-  const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> =>
-    (await owner.query<Row>(text, values)).rows;
+  let before: Promise<unknown> = Promise.resolve();
+  /** One after another, since a test may ask several things at once and the driver wants to be asked one by one. */
+  const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> => {
+    const asked = before.then(() => owner.query<Row>(text, values));
+    before = asked.catch(() => {});
+    return (await asked).rows;
+  };
 
   /** The procedures of this server for the people of a nursery, which another server may have made. */
   const serve =

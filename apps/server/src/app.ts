@@ -49,6 +49,8 @@ export interface AppParts extends LiveParts {
   patienceMs?: number;
   /** Whether what time asks for is done by timers too: days are rolled, and the store of files is swept. */
   rollsDays?: boolean;
+  /** Told of each statement as it goes to the database: for tests that count them. */
+  sends?: (text: string) => void;
 }
 
 /** The server as the list of what it is put together from; each concern stands in a file of its own under http/. */
@@ -64,7 +66,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
     patienceMs = 30_000,
   } = parts;
   const { secureCookies: secure = publicUrl?.protocol === 'https:' } = parts;
-  const database = openDatabase(databaseUrl);
+  const database = openDatabase(databaseUrl, undefined, undefined, undefined, parts.sends);
   const fault = await findRoleFault(database);
   if (fault) {
     await database.close();

@@ -4,6 +4,7 @@ import * as z from 'zod/mini';
 import { raw } from '../../../apps/server/src/db/sql.ts';
 import { createApp } from '../../../apps/server/src/app.ts';
 import { openDatabase, PATIENCE_MS, type Database, type Tx } from '../../../apps/server/src/db/pool.ts';
+import { Refusal } from '../../../apps/server/src/refusal.ts';
 import { errorAnswer } from '../../../apps/server/src/trpc/answer-error.ts';
 import { openLine } from '../../support/process/cut-line.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
@@ -90,6 +91,25 @@ describe('a mistake of the program is a fault', () => {
   });
 });
 
+describe('a connection on which something failed', () => {
+  const textRow = z.strictObject({ text: z.string() });
+  /** The same statement each time, since the driver gives each a name that it knows again. */
+  const textOf = (tx: Tx, value: unknown) => tx.row(textRow)`SELECT (${value}::jsonb)::text AS text`;
+  const endless: Record<string, unknown> = {};
+  endless['itself'] = endless;
+
+  test.each<[string, (app: Database) => Promise<unknown>]>([
+    ['a value that cannot be written', (app) => textOf(app, endless)],
+    ['a value that cannot be written, within a transaction', (app) => app.transaction((tx) => textOf(tx, endless))],
+    ['a statement that PostgreSQL refuses', (app) => app.run`SELECT nothing FROM nursery`],
+  ])('answers the next one: %s', async (_, fail) => {
+    const app = openDatabase(database.url, 1);
+    expect(await codeOf(fail(app))).toBe('fault');
+    expect(await textOf(app, { day: 1 })).toEqual({ text: '{"day": 1}' });
+    await app.close();
+  });
+});
+
 describe('nobody knows the outcome', () => {
   test('when the connection was ended between two statements', async () => {
     expect(
@@ -123,6 +143,35 @@ describe('nobody knows the outcome', () => {
       }),
     ).toBe('outcome-unknown');
     await app.close();
+  });
+
+  test('when the database says nothing any more, be it asked within a transaction, without one, or to undo one', async () => {
+    const line = await openLine(database.url);
+    const app = openDatabase(line.url, 1, 1_000);
+    const isSilent = () => line.behave('hangs');
+    const isBack = () => line.behave('passes');
+    expect(
+      await within(app, async (tx) => {
+        isSilent();
+        await tx.run`SELECT 1`;
+      }),
+    ).toBe('outcome-unknown');
+    isBack();
+    expect(await codeOf(app.run`SELECT 1`)).toBe('done');
+    isSilent();
+    expect(await codeOf(app.run`SELECT 1`)).toBe('outcome-unknown');
+    isBack();
+    expect(
+      await within(app, async (tx) => {
+        await tx.run`SELECT 1`;
+        isSilent();
+        throw new Refusal('wrong-sign-in');
+      }),
+    ).toBe('wrong-sign-in');
+    isBack();
+    expect(await codeOf(app.run`SELECT 1`)).toBe('done');
+    await app.close();
+    await line.close();
   });
 
   test('when no connection became free in time', async () => {

@@ -14,7 +14,7 @@ const isAnswer = (error: unknown) =>
   error instanceof pg.DatabaseError && error.severity !== 'FATAL' && error.severity !== 'PANIC';
 
 /** Mistakes of the program, met while values were made ready for the driver or read from it. */
-const isMistake = (error: unknown) =>
+export const isMistake = (error: unknown) =>
   [TypeError, RangeError, SyntaxError, ReferenceError].some((kind) => error instanceof kind);
 
 /**

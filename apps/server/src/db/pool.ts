@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import pg from 'pg';
 import * as z from 'zod/mini';
-import { heard, NoAnswer } from './no-answer.ts';
-import { statementsOver, type Answered, type Statements } from './statements.ts';
+import { heard, isMistake, NoAnswer } from './no-answer.ts';
+import { statementsOver, type Statements } from './statements.ts';
 import type { Sql } from './sql.ts';
 
 /** The role that the server works as: it owns nothing, and row security binds it. */
@@ -31,6 +31,8 @@ export function openDatabase(
   connections = 10,
   patienceMs = PATIENCE_MS,
   waitMs = patienceMs,
+  /** Told of each statement as it is sent. */
+  sends?: (text: string) => void,
 ): Database {
   const pool = new pg.Pool({
     connectionString: databaseUrl,
@@ -45,29 +47,43 @@ export function openDatabase(
 
   const busy = new Set<pg.PoolClient>();
 
-  async function transaction<Answer>(begin: string, work: (tx: Tx) => Promise<Answer>): Promise<Answer> {
+  /** Lends a connection to work that has to be done by one moment. One that is not sure to be as it was is not lent again. */
+  async function lend<Answer>(work: (ask: AskDriver) => Promise<Answer>, undo: Undo): Promise<Answer> {
     const client = await heard(pool.connect());
+    // The pool does not listen to what it has lent. What broke is told by the statement under way or by the next one.
+    client.on('error', unheard);
     busy.add(client);
     const overdue = deadline(patienceMs);
-    const ask = (statement: Sql) => overdue.orSooner(asked(client, statement));
-    let broken: Error | undefined;
+    const ask: AskDriver = (query) => {
+      // Behind a statement that never came back nothing would be answered either.
+      if (overdue.passed) return overdue.late;
+      sends?.(query.text);
+      return overdue.orSooner(heard(client.query(query)));
+    };
+    let unsure: Error | undefined;
     try {
-      await overdue.orSooner(heard(client.query(begin)));
-      const answer = await work(statementsOver(ask));
-      await overdue.orSooner(commit(client));
-      return answer;
+      return await work(ask);
     } catch (error) {
-      broken = overdue.passed ? new Error('overdue') : await undo(client);
+      unsure = await undo(ask, error);
       throw error;
     } finally {
       overdue.clear();
       busy.delete(client);
-      client.release(broken);
+      client.off('error', unheard);
+      client.release(unsure);
     }
   }
 
+  const transaction = <Answer>(begin: string, work: (tx: Tx) => Promise<Answer>): Promise<Answer> =>
+    lend(async (ask) => {
+      await ask({ text: begin });
+      const answer = await work(statementsOver((statement) => ask(named(statement))));
+      await commit(ask);
+      return answer;
+    }, rollBack);
+
   return {
-    ...statementsOver((statement) => asked(pool, statement)),
+    ...statementsOver((statement) => lend((ask) => ask(named(statement)), undoNothing)),
     transaction: (work) => transaction('BEGIN', work),
     snapshot: (work) => transaction('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY', work),
     async close() {
@@ -80,23 +96,35 @@ export function openDatabase(
   };
 }
 
+type AskDriver = (query: pg.QueryConfig) => Promise<pg.QueryResult>;
+
+/** After a failure: answers why the connection must not be used again, or nothing. */
+type Undo = (ask: AskDriver, failure: unknown) => Promise<Error | undefined>;
+
+const unheard = () => {};
+
+/**
+ * A value that could not be written lets the driver drop a statement's name at PostgreSQL and keep it here, so that the same statement would
+ * fail from then on.
+ */
+const isUnsure = (failure: unknown): failure is Error => failure instanceof NoAnswer || isMistake(failure);
+
+const undoNothing: Undo = async (_, failure) => (isUnsure(failure) ? failure : undefined);
+
 /** Undoes the transaction. A connection that does not answer even that is closed instead, which undoes it as well. */
-const undo = (client: pg.ClientBase) =>
-  client.query('ROLLBACK').then(
-    () => undefined,
-    (failed: Error) => failed,
-  );
+const rollBack: Undo = async (ask, failure) =>
+  isUnsure(failure)
+    ? failure
+    : ask({ text: 'ROLLBACK' }).then(
+        () => undefined,
+        (failed: Error) => failed,
+      );
 
-type Asker = Pick<pg.ClientBase, 'query'>;
-
-function asked(asker: Asker, statement: Sql): Promise<Answered> {
-  const { text, values } = statement;
-  return heard(asker.query({ name: statementName(text), text, values }));
-}
+const named = ({ text, values }: Sql): pg.QueryConfig => ({ name: statementName(text), text, values });
 
 /** Commits. PostgreSQL answers a transaction in which a statement failed by undoing it without an error; nobody must take that for done. */
-async function commit(client: pg.ClientBase): Promise<void> {
-  const { command } = await heard(client.query('COMMIT'));
+async function commit(ask: AskDriver): Promise<void> {
+  const { command } = await ask({ text: 'COMMIT' });
   if (command !== 'COMMIT') throw new Error('a transaction went on after one of its statements had failed');
 }
 
@@ -112,6 +140,7 @@ function deadline(ms: number) {
   late.catch(() => {});
   const state = {
     passed: false,
+    late,
     orSooner: <Answer>(answer: Promise<Answer>): Promise<Answer> => Promise.race([answer, late]),
     clear: () => clearTimeout(timer),
   };

@@ -16,7 +16,10 @@ export type FeatureName = (typeof FEATURES)[number];
 
 /** What a command changed. The runner replans these and tells browsers which features to read again. */
 export class Touched {
+  /** Those on which promises may rest otherwise. */
   readonly lots = new Set<string>();
+  /** Lots whose clocks may run otherwise. */
+  readonly clocks = new Set<string>();
   readonly batches = new Set<string>();
   readonly lines = new Set<string>();
   /** Those whose open lines may be asked for another leave-by day now. */
@@ -41,6 +44,17 @@ export class Touched {
   /** A lot that only became smaller: whoever was promised of it keeps that as long as it is there. */
   lotWithFewer(id: string): void {
     this.lots.add(id);
+    this.lotElsewhere(id);
+  }
+  /** A lot that only stands elsewhere: the cold reaches it or does not, and as many can be promised of it as before. */
+  lotElsewhere(id: string): void {
+    this.clocks.add(id);
+    this.features.add('stock');
+  }
+  /** A lot that was held, released or treated: other people may have it now, and no clock knows of that. */
+  lotOfOtherUse(id: string): void {
+    this.lots.add(id);
+    this.gaining.add(id);
     this.features.add('stock');
   }
   batch(id: string): void {

@@ -25,12 +25,12 @@ async function rulesOf(context: CommandContext, version: number): Promise<ClockR
 /** Reckons the plant-by day and the binding rule of what a command touched, and closes lots of which nothing is left. */
 export async function reckonClocks(context: CommandContext, rulesVersion: number): Promise<void> {
   const { touched, today } = context;
-  if (!touched.allClocks && touched.lots.size === 0 && touched.batches.size === 0) return;
+  if (!touched.allClocks && touched.clocks.size === 0 && touched.batches.size === 0) return;
   const rules = await rulesOf(context, rulesVersion);
-  const subjects = await loadClockSubjects(context, { lots: [...touched.lots], batches: [...touched.batches] });
+  const subjects = await loadClockSubjects(context, { lots: [...touched.clocks], batches: [...touched.batches] });
   const others = touched.allClocks
     ? (await loadClockSubjects(context, 'all-open')).filter(
-        (s) => !touched.lots.has(s.id) && !touched.batches.has(s.id),
+        (s) => !touched.clocks.has(s.id) && !touched.batches.has(s.id),
       )
     : [];
   const changed = [...subjects, ...others]
@@ -38,7 +38,7 @@ export async function reckonClocks(context: CommandContext, rulesVersion: number
     .filter(({ subject, clock }) => differs(subject, clock));
   if (changed.length > 0) touched.features.add('pot-life');
   // With another plant-by day what only became smaller may serve whom it did not before.
-  for (const { subject } of changed) if (touched.lots.has(subject.id)) touched.gaining.add(subject.id);
+  for (const { subject } of changed) if (touched.clocks.has(subject.id)) touched.lot(subject.id);
   await storeClocks(
     context,
     'lot',

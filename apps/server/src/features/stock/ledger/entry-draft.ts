@@ -8,6 +8,8 @@ export interface EntryDraft {
   note?: string;
   details?: Record<string, unknown>;
   reversesId?: string;
+  /** Plants only change places, none of which is for quarantine, so that as many can be promised as before. */
+  isOnlyMoved?: boolean;
   /** What the entry is about where no movement says so: a hold, an observation, a treatment. */
   subjects?: { kind: 'lot' | 'batch' | 'place' | 'source' | 'line'; id: string }[];
 }

@@ -1,16 +1,21 @@
 import { type AccountRef, type EntryKind, holderOf, type MovementDraft } from '@rootclock/domain';
+import type { Sql } from '../../../db/sql.ts';
 import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import type { EntryDraft } from './entry-draft.ts';
 import { type AccountRow, insertEntry, insertEntryWithMovements, insertMovements, type MovementRow } from './store.ts';
 
 /**
- * Writes the entry of a command. One command makes one entry, and the entry's id is the command's, so that whoever sent it can reverse it.
+ * Writes the entry of a command, and in the same statement what belongs to it besides. One command makes one entry, and the entry's id is the command's, so that whoever sent it can reverse it.
  * A day in the future is refused here, for every kind of entry.
  */
-export async function openEntry(context: CommandContext, draft: EntryDraft): Promise<string> {
+export async function openEntry(
+  context: CommandContext,
+  draft: EntryDraft,
+  beside: readonly Sql[] = [],
+): Promise<string> {
   const subjects = subjectsOf(context, draft);
-  await insertEntry(context, draft, subjects);
+  await insertEntry(context, draft, subjects, beside);
   return context.commandId;
 }
 
@@ -21,7 +26,7 @@ export async function postMovements(
   movements: readonly MovementDraft[],
 ): Promise<void> {
   if (movements.length === 0) return;
-  const { accounts, rows } = rowsOf(context, movements);
+  const { accounts, rows } = rowsOf(context, movements, false);
   await insertMovements(context, entryId, accounts, rows);
 }
 
@@ -30,23 +35,33 @@ export async function postEntry(
   context: CommandContext,
   draft: EntryDraft,
   movements: readonly MovementDraft[],
+  beside: readonly Sql[] = [],
 ): Promise<string> {
-  if (movements.length === 0) return openEntry(context, draft);
+  if (movements.length === 0) return openEntry(context, draft, beside);
   const subjects = subjectsOf(context, draft);
-  const { accounts, rows } = rowsOf(context, movements);
-  await insertEntryWithMovements(context, draft, subjects, accounts, rows);
+  const { accounts, rows } = rowsOf(context, movements, draft.isOnlyMoved ?? false);
+  await insertEntryWithMovements(context, draft, subjects, accounts, rows, beside);
   return context.commandId;
 }
 
-/** Kinds of entry that change a lot only by what they move; the movements tell whether it gained. */
-const MOVING_KINDS: ReadonlySet<EntryKind> = new Set<EntryKind>(['lose', 'sell', 'give', 'count', 'pull', 'plant']);
+/** Kinds of entry that change a lot only by what they move, which the movements tell, or by what was found out, which its statement tells. */
+const TOLD_ELSEWHERE: ReadonlySet<EntryKind> = new Set<EntryKind>([
+  'lose',
+  'sell',
+  'give',
+  'count',
+  'pull',
+  'plant',
+  'observe',
+]);
+const OF_USE_ALONE: ReadonlySet<EntryKind> = new Set<EntryKind>(['hold', 'release', 'treat']);
 
 function subjectsOf(context: CommandContext, draft: EntryDraft): NonNullable<EntryDraft['subjects']> {
   requirePast(context, draft.happenedOn);
   const subjects = draft.subjects ?? [];
   for (const subject of subjects) {
-    if (subject.kind === 'lot' && MOVING_KINDS.has(draft.kind)) context.touched.lotWithFewer(subject.id);
-    else if (subject.kind === 'lot') context.touched.lot(subject.id);
+    if (subject.kind === 'lot' && OF_USE_ALONE.has(draft.kind)) context.touched.lotOfOtherUse(subject.id);
+    else if (subject.kind === 'lot' && !TOLD_ELSEWHERE.has(draft.kind)) context.touched.lot(subject.id);
     if (subject.kind === 'batch') context.touched.batch(subject.id);
     if (subject.kind === 'line') context.touched.line(subject.id);
   }
@@ -57,14 +72,16 @@ function subjectsOf(context: CommandContext, draft: EntryDraft): NonNullable<Ent
 function rowsOf(
   context: CommandContext,
   movements: readonly MovementDraft[],
+  isOnlyMoved: boolean,
 ): { accounts: AccountRow[]; rows: MovementRow[] } {
   const accounts = new Map<string, AccountRow>();
   const rows = movements.map((movement, line) => {
     const from = accountRow(movement.from);
     const to = accountRow(movement.to);
     accounts.set(keyOf(from), from).set(keyOf(to), to);
-    touch(context, movement.from, (id) => context.touched.lotWithFewer(id));
-    touch(context, movement.to, (id) => context.touched.lot(id));
+    const { touched } = context;
+    touch(context, movement.from, (id) => (isOnlyMoved ? touched.lotElsewhere(id) : touched.lotWithFewer(id)));
+    touch(context, movement.to, (id) => (isOnlyMoved ? touched.lotElsewhere(id) : touched.lot(id)));
     return {
       line,
       from: { kind: from.kind, holder: from.holder, standing: from.standing },

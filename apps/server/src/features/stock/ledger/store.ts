@@ -1,4 +1,4 @@
-import { sql } from '../../../db/sql.ts';
+import { empty, join, raw, sql, type Sql } from '../../../db/sql.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import type { EntryDraft } from './entry-draft.ts';
 
@@ -51,8 +51,18 @@ const movementRows = ({ nurseryId }: CommandContext, entryId: string, movements:
          account_key(m."to" ->> 'kind', m."to" ->> 'holder', m."to" ->> 'standing'), m."fromUnits", m."toUnits"
     FROM jsonb_to_recordset(${JSON.stringify(movements)}::jsonb) AS m (line int, "from" jsonb, "to" jsonb, "fromUnits" int, "toUnits" int)`;
 
-export async function insertEntry(context: CommandContext, draft: EntryDraft, subjects: Subjects): Promise<void> {
-  await context.tx.run`WITH written AS (${entryRow(context, draft)}) ${subjectRows(context, subjects)}`;
+/** Statements that write what belongs to an entry, as parts of the one that writes it. */
+const parts = (beside: readonly Sql[]): Sql =>
+  beside.length === 0 ? empty : sql`, ${join(beside.map((part, nth) => sql`${raw(`beside_${nth}`)} AS (${part})`))}`;
+
+export async function insertEntry(
+  context: CommandContext,
+  draft: EntryDraft,
+  subjects: Subjects,
+  beside: readonly Sql[],
+): Promise<void> {
+  await context.tx
+    .run`WITH written AS (${entryRow(context, draft)})${parts(beside)} ${subjectRows(context, subjects)}`;
 }
 
 /** Opens the accounts that are new and moves the units; the database keeps the balances in the same statement. */
@@ -73,9 +83,10 @@ export async function insertEntryWithMovements(
   subjects: Subjects,
   accounts: readonly AccountRow[],
   movements: readonly MovementRow[],
+  beside: readonly Sql[],
 ): Promise<void> {
   await context.tx.run`
-    WITH written AS (${entryRow(context, draft)}), told AS (${subjectRows(context, subjects)}), opened AS (${openedAccounts(context, accounts)})
+    WITH written AS (${entryRow(context, draft)}), told AS (${subjectRows(context, subjects)}), opened AS (${openedAccounts(context, accounts)})${parts(beside)}
     ${movementRows(context, context.commandId, movements)}`;
 }
 

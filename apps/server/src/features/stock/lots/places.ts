@@ -1,6 +1,6 @@
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
-import { loadPlaces, type PlaceFacts } from './store.ts';
+import { loadPlaces, type LotFacts, type PlaceFacts } from './store.ts';
 
 /**
  * The places plants are to be brought to. A closed place takes nothing in, since nobody may carry plants into it; what already left it
@@ -24,6 +24,12 @@ export async function requireOpenPlaces(
   }
   return places;
 }
+
+/** Whether plants of a lot that are brought there may come into quarantine or out of it. What stands in quarantine is no supply. */
+export const involvesQuarantine = (
+  to: Pick<PlaceFacts, 'kind'> | undefined,
+  lot: Pick<LotFacts, 'inQuarantine'>,
+): boolean => to?.kind === 'quarantine' || lot.inQuarantine;
 
 /** A nursery bed, where plants stand in the ground. */
 export async function requireBed(context: CommandContext, bedId: string, field: string): Promise<PlaceFacts> {

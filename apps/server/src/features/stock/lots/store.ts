@@ -27,6 +27,8 @@ export const lotFacts = z.strictObject({
   countKind: z.string(),
   note: z.string(),
   balances: z.array(z.strictObject({ placeId: z.string(), units: z.number(), placeCode: z.string() })),
+  /** Some of it stands in a place for quarantine. */
+  inQuarantine: z.boolean(),
   holds: z.array(z.string()),
   reserved: z.number(),
 });
@@ -48,6 +50,8 @@ export async function loadLots(
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', a.place_id, 'placeCode', w.code, 'units', a.units) ORDER BY w.code)
                        FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), '[]') AS balances,
+           EXISTS (SELECT 1 FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id AND w.kind = 'quarantine'
+                    WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0) AS "inQuarantine",
            coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL), '{}') AS holds,
            coalesce((SELECT sum(r.units)::int FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved
       FROM lot l JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { raised } from '../../../db/editions.ts';
+import { sql, type Sql } from '../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
 export interface NewTreatment {
@@ -23,16 +24,11 @@ export async function dayOf({ tx, nurseryId }: ReadContext, at: string): Promise
   return row?.day;
 }
 
-export async function insertTreatment(
-  { tx, nurseryId }: CommandContext,
-  entryId: string,
-  treatment: NewTreatment,
-): Promise<void> {
-  await tx.run`
-    INSERT INTO treatment (nursery_id, id, entry_id, place_id, product, registration_no, rate, applicator, target, treated_at, reentry_at)
-    VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, ${treatment.placeId}::uuid, ${treatment.product}, ${treatment.registrationNo}, ${treatment.rate},
-            ${treatment.applicator}, ${treatment.target}, ${treatment.treatedAt}::timestamptz, ${treatment.reentryAt}::timestamptz)`;
-}
+/** To be written beside the entry of the treatment. */
+export const treatmentOf = ({ nurseryId, commandId }: CommandContext, treatment: NewTreatment): Sql => sql`
+  INSERT INTO treatment (nursery_id, id, entry_id, place_id, product, registration_no, rate, applicator, target, treated_at, reentry_at)
+  VALUES (${nurseryId}::uuid, ${commandId}::uuid, ${commandId}::uuid, ${treatment.placeId}::uuid, ${treatment.product}, ${treatment.registrationNo}, ${treatment.rate},
+          ${treatment.applicator}, ${treatment.target}, ${treatment.treatedAt}::timestamptz, ${treatment.reentryAt}::timestamptz)`;
 
 /** How a place was closed before a treatment closed it longer. */
 export const closing = z.strictObject({
@@ -112,6 +108,6 @@ export async function touchDescent({ tx, nurseryId, touched }: CommandContext, i
         OFFSET 0) came)
     SELECT kind, id::text FROM descent WHERE kind <> ''`;
   for (const { kind, id } of rows)
-    if (kind === 'lot') touched.lot(id);
+    if (kind === 'lot') touched.lotOfOtherUse(id);
     else touched.batch(id);
 }

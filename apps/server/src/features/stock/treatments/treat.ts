@@ -3,7 +3,7 @@ import type { CommandContext } from '../../../trpc/operation.ts';
 import { openEntry, requirePast, requireSince } from '../ledger/post.ts';
 import { openHolds } from '../lots/holding/store.ts';
 import type { Selected } from '../lots/selection.ts';
-import { type Closing, closePlaces, dayOf, insertTreatment, loadClosings, touchDescent } from './store.ts';
+import { type Closing, closePlaces, dayOf, loadClosings, touchDescent, treatmentOf } from './store.ts';
 
 /** What was applied, as the person who applied it says. */
 export interface Applied {
@@ -52,28 +52,33 @@ export async function treat(
   // A re-entry time that has gone by closes nothing any more.
   const closedUntilAt = reentryAt !== null && new Date(reentryAt) > context.now ? reentryAt : null;
   const closings: Closing[] = closedUntilAt ? await loadClosings(context, treatedPlaces, closedUntilAt) : [];
-  const entryId = await openEntry(context, {
-    kind: 'treat',
-    happenedOn,
-    note: applied.note,
-    details: { closings },
-    subjects: [
-      ...lots.map(({ id }) => ({ kind: 'lot' as const, id })),
-      ...[...new Set(batches.map(({ id }) => id))].map((id) => ({ kind: 'batch' as const, id })),
-      ...treatedPlaces.map((id) => ({ kind: 'place' as const, id })),
-    ],
-  });
   const { product, applicator, target, treatedAt } = applied;
-  await insertTreatment(context, entryId, {
-    placeId,
-    product,
-    registrationNo: applied.registrationNo ?? null,
-    rate: applied.rate ?? null,
-    applicator,
-    target,
-    treatedAt,
-    reentryAt,
-  });
+  const entryId = await openEntry(
+    context,
+    {
+      kind: 'treat',
+      happenedOn,
+      note: applied.note,
+      details: { closings },
+      subjects: [
+        ...lots.map(({ id }) => ({ kind: 'lot' as const, id })),
+        ...[...new Set(batches.map(({ id }) => id))].map((id) => ({ kind: 'batch' as const, id })),
+        ...treatedPlaces.map((id) => ({ kind: 'place' as const, id })),
+      ],
+    },
+    [
+      treatmentOf(context, {
+        placeId,
+        product,
+        registrationNo: applied.registrationNo ?? null,
+        rate: applied.rate ?? null,
+        applicator,
+        target,
+        treatedAt,
+        reentryAt,
+      }),
+    ],
+  );
   await touchDescent(
     context,
     [...lots, ...batches].map(({ id }) => id),
@@ -86,15 +91,8 @@ export async function treat(
       product,
     );
   const hosts = lots.filter((lot) => lot.larvalHost);
-  const held = new Set(
-    await openHolds(
-      context,
-      entryId,
-      hosts.map(({ id }) => id),
-      'treated',
-      happenedOn,
-    ),
-  );
+  const hostIds = hosts.map(({ id }) => id);
+  const held = new Set(hostIds.length > 0 ? await openHolds(context, entryId, hostIds, 'treated', happenedOn) : []);
   return {
     entryId,
     lots: lots.length,

@@ -47,6 +47,7 @@ export async function loadSupplies(
 ): Promise<ScopeSupply[]> {
   const { tx, nurseryId } = context;
   const pairs = JSON.stringify(items.map((item) => ({ plant: item.split('@')[0], container: item.split('@')[1] })));
+  // What is to become of a batch in packs is open: it is no item yet, and nobody's.
   // An array, not a join: the view is a union, which takes no join condition and would work out all that stands.
   const rows = await tx.rows(supplyRow)`
     WITH item AS MATERIALIZED (SELECT i.plant, i.container FROM jsonb_to_recordset(${pairs}::jsonb) AS i (plant uuid, container uuid)),
@@ -55,7 +56,7 @@ export async function loadSupplies(
       UNION SELECT b.id FROM item i JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.plant_id = i.plant AND b.target_container_id = i.container AND b.cautious_units > 0
       UNION SELECT unnest(${[...ids]}::uuid[]))
     SELECT ${JUDGED} FROM judged_supply v
-     WHERE v.nursery_id = ${nurseryId}::uuid AND v.id = ANY (ARRAY(SELECT id FROM wanted)) AND (v.kind = 'lot' OR v.is_open)`;
+     WHERE v.nursery_id = ${nurseryId}::uuid AND v.id = ANY (ARRAY(SELECT id FROM wanted)) AND (v.kind = 'lot' OR v.is_open) AND v.container_id IS NOT NULL`;
   const treated = asksTreatments
     ? await loadTreated(
         context,

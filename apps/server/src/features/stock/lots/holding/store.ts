@@ -1,5 +1,6 @@
 import type { HoldReason } from '@rootclock/domain';
 import * as z from 'zod/mini';
+import { sql, type Sql } from '../../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
 
 const openHoldsRow = z.strictObject({ lotId: z.string() });
@@ -18,7 +19,7 @@ export async function openHolds(
       FROM unnest(${[...lotIds]}::text[]) AS l
     ON CONFLICT (nursery_id, lot_id, reason) WHERE released_on IS NULL DO NOTHING
     RETURNING lot_id::text AS "lotId"`;
-  for (const { lotId } of rows) touched.lot(lotId);
+  for (const { lotId } of rows) touched.lotOfOtherUse(lotId);
   return rows.map(({ lotId }) => lotId);
 }
 
@@ -50,22 +51,18 @@ export async function inheritHolds({ tx, nurseryId }: CommandContext, entryId: s
     ON CONFLICT (nursery_id, lot_id, reason) WHERE released_on IS NULL DO NOTHING`;
 }
 
-/** Ends the open hold of that reason. */
-export async function closeHold(
-  { tx, nurseryId, touched }: CommandContext,
+/** Ends the open hold of that reason; to be written beside the entry of the release. */
+export const holdClosed = (
+  { nurseryId, commandId }: CommandContext,
   {
     lotId,
     reason,
-    entryId,
     releasedOn,
     releaseReason,
-  }: { lotId: string; reason: HoldReason; entryId: string; releasedOn: string; releaseReason: string },
-): Promise<void> {
-  await tx.run`
-    UPDATE hold SET released_entry_id = ${entryId}::uuid, released_on = ${releasedOn}::date, release_reason = ${releaseReason}
-     WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND reason = ${reason} AND released_on IS NULL`;
-  touched.lot(lotId);
-}
+  }: { lotId: string; reason: HoldReason; releasedOn: string; releaseReason: string },
+): Sql => sql`
+  UPDATE hold SET released_entry_id = ${commandId}::uuid, released_on = ${releasedOn}::date, release_reason = ${releaseReason}
+   WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND reason = ${reason} AND released_on IS NULL`;
 
 const openHoldSinceRow = z.strictObject({ heldOn: z.string() });
 

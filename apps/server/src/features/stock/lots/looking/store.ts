@@ -1,5 +1,6 @@
 import type { CountKind, ObservationKind, Readiness } from '@rootclock/domain';
 import * as z from 'zod/mini';
+import { sql, type Sql } from '../../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
 
 const lastPlaceOfRow = z.strictObject({ placeId: z.string() });
@@ -15,31 +16,37 @@ export async function lastPlaceOf({ tx, nurseryId }: ReadContext, lotId: string)
   return row?.placeId;
 }
 
-export async function setCountKind(
-  { tx, nurseryId }: CommandContext,
-  lotId: string,
-  countKind: CountKind,
-): Promise<void> {
-  await tx.run`UPDATE lot SET count_kind = ${countKind} WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId}::uuid AND count_kind <> ${countKind}`;
+/** To be written beside the entry of the count. */
+export const countedAs = ({ nurseryId }: CommandContext, lotId: string, countKind: CountKind): Sql =>
+  sql`UPDATE lot SET count_kind = ${countKind} WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId}::uuid`;
+
+export async function setCountKind(context: CommandContext, lotId: string, countKind: CountKind): Promise<void> {
+  await context.tx.run(countedAs(context, lotId, countKind));
 }
 
-export async function setReadiness(
-  { tx, nurseryId, touched }: CommandContext,
+/** To be written beside the entry of the check. */
+export function readinessSet(
+  { nurseryId, touched }: CommandContext,
   lots: readonly (Readiness & { lotId: string })[],
-): Promise<void> {
+): Sql {
   for (const { lotId } of lots) touched.lot(lotId);
-  await tx.run`
+  return sql`
     UPDATE lot l SET ready_on = r."readyOn", root_checked_on = r."rootCheckedOn"
       FROM jsonb_to_recordset(${JSON.stringify(lots)}::jsonb) AS r ("lotId" uuid, "readyOn" date, "rootCheckedOn" date)
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = r."lotId"`;
 }
 
-export async function insertObservation(
-  { tx, nurseryId }: CommandContext,
-  entryId: string,
-  { kind, result, amount }: { kind: ObservationKind; result: string | null; amount: number | null },
+export async function setReadiness(
+  context: CommandContext,
+  lots: readonly (Readiness & { lotId: string })[],
 ): Promise<void> {
-  await tx.run`
-    INSERT INTO observation (nursery_id, id, entry_id, kind, result, amount)
-    VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, ${kind}, ${result}, ${amount})`;
+  await context.tx.run(readinessSet(context, lots));
 }
+
+/** To be written beside the entry of what was seen. */
+export const observed = (
+  { nurseryId, commandId }: CommandContext,
+  { kind, result, amount }: { kind: ObservationKind; result: string | null; amount: number | null },
+): Sql => sql`
+  INSERT INTO observation (nursery_id, id, entry_id, kind, result, amount)
+  VALUES (${nurseryId}::uuid, ${commandId}::uuid, ${commandId}::uuid, ${kind}, ${result}, ${amount}::int)`;

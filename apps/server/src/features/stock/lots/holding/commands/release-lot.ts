@@ -4,7 +4,7 @@ import { refuse } from '../../../../../refusal.ts';
 import { command } from '../../../../../trpc/operation.ts';
 import { openEntry, requireSince } from '../../../ledger/post.ts';
 import { loadLot } from '../../store.ts';
-import { closeHold, openHoldSince } from '../store.ts';
+import { holdClosed, openHoldSince } from '../store.ts';
 
 export const releaseLot = command({
   name: 'releaseLot',
@@ -15,15 +15,18 @@ export const releaseLot = command({
     const heldOn = await openHoldSince(context, lotId, reason);
     if (heldOn === undefined) refuse('not-held', { lot: lot.code, reason }, 'reason');
     requireSince(happenedOn, heldOn);
-    const entryId = await openEntry(context, {
-      kind: 'release',
-      happenedOn,
-      cause: reason,
-      note,
-      details: { releaseReason },
-      subjects: [{ kind: 'lot', id: lotId }],
-    });
-    await closeHold(context, { lotId, reason, entryId, releasedOn: happenedOn, releaseReason });
+    const entryId = await openEntry(
+      context,
+      {
+        kind: 'release',
+        happenedOn,
+        cause: reason,
+        note,
+        details: { releaseReason },
+        subjects: [{ kind: 'lot', id: lotId }],
+      },
+      [holdClosed(context, { lotId, reason, releasedOn: happenedOn, releaseReason })],
+    );
     return { entryId };
   },
 });

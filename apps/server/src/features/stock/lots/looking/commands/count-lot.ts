@@ -4,7 +4,7 @@ import { found, refuse } from '../../../../../refusal.ts';
 import { command, type CommandContext } from '../../../../../trpc/operation.ts';
 import { postEntry, requireSince } from '../../../ledger/post.ts';
 import { type LotFacts, loadLot, loadPlaces } from '../../store.ts';
-import { lastPlaceOf, setCountKind } from '../store.ts';
+import { countedAs, lastPlaceOf } from '../store.ts';
 
 /** Where the count was taken: the place named, or the only one, or where the last of an empty lot stood. */
 async function countedPlace(
@@ -12,6 +12,7 @@ async function countedPlace(
   lot: LotFacts,
   placeId: string | null | undefined,
 ): Promise<string> {
+  if (placeId && lot.balances.some((balance) => balance.placeId === placeId)) return placeId;
   if (placeId) return found((await loadPlaces(context, [placeId]))[0], 'place', 'placeId').id;
   const [only, ...others] = lot.balances;
   if (only && others.length === 0) return only.placeId;
@@ -56,8 +57,8 @@ export const countLot = command({
         details: { placeId: at, expectedUnits, countedUnits, countKind, before: { countKind: lot.countKind } },
       },
       movements,
+      countKind === lot.countKind ? [] : [countedAs(context, lot.id, countKind)],
     );
-    await setCountKind(context, lot.id, countKind);
     return { entryId, expectedUnits, countedUnits };
   },
 });

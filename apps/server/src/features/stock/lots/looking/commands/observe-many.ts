@@ -3,7 +3,7 @@ import { FIELD, readinessAfter, type RootBallResult } from '@rootclock/domain';
 import { command } from '../../../../../trpc/operation.ts';
 import { openEntry, requireSince } from '../../../ledger/post.ts';
 import { loadSelection } from '../../selection.ts';
-import { insertObservation, setReadiness } from '../store.ts';
+import { observed, readinessSet } from '../store.ts';
 
 /** What was seen. Only the check of a root ball changes anything: until it holds, a lot is merely expected to be ready. */
 export const observeMany = command({
@@ -25,24 +25,26 @@ export const observeMany = command({
               expectedOn: readyOn ?? null,
             }),
           }));
-    const entryId = await openEntry(context, {
-      kind: 'observe',
-      happenedOn,
-      note,
-      cause: kind,
-      details: checks.length > 0 ? { checks } : {},
-      subjects: [
-        ...lots.map(({ id }) => ({ kind: 'lot' as const, id })),
-        ...[...new Set(batches.map(({ id }) => id))].map((id) => ({ kind: 'batch' as const, id })),
-        ...placeIds.slice(0, 1).map((id) => ({ kind: 'place' as const, id })),
+    const readiness = checks.map(({ lotId, after }) => ({ lotId, ...after }));
+    const entryId = await openEntry(
+      context,
+      {
+        kind: 'observe',
+        happenedOn,
+        note,
+        cause: kind,
+        details: checks.length > 0 ? { checks } : {},
+        subjects: [
+          ...lots.map(({ id }) => ({ kind: 'lot' as const, id })),
+          ...[...new Set(batches.map(({ id }) => id))].map((id) => ({ kind: 'batch' as const, id })),
+          ...placeIds.slice(0, 1).map((id) => ({ kind: 'place' as const, id })),
+        ],
+      },
+      [
+        observed(context, { kind, result: result ?? null, amount: amount ?? null }),
+        ...(readiness.length > 0 ? [readinessSet(context, readiness)] : []),
       ],
-    });
-    await insertObservation(context, entryId, { kind, result: result ?? null, amount: amount ?? null });
-    if (checks.length > 0)
-      await setReadiness(
-        context,
-        checks.map(({ lotId, after }) => ({ lotId, ...after })),
-      );
+    );
     return { entryId, lots: lots.length };
   },
 });

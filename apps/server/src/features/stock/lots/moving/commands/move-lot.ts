@@ -4,7 +4,7 @@ import { refuse } from '../../../../../refusal.ts';
 import { command } from '../../../../../trpc/operation.ts';
 import { postEntry, requireSince } from '../../../ledger/post.ts';
 import { drawFromLot } from '../../draw.ts';
-import { requireOpenPlaces } from '../../places.ts';
+import { involvesQuarantine, requireOpenPlaces } from '../../places.ts';
 import { loadLot } from '../../store.ts';
 
 export const moveLot = command({
@@ -14,7 +14,7 @@ export const moveLot = command({
   run: async (context, { lotId, placeId, units, toPlaceId, happenedOn, note }) => {
     const lot = await loadLot(context, lotId);
     requireSince(happenedOn, lot.pottedOn);
-    await requireOpenPlaces(context, [toPlaceId], 'toPlaceId');
+    const [to] = await requireOpenPlaces(context, [toPlaceId], 'toPlaceId');
     const elsewhere = {
       ...lot,
       balances: lot.balances.filter(
@@ -25,7 +25,7 @@ export const moveLot = command({
     const drawn = units ? drawFromLot(elsewhere, units, placeId) : elsewhere.balances;
     const entryId = await postEntry(
       context,
-      { kind: 'move', happenedOn, note },
+      { kind: 'move', happenedOn, note, isOnlyMoved: !involvesQuarantine(to, lot) },
       drawn.map((part) => moved(part.units, lotAt(lot.id, part.placeId), lotAt(lot.id, toPlaceId))),
     );
     return { entryId };

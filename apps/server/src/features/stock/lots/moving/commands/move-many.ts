@@ -3,7 +3,7 @@ import { batchAt, FIELD, lotAt, moved } from '@rootclock/domain';
 import { refuse } from '../../../../../refusal.ts';
 import { command } from '../../../../../trpc/operation.ts';
 import { postEntry, requireSince } from '../../../ledger/post.ts';
-import { requireOpenPlaces } from '../../places.ts';
+import { involvesQuarantine, requireOpenPlaces } from '../../places.ts';
 import { loadSelection } from '../../selection.ts';
 
 /** A whole place takes the batches that stand there along. */
@@ -26,7 +26,8 @@ export const moveMany = command({
         .map(({ id, placeId, units }) => moved(units, batchAt(id, placeId), batchAt(id, toPlaceId))),
     ];
     if (movements.length === 0) refuse('nothing-there', { of: to?.code ?? '' }, 'toPlaceId');
-    const entryId = await postEntry(context, { kind: 'move', happenedOn, note }, movements);
+    const isOnlyMoved = !lots.some((lot) => involvesQuarantine(to, lot));
+    const entryId = await postEntry(context, { kind: 'move', happenedOn, note, isOnlyMoved }, movements);
     return { entryId, units: movements.reduce((sum, { fromUnits }) => sum + fromUnits, 0) };
   },
 });
