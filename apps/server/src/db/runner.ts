@@ -1,5 +1,6 @@
 import { ROLES, type Role } from '@rootclock/domain';
 import * as z from 'zod/mini';
+import { filesOf, type FileStore, noFiles } from '../files/file-store.ts';
 import { Refusal, refuse } from '../refusal.ts';
 import type { Caller, Command, CommandContext, Query } from '../trpc/operation.ts';
 import { dayIn } from './day-in.ts';
@@ -13,7 +14,13 @@ import { Touched } from './touched.ts';
 /** Reckons anew what a command touched, in the command's own transaction. */
 export type Replan = (context: CommandContext, rulesVersion: number) => Promise<void>;
 
+/** Takes out of the store what a command left unneeded, once the command has committed. */
+export type LetGo = (nurseryId: string, hashes: readonly string[]) => Promise<void>;
+
 export interface RunnerParts extends Omit<OwnWritesParts, 'write'> {
+  /** Where commands find what was sent beside them. */
+  files?: FileStore;
+  letGo?: LetGo;
   replan: Replan;
 }
 
@@ -49,7 +56,16 @@ const MOST_RECKONINGS = 6;
 export type Runner = ReturnType<typeof createRunner>;
 
 /** The only way to write. One transaction: lock the nursery, look the command up, run, replan, log, notify. */
-export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lookAheadFailed }: RunnerParts) {
+export function createRunner({
+  database,
+  files = noFiles,
+  letGo = async () => {},
+  replan,
+  rollDay,
+  foreseeRoll,
+  clock,
+  lookAheadFailed,
+}: RunnerParts) {
   async function execute<Input extends z.ZodMiniType, Answer, Prepared>(
     operation: Command<Input, Answer, Prepared>,
     caller: Caller,
@@ -59,7 +75,8 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
     now: Date,
     isRoll: boolean,
   ): Promise<Written<Answer>> {
-    return database.transaction(async (tx) => {
+    const touched = new Touched();
+    const done = await database.transaction(async (tx) => {
       const begun = await tx.row(
         begunRow,
       )`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
@@ -80,7 +97,6 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
       if (!isRoll) requireRole(operation.roles, role);
       const today = dayIn(now, state.zone);
       if (!isRoll && (state.rolled_on === null || state.rolled_on < today)) throw new DayNotRolled(today);
-      const touched = new Touched();
       const context: CommandContext = {
         tx,
         nurseryId: caller.nurseryId,
@@ -91,12 +107,15 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
         commandId,
         version: state.version,
         touched,
+        files: filesOf(files, caller.nurseryId),
       };
       const answer = await operation.run(context, body);
       await replan(context, state.rules_version);
       await log(tx, context, operation.name, caller, inputHash, answer);
       return { answer, isStale: touched.leavesPlanStale };
     });
+    if (touched.lettingGo.size > 0) await letGo(caller.nurseryId, [...touched.lettingGo]);
+    return done;
   }
 
   async function withRetries<Answer>(attempt: () => Promise<Written<Answer>>): Promise<Written<Answer>> {
@@ -137,7 +156,7 @@ export function createRunner({ database, replan, rollDay, foreseeRoll, clock, lo
   ): Promise<Answer> {
     requireRole(operation.roles, caller.role);
     const now = clock();
-    const prepared = await operation.before(body);
+    const prepared = await operation.before(body, filesOf(files, caller.nurseryId));
     const attempt = async () => {
       const written = await withRetries(() => execute(operation, caller, commandId, prepared, inputHash, now, false));
       if (written.isStale) own.plans.want(caller.nurseryId);

@@ -50,11 +50,6 @@ export class Thread<Question, Answer> {
     });
   }
 
-  /** Starts a thread before anybody asks, so that the first question need not wait for it. */
-  warm(): void {
-    if (this.workers.size === 0) this.start().unref();
-  }
-
   /** Ends all threads; what waits is refused. They start again when they are asked. */
   async stop(): Promise<void> {
     const error = new Error('the thread was stopped');
