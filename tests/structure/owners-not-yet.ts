@@ -21,7 +21,6 @@ export const stillRead: Record<string, string> = {
   'plants/containers/reads.ts': 'batch lot',
   'plants/page/reads.ts': 'account batch lot pot_life_rule reservation',
   'plants/reads.ts': 'account lot',
-  'plants/reference-load/store.ts': 'pot_life_rule',
   'plants/store.ts': 'account batch lot',
   'pot-life/board/reads/board.ts': 'account container hold nursery place plant',
   'pot-life/board/reads/filters.ts': 'account batch container hold lot place reservation',
@@ -44,19 +43,18 @@ export const stillRead: Record<string, string> = {
   'promises/shortages/reads.ts': 'client container garden_order order_line plant site',
   'promises/what-if/store.ts': 'account client garden_order order_line place site',
   'propagation/batches/forecast/reads.ts': 'batch movement nursery',
-  'propagation/batches/history/store.ts': 'account batch batch_count entry entry_subject movement',
-  'propagation/batches/page/course/reads.ts': 'batch batch_count entry movement',
+  'propagation/batches/history/store.ts': 'account batch entry entry_subject movement',
+  'propagation/batches/page/course/reads.ts': 'batch entry movement',
   'propagation/batches/page/reads/descendants.ts': 'account batch container entry lineage lot movement',
   'propagation/batches/page/reads/head.ts':
     'account batch container lot movement nursery place plant pot_life_rule source',
   'propagation/batches/page/reads/reservations.ts': 'client garden_order order_line reservation',
-  'propagation/batches/page/reads/story.ts':
-    'account batch batch_count entry entry_subject lot movement observation place',
+  'propagation/batches/page/reads/story.ts': 'account batch entry entry_subject lot movement observation place',
   'propagation/batches/page/reads/treatments.ts': 'treatment',
   'propagation/batches/reads.ts': 'account batch container movement nursery place plant plant_name reservation',
   'propagation/batches/starting/reads.ts': 'account batch container place plant source',
   'propagation/batches/store.ts': 'account batch container lineage place plant source',
-  'propagation/learning/evidence/reads/batches.ts': 'account batch batch_count entry movement',
+  'propagation/learning/evidence/reads/batches.ts': 'account batch entry movement',
   'propagation/learning/evidence/reads/growing.ts': 'account batch entry lot movement',
   'propagation/learning/record/reads.ts':
     'account batch container entry entry_subject lineage lot movement observation plant',
@@ -86,15 +84,4 @@ export const stillRead: Record<string, string> = {
 };
 
 /** Tables that a file writes though they are not its feature's. */
-export const stillWritten: Record<string, string> = {
-  'gardens/clients/store.ts': 'bed client garden_order site',
-  'gardens/pulls/store.ts': 'garden_order',
-  'plants/reference-load/store.ts': 'nursery planting_window pot_life_rule',
-  'plants/store.ts': 'nursery',
-  'pot-life/clocks/store.ts': 'batch lot',
-  'pot-life/rules/windows/store.ts': 'nursery',
-  'propagation/batches/history/store.ts': 'batch',
-  'propagation/batches/store.ts': 'batch batch_count observation',
-  'propagation/learning/store.ts': 'nursery',
-  'stock/lots/changing/store.ts': 'source',
-};
+export const stillWritten: Record<string, string> = {};

@@ -17,7 +17,6 @@ const notYetMended = [
   'apps/server/src/features/promises/orders/page',
   'apps/server/src/features/planning/outlook',
   'apps/server/src/features/plants/page',
-  'apps/server/src/features/plants/reference-load',
   'apps/server/src/features/plants/regions',
   'apps/server/src/features/pot-life/board',
   'apps/server/src/features/pot-life/board/reads',

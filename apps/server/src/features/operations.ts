@@ -6,6 +6,7 @@ import { peopleOperations } from './people/operations.ts';
 import { planningOperations } from './planning/operations.ts';
 import { plantsOperations } from './plants/operations.ts';
 import { potLifeOperations } from './pot-life/operations.ts';
+import { loadReference } from './pot-life/rules/commands/load-reference.ts';
 import { promisesOperations } from './promises/operations.ts';
 import { propagationOperations } from './propagation/operations.ts';
 import { sourcesOperations } from './sources/operations.ts';
@@ -16,7 +17,7 @@ import { undos } from './undo.ts';
 /** Every signed-in operation by feature: routers, role tests and the API description all derive from this one list. */
 export const operations = {
   people: peopleOperations,
-  plants: plantsOperations,
+  plants: { ...plantsOperations, loadReference },
   sources: sourcesOperations,
   stock: { ...stockOperations, reverseEntry: reverseEntry(undos) },
   potLife: potLifeOperations,

@@ -144,6 +144,19 @@ export async function updateSource(context: CommandContext, id: string, fields: 
      WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
+/** Says of sources which plant they are. */
+export async function setSourcePlants(
+  { tx, nurseryId, touched }: CommandContext,
+  sources: readonly { id: string; plantId: string }[],
+): Promise<void> {
+  if (sources.length === 0) return;
+  touched.features.add('sources');
+  await tx.run`
+    UPDATE source o SET plant_id = s."plantId"
+      FROM jsonb_to_recordset(${JSON.stringify(sources)}::jsonb) AS s (id uuid, "plantId" uuid)
+     WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = s.id`;
+}
+
 export async function setSourceRetired(context: CommandContext, id: string, retiredAt: Date | null): Promise<void> {
   context.touched.features.add('sources');
   await context.tx

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+import type { ReadContext } from '../../../trpc/operation.ts';
 
 export const staged = z.strictObject({
   lineId: z.string(),
@@ -25,10 +25,6 @@ export async function loadQuarantine({ tx, nurseryId }: ReadContext): Promise<st
   const row = await tx.row(quarantineRow)`
     SELECT id::text FROM place WHERE nursery_id = ${nurseryId}::uuid AND kind = 'quarantine' AND retired_at IS NULL ORDER BY code LIMIT 1`;
   return row?.id;
-}
-
-export async function setPullIssued({ tx, nurseryId, today }: CommandContext, orderId: string): Promise<void> {
-  await tx.run`UPDATE garden_order SET pull_issued_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
 export const orderOfLines = z.strictObject({

@@ -1,6 +1,6 @@
 import { ORDER_KINDS, ORDER_STATES, type OrderKind, type OrderState } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { columns, editedRow } from '../../../db/editions.ts';
+import { columns, editedRow, raised } from '../../../db/editions.ts';
 import { sql } from '../../../db/sql.ts';
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -72,6 +72,18 @@ export async function updateOrder(
   { note, nativesOnly }: { note: string; nativesOnly: boolean },
 ): Promise<void> {
   await tx.run`UPDATE garden_order SET note = ${note}, natives_only = ${nativesOnly} WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
+}
+
+/** Takes out what was written of a client's orders; what was planted and promised stays under the order's code. */
+export async function blankOrdersOf(context: CommandContext, clientId: string): Promise<void> {
+  const { tx, nurseryId } = context;
+  await tx.run`
+    UPDATE garden_order SET note = '', ${raised(context)}
+     WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid`;
+}
+
+export async function setPullIssued({ tx, nurseryId, today }: CommandContext, orderId: string): Promise<void> {
+  await tx.run`UPDATE garden_order SET pull_issued_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
 export const orderEdits = editedRow<{ orderId: string }>({

@@ -1,7 +1,7 @@
-import { POT_LIFE_BASES, ROOT_HABITS, type PlantByResult } from '@rootclock/domain';
+import { POT_LIFE_BASES, ROOT_HABITS } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { sql } from '../../../db/sql.ts';
-import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+import type { ReadContext } from '../../../trpc/operation.ts';
 
 /** A lot, or a batch in cells, as far as its clocks are concerned. */
 export const clockSubject = z.strictObject({
@@ -105,43 +105,4 @@ export async function loadClockRules({ tx, nurseryId }: ReadContext): Promise<Cl
                   FROM planting_window w WHERE w.nursery_id = n.id AND w.retired_at IS NULL), '[]') AS windows
       FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
   return row ?? { rules: [], windows: [], freezeMd: '11-15' };
-}
-
-export interface ReckonedClock {
-  id: string;
-  closedOn: string | null;
-  result: PlantByResult;
-}
-
-export async function storeClocks(
-  { tx, nurseryId }: CommandContext,
-  kind: 'lot' | 'batch',
-  clocks: readonly ReckonedClock[],
-): Promise<void> {
-  if (clocks.length === 0) return;
-  const rows = JSON.stringify(
-    clocks.map(({ id, closedOn, result }) => ({
-      id,
-      closedOn,
-      plantByOn: result.plantByOn,
-      state: result.state,
-      limitOn: result.limitOn,
-      ruleId: result.ruleId,
-      windowId: result.window?.id ?? null,
-      nextOpensOn: result.nextOpensOn,
-    })),
-  );
-  if (kind === 'lot') {
-    await tx.run`
-      UPDATE lot l SET closed_on = r."closedOn", plant_by_on = r."plantByOn", plant_by_state = r.state, limit_on = r."limitOn", rule_id = r."ruleId",
-                       window_id = r."windowId", next_opens_on = r."nextOpensOn"
-        FROM jsonb_to_recordset(${rows}::jsonb) AS r (id uuid, "closedOn" date, "plantByOn" date, state text, "limitOn" date, "ruleId" uuid, "windowId" uuid, "nextOpensOn" date)
-       WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = r.id`;
-  } else {
-    await tx.run`
-      UPDATE batch b SET plant_by_on = r."plantByOn", plant_by_state = r.state, limit_on = r."limitOn", rule_id = r."ruleId",
-                         window_id = r."windowId", next_opens_on = r."nextOpensOn"
-        FROM jsonb_to_recordset(${rows}::jsonb) AS r (id uuid, "plantByOn" date, state text, "limitOn" date, "ruleId" uuid, "windowId" uuid, "nextOpensOn" date)
-       WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = r.id`;
-  }
 }

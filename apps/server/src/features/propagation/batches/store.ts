@@ -1,10 +1,4 @@
-import {
-  BATCH_UNITS,
-  CONTAINER_KINDS,
-  PROPAGATION_METHODS,
-  type BatchUnit,
-  type PropagationMethod,
-} from '@rootclock/domain';
+import { BATCH_UNITS, CONTAINER_KINDS, PROPAGATION_METHODS } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -52,38 +46,6 @@ export async function loadBatch({ tx, nurseryId }: ReadContext, id: string, fiel
   return found(batch, 'batch', field);
 }
 
-export interface NewBatch {
-  id: string;
-  code: string;
-  plantId: string;
-  sourceId: string;
-  method: PropagationMethod;
-  unit: BatchUnit;
-  containerId: string | null;
-  startedOn: string;
-  seedsSown: number | null;
-  seedsGrams: number | null;
-  protocolVersionId: string | null;
-  /** The batch of packs its seed is drawn from. */
-  parentBatchId: string | null;
-  note: string;
-}
-
-/** Adds a batch under its start entry; what follows from its entries is written when it is settled. */
-export async function insertBatch(
-  { tx, nurseryId, touched }: CommandContext,
-  entryId: string,
-  batch: NewBatch,
-): Promise<void> {
-  touched.batch(batch.id);
-  await tx.run`
-    INSERT INTO batch (nursery_id, id, code, plant_id, source_id, created_entry_id, method, unit, container_id, started_on, seeds_sown, seeds_grams, protocol_version_id,
-                       parent_batch_id, note)
-    VALUES (${nurseryId}::uuid, ${batch.id}::uuid, ${batch.code}, ${batch.plantId}::uuid, ${batch.sourceId}::uuid, ${entryId}::uuid, ${batch.method}, ${batch.unit},
-            ${batch.containerId}::uuid, ${batch.startedOn}::date, ${batch.seedsSown}, ${batch.seedsGrams}::numeric, ${batch.protocolVersionId}::uuid,
-            ${batch.parentBatchId}::uuid, ${batch.note})`;
-}
-
 export interface NewCount {
   batchId: string;
   countedOn: string;
@@ -97,16 +59,6 @@ export async function insertCount({ tx, nurseryId }: CommandContext, entryId: st
   await tx.run`
     INSERT INTO batch_count (nursery_id, id, batch_id, entry_id, counted_on, count_kind, emerged_units, unexplained_units)
     VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${count.batchId}::uuid, ${entryId}::uuid, ${count.countedOn}::date, ${count.countKind}, ${count.emergedUnits}, ${count.unexplainedUnits})`;
-}
-
-/** Adds what was seen: plants thinned out so that the others have room. */
-export async function insertThinning(
-  { tx, nurseryId }: CommandContext,
-  entryId: string,
-  thinnedUnits: number | null,
-): Promise<void> {
-  await tx.run`
-    INSERT INTO observation (nursery_id, id, entry_id, kind, amount) VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, 'thinned', ${thinnedUnits})`;
 }
 
 export const plantFacts = z.strictObject({

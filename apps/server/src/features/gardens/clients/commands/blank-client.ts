@@ -2,8 +2,9 @@ import { gardens } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { loadClient } from '../../../clients/store.ts';
-import { blankClientData, openOrdersOf } from '../store.ts';
+import { blankClientData, loadClient } from '../../../clients/store.ts';
+import { blankOrdersOf } from '../../../orders/orders/store.ts';
+import { openOrdersOf } from '../store.ts';
 
 /** Nobody could plant or hand over what stays open for a client without a name, so open orders are settled first. */
 export const blankClient = command({
@@ -14,6 +15,7 @@ export const blankClient = command({
     await loadClient(context, input.clientId);
     const open = await openOrdersOf(context, input.clientId);
     if (open.length > 0) refuse('orders-are-open', { orders: open });
+    await blankOrdersOf(context, input.clientId);
     await blankClientData(context, input.clientId);
     context.touched.features.add('clients');
     return { clientId: input.clientId };

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
+import { setSourcePlants } from '../../../sources/store.ts';
 
 /** A lot, batch or source of one line of descent, and the plant it is said to be. */
 export const kinRow = z.strictObject({
@@ -35,20 +36,23 @@ export async function loadDescent(
 
 /** Says of lots, batches and sources which plant they are. */
 export async function setPlants(
-  { tx, nurseryId, touched }: CommandContext,
+  context: CommandContext,
   kin: readonly Pick<Kin, 'kind' | 'id' | 'plantId'>[],
 ): Promise<void> {
+  const { tx, nurseryId, touched } = context;
   for (const { kind, id } of kin) {
     if (kind === 'lot') touched.lot(id);
     if (kind === 'batch') touched.batch(id);
-    if (kind === 'source') touched.features.add('sources');
   }
   const rows = JSON.stringify(kin.map(({ kind, id, plantId }) => ({ kind, id, plantId })));
   await tx.run`
     WITH said AS (SELECT * FROM jsonb_to_recordset(${rows}::jsonb) AS r (kind text, id uuid, "plantId" uuid)),
-    lots AS (UPDATE lot l SET plant_id = s."plantId" FROM said s WHERE s.kind = 'lot' AND l.nursery_id = ${nurseryId}::uuid AND l.id = s.id),
-    batches AS (UPDATE batch b SET plant_id = s."plantId" FROM said s WHERE s.kind = 'batch' AND b.nursery_id = ${nurseryId}::uuid AND b.id = s.id)
-    UPDATE source o SET plant_id = s."plantId" FROM said s WHERE s.kind = 'source' AND o.nursery_id = ${nurseryId}::uuid AND o.id = s.id`;
+    lots AS (UPDATE lot l SET plant_id = s."plantId" FROM said s WHERE s.kind = 'lot' AND l.nursery_id = ${nurseryId}::uuid AND l.id = s.id)
+    UPDATE batch b SET plant_id = s."plantId" FROM said s WHERE s.kind = 'batch' AND b.nursery_id = ${nurseryId}::uuid AND b.id = s.id`;
+  await setSourcePlants(
+    context,
+    kin.filter(({ kind }) => kind === 'source'),
+  );
 }
 
 const plantNameRow = z.strictObject({ name: z.string() });
