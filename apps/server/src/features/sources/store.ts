@@ -86,7 +86,7 @@ export async function loadPlantNames(
   ids: readonly string[],
 ): Promise<Map<string, PlantName>> {
   const rows = await tx.rows(plantName)`
-    SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
+    SELECT id::text, code, scientific_name AS "scientificName" FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map((row) => [row.id, row]));
 }
 
@@ -98,7 +98,7 @@ export async function loadSources(
   const rows = await tx.rows(sourceFacts)`
     SELECT s.id::text, s.edition, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
            s.retired_at IS NOT NULL AS retired
-      FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+      FROM source s JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map((row) => [row.id, row]));
 }

@@ -37,11 +37,11 @@ export async function loadBatch({ tx, nurseryId }: ReadContext, id: string, fiel
            b.started_on::text AS "startedOn", b.target_container_id::text AS "targetContainerId", b.cautious_units AS "cautiousUnits", b.ready_on::text AS "readyOn",
            b.closed_on::text AS "closedOn", b.protocol_version_id::text AS "protocolVersionId", b.second_winter_on::text AS "secondWinterOn",
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', a.place_id, 'placeCode', w.code, 'units', a.units) ORDER BY w.code)
-                       FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                       FROM account a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS balances
-      FROM batch b JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
-                   JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
-                   LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+      FROM batch b JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+                   JOIN source_named s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
+                   LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${id}::uuid`;
   return found(batch, 'batch', field);
 }
@@ -70,7 +70,7 @@ export type PlantFacts = z.infer<typeof plantFacts>;
 
 export async function loadPlant({ tx, nurseryId }: ReadContext, id: string): Promise<PlantFacts> {
   const plant = await tx.row(plantFacts)`
-    SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+    SELECT id::text, code, scientific_name AS "scientificName" FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(plant, 'plant', 'plantId');
 }
 
@@ -80,7 +80,7 @@ const plantNameRow = z.strictObject({ name: z.string() });
 export async function loadPlantName({ tx, nurseryId }: ReadContext, id: string): Promise<string> {
   const plant = await tx.row(
     plantNameRow,
-  )`SELECT scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  )`SELECT scientific_name AS name FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return found(plant, 'plant', 'plantId').name;
 }
 
@@ -97,7 +97,7 @@ export type SourceFacts = z.infer<typeof sourceFacts>;
 export async function loadSource({ tx, nurseryId }: ReadContext, id: string): Promise<SourceFacts> {
   const source = await tx.row(sourceFacts)`
     SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.scientific_name AS "plantName", s.gathered_on::text AS "gatheredOn", s.retired_at IS NOT NULL AS "isRetired"
-      FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+      FROM source_named s JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ${id}::uuid`;
   return found(source, 'source', 'sourceId');
 }
@@ -116,7 +116,7 @@ export async function loadContainer(
   field: string,
 ): Promise<ContainerFacts> {
   const container = await tx.row(containerFacts)`
-    SELECT id::text, name, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+    SELECT id::text, name, kind, cells FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(container, 'container', field);
 }
 
@@ -129,7 +129,7 @@ export type PlaceFacts = z.infer<typeof placeFacts>;
 export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field: string): Promise<PlaceFacts> {
   const place = await tx.row(
     placeFacts,
-  )`SELECT id::text, code FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+  )`SELECT id::text, code FROM place_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(place, 'place', field);
 }
 

@@ -20,7 +20,7 @@ export type LearningSettings = z.infer<typeof learningSettings>;
 export async function loadLearningSettings({ tx, nurseryId }: ReadContext): Promise<LearningSettings> {
   const row = await tx.row(learningSettings)`
     SELECT edition, prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", plan_confidence::float8 AS "planConfidence", winter_survival::float8 AS "winterSurvival",
-           winter_survival_standing AS "winterStanding" FROM nursery WHERE id = ${nurseryId}::uuid`;
+           winter_survival_standing AS "winterStanding" FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
 }
 
@@ -41,7 +41,7 @@ const versionRow = z.strictObject({ version: z.number() });
 
 /** The number of the nursery's last command. */
 export async function loadVersion({ tx, nurseryId }: ReadContext): Promise<number> {
-  const row = await tx.row(versionRow)`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const row = await tx.row(versionRow)`SELECT version::int FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery').version;
 }
 

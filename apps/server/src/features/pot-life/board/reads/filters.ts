@@ -56,7 +56,7 @@ function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: num
 export const openStock = (nurseryId: string): Sql => sql`
   live AS (
     SELECT coalesce(a.lot_id, a.batch_id) AS id, sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE k.kind <> 'quarantine') AS supply, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged
-      FROM account a LEFT JOIN place k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
+      FROM account a LEFT JOIN place_named k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
   promised AS (SELECT r.supply_id AS id, sum(r.units) AS units FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid GROUP BY 1),
   held AS (SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother FROM hold h WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL GROUP BY h.lot_id),
   stock AS (
@@ -65,7 +65,7 @@ export const openStock = (nurseryId: string): Sql => sql`
            coalesce(live.on_hand, 0)::int AS on_hand, coalesce(live.staged, 0)::int AS staged, coalesce(promised.units, 0)::int AS reserved, coalesce(held.mother, false) AS mother,
            CASE WHEN held.id IS NULL THEN greatest(coalesce(live.supply, 0) - coalesce(promised.units, 0), 0) ELSE 0 END::int AS free
       FROM lot l LEFT JOIN live ON live.id = l.id LEFT JOIN promised ON promised.id = l.id LEFT JOIN held ON held.id = l.id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+      JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL
     UNION ALL
     SELECT 'batch', b.unit, b.nursery_id, b.id, b.code, b.plant_id, b.container_id, b.plant_by_on, b.plant_by_state, b.limit_on, b.next_opens_on, b.rule_id, b.window_id,

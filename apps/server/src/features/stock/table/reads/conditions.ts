@@ -8,12 +8,9 @@ import type { ReadContext } from '../../../../trpc/operation.ts';
 type Filter = z.output<typeof stock.listLots>;
 
 const ON_HAND = sql`coalesce((SELECT sum(a.units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
-const RESERVED = sql`coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)`;
 const IS_HELD = sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL)`;
-const SUPPLY = sql`coalesce((SELECT sum(a.units) FROM account a JOIN place q ON q.nursery_id = a.nursery_id AND q.id = a.place_id AND q.kind <> 'quarantine'
-  WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
-/** What may still be promised of the lot `l`, as promises see it: what stands outside quarantine places, less reserved; nothing of a held lot. */
-export const FREE = sql`CASE WHEN ${IS_HELD} THEN 0 ELSE greatest(0, ${SUPPLY} - ${RESERVED}) END`;
+/** What may still be promised of the lot `l`. */
+const FREE = sql`(SELECT f.free_units FROM free_units f WHERE f.nursery_id = l.nursery_id AND f.lot_id = l.id)`;
 
 const KEYS: Record<Filter['sort'], Sql> = {
   code: sql`l.code`,
