@@ -39,7 +39,6 @@ const notYetMended = [
   'apps/server/src/features/stock/lots/moving',
   'apps/server/src/features/stock/lots/story/queries',
   'apps/server/src/features/stock/table',
-  'apps/server/src/features/stock/table/reads',
   'apps/web/src/lib/read',
   'tests/bench/load/planning',
   'tests/browser/editing',

@@ -11,10 +11,13 @@ import {
   EVERYONE,
   isDormant,
   potBand,
+  type PotBand,
 } from '@rootclock/domain';
 import * as z from 'zod/mini';
+import { sql } from '../../../../db/sql.ts';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
-import { bandEnds, boardConditions, openStock } from './filters.ts';
+import { inBand } from '../../../stock/table/reads/bands.ts';
+import { boardConditions, openStock } from './filters.ts';
 
 const storedEntry = z.strictObject({
   id: z.string(),
@@ -114,15 +117,15 @@ async function readStock(
   input: z.output<typeof potLife.readBoard>,
   noticeDays: number,
 ): Promise<Stored> {
-  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
+  const band = (name: PotBand) => inBand(sql`plant_by_on`, name, today, noticeDays);
   const stored = await tx.row(storedBoard)`
     WITH ${openStock(nurseryId)},
     counted AS (
-      SELECT count(*) FILTER (WHERE NOT mother AND plant_by_on < ${today}::date)::int AS past,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date)::int AS due,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date)::int AS coming,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on > ${comingUntil}::date)::int AS ample,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on IS NULL)::int AS unlimited,
+      SELECT count(*) FILTER (WHERE NOT mother AND ${band('past')})::int AS past,
+             count(*) FILTER (WHERE NOT mother AND ${band('due')})::int AS due,
+             count(*) FILTER (WHERE NOT mother AND ${band('coming')})::int AS coming,
+             count(*) FILTER (WHERE NOT mother AND ${band('ample')})::int AS ample,
+             count(*) FILTER (WHERE NOT mother AND ${band('unlimited')})::int AS unlimited,
              count(*) FILTER (WHERE mother)::int AS "mother-stock",
              count(*) FILTER (WHERE NOT mother AND plant_by_state = 'no-window')::int AS "no-window",
              count(*) FILTER (WHERE NOT mother AND plant_by_state = 'winter-carry')::int AS "winter-carry"

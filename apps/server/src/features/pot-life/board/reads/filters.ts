@@ -1,15 +1,9 @@
 import type { potLife } from '@rootclock/contracts';
-import { addDays } from '@rootclock/domain';
 import type * as z from 'zod/mini';
 import { join, sql, type Sql } from '../../../../db/sql.ts';
+import { inBand } from '../../../stock/table/reads/bands.ts';
 
 type Filter = z.output<typeof potLife.readBoard>;
-
-/** The ends of the bands as days, as `potBand` of the domain draws them. */
-export const bandEnds = (today: string, noticeDays: number) => ({
-  dueUntil: addDays(today, noticeDays),
-  comingUntil: addDays(today, 3 * noticeDays),
-});
 
 /** A condition on `s`, a row of what stands open with its clock. */
 export function boardConditions(filter: Filter, today: string, noticeDays: number): Sql {
@@ -29,23 +23,14 @@ export function boardConditions(filter: Filter, today: string, noticeDays: numbe
 }
 
 function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: number): Sql {
-  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
   switch (show) {
-    case 'past':
-      return sql`s.plant_by_on < ${today}::date`;
-    case 'due':
-      return sql`s.plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date`;
-    case 'coming':
-      return sql`s.plant_by_on > ${dueUntil}::date AND s.plant_by_on <= ${comingUntil}::date`;
-    case 'ample':
-      return sql`s.plant_by_on > ${comingUntil}::date`;
-    case 'unlimited':
-      return sql`s.plant_by_on IS NULL`;
     case 'mother-stock':
       return sql`s.mother`;
     case 'no-window':
     case 'winter-carry':
       return sql`s.plant_by_state = ${show}`;
+    default:
+      return inBand(sql`s.plant_by_on`, show, today, noticeDays);
   }
 }
 

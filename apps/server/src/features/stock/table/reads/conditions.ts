@@ -1,9 +1,10 @@
 import type { stock } from '@rootclock/contracts';
-import { addDays, nameKey } from '@rootclock/domain';
+import { nameKey } from '@rootclock/domain';
 import type * as z from 'zod/mini';
 import { containing } from '../../../../db/like.ts';
 import { join, sql, type Sql } from '../../../../db/sql.ts';
 import type { ReadContext } from '../../../../trpc/operation.ts';
+import { inBand } from './bands.ts';
 
 type Filter = z.output<typeof stock.listLots>;
 
@@ -40,7 +41,8 @@ export function conditionsOf({ nurseryId, today }: ReadContext, filter: Filter, 
   when(filter.text, named(nurseryId, filter.text));
   when(filter.free, sql`${FREE} > 0`);
   if (filter.held) conditions.push(heldBy(filter.held));
-  if (filter.band) conditions.push(inBand(filter.band, today, noticeDays));
+  if (filter.band === 'no-window') conditions.push(sql`l.plant_by_state = 'no-window'`);
+  else if (filter.band) conditions.push(inBand(sql`l.plant_by_on`, filter.band, today, noticeDays));
   return join(conditions, ' AND ');
 }
 
@@ -54,24 +56,4 @@ function heldBy(held: NonNullable<Filter['held']>): Sql {
   if (held === 'none') return sql`NOT ${IS_HELD}`;
   if (held === 'any') return IS_HELD;
   return sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = ${held})`;
-}
-
-/** The days of a band, as `potBand` of the domain draws them. */
-function inBand(band: NonNullable<Filter['band']>, today: string, noticeDays: number): Sql {
-  const due = addDays(today, noticeDays);
-  const coming = addDays(today, 3 * noticeDays);
-  switch (band) {
-    case 'past':
-      return sql`l.plant_by_on < ${today}::date`;
-    case 'due':
-      return sql`l.plant_by_on BETWEEN ${today}::date AND ${due}::date`;
-    case 'coming':
-      return sql`l.plant_by_on > ${due}::date AND l.plant_by_on <= ${coming}::date`;
-    case 'ample':
-      return sql`l.plant_by_on > ${coming}::date`;
-    case 'unlimited':
-      return sql`l.plant_by_on IS NULL`;
-    case 'no-window':
-      return sql`l.plant_by_state = 'no-window'`;
-  }
 }
