@@ -11,14 +11,22 @@ import { templatesOf, touchedBy } from './statements.ts';
 const named: Record<string, string> = {
   nursery_settings: 'each feature keeps its settings in the one row that the nursery has',
   plant_named: 'whatever is shown or reckoned with is a plant',
+  plant_called: 'a plant is found by any of its names, wherever it is looked for',
+  plant_told: 'habit and cautions are told of a plant wherever it is asked for',
   container_named: 'and stands in a container',
   source_named: 'what may be promised rests on where seed and plants are from',
   place_named: 'plants are looked for where they stand',
+  lot_named: 'what is promised, pulled and traced is lots',
+  batch_named: 'and what will become of batches',
+  units_standing: 'how many stand is asked of every lot, batch, place and line',
+  rule_named: 'a page that shows a clock tells which rule it is by',
+  window_named: 'and what a window opens for',
   client_named: 'orders are told by who asked',
   site_named: 'and by where they go; what may be promised rests on its region',
   order_named: 'what is asked for is read wherever plants are',
   line_asked: 'line by line',
   line_progress: 'how far a line has come is asked wherever a line is shown or served',
+  units_reserved: 'what is reserved is shown with lots, batches and lines',
   free_units: 'what may still be promised is shown with lots, which stand before promises',
 };
 

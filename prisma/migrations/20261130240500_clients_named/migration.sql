@@ -4,5 +4,5 @@ SELECT nursery_id, id, name, lead_days, blanked_at FROM client;
 GRANT SELECT ON client_named TO rootclock_app;
 
 CREATE VIEW site_named WITH (security_invoker = true) AS
-SELECT nursery_id, id, client_id, name, region FROM site;
+SELECT nursery_id, id, client_id, name, region, livestock_near FROM site;
 GRANT SELECT ON site_named TO rootclock_app;

@@ -10,3 +10,8 @@ SELECT l.nursery_id, l.id AS lot_id, l.plant_id, l.container_id, l.closed_on, s.
           coalesce((SELECT sum(r.units) FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0)::int AS reserved_units,
           EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL) AS is_held) s;
 GRANT SELECT ON free_units TO rootclock_app;
+
+-- What is reserved of each lot and batch, and for which line.
+CREATE VIEW units_reserved WITH (security_invoker = true) AS
+SELECT nursery_id, line_id, supply_id, lot_id, batch_id, units, pinned FROM reservation;
+GRANT SELECT ON units_reserved TO rootclock_app;

@@ -130,9 +130,9 @@ export async function countStanding(
   plantId: string,
 ): Promise<{ units: number; batches: number }> {
   const row = await tx.row(countStandingRow)`
-    SELECT coalesce((SELECT sum(a.units)::int FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind IN ('place', 'staged')
+    SELECT coalesce((SELECT sum(a.units)::int FROM lot_named l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind IN ('place', 'staged')
                       WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.closed_on IS NULL), 0) AS units,
-           (SELECT count(*)::int FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.closed_on IS NULL) AS batches`;
+           (SELECT count(*)::int FROM batch_named b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.closed_on IS NULL) AS batches`;
   return row ?? { units: 0, batches: 0 };
 }
 

@@ -56,17 +56,17 @@ export const listSources = query({
       const text = containing(input.text);
       const key = nameKey(input.text);
       conditions.push(sql`(s.code ILIKE ${text} OR s.provenance ILIKE ${text} OR s.vendor ILIKE ${text} OR s.vendor_lot ILIKE ${text} OR s.collector ILIKE ${text}
-        OR s.plant_id IN (SELECT plant_id FROM plant_name WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)})
+        OR s.plant_id IN (SELECT plant_id FROM plant_called WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)})
         OR p.scientific_name ILIKE ${text})`);
     }
     const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
     const rows = await tx.rows(sourcesRow)`
       WITH held AS (
         SELECT l.source_id, count(DISTINCT l.id)::int AS lots, sum(a.units)::int AS units
-          FROM account a JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
+          FROM units_standing a JOIN lot_named l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
          WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY l.source_id),
       growing AS (
-        SELECT b.source_id, count(*)::int AS batches FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL GROUP BY b.source_id)
+        SELECT b.source_id, count(*)::int AS batches FROM batch_named b WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL GROUP BY b.source_id)
       SELECT s.id::text AS "sourceId", s.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName",
              p.vernacular_name AS "vernacularName", s.kind, s.provenance, s.seed_zone AS "seedZone", s.origin, s.gathered_on::text AS "gatheredOn",
              s.gathered_precision AS "gatheredPrecision", s.vendor, s.vendor_lot AS "vendorLot", s.retired_at IS NOT NULL AS retired,

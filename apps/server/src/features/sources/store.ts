@@ -176,14 +176,14 @@ export type MotherLot = z.infer<typeof motherLot>;
 export async function loadMotherLot({ tx, nurseryId }: ReadContext, lotId: string): Promise<MotherLot | undefined> {
   const row = await tx.row(motherLot)`
     WITH RECURSIVE line AS (
-      SELECT l.source_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid
+      SELECT l.source_id FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid
       UNION
       SELECT behind.source_id FROM line CROSS JOIN LATERAL (
-        SELECT m.source_id FROM source s JOIN lot m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = line.source_id
+        SELECT m.source_id FROM source s JOIN lot_named m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = line.source_id
         UNION ALL
         SELECT b.part_source_id FROM source_part b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = line.source_id) behind)
     SELECT l.id::text, l.code, l.plant_id::text AS "plantId", (SELECT array_agg(source_id::text) FROM line) AS "sourceIds"
-      FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
+      FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
   return row;
 }
 

@@ -143,7 +143,7 @@ async function readPlanted({ tx, nurseryId }: ReadContext, siteId: string): Prom
         SELECT m.from_units AS units, e.happened_on FROM movement m JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
          WHERE m.nursery_id = a.nursery_id AND m.from_account_id = a.id AND m.to_account_id = account_key('outside', 'outside', 'planted')
            AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)) f
-      JOIN lot t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id
+      JOIN lot_named t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id
       JOIN plant_named p ON p.nursery_id = t.nursery_id AND p.id = t.plant_id
       JOIN container_named c ON c.nursery_id = t.nursery_id AND c.id = t.container_id
       LEFT JOIN bed b ON b.nursery_id = l.nursery_id AND b.id = l.bed_id

@@ -34,7 +34,7 @@ export const listToPull = query({
                coalesce(sum(g.delivered_units), 0)::int AS delivered, coalesce(sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)), 0)::int AS short
           FROM line_asked l
           CROSS JOIN LATERAL (SELECT * FROM line_progress p WHERE p.nursery_id = l.nursery_id AND p.line_id = l.id OFFSET 0) g
-          CROSS JOIN LATERAL (SELECT sum(r.units) AS lots FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.line_id = l.id AND r.lot_id IS NOT NULL) v
+          CROSS JOIN LATERAL (SELECT sum(r.units) AS lots FROM units_reserved r WHERE r.nursery_id = l.nursery_id AND r.line_id = l.id AND r.lot_id IS NOT NULL) v
          WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL) u
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND o.due_on <= ${addDays(today, withinDays)}::date
      ORDER BY o.due_on, o.code`,
@@ -57,7 +57,7 @@ export async function readCare({ tx, nurseryId }: ReadContext, plantIds: readonl
   return tx.rows(plantCare)`
     SELECT p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", p.genus, p.handling,
            coalesce((SELECT jsonb_agg(jsonb_build_object('text', f.value #>> '{}', 'standing', f.standing, 'source', f.source) ORDER BY array_position(${CAUTION_FIELDS}::text[], f.field))
-                       FROM plant_fact f WHERE f.nursery_id = p.nursery_id AND f.plant_id = p.id AND f.field = ANY (${CAUTION_FIELDS}::text[]) AND jsonb_typeof(f.value) = 'string'), '[]') AS cautions
+                       FROM plant_told f WHERE f.nursery_id = p.nursery_id AND f.plant_id = p.id AND f.field = ANY (${CAUTION_FIELDS}::text[]) AND jsonb_typeof(f.value) = 'string'), '[]') AS cautions
       FROM plant_named p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ANY (${[...plantIds]}::uuid[]) ORDER BY p.scientific_name`;
 }
 

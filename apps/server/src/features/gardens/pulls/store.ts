@@ -13,8 +13,8 @@ export type Staged = z.infer<typeof staged>;
 export async function loadStaged({ tx, nurseryId }: ReadContext, orderId: string): Promise<Staged[]> {
   return tx.rows(staged)`
     SELECT a.line_id::text AS "lineId", a.lot_id::text AS "lotId", t.code AS "lotCode", a.units
-      FROM line_asked l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
-      JOIN lot t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id
+      FROM line_asked l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
+      JOIN lot_named t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.order_id = ${orderId}::uuid ORDER BY l.rank, t.code`;
 }
 

@@ -27,7 +27,7 @@ export type OrderFacts = z.infer<typeof orderFacts>;
 export async function loadOrder({ tx, nurseryId }: ReadContext, id: string, field = 'orderId'): Promise<OrderFacts> {
   const row = await tx.row(orderFacts)`
     SELECT o.id::text, o.code, o.kind, o.state, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId", s.name AS "siteName", s.region, o.natives_only AS "nativesOnly",
-           coalesce((SELECT sum(a.units)::int FROM order_line l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id), 0) AS "stagedUnits",
+           coalesce((SELECT sum(a.units)::int FROM order_line l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.line_id = l.id WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id), 0) AS "stagedUnits",
            coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM order_line l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines"
       FROM garden_order o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site_named s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${id}::uuid`;

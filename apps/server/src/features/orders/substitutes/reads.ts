@@ -44,9 +44,9 @@ export async function readSubstitutePlants(
     SELECT p.id::text AS "plantId", p.scientific_name AS "scientificName", p.genus, p.native_regions AS "nativeRegions",
            nullif(h.value, 'null') AS "heightCm", s.value #>> '{}' AS light, nullif(b.value, 'null') AS "bloomMonths"
       FROM plant_named p
-      LEFT JOIN plant_fact h ON h.nursery_id = p.nursery_id AND h.plant_id = p.id AND h.field = 'heightCm'
-      LEFT JOIN plant_fact s ON s.nursery_id = p.nursery_id AND s.plant_id = p.id AND s.field = 'sun'
-      LEFT JOIN plant_fact b ON b.nursery_id = p.nursery_id AND b.plant_id = p.id AND b.field = 'bloomMonths'
+      LEFT JOIN plant_told h ON h.nursery_id = p.nursery_id AND h.plant_id = p.id AND h.field = 'heightCm'
+      LEFT JOIN plant_told s ON s.nursery_id = p.nursery_id AND s.plant_id = p.id AND s.field = 'sun'
+      LEFT JOIN plant_told b ON b.nursery_id = p.nursery_id AND b.plant_id = p.id AND b.field = 'bloomMonths'
      WHERE p.nursery_id = ${nurseryId}::uuid AND (p.retired_at IS NULL OR p.id = ${askedId}::uuid)`;
 }
 
@@ -70,11 +70,11 @@ export async function readStandingItems({ tx, nurseryId }: ReadContext, containe
   return tx.rows(standingItem)`
     WITH had AS (
       SELECT l.plant_id, l.container_id, a.units AS on_hand, 0 AS growing
-        FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0
+        FROM lot_named l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0
         JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id AND w.kind <> 'quarantine'
        WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL
       UNION ALL
-      SELECT plant_id, target_container_id, 0, cautious_units FROM batch WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL AND cautious_units > 0)
+      SELECT plant_id, target_container_id, 0, cautious_units FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL AND cautious_units > 0)
     SELECT h.plant_id::text AS "plantId", c.id::text AS "containerId", c.name AS "containerName", sum(h.on_hand)::int AS "onHandUnits", sum(h.growing)::int AS "growingUnits"
       FROM had h
       JOIN container_named c ON c.nursery_id = ${nurseryId}::uuid AND c.id = h.container_id AND c.kind = ${kind} AND c.cells IS NOT DISTINCT FROM ${cells}::int AND c.retired_at IS NULL

@@ -12,7 +12,7 @@ export type PlanSettings = z.infer<typeof planSettings>;
 
 export async function loadPlanSettings({ tx, nurseryId }: ReadContext): Promise<PlanSettings> {
   const row = await tx.row(planSettings)`
-    SELECT plan_confidence::float8 AS confidence, prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", currency FROM nursery WHERE id = ${nurseryId}::uuid`;
+    SELECT plan_confidence::float8 AS confidence, prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", currency FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   if (!row) throw new Error('the nursery of this transaction is gone');
   return row;
 }
@@ -132,11 +132,11 @@ export async function loadBenches({ tx, nurseryId }: ReadContext): Promise<Bench
   if (placeIds.length === 0) return { capacityM2: null, standing: [] };
   const standing = await tx.rows(standingRow)`
     WITH there AS (
-      SELECT lot_id, batch_id, sum(units)::int AS units FROM account
+      SELECT lot_id, batch_id, sum(units)::int AS units FROM units_standing
        WHERE nursery_id = ${nurseryId}::uuid AND units > 0 AND place_id = ANY (${placeIds}::uuid[]) GROUP BY lot_id, batch_id)
     SELECT l.id::text, 'lot' AS kind, t.units, NULL AS unit, l.container_id::text AS "containerId", c.kind AS "containerKind", c.cells, NULL AS "targetContainerId", 0 AS "cautiousUnits",
            l.plant_by_on::text AS "plantByOn", NULL AS "pottingOn"
-      FROM there t JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = t.lot_id JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+      FROM there t JOIN lot_named l ON l.nursery_id = ${nurseryId}::uuid AND l.id = t.lot_id JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
     UNION ALL
     SELECT b.id::text, 'batch', t.units, b.unit, b.container_id::text, c.kind, c.cells, b.target_container_id::text, b.cautious_units, b.plant_by_on::text,
            coalesce(b.stage_begun_on + w.days, b.ready_on - ${GROWS_ON_DAYS}::int)::text

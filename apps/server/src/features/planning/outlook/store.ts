@@ -18,10 +18,10 @@ const itemsRow = z.strictObject({
 export async function loadItems({ tx, nurseryId, today }: ReadContext): Promise<planning.OutlookItem[]> {
   return tx.rows(itemsRow)`
     WITH row AS (
-      SELECT l.plant_id, l.container_id, a.units AS supply, 0 AS demand FROM account a JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
+      SELECT l.plant_id, l.container_id, a.units AS supply, 0 AS demand FROM units_standing a JOIN lot_named l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
        WHERE a.nursery_id = ${nurseryId}::uuid AND a.kind = 'place' AND a.units > 0
       UNION ALL
-      SELECT plant_id, target_container_id, cautious_units, 0 FROM batch WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL AND target_container_id IS NOT NULL AND cautious_units > 0
+      SELECT plant_id, target_container_id, cautious_units, 0 FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL AND target_container_id IS NOT NULL AND cautious_units > 0
       UNION ALL
       SELECT l.plant_id, l.container_id, 0, greatest(0, l.units - g.staged_units - g.delivered_units)
         FROM order_named o JOIN line_asked l ON l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL
@@ -44,6 +44,6 @@ export async function loadUsualUnits(
   batchIds: readonly string[],
 ): Promise<Map<string, number>> {
   const rows = await tx.rows(usualUnitsRow)`
-    SELECT id::text, greatest(usual_units, cautious_units) AS units FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...batchIds]}::uuid[])`;
+    SELECT id::text, greatest(usual_units, cautious_units) AS units FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...batchIds]}::uuid[])`;
   return new Map(rows.map(({ id, units }) => [id, units]));
 }

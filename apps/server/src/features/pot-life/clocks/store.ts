@@ -48,7 +48,7 @@ export async function loadClockSubjects(
       JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
       JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       LEFT JOIN LATERAL (SELECT sum(a.units) AS units, bool_and(coalesce(w.winter_cover, true)) AS sheltered
-                           FROM account a LEFT JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                           FROM units_standing a LEFT JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                           WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.units > 0) s ON true
      WHERE l.nursery_id = ${nurseryId}::uuid AND ${lots}
     UNION ALL
@@ -60,7 +60,7 @@ export async function loadClockSubjects(
       JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
       LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
       LEFT JOIN LATERAL (SELECT sum(a.units) AS units, bool_and(w.winter_cover) AS sheltered
-                           FROM account a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                           FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                           WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0) s ON true
      WHERE b.nursery_id = ${nurseryId}::uuid AND ${batches}`;
 }

@@ -58,7 +58,7 @@ export async function requireReached(
   { lotId, plantId, containerId }: PotLifeReach,
 ): Promise<void> {
   const row = await tx.row(requireReachedRow)`
-    SELECT EXISTS (SELECT 1 FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId ?? null}::uuid) AS lot,
+    SELECT EXISTS (SELECT 1 FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId ?? null}::uuid) AS lot,
            EXISTS (SELECT 1 FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId ?? null}::uuid) AS plant,
            EXISTS (SELECT 1 FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId ?? null}::uuid) AS container`;
   if (lotId && !row?.lot) refuse('not-found', { what: 'lot' }, 'reach.lotId');

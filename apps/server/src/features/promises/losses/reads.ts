@@ -74,7 +74,7 @@ export const listLosses = query({
          ORDER BY o.due_on, l.rank
          LIMIT ${perPage} OFFSET ${(page - 1) * perPage}),
       named AS (
-        SELECT nursery_id, id, code FROM lot WHERE nursery_id = ${nurseryId}::uuid UNION ALL SELECT nursery_id, id, code FROM batch WHERE nursery_id = ${nurseryId}::uuid)
+        SELECT nursery_id, id, code FROM lot_named WHERE nursery_id = ${nurseryId}::uuid UNION ALL SELECT nursery_id, id, code FROM batch_named WHERE nursery_id = ${nurseryId}::uuid)
       SELECT l.total, jsonb_build_object('lineId', l.id, 'orderId', l.order_id, 'orderCode', l.order_code, 'clientName', k.name, 'siteName', t.name, 'dueOn', l.due_on,
                'plantId', l.plant_id, 'scientificName', p.scientific_name, 'containerCode', c.code, 'units', l.units, 'shortUnits', l.units - l.filled,
                'causes', (

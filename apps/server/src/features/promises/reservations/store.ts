@@ -27,8 +27,8 @@ export type SupplyFacts = z.infer<typeof supplyFacts>;
 /** A lot or batch by id; one that is not this nursery's answers as not found. */
 export async function loadSupply({ tx, nurseryId }: ReadContext, id: string): Promise<SupplyFacts> {
   const row = await tx.row(supplyFacts)`
-    SELECT id::text, 'lot' AS kind, code FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid
-    UNION ALL SELECT id::text, 'batch', code FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+    SELECT id::text, 'lot' AS kind, code FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid
+    UNION ALL SELECT id::text, 'batch', code FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return found(row, 'supply', 'supplyId');
 }
 

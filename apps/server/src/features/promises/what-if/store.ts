@@ -27,7 +27,7 @@ export async function loadOpenOrder({ tx, nurseryId }: ReadContext, orderId: str
     SELECT o.code, o.state, o.kind, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId", t.name AS "siteName", t.region, o.natives_only AS "nativesOnly",
            coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM line_asked l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines",
            coalesce((SELECT jsonb_agg(jsonb_build_object('lotId', s.lot_id, 'units', s.units) ORDER BY s.lot_id)
-                       FROM (SELECT a.lot_id, sum(a.units)::int AS units FROM line_asked l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
+                       FROM (SELECT a.lot_id, sum(a.units)::int AS units FROM line_asked l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
                               WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id GROUP BY a.lot_id) s), '[]') AS staged
       FROM order_named o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
@@ -57,7 +57,7 @@ export async function loadStands(
   const rows = await tx.rows(standsRow)`
     SELECT coalesce(a.lot_id, a.batch_id)::text AS "supplyId", a.place_id::text AS "placeId", coalesce(w.kind = 'quarantine', false) AS "isQuarantine", w.winter_cover AS "isSheltered",
            l.order_id::text AS "lineOrderId", a.units
-      FROM account a
+      FROM units_standing a
       LEFT JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
       LEFT JOIN line_asked l ON l.nursery_id = a.nursery_id AND l.id = a.line_id
      WHERE a.nursery_id = ${nurseryId}::uuid AND (a.lot_id = ANY (${[...ids]}::uuid[]) OR a.batch_id = ANY (${[...ids]}::uuid[])) AND a.units > 0`;

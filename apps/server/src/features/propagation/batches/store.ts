@@ -37,7 +37,7 @@ export async function loadBatch({ tx, nurseryId }: ReadContext, id: string, fiel
            b.started_on::text AS "startedOn", b.target_container_id::text AS "targetContainerId", b.cautious_units AS "cautiousUnits", b.ready_on::text AS "readyOn",
            b.closed_on::text AS "closedOn", b.protocol_version_id::text AS "protocolVersionId", b.second_winter_on::text AS "secondWinterOn",
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', a.place_id, 'placeCode', w.code, 'units', a.units) ORDER BY w.code)
-                       FROM account a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                       FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS balances
       FROM batch b JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
                    JOIN source_named s ON s.nursery_id = b.nursery_id AND s.id = b.source_id

@@ -49,7 +49,7 @@ export async function loadLots(
                        FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), '[]') AS balances,
            coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL), '{}') AS holds,
-           coalesce((SELECT sum(r.units)::int FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved
+           coalesce((SELECT sum(r.units)::int FROM units_reserved r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved
       FROM lot l JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
                  JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[])`;

@@ -17,7 +17,7 @@ export type WinterSettings = z.infer<typeof winterSettings>;
 export async function readWinterSettings({ tx, nurseryId }: ReadContext): Promise<WinterSettings> {
   const row = await tx.row(winterSettings)`
     SELECT n.prior_weight AS "priorWeight", n.evidence_limit AS "evidenceLimit", n.winter_survival::float8 AS "winterSurvival", n.freeze_md AS "freezeMd",
-           (SELECT min(w.opens_md) FROM planting_window w WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.opens_md < '07-01') AS "firstOpensMd"
+           (SELECT min(w.opens_md) FROM window_named w WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.opens_md < '07-01') AS "firstOpensMd"
       FROM nursery_settings n WHERE n.id = ${nurseryId}::uuid`;
   return row ?? { priorWeight: 20, evidenceLimit: 400, winterSurvival: 0.9, freezeMd: '11-15', firstOpensMd: null };
 }

@@ -146,7 +146,7 @@ async function readStock(
                'reach', json_build_object('lot', r.lot_id IS NOT NULL, 'scientificName', rp.scientific_name, 'genus', r.genus, 'rootHabit', r.root_habit, 'containerName', rc.name)) END AS rule,
              CASE WHEN w.id IS NULL THEN NULL ELSE json_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) END AS window,
              coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = s.nursery_id AND h.lot_id = s.id AND h.released_on IS NULL), '{}') AS holds,
-             coalesce((SELECT json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM account a
+             coalesce((SELECT json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM units_standing a
                          JOIN place_named o ON o.nursery_id = a.nursery_id AND o.id = a.place_id
                         WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)), '[]') AS places
         FROM shown s

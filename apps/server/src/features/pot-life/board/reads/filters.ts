@@ -15,7 +15,7 @@ export function boardConditions(filter: Filter, today: string, noticeDays: numbe
   if (filter.plantId) conditions.push(sql`s.plant_id = ${filter.plantId}::uuid`);
   if (filter.placeId) {
     conditions.push(
-      sql`EXISTS (SELECT 1 FROM account a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`,
+      sql`EXISTS (SELECT 1 FROM units_standing a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`,
     );
   }
   if (filter.free) conditions.push(sql`s.free > 0`);
@@ -41,8 +41,8 @@ function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: num
 export const openStock = (nurseryId: string): Sql => sql`
   live AS (
     SELECT coalesce(a.lot_id, a.batch_id) AS id, sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE k.kind <> 'quarantine') AS supply, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged
-      FROM account a LEFT JOIN place_named k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
-  promised AS (SELECT r.supply_id AS id, sum(r.units) AS units FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid GROUP BY 1),
+      FROM units_standing a LEFT JOIN place_named k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
+  promised AS (SELECT r.supply_id AS id, sum(r.units) AS units FROM units_reserved r WHERE r.nursery_id = ${nurseryId}::uuid GROUP BY 1),
   held AS (SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother FROM hold h WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL GROUP BY h.lot_id),
   stock AS (
     SELECT 'lot' AS kind, 'plant' AS unit, l.nursery_id, l.id, l.code, l.plant_id, l.container_id, l.plant_by_on, l.plant_by_state, l.limit_on, l.next_opens_on, l.rule_id, l.window_id,

@@ -70,7 +70,7 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
                                          FROM line_alternative x JOIN plant_named q ON q.nursery_id = x.nursery_id AND q.id = x.plant_id JOIN container_named d ON d.nursery_id = x.nursery_id AND d.id = x.container_id
                                         WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id), '[]'),
              'staged', coalesce((SELECT jsonb_agg(jsonb_build_object('lotId', t.id, 'lotCode', t.code, 'scientificName', q.scientific_name, 'containerCode', d.code, 'units', a.units) ORDER BY t.code)
-                                   FROM account a JOIN lot t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id JOIN plant_named q ON q.nursery_id = t.nursery_id AND q.id = t.plant_id
+                                   FROM units_standing a JOIN lot_named t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id JOIN plant_named q ON q.nursery_id = t.nursery_id AND q.id = t.plant_id
                                    JOIN container_named d ON d.nursery_id = t.nursery_id AND d.id = t.container_id
                                   WHERE a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0), '[]'),
              'reservedUnits', g.reserved_units, 'stagedUnits', g.staged_units, 'deliveredUnits', g.delivered_units,
@@ -84,7 +84,7 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
              'namesakes', '[]'::jsonb) AS row
       FROM order_line l
       JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
-      LEFT JOIN site s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
+      LEFT JOIN site_named s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
       JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
       JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       LEFT JOIN bed b ON b.nursery_id = l.nursery_id AND b.id = l.bed_id
@@ -103,8 +103,8 @@ export async function readNamesakes(
 ): Promise<Map<string, Namesake[]>> {
   const rows = await tx.rows(namesakesRow)`
     SELECT DISTINCT n.plant_id::text AS of, p.id::text AS "plantId", p.scientific_name AS "scientificName"
-      FROM plant_name n
-      JOIN plant_name o ON o.nursery_id = n.nursery_id AND o.kind = 'common' AND o.name_key = n.name_key AND o.plant_id <> n.plant_id
+      FROM plant_called n
+      JOIN plant_called o ON o.nursery_id = n.nursery_id AND o.kind = 'common' AND o.name_key = n.name_key AND o.plant_id <> n.plant_id
       JOIN plant_named p ON p.nursery_id = o.nursery_id AND p.id = o.plant_id AND p.retired_at IS NULL
      WHERE n.nursery_id = ${nurseryId}::uuid AND n.kind = 'common' AND n.plant_id = ANY (${[...plantIds]}::uuid[])
      ORDER BY "scientificName"`;
@@ -125,7 +125,7 @@ export async function readStandings(
 ): Promise<Map<string, { placeId: string; code: string; units: number }[]>> {
   const rows = await tx.rows(standingsRow)`
     SELECT a.lot_id::text AS "lotId", jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) AS places
-      FROM account a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+      FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
      WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[]) AND a.units > 0 AND w.kind <> 'quarantine' GROUP BY a.lot_id`;
   return new Map(rows.map(({ lotId, places }) => [lotId, places]));
 }

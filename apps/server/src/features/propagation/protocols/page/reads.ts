@@ -89,7 +89,7 @@ export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string)
         FROM protocol_stage g LEFT JOIN container_named k ON k.nursery_id = g.nursery_id AND k.id = g.container_id
        WHERE g.nursery_id = v.nursery_id AND g.version_id = v.id) s ON true
     JOIN LATERAL (SELECT count(*)::int AS batches, count(*) FILTER (WHERE b.closed_on IS NULL)::int AS open
-                    FROM batch b WHERE b.nursery_id = v.nursery_id AND b.protocol_version_id = v.id) b ON true
+                    FROM batch_named b WHERE b.nursery_id = v.nursery_id AND b.protocol_version_id = v.id) b ON true
    WHERE v.nursery_id = ${nurseryId}::uuid AND v.protocol_id = ${protocolId}::uuid
    ORDER BY v.number DESC`;
 
@@ -120,6 +120,6 @@ export async function readLetterhead({
 }: ReadContext): Promise<{ nurseryName: string; units: 'metric' | 'us' }> {
   const row = await tx.row(
     letterheadRow,
-  )`SELECT name AS "nurseryName", units FROM nursery WHERE id = ${nurseryId}::uuid`;
+  )`SELECT name AS "nurseryName", units FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
 }

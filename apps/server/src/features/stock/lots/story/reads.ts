@@ -17,7 +17,7 @@ export async function loadLotRow({ tx, nurseryId }: ReadContext, lotId: string):
       jsonb_build_object('id', c.id, 'code', c.code, 'name', c.name, 'kind', c.kind, 'volumeMl', c.volume_ml, 'cells', c.cells) AS container,
       (SELECT jsonb_build_object('id', r.id, 'basis', r.basis, 'span', r.span, 'lotId', r.lot_id, 'plant', rp.scientific_name, 'genus', r.genus, 'rootHabit', r.root_habit,
           'container', rc.name, 'standing', r.standing, 'source', r.source, 'note', r.note)
-         FROM pot_life_rule r LEFT JOIN plant_named rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id LEFT JOIN container_named rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
+         FROM rule_named r LEFT JOIN plant_named rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id LEFT JOIN container_named rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
         WHERE r.nursery_id = l.nursery_id AND r.id = l.rule_id) AS rule,
       coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'name', w.name, 'kind', w.kind, 'units', a.units, 'closedUntilAt', w.closed_until_at, 'closedReason', w.closed_reason) ORDER BY w.code)
          FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
@@ -27,7 +27,7 @@ export async function loadLotRow({ tx, nurseryId }: ReadContext, lotId: string):
          JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
         WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'staged' AND a.units > 0), '[]') AS staged,
       coalesce((SELECT jsonb_agg(jsonb_build_object('lineId', v.line_id, 'orderId', o.id, 'orderCode', o.code, 'client', k.name, 'units', v.units, 'dueOn', o.due_on, 'pinned', v.pinned) ORDER BY o.due_on, o.code)
-         FROM reservation v JOIN line_asked i ON i.nursery_id = v.nursery_id AND i.id = v.line_id JOIN order_named o ON o.nursery_id = i.nursery_id AND o.id = i.order_id
+         FROM units_reserved v JOIN line_asked i ON i.nursery_id = v.nursery_id AND i.id = v.line_id JOIN order_named o ON o.nursery_id = i.nursery_id AND o.id = i.order_id
          JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
         WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), '[]') AS promised,
       coalesce((SELECT jsonb_agg(jsonb_build_object('id', h.id, 'reason', h.reason, 'heldOn', h.held_on, 'releasedOn', h.released_on, 'releaseReason', h.release_reason)
@@ -60,7 +60,7 @@ const windowsRow = z.strictObject({
 
 export async function loadWindows({ tx, nurseryId }: ReadContext): Promise<PlantingWindow[]> {
   return tx.rows(windowsRow)`
-    SELECT id::text, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region FROM planting_window
+    SELECT id::text, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region FROM window_named
      WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
 }
 

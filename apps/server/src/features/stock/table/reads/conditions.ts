@@ -49,7 +49,7 @@ export function conditionsOf({ nurseryId, today }: ReadContext, filter: Filter, 
 function named(nurseryId: string, text: string): Sql {
   const key = nameKey(text);
   return sql`(l.code ILIKE ${containing(text)} OR p.scientific_name ILIKE ${containing(text)} OR l.plant_id IN (
-    SELECT n.plant_id FROM plant_name n WHERE n.nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND n.name_key LIKE ${containing(key)}))`;
+    SELECT n.plant_id FROM plant_called n WHERE n.nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND n.name_key LIKE ${containing(key)}))`;
 }
 
 function heldBy(held: NonNullable<Filter['held']>): Sql {

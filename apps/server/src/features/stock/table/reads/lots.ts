@@ -104,10 +104,10 @@ export const listLots = query({
           FROM shown
           CROSS JOIN LATERAL (SELECT * FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = shown.id OFFSET 0) l
           CROSS JOIN LATERAL (SELECT * FROM plant_named WHERE nursery_id = l.nursery_id AND id = l.plant_id OFFSET 0) p
-          CROSS JOIN LATERAL (SELECT * FROM container WHERE nursery_id = l.nursery_id AND id = l.container_id OFFSET 0) c
+          CROSS JOIN LATERAL (SELECT * FROM container_named WHERE nursery_id = l.nursery_id AND id = l.container_id OFFSET 0) c
           CROSS JOIN LATERAL (SELECT * FROM source_named WHERE nursery_id = l.nursery_id AND id = l.source_id OFFSET 0) s
           CROSS JOIN LATERAL (SELECT * FROM free_units WHERE nursery_id = l.nursery_id AND lot_id = l.id OFFSET 0) f
-          LEFT JOIN LATERAL (SELECT basis FROM pot_life_rule WHERE nursery_id = l.nursery_id AND id = l.rule_id OFFSET 0) r ON true
+          LEFT JOIN LATERAL (SELECT basis FROM rule_named WHERE nursery_id = l.nursery_id AND id = l.rule_id OFFSET 0) r ON true
           LEFT JOIN LATERAL (
             SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) FILTER (WHERE a.kind = 'place') AS places,
                    sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged,

@@ -18,7 +18,7 @@ export async function readBatchReservations(
 ): Promise<BatchReservation[]> {
   return tx.rows(batchReservation)`
     SELECT o.id::text AS "orderId", o.code AS "orderCode", k.name AS "clientName", o.due_on::text AS "dueOn", r.units, r.pinned
-      FROM reservation r
+      FROM units_reserved r
       JOIN line_asked n ON n.nursery_id = r.nursery_id AND n.id = r.line_id
       JOIN order_named o ON o.nursery_id = n.nursery_id AND o.id = n.order_id
       JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
