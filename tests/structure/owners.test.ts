@@ -10,6 +10,7 @@ import { templatesOf, touchedBy } from './statements.ts';
 /** Views that other features may read, each with its reason. */
 const named: Record<string, string> = {
   nursery_settings: 'each feature keeps its settings in the one row that the nursery has',
+  command_taken: 'who did what, and in which order, is told of losses and of seed',
   plant_named: 'whatever is shown or reckoned with is a plant',
   plant_called: 'a plant is found by any of its names, wherever it is looked for',
   plant_told: 'habit and cautions are told of a plant wherever it is asked for',
@@ -19,6 +20,7 @@ const named: Record<string, string> = {
   lot_named: 'what is promised, pulled and traced is lots',
   batch_named: 'and what will become of batches',
   units_standing: 'how many stand is asked of every lot, batch, place and line',
+  lot_held: 'a held lot is neither promised nor pulled',
   rule_named: 'a page that shows a clock tells which rule it is by',
   window_named: 'and what a window opens for',
   client_named: 'orders are told by who asked',

@@ -18,3 +18,8 @@ GRANT SELECT ON batch_named TO rootclock_app;
 CREATE VIEW units_standing WITH (security_invoker = true) AS
 SELECT nursery_id, kind, lot_id, batch_id, place_id, line_id, units FROM account;
 GRANT SELECT ON units_standing TO rootclock_app;
+
+-- What holds lots today.
+CREATE VIEW lot_held WITH (security_invoker = true) AS
+SELECT nursery_id, lot_id, reason, held_on FROM hold WHERE released_on IS NULL;
+GRANT SELECT ON lot_held TO rootclock_app;

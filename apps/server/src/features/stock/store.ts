@@ -1,5 +1,6 @@
 import type { BatchState, BatchUnit, PlantByResult, PropagationMethod } from '@rootclock/domain';
-import type { CommandContext } from '../../trpc/operation.ts';
+import * as z from 'zod/mini';
+import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
 export interface NewBatch {
   id: string;
@@ -90,4 +91,13 @@ export async function storeClocks(
         FROM jsonb_to_recordset(${rows}::jsonb) AS r (id uuid, "plantByOn" date, state text, "limitOn" date, "ruleId" uuid, "windowId" uuid, "nextOpensOn" date)
        WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = r.id`;
   }
+}
+
+const pottedFromRow = z.strictObject({ only: z.boolean() });
+
+/** Whether the lot was potted from this batch and from nothing else. */
+export async function isPottedFrom({ tx, nurseryId }: ReadContext, lotId: string, batchId: string): Promise<boolean> {
+  const row = await tx.row(pottedFromRow)`
+    SELECT count(*) > 0 AND bool_and(parent_id = ${batchId}::uuid) AS only FROM lineage WHERE nursery_id = ${nurseryId}::uuid AND child_lot_id = ${lotId}::uuid`;
+  return row?.only ?? false;
 }

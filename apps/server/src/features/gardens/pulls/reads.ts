@@ -89,7 +89,7 @@ export async function readHolds(
   lotIds: readonly string[],
 ): Promise<Map<string, string[]>> {
   const rows = await tx.rows(holdsRow)`
-    SELECT lot_id::text AS "lotId", array_agg(reason ORDER BY reason) AS reasons FROM hold
-     WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ANY (${[...lotIds]}::uuid[]) AND released_on IS NULL GROUP BY lot_id`;
+    SELECT lot_id::text AS "lotId", array_agg(reason ORDER BY reason) AS reasons FROM lot_held
+     WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ANY (${[...lotIds]}::uuid[]) GROUP BY lot_id`;
   return new Map(rows.map(({ lotId, reasons }) => [lotId, reasons]));
 }

@@ -87,7 +87,7 @@ export const listLosses = query({
                           'supplies', (SELECT jsonb_agg(jsonb_build_object('id', n.id, 'code', n.code, 'why', u.why) ORDER BY n.code)
                                          FROM jsonb_to_recordset(x.supplies) AS u ("supplyId" uuid, why text) JOIN named n ON n.id = u."supplyId")) ORDER BY d.version DESC)
                    FROM line_loss x
-                   JOIN command d ON d.nursery_id = x.nursery_id AND d.id = x.command_id
+                   JOIN command_taken d ON d.nursery_id = x.nursery_id AND d.id = x.command_id
                    LEFT JOIN nursery_people() w ON w.person_id = d.person_id
                    LEFT JOIN entry e ON e.nursery_id = x.nursery_id AND e.id = x.command_id
                   WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id AND x.settled_on IS NULL)) AS row

@@ -132,12 +132,3 @@ export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, fiel
   )`SELECT id::text, code FROM place_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(place, 'place', field);
 }
-
-const pottedFromRow = z.strictObject({ only: z.boolean() });
-
-/** Whether the lot was potted from this batch and from nothing else. */
-export async function isPottedFrom({ tx, nurseryId }: ReadContext, lotId: string, batchId: string): Promise<boolean> {
-  const row = await tx.row(pottedFromRow)`
-    SELECT count(*) > 0 AND bool_and(parent_id = ${batchId}::uuid) AS only FROM lineage WHERE nursery_id = ${nurseryId}::uuid AND child_lot_id = ${lotId}::uuid`;
-  return row?.only ?? false;
-}

@@ -104,7 +104,7 @@ export async function readSeedMovements(
            m.entry_id::text AS "entryId", o.id::text AS "otherSourceId", o.code AS "otherSourceCode", m.person_id = ${personId}::uuid AS mine, m.note,
            EXISTS (SELECT 1 FROM seed_movement r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.id) AS "takenBack"
       FROM seed_movement m
-      LEFT JOIN command c ON c.nursery_id = m.nursery_id AND c.id = m.command_id
+      LEFT JOIN command_taken c ON c.nursery_id = m.nursery_id AND c.id = m.command_id
       LEFT JOIN batch_named b ON b.nursery_id = m.nursery_id AND b.id = m.batch_id
       LEFT JOIN seed_movement x ON m.kind = 'blended-out' AND x.nursery_id = m.nursery_id AND x.command_id = m.command_id AND x.kind = 'blended-in'
       LEFT JOIN source o ON o.nursery_id = x.nursery_id AND o.id = x.source_id

@@ -82,7 +82,7 @@ export async function readTaskLots(
       JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
       JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND (l.root_checked_on IS NULL OR l.plant_by_on <= ${leaveBy}::date)
-       AND NOT EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = 'mother-stock')`;
+       AND NOT EXISTS (SELECT 1 FROM lot_held h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.reason = 'mother-stock')`;
   const versions = await readVersionsOfLots(context);
   const looked = await readLooks(context, lookedSince);
   return withStages(

@@ -2,7 +2,7 @@ import type { stock } from '@rootclock/contracts';
 import { nameKey } from '@rootclock/domain';
 import type * as z from 'zod/mini';
 import { containing } from '../../../../db/like.ts';
-import { join, sql, type Sql } from '../../../../db/sql.ts';
+import { empty, join, sql, type Sql } from '../../../../db/sql.ts';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 import { inBand } from './bands.ts';
 
@@ -10,8 +10,13 @@ type Filter = z.output<typeof stock.listLots>;
 
 const ON_HAND = sql`coalesce((SELECT sum(a.units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
 const IS_HELD = sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL)`;
-/** What may still be promised of the lot `l`. */
-const FREE = sql`(SELECT f.free_units FROM free_units f WHERE f.nursery_id = l.nursery_id AND f.lot_id = l.id)`;
+const FREE = sql`f.free_units`;
+
+/** Free units of the lot `l` as `f`, joined only where they decide which lots are shown: once for each lot, and not at all for other lists. */
+export const freeUnits = ({ free, sort }: Filter): Sql =>
+  free || sort === 'free'
+    ? sql`CROSS JOIN LATERAL (SELECT free_units FROM free_units WHERE nursery_id = l.nursery_id AND lot_id = l.id OFFSET 0) f`
+    : empty;
 
 const KEYS: Record<Filter['sort'], Sql> = {
   code: sql`l.code`,

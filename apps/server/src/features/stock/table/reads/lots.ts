@@ -13,7 +13,7 @@ import {
 import * as z from 'zod/mini';
 import { sql } from '../../../../db/sql.ts';
 import { query } from '../../../../trpc/operation.ts';
-import { conditionsOf, keyOf } from './conditions.ts';
+import { conditionsOf, freeUnits, keyOf } from './conditions.ts';
 
 const storedLot = z.strictObject({
   lotId: z.string(),
@@ -87,7 +87,7 @@ export const listLots = query({
         SELECT p.id FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ${place}::uuid
         UNION SELECT p.id FROM place p JOIN within w ON p.parent_id = w.id WHERE p.nursery_id = ${nurseryId}::uuid),
       matching AS MATERIALIZED (
-        SELECT l.id, l.code, ${keyOf(input)} AS key FROM lot l JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+        SELECT l.id, l.code, ${keyOf(input)} AS key FROM lot l JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id ${freeUnits(input)}
          WHERE ${conditionsOf(context, input, noticeDays)}),
       shown AS (
         SELECT id, key FROM matching ORDER BY key ${direction}, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
@@ -106,7 +106,7 @@ export const listLots = query({
           CROSS JOIN LATERAL (SELECT * FROM plant_named WHERE nursery_id = l.nursery_id AND id = l.plant_id OFFSET 0) p
           CROSS JOIN LATERAL (SELECT * FROM container_named WHERE nursery_id = l.nursery_id AND id = l.container_id OFFSET 0) c
           CROSS JOIN LATERAL (SELECT * FROM source_named WHERE nursery_id = l.nursery_id AND id = l.source_id OFFSET 0) s
-          CROSS JOIN LATERAL (SELECT * FROM free_units WHERE nursery_id = l.nursery_id AND lot_id = l.id OFFSET 0) f
+          CROSS JOIN LATERAL (SELECT reserved_units, free_units FROM free_units WHERE nursery_id = l.nursery_id AND lot_id = l.id OFFSET 0) f
           LEFT JOIN LATERAL (SELECT basis FROM rule_named WHERE nursery_id = l.nursery_id AND id = l.rule_id OFFSET 0) r ON true
           LEFT JOIN LATERAL (
             SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) FILTER (WHERE a.kind = 'place') AS places,
