@@ -1,12 +1,13 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { keptFiles } from './kept-files.ts';
 import { packedFiles } from './packed-files.ts';
 
 /** While developing, the interfaces are those of a server started beside this one. */
 const server = process.env['ROOTCLOCK_SERVER'] ?? 'http://127.0.0.1:4310';
 
 export default defineConfig({
-  plugins: [react(), packedFiles()],
+  plugins: [react(), keptFiles(), packedFiles()],
   build: {
     outDir: 'dist',
     emptyOutDir: true,

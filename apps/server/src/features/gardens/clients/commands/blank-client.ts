@@ -1,8 +1,9 @@
 import { gardens } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
+import { blankFilesOf } from '../../../files/blanking.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { blankClientData, loadClient } from '../../../clients/store.ts';
+import { blankClientData, loadClient, sitesOf } from '../../../clients/store.ts';
 import { blankOrdersOf } from '../../../orders/orders/store.ts';
 import { openOrdersOf } from '../store.ts';
 
@@ -17,6 +18,7 @@ export const blankClient = command({
     if (open.length > 0) refuse('orders-are-open', { orders: open });
     await blankOrdersOf(context, input.clientId);
     await blankClientData(context, input.clientId);
+    await blankFilesOf(context, await sitesOf(context, input.clientId));
     context.touched.features.add('clients');
     return { clientId: input.clientId };
   },

@@ -2,7 +2,7 @@ import type { stock } from '@rootclock/contracts';
 import { nameKey } from '@rootclock/domain';
 import type * as z from 'zod/mini';
 import { containing } from '../../../../db/like.ts';
-import { empty, join, sql, type Sql } from '../../../../db/sql.ts';
+import { join, sql, type Sql } from '../../../../db/sql.ts';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 import { inBand } from './bands.ts';
 
@@ -16,7 +16,7 @@ const FREE = sql`f.free_units`;
 export const freeUnits = ({ free, sort }: Filter): Sql =>
   free || sort === 'free'
     ? sql`CROSS JOIN LATERAL (SELECT free_units FROM free_units WHERE nursery_id = l.nursery_id AND lot_id = l.id OFFSET 0) f`
-    : empty;
+    : sql``;
 
 const KEYS: Record<Filter['sort'], Sql> = {
   code: sql`l.code`,
