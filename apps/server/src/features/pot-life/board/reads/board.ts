@@ -13,6 +13,7 @@ import {
   potBand,
 } from '@rootclock/domain';
 import * as z from 'zod/mini';
+import { sql, type Sql } from '../../../../db/sql.ts';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
 import { bandEnds, boardConditions, openStock } from './filters.ts';
 
@@ -107,7 +108,8 @@ async function readSettings({ tx, nurseryId }: ReadContext): Promise<Pick<potLif
 
 /**
  * The rows of the page, how many lie in each band, and how many units must leave in which week over the year that begins two months ago. All in
- * one statement, since what stands open is most of the work and is worked out once for all three.
+ * one statement, since what stands open is most of the work and is worked out once for all three. Only what is counted or sorted by is carried
+ * for every lot; bands and weeks are made of the sums of days, which are few, and the rest is looked up for the rows of the page alone.
  */
 async function readStock(
   { tx, nurseryId, today }: ReadContext,
@@ -117,48 +119,68 @@ async function readStock(
   const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
   const stored = await tx.row(storedBoard)`
     WITH ${openStock(nurseryId)},
+    days AS (
+      SELECT mother, plant_by_on, plant_by_state, count(*)::int AS many, sum(on_hand) AS on_hand, sum(free) AS free
+        FROM stock GROUP BY mother, plant_by_on, plant_by_state),
     counted AS (
-      SELECT count(*) FILTER (WHERE NOT mother AND plant_by_on < ${today}::date)::int AS past,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date)::int AS due,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date)::int AS coming,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on > ${comingUntil}::date)::int AS ample,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on IS NULL)::int AS unlimited,
-             count(*) FILTER (WHERE mother)::int AS "mother-stock",
-             count(*) FILTER (WHERE NOT mother AND plant_by_state = 'no-window')::int AS "no-window",
-             count(*) FILTER (WHERE NOT mother AND plant_by_state = 'winter-carry')::int AS "winter-carry"
-        FROM stock),
+      SELECT ${manyWhere(sql`NOT mother AND plant_by_on < ${today}::date`)} AS past,
+             ${manyWhere(sql`NOT mother AND plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date`)} AS due,
+             ${manyWhere(sql`NOT mother AND plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date`)} AS coming,
+             ${manyWhere(sql`NOT mother AND plant_by_on > ${comingUntil}::date`)} AS ample,
+             ${manyWhere(sql`NOT mother AND plant_by_on IS NULL`)} AS unlimited,
+             ${manyWhere(sql`mother`)} AS "mother-stock",
+             ${manyWhere(sql`NOT mother AND plant_by_state = 'no-window'`)} AS "no-window",
+             ${manyWhere(sql`NOT mother AND plant_by_state = 'winter-carry'`)} AS "winter-carry"
+        FROM days),
     leaving AS (
       SELECT date_trunc('week', plant_by_on)::date::text AS "weekOn", sum(on_hand)::int AS units, sum(free)::int AS "freeUnits"
-        FROM stock WHERE NOT mother AND plant_by_on BETWEEN ${addDays(today, -60)}::date AND ${addDays(today, 380)}::date GROUP BY 1),
-    matching AS MATERIALIZED (SELECT * FROM stock s WHERE ${boardConditions(input, today, noticeDays)}),
-    shown AS (SELECT * FROM matching ORDER BY mother, plant_by_on ASC NULLS LAST, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}),
+        FROM days WHERE NOT mother AND plant_by_on BETWEEN ${addDays(today, -60)}::date AND ${addDays(today, 380)}::date GROUP BY 1),
+    shown AS (
+      SELECT s.* FROM stock s WHERE ${boardConditions(nurseryId, input, today, noticeDays)}
+       ORDER BY s.mother, s.plant_by_on ASC NULLS LAST, s.code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}),
+    clocked AS (
+      SELECT s.id, 'plant' AS unit, l.container_id, l.limit_on, l.next_opens_on, l.rule_id, l.window_id, l.confined_on, l.container_on,
+             l.confined_standing, l.container_standing, l.ready_on, l.root_checked_on
+        FROM shown s JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = s.id
+      UNION ALL
+      SELECT s.id, b.unit, b.container_id, b.limit_on, b.next_opens_on, b.rule_id, b.window_id, b.confined_on, b.container_on,
+             'recorded', 'recorded', b.ready_on, NULL
+        FROM shown s JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = s.id),
+    stood AS (
+      SELECT s.id, json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) AS places
+        FROM shown s JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)
+        JOIN place o ON o.nursery_id = a.nursery_id AND o.id = a.place_id GROUP BY s.id),
     page AS (
-      SELECT s.kind, s.unit, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
-             p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", c.name AS "containerName", s.on_hand AS "onHandUnits", s.staged AS "stagedUnits",
-             s.reserved AS "reservedUnits", s.free AS "freeUnits", s.plant_by_on::text AS "plantByOn", s.plant_by_state AS state, s.limit_on::text AS "limitOn", s.next_opens_on::text AS "nextOpensOn",
-             CASE WHEN r.basis = 'confined' THEN s.confined_on ELSE s.container_on END::text AS "clockOn",
-             CASE WHEN r.basis = 'confined' THEN s.confined_standing ELSE s.container_standing END = 'assumed' AS "clockAssumed",
-             s.ready_on::text AS "readyOn", s.root_checked_on::text AS "rootCheckedOn",
+      SELECT s.kind, k.unit, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName",
+             p.vernacular_name AS "vernacularName", p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd",
+             c.name AS "containerName", s.on_hand AS "onHandUnits", s.staged AS "stagedUnits", s.reserved AS "reservedUnits",
+             s.free AS "freeUnits", s.plant_by_on::text AS "plantByOn", s.plant_by_state AS state, k.limit_on::text AS "limitOn",
+             k.next_opens_on::text AS "nextOpensOn",
+             CASE WHEN r.basis = 'confined' THEN k.confined_on ELSE k.container_on END::text AS "clockOn",
+             CASE WHEN r.basis = 'confined' THEN k.confined_standing ELSE k.container_standing END = 'assumed' AS "clockAssumed",
+             k.ready_on::text AS "readyOn", k.root_checked_on::text AS "rootCheckedOn",
              CASE WHEN r.id IS NULL THEN NULL ELSE json_build_object('ruleId', r.id, 'basis', r.basis, 'span', r.span, 'standing', r.standing, 'source', r.source,
                'reach', json_build_object('lot', r.lot_id IS NOT NULL, 'scientificName', rp.scientific_name, 'genus', r.genus, 'rootHabit', r.root_habit, 'containerName', rc.name)) END AS rule,
              CASE WHEN w.id IS NULL THEN NULL ELSE json_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) END AS window,
-             coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = s.nursery_id AND h.lot_id = s.id AND h.released_on IS NULL), '{}') AS holds,
-             coalesce((SELECT json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM account a
-                         JOIN place o ON o.nursery_id = a.nursery_id AND o.id = a.place_id
-                        WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)), '[]') AS places
+             coalesce(s.holds, '{}') AS holds, coalesce(t.places, '[]') AS places
         FROM shown s
-        JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
-        LEFT JOIN container c ON c.nursery_id = s.nursery_id AND c.id = s.container_id
-        LEFT JOIN pot_life_rule r ON r.nursery_id = s.nursery_id AND r.id = s.rule_id
+        JOIN clocked k ON k.id = s.id
+        LEFT JOIN stood t ON t.id = s.id
+        JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.id = s.plant_id
+        LEFT JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = k.container_id
+        LEFT JOIN pot_life_rule r ON r.nursery_id = ${nurseryId}::uuid AND r.id = k.rule_id
         LEFT JOIN plant rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id
         LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
-        LEFT JOIN planting_window w ON w.nursery_id = s.nursery_id AND w.id = s.window_id
+        LEFT JOIN planting_window w ON w.nursery_id = ${nurseryId}::uuid AND w.id = k.window_id
        ORDER BY s.mother, s.plant_by_on ASC NULLS LAST, s.code)
     SELECT (SELECT to_json(counted) FROM counted) AS counts, coalesce((SELECT json_agg(l ORDER BY l."weekOn") FROM leaving l), '[]') AS weeks,
-           (SELECT count(*)::int FROM matching) AS total, coalesce((SELECT json_agg(page) FROM page), '[]') AS rows`;
+           (SELECT count(*)::int FROM stock s WHERE ${boardConditions(nurseryId, input, today, noticeDays)}) AS total,
+           coalesce((SELECT json_agg(page) FROM page), '[]') AS rows`;
   if (!stored) throw new Error('the board answered no row');
   return stored;
 }
+
+const manyWhere = (condition: Sql): Sql => sql`coalesce(sum(many) FILTER (WHERE ${condition}), 0)::int`;
 
 function boardRow({ dormantMonths, ...row }: StoredEntry, today: string, noticeDays: number): potLife.BoardRow {
   return {

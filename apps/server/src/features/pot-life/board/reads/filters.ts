@@ -12,7 +12,7 @@ export const bandEnds = (today: string, noticeDays: number) => ({
 });
 
 /** A condition on `s`, a row of what stands open with its clock. */
-export function boardConditions(filter: Filter, today: string, noticeDays: number): Sql {
+export function boardConditions(nurseryId: string, filter: Filter, today: string, noticeDays: number): Sql {
   const conditions = [sql`true`];
   if (filter.show) conditions.push(shown(filter.show, today, noticeDays));
   // Mother stock stays where it is; it is shown when it is asked for, and after everything that must leave.
@@ -21,7 +21,7 @@ export function boardConditions(filter: Filter, today: string, noticeDays: numbe
   if (filter.plantId) conditions.push(sql`s.plant_id = ${filter.plantId}::uuid`);
   if (filter.placeId) {
     conditions.push(
-      sql`EXISTS (SELECT 1 FROM account a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`,
+      sql`s.id IN (SELECT coalesce(a.lot_id, a.batch_id) FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid)`,
     );
   }
   if (filter.free) conditions.push(sql`s.free > 0`);
@@ -50,26 +50,33 @@ function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: num
 }
 
 /**
- * What stands open with its clock: lots in pots and batches of which something stands. Nursery beds have no pot and are left out.
- * `free` is what promises may still take: nothing of a held lot, nothing at quarantine places. On hand and reserved are summed once for all, since only live accounts and open reservations are read.
+ * What stands open: lots in pots and batches of which something stands. Nursery beds have no pot and are left out. `free` is what promises may
+ * still take: nothing of a held lot, nothing at quarantine places. On hand and reserved are summed once for all, since only live accounts and
+ * open reservations are read. Its rows are kept short, since it holds every open lot and is gone through several times.
  */
 export const openStock = (nurseryId: string): Sql => sql`
-  live AS (
-    SELECT coalesce(a.lot_id, a.batch_id) AS id, sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE k.kind <> 'quarantine') AS supply, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged
-      FROM account a LEFT JOIN place k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
-  promised AS (SELECT r.supply_id AS id, sum(r.units) AS units FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid GROUP BY 1),
-  held AS (SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother FROM hold h WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL GROUP BY h.lot_id),
-  stock AS (
-    SELECT 'lot' AS kind, 'plant' AS unit, l.nursery_id, l.id, l.code, l.plant_id, l.container_id, l.plant_by_on, l.plant_by_state, l.limit_on, l.next_opens_on, l.rule_id, l.window_id,
-           l.confined_on, l.container_on, l.confined_standing, l.container_standing, l.ready_on, l.root_checked_on,
-           coalesce(live.on_hand, 0)::int AS on_hand, coalesce(live.staged, 0)::int AS staged, coalesce(promised.units, 0)::int AS reserved, coalesce(held.mother, false) AS mother,
-           CASE WHEN held.id IS NULL THEN greatest(coalesce(live.supply, 0) - coalesce(promised.units, 0), 0) ELSE 0 END::int AS free
-      FROM lot l LEFT JOIN live ON live.id = l.id LEFT JOIN promised ON promised.id = l.id LEFT JOIN held ON held.id = l.id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+  held AS (
+    SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother, array_agg(h.reason ORDER BY h.reason) AS reasons FROM hold h
+     WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL GROUP BY h.lot_id),
+  sums AS MATERIALIZED (
+    SELECT u.id, sum(u.on_hand)::int AS on_hand, sum(u.staged)::int AS staged, sum(u.reserved)::int AS reserved,
+           greatest(sum(u.supply) - sum(u.reserved), 0)::int AS free
+      FROM (SELECT coalesce(a.lot_id, a.batch_id) AS id, CASE WHEN a.kind = 'place' THEN a.units ELSE 0 END AS on_hand,
+                   CASE WHEN a.kind = 'staged' THEN a.units ELSE 0 END AS staged, 0 AS reserved,
+                   CASE WHEN a.kind = 'place' AND a.place_id <> ALL (ARRAY(
+                     SELECT q.id FROM place q WHERE q.nursery_id = ${nurseryId}::uuid AND q.kind = 'quarantine')) THEN a.units ELSE 0 END AS supply
+              FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0
+            UNION ALL
+            SELECT r.supply_id, 0, 0, r.units, 0 FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid) u
+     GROUP BY u.id),
+  stock AS MATERIALIZED (
+    SELECT 'lot' AS kind, l.id, l.code, l.plant_id, l.plant_by_on, l.plant_by_state, coalesce(h.mother, false) AS mother,
+           coalesce(u.on_hand, 0) AS on_hand, coalesce(u.staged, 0) AS staged, coalesce(u.reserved, 0) AS reserved,
+           CASE WHEN h.id IS NULL THEN coalesce(u.free, 0) ELSE 0 END AS free, h.reasons AS holds
+      FROM lot l LEFT JOIN sums u ON u.id = l.id LEFT JOIN held h ON h.id = l.id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL
+       AND l.container_id <> ALL (ARRAY(SELECT c.id FROM container c WHERE c.nursery_id = ${nurseryId}::uuid AND c.kind = 'ground'))
     UNION ALL
-    SELECT 'batch', b.unit, b.nursery_id, b.id, b.code, b.plant_id, b.container_id, b.plant_by_on, b.plant_by_state, b.limit_on, b.next_opens_on, b.rule_id, b.window_id,
-           b.confined_on, b.container_on, 'recorded', 'recorded', b.ready_on, NULL,
-           live.on_hand::int, 0, coalesce(promised.units, 0)::int, false, greatest(coalesce(live.supply, 0) - coalesce(promised.units, 0), 0)::int
-      FROM batch b JOIN live ON live.id = b.id LEFT JOIN promised ON promised.id = b.id
+    SELECT 'batch', b.id, b.code, b.plant_id, b.plant_by_on, b.plant_by_state, false, u.on_hand, 0, u.reserved, u.free, NULL
+      FROM batch b JOIN sums u ON u.id = b.id AND u.on_hand > 0
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL)`;
