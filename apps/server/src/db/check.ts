@@ -1,6 +1,7 @@
 import { DATA_LAWS, type DataLaw } from '@rootclock/domain';
 import pg from 'pg';
 import { commandProofs } from './check/command-proofs.ts';
+import { evidenceProofs } from './check/evidence-proofs.ts';
 import { ledgerProofs, type Proofs } from './check/ledger-proofs.ts';
 import { promiseProofs } from './check/promise-proofs.ts';
 import { seedProofs } from './check/seed-proofs.ts';
@@ -18,7 +19,7 @@ export interface LawReport {
   laws: DataLaw[];
 }
 
-const PROOFS: Proofs = { ...ledgerProofs, ...promiseProofs, ...seedProofs, ...commandProofs };
+const PROOFS: Proofs = { ...ledgerProofs, ...promiseProofs, ...seedProofs, ...evidenceProofs, ...commandProofs };
 /** Enough to see what is wrong; a law that breaks everywhere would fill the screen. */
 const MOST_A_LAW = 20;
 

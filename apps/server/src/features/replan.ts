@@ -6,13 +6,15 @@ import { noteRolledDay, setSeasonEnd } from './people/store.ts';
 import { reckonClocks } from './pot-life/clocks/reckon.ts';
 import { foreseePlan } from './promises/planning/apart/plan-apart.ts';
 import { replanPromises } from './promises/replan.ts';
+import { keepBatchEvidence } from './propagation/learning/store.ts';
 
-/** After a command, in its own transaction: what was touched gets its clocks and then its promises reckoned anew. */
+/** After a command, in its own transaction: what was touched gets its clocks, what its batches tell, and then its promises reckoned anew. */
 export const replan: Replan = async (context, rulesVersion) => {
   const { touched } = context;
   if (touched.clients.size + touched.sites.size > 0)
     for (const lineId of await openLinesOf(context, touched.clients, touched.sites)) touched.line(lineId);
   await reckonClocks(context, rulesVersion);
+  await keepBatchEvidence(context, [...touched.batches]);
   await replanPromises(context);
 };
 
