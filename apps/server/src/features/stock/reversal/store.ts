@@ -114,26 +114,17 @@ export async function openPlacesClosedUntil(
      WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[]) AND closed_until_at = ${untilAt}::timestamptz`;
 }
 
-/** What a root-ball check changed of one lot, as its entry keeps it. */
-export const rootCheck = z.strictObject({
-  lotId: z.string(),
-  before: z.strictObject({ readyOn: z.nullable(z.string()), rootCheckedOn: z.nullable(z.string()) }),
-  after: z.strictObject({ readyOn: z.nullable(z.string()), rootCheckedOn: z.nullable(z.string()) }),
-});
-export type RootCheck = z.infer<typeof rootCheck>;
-
-const checksRow = z.strictObject({
-  details: z.strictObject({ checks: z.optional(z.array(rootCheck)) }),
+const checkEntry = z.strictObject({
+  kind: z.literal('observe'),
+  details: z.record(z.string(), z.unknown()),
   reversed: z.boolean(),
 });
+type CheckEntry = z.infer<typeof checkEntry>;
 
 /** Root-ball checks of a lot that were not taken back, the last one first, and what the very first one found the lot to be before. */
-export async function loadChecks(
-  { tx, nurseryId }: ReadContext,
-  lotId: string,
-): Promise<{ details: { checks?: RootCheck[] }; reversed: boolean }[]> {
-  return tx.rows(checksRow)`
-    SELECT e.details, EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
+export async function loadChecks({ tx, nurseryId }: ReadContext, lotId: string): Promise<CheckEntry[]> {
+  return tx.rows(checkEntry)`
+    SELECT e.kind, e.details, EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
       FROM entry_subject s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.subject_id = ${lotId}::uuid AND e.kind = 'observe' AND e.cause = 'root-ball'
      ORDER BY e.version DESC`;

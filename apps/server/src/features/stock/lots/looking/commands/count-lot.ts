@@ -3,6 +3,7 @@ import { FIELD, lotAt, moved, outside, recount } from '@rootclock/domain';
 import { found, refuse } from '../../../../../refusal.ts';
 import { command, type CommandContext } from '../../../../../trpc/operation.ts';
 import { postEntry, requireSince } from '../../../ledger/post.ts';
+import { lotCount } from '../../../reversal/details.ts';
 import { type LotFacts, loadLot, loadPlaces } from '../../store.ts';
 import { lastPlaceOf, setCountKind } from '../store.ts';
 
@@ -53,7 +54,13 @@ export const countLot = command({
         happenedOn,
         note,
         subjects: [{ kind: 'lot', id: lot.id }],
-        details: { placeId: at, expectedUnits, countedUnits, countKind, before: { countKind: lot.countKind } },
+        details: lotCount.written({
+          placeId: at,
+          expectedUnits,
+          countedUnits,
+          countKind,
+          before: { countKind: lot.countKind },
+        }),
       },
       movements,
     );

@@ -2,6 +2,7 @@ import { stock } from '@rootclock/contracts';
 import { FIELD, readinessAfter, type RootBallResult } from '@rootclock/domain';
 import { command } from '../../../../../trpc/operation.ts';
 import { openEntry, requireSince } from '../../../ledger/post.ts';
+import { rootBallCheck } from '../../../reversal/details.ts';
 import { loadSelection } from '../../selection.ts';
 import { insertObservation, setReadiness } from '../store.ts';
 
@@ -30,7 +31,7 @@ export const observeMany = command({
       happenedOn,
       note,
       cause: kind,
-      details: checks.length > 0 ? { checks } : {},
+      details: checks.length > 0 ? rootBallCheck.written({ checks }) : {},
       subjects: [
         ...lots.map(({ id }) => ({ kind: 'lot' as const, id })),
         ...[...new Set(batches.map(({ id }) => id))].map((id) => ({ kind: 'batch' as const, id })),
