@@ -1,6 +1,6 @@
 // The import rules of the house, at error level; tests/structure/imports.test.ts runs them and tells what they forbid.
 
-// A feature imports only those before it. People stand beside all: the runner and the router alone know them.
+// A feature imports only those before it. People and files stand beside all: the runner and the router alone know people, and any feature may know files.
 const features = [
   'plants',
   'sources',
@@ -69,6 +69,13 @@ module.exports = {
       severity: 'error',
       from: { path: `${tiers.server}/(${features.join('|')})/` },
       to: { path: `${tiers.server}/people/` },
+    },
+    {
+      name: 'files know no feature',
+      comment: 'Photos hang on many features; those that must know of them import files, and not the other way round.',
+      severity: 'error',
+      from: { path: `(${Object.values(tiers).join('|')})/files/` },
+      to: { path: `(${Object.values(tiers).join('|')})/(${features.join('|')})/` },
     },
     {
       name: 'the web imports nothing of the server but the type of its router',

@@ -1,12 +1,13 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { keptFiles } from './kept-files.ts';
 import { packedFiles } from './packed-files.ts';
 
 /** While developing, the interfaces are those of a server started beside this one. */
 const server = process.env['ROOTCLOCK_SERVER'] ?? 'http://127.0.0.1:4310';
 
 export default defineConfig({
-  plugins: [react(), packedFiles()],
+  plugins: [react(), keptFiles(), packedFiles()],
   build: {
     outDir: 'dist',
     emptyOutDir: true,
@@ -25,7 +26,7 @@ export default defineConfig({
             },
             {
               name: 'frame',
-              test: /src[\\/](lib|routes|shell[\\/](?!outbox|entry-words|more-page)|ui[\\/](action[\\/](button|link)|feedback|form|layout))/,
+              test: /src[\\/](lib|routes|worker|shell[\\/](?!outbox|entry-words|more-page)|ui[\\/](action[\\/](button|link)|feedback|form|layout))/,
             },
             {
               name: 'controls',

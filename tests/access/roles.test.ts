@@ -1,3 +1,4 @@
+import { onceOfGardens } from '@rootclock/server/features/moved';
 import { ROLES, type Role } from '@rootclock/domain';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { passwordHash } from '../../apps/server/src/features/people/passwords/hashing.ts';
@@ -36,8 +37,15 @@ async function welcomes(path: string, input: unknown): Promise<Record<string, st
 }
 
 describe('the router', () => {
-  it('has the listed operations, what opens and ends sessions, and the stream of changes, and nothing else', () => {
-    const paths = [...listed.map(({ path }) => path), ...sessionPaths, 'live.hearChanges'];
+  it('has the listed operations, names they had before, what opens and ends sessions, the stream of changes and what waited on devices, and nothing else', () => {
+    const before = Object.keys(onceOfGardens).map((name) => `gardens.${name}`);
+    const paths = [
+      ...listed.map(({ path }) => path),
+      ...before,
+      ...sessionPaths,
+      'live.hearChanges',
+      'outbox.sendEntries',
+    ];
     expect(Object.keys(appRouter._def.procedures).sort()).toEqual(paths.sort());
   });
 

@@ -6,6 +6,7 @@ import { createDatabase, type TestDatabase } from '../support/database.ts';
 import { openServer, type TestNursery } from '../support/nursery.ts';
 import { cloneNursery } from '../support/sample-bodies/clone.ts';
 import { addSampleRows, bodiesOf, type SampleRows, withNewIds } from '../support/sample-bodies/index.ts';
+import { tries } from '../support/tries.ts';
 import { askerOf, envelopeOf, listed, sessionPaths } from './asking.ts';
 import { arrived, holdsBrokenText, spoilt } from './rubbish-bodies.ts';
 
@@ -26,7 +27,7 @@ afterAll(async () => {
   await database.drop();
 });
 
-const numRuns = Number(process.env.ROOTCLOCK_RUNS ?? 12);
+const round = tries(12);
 
 describe.each(listed.map(({ path, operation }) => [path, operation] as const))('%s', (path, operation) => {
   it('answers every body without a fault, and none with a text that cannot be kept but by refusing it', async () => {
@@ -39,7 +40,7 @@ describe.each(listed.map(({ path, operation }) => [path, operation] as const))('
         expect(answer.ok ? 'done' : answer.class).not.toBe('fault');
         if (holdsBrokenText(body)) expect(answer.ok).toBe(false);
       }),
-      { numRuns },
+      round,
     );
   });
 });
@@ -59,7 +60,7 @@ describe('what opens and ends sessions', () => {
         const answer = await ask(path, input, null);
         expect(answer.ok ? 'done' : answer.class).not.toBe('fault');
       }),
-      { numRuns },
+      round,
     );
   });
 });
@@ -73,7 +74,7 @@ describe('a command', () => {
         const answer = await ask('stock.loseFromLot', envelope);
         expect(answer.ok ? 'done' : answer.class).toBe('input');
       }),
-      { numRuns },
+      round,
     );
   });
 });

@@ -1,6 +1,9 @@
+import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { violationsOn } from '../support/axe.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../support/journey.ts';
+import { isCampaign } from '../support/tries.ts';
 import { openDemo, ROW_FOR } from './screens/demo.ts';
 import { routes } from './screens/routes.ts';
 import { overflowOf, type Watched, watch } from './screens/visit.ts';
@@ -11,6 +14,8 @@ const OPEN = ['/begin', '/sign-in'];
 const NOWHERE = '/$';
 /** Leads on to another page. */
 const LEADS_ON = ['/stock'];
+
+type Device = [name: string, size: { width: number; height: number }, language?: 'en' | 'es'];
 
 const parameters = (route: string) => route.split('/').filter((part) => part.startsWith('$') && part !== '$');
 
@@ -67,16 +72,33 @@ const addressOf = (route: string) =>
         .map((part) => ids.get(part) ?? part)
         .join('/');
 
-describe.each([
+const inSuite: Device[] = [
   ['a phone', PHONE],
   ['a desk', DESK],
-] as const)('on %s', (_, size) => {
+];
+/** A campaign asks for these as well, and comes from screen to screen in another order with each seed. */
+const atLength: Device[] = [
+  ['a phone in Spanish', PHONE, 'es'],
+  ['a narrow phone', { width: 320, height: 740 }],
+  ['a tablet in Spanish', { width: 768, height: 1024 }, 'es'],
+];
+const isAtLength = isCampaign('every-screen');
+const closed = routes.filter((route) => !OPEN.includes(route));
+const [inAnyOrder = closed] = fc.sample(fc.shuffledSubarray(closed, { minLength: closed.length }), 1);
+
+describe.each(isAtLength ? [...inSuite, ...atLength] : inSuite)('on %s', (_, size, language = 'en') => {
+  async function open(on: Journey, role: 'owner' | null): Promise<Watched> {
+    const page = await on.open(role, size);
+    await page.addInitScript((chosen) => localStorage.setItem('rootclock.language', chosen), language);
+    return watch(page);
+  }
   let watched: Watched;
   beforeAll(async () => {
-    watched = watch(await journey.open('owner', size));
+    watched = await open(journey, 'owner');
   });
+  afterAll(() => watched.page.context().close());
 
-  it.each(routes.filter((route) => !OPEN.includes(route)))('%s is sound', async (route) => {
+  it.each(isAtLength ? inAnyOrder : closed)('%s is sound', async (route) => {
     await watched.visit(journey.address + addressOf(route));
     if (!LEADS_ON.includes(route)) expect(new URL(watched.page.url()).pathname).toBe(addressOf(route));
     await expectSound(watched);
@@ -84,9 +106,10 @@ describe.each([
 
   it.each(OPEN)('%s is sound for whoever is not signed in', async (route) => {
     const visited = route === '/begin' ? firstVisit : journey;
-    const stranger = watch(await visited.open(null, size));
+    const stranger = await open(visited, null);
     await stranger.visit(visited.address + route);
     expect(new URL(stranger.page.url()).pathname).toBe(route);
     await expectSound(stranger);
+    await stranger.page.context().close();
   });
 });

@@ -6,14 +6,15 @@ import { isDeepStrictEqual } from 'node:util';
 import { checkLaws } from '@rootclock/server/db/check';
 import { databaseAddress } from '@rootclock/server/db/embedded/cluster';
 import { holderOf } from '@rootclock/server/db/embedded/folder-lock';
+import fc from 'fast-check';
 import pg from 'pg';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { ask, command, type HttpCommand, must, send } from '../support/process/http-nursery.ts';
 import { endAllServers, startServer } from '../support/process/server-process.ts';
 
 const CLIENTS = 8;
-/** The kill comes when so many were acknowledged, in the middle of what the clients go on sending. */
-const ACKNOWLEDGED_BEFORE_KILL = 120;
+/** The kill comes when so many were acknowledged, in the middle of what the clients go on sending: at another moment with each seed. */
+const [ACKNOWLEDGED_BEFORE_KILL = 120] = fc.sample(fc.integer({ min: 80, max: 160 }), 1);
 const LOT_UNITS = 5000;
 const NAMES = 'ABC';
 

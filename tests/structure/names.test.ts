@@ -30,6 +30,7 @@ const features = [
   'planning',
   'records',
   'people',
+  'files',
 ];
 /** Folders of a tier that are not features: what all of them stand on, and the web's pages that gather from all of them. */
 const besides: Record<string, string[]> = {

@@ -68,19 +68,19 @@ function fontsIn(folder: string): string {
   return `<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig><dir>${escaped}</dir><cachedir>${escaped}/cache</cachedir></fontconfig>\n`;
 }
 
-export function launchBrowser({ executablePath, env }: Browser): Promise<RunningBrowser> {
-  return chromium.launch({
-    executablePath,
-    env: { ...(process.env as Record<string, string>), ...env },
-    // Tests often run as root or in a container, where Chromium's own sandbox cannot be set up; only our pages are opened.
-    chromiumSandbox: false,
-    args: [
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--disable-dev-shm-usage',
-    ],
-  });
-}
+export const launchOptions = ({ executablePath, env }: Browser) => ({
+  executablePath,
+  env: { ...(process.env as Record<string, string>), ...env },
+  // Tests often run as root or in a container, where Chromium's own sandbox cannot be set up; only our pages are opened.
+  chromiumSandbox: false,
+  args: [
+    '--disable-quic',
+    '--no-first-run',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+    '--disable-dev-shm-usage',
+  ],
+});
+
+export const launchBrowser = (browser: Browser): Promise<RunningBrowser> => chromium.launch(launchOptions(browser));

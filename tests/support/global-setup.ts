@@ -1,4 +1,7 @@
 // Once for a whole run: a PostgreSQL server, one migrated database to copy for each test file, and a browser.
+import { execFileSync } from 'node:child_process';
+import path from 'node:path';
+import { repositoryRoot } from '@rootclock/server/config';
 import { createDatabase, ensureServerLogin } from '@rootclock/server/db/databases';
 import { migrate } from '@rootclock/server/db/migrate';
 import type { TestProject } from 'vitest/node';
@@ -13,6 +16,8 @@ declare module 'vitest' {
     loginUrl: string;
     template: string;
     browser: Browser;
+    /** The server as it is compiled for use. */
+    program: string;
   }
 }
 
@@ -27,10 +32,17 @@ export default async function setup(project: TestProject): Promise<() => Promise
     project.provide('adminUrl', adminUrl);
     project.provide('loginUrl', await ensureServerLogin(server.url(template)));
     project.provide('template', template);
+    project.provide('program', compile());
     project.provide('browser', await prepareBrowser());
   } catch (error) {
     await server.stop();
     throw error;
   }
   return () => server.stop();
+}
+
+/** Compiles what the sources are now, so that tests start what people start, and in a third of the time. */
+function compile(): string {
+  const run = path.join(repositoryRoot, 'apps/server/bootstrap/run.mjs');
+  return execFileSync(process.execPath, [run, 'compile'], { encoding: 'utf8' }).trim();
 }

@@ -1,7 +1,6 @@
 // The whole product for one journey: the real server with the built web app on a port of its own, and a page signed in to it.
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Role } from '@rootclock/domain';
 import { repositoryRoot } from '@rootclock/server/config';
 import type { Page } from 'playwright-core';
@@ -27,7 +26,12 @@ export async function openJourney(database: TestDatabase, nursery: SignedInNurse
   const webRoot = process.env.ROOTCLOCK_WEB_ROOT ?? path.join(repositoryRoot, 'apps/web/dist');
   if (!existsSync(path.join(webRoot, 'index.html')))
     throw new Error('the web app is not built: run `npm test`, or `npx vite build apps/web` first');
-  const app = await createApp({ databaseUrl: database.url, webRoot, clock: nursery.clock.now });
+  const app = await createApp({
+    databaseUrl: database.url,
+    webRoot,
+    clock: nursery.clock.now,
+    ...(nursery.filesFolder !== undefined && { filesFolder: nursery.filesFolder }),
+  });
   const address = await app.listen({ host: '127.0.0.1', port: 0 });
   const browser = await launchBrowser(inject('browser'));
   return {
@@ -51,27 +55,4 @@ export async function openJourney(database: TestDatabase, nursery: SignedInNurse
       await app.close();
     },
   };
-}
-
-/** Nothing moves or fades in any more: what is half faded in has too little contrast for axe, and for nobody else. */
-async function settled(page: Page): Promise<void> {
-  await page.evaluate(async () => {
-    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
-    const ending = document
-      .getAnimations()
-      .filter(({ effect }) => effect !== null && effect.getComputedTiming().endTime !== Infinity);
-    await Promise.allSettled(ending.map(({ finished }) => finished));
-  });
-}
-
-/** What axe finds wrong on the page as it stands, or in one part of it, in a form that a failing test prints readably. */
-export async function violationsOn(page: Page, part = 'html'): Promise<string[]> {
-  await settled(page);
-  // Without this axe describes every node of a long list that passes as well, and takes about twice as long.
-  const { violations } = await new AxeBuilder({ page })
-    .include(part)
-    .options({ resultTypes: ['violations'] })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
 }

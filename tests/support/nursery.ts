@@ -1,10 +1,15 @@
 import { createHash, randomUUID } from 'node:crypto';
+import { mkdtemp, rm } from 'node:fs/promises';
+import os from 'node:os';
+import path from 'node:path';
 import type { Role } from '@rootclock/domain';
 import pg from 'pg';
 import { uuidOf } from '../../apps/server/src/derived-id.ts';
 import { openDatabase, type Database } from '../../apps/server/src/db/pool.ts';
 import { createRunner } from '../../apps/server/src/db/runner.ts';
+import { lettingGo } from '../../apps/server/src/features/files/letting-go.ts';
 import { foreseeRoll, replan, rollDay } from '../../apps/server/src/features/replan.ts';
+import { folderStore } from '../../apps/server/src/files/folder-store.ts';
 import { appRouter } from '../../apps/server/src/router.ts';
 import { createCallerFactory } from '../../apps/server/src/trpc/procedures.ts';
 import { contextWithinServer } from '../../apps/server/src/trpc/within-server.ts';
@@ -33,7 +38,10 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
   const owner = new pg.Client({ connectionString: database.ownerUrl });
   await owner.connect();
   const app: Database = openDatabase(database.url);
-  const runner = createRunner({ database: app, replan, rollDay, foreseeRoll, clock: clock.now });
+  const filesFolder = await mkdtemp(path.join(os.tmpdir(), 'rootclock-files-'));
+  const files = folderStore(filesFolder);
+  const letGo = lettingGo({ database: app, files });
+  const runner = createRunner({ database: app, files, letGo, replan, rollDay, foreseeRoll, clock: clock.now });
   const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> =>
     (await owner.query<Row>(text, values)).rows;
 
@@ -55,7 +63,7 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
       crew: await addPerson(owner, nurseryId, 'crew'),
       viewer: await addPerson(owner, nurseryId, 'viewer'),
     };
-    return { nurseryId, clock, runner, app, people, as: serve(people), sql };
+    return { nurseryId, clock, runner, app, files, filesFolder, people, as: serve(people), sql };
   }
 
   return {
@@ -64,10 +72,13 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
     clock,
     runner,
     app,
+    files,
+    filesFolder,
     sql,
     close: async () => {
       await app.close();
       await owner.end();
+      await rm(filesFolder, { recursive: true, force: true });
     },
   };
 }

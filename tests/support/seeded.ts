@@ -2,16 +2,9 @@
 // ROOTCLOCK_SEED=<seed> ROOTCLOCK_RUNS=<runs> npm test.
 import { parseRows } from '@rootclock/server/db/statements';
 import fc from 'fast-check';
+import { wholeNumber } from './tries.ts';
 
 const DEFAULT_SEED = 20_261_124;
-
-function wholeNumber(name: string): number | undefined {
-  const text = process.env[name];
-  if (text === undefined || text === '') return undefined;
-  const number = Number(text);
-  if (!Number.isInteger(number)) throw new Error(`${name} must be a whole number, not ${text}`);
-  return number;
-}
 
 const runs = wholeNumber('ROOTCLOCK_RUNS');
 fc.configureGlobal({

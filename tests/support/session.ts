@@ -4,6 +4,7 @@ import type { TestNursery } from './nursery.ts';
 
 /** As much of a nursery as is needed to sign its people in. */
 export type SignedInNursery = Pick<TestNursery, 'nurseryId' | 'sql'> & {
+  filesFolder?: string;
   clock: Pick<TestNursery['clock'], 'now'>;
   people: Record<Role, { personId: string }>;
 };

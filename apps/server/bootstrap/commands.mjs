@@ -1,36 +1,40 @@
-// What `npm start`, `npm test`, `npm run rootclock`, `npm run bench` and `npm run check:allocation` do, once Node is known to be new enough.
+// What `npm start`, `npm test`, `npm run rootclock`, `npm run bench` and `npm run campaign` do, once Node is known to be new enough.
+// `compile` is for tests: it says where the compiled server lies.
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { prepare } from './prepare.mjs';
+import { compiledServer, prepare } from './prepare.mjs';
 import { refuse, root } from './folder.mjs';
 
 export async function run([command, ...rest]) {
   process.chdir(root);
   switch (command) {
     case 'prepare':
-      return prepare({ web: true });
+      return prepare({ web: true, server: true });
     case 'start':
-      await prepare({ web: true });
-      return enter('apps/server/src/main.ts', ['serve', ...rest]);
+      await prepare({ web: true, server: true });
+      return enterCompiled(['serve', ...rest]);
     case 'cli':
-      await prepare({ web: rest[0] === 'serve' });
-      return enter('apps/server/src/main.ts', rest);
+      await prepare({ web: rest[0] === 'serve', server: true });
+      return enterCompiled(rest);
+    case 'compile':
+      await prepare({ server: true });
+      return console.log(path.join(root, compiledServer()));
     case 'bench':
-      await prepare({ web: false });
-      return enter('tests/bench/bench.ts', rest);
-    case 'check-allocation':
-      await prepare({ web: false });
-      return enter('tests/reference/allocation/check-allocation.ts', rest);
+      await prepare({});
+      return enterSource('tests/bench/bench.ts', rest);
+    case 'campaign':
+      await prepare({ web: true, server: true });
+      return enterSource('tests/campaign/campaign.ts', rest);
     case 'test': {
-      await prepare({ web: true });
+      await prepare({ web: true, server: true });
       const { runSuite } = await import('./suite.mjs');
       process.exitCode = await runSuite(rest);
       return;
     }
     default:
       refuse(
-        `there is no command "${command ?? ''}" here; use npm start, npm test, npm run rootclock, npm run bench or npm run check:allocation.`,
+        `there is no command "${command ?? ''}" here; use npm start, npm test, npm run rootclock, npm run bench or npm run campaign.`,
       );
   }
 }
@@ -41,7 +45,18 @@ async function enter(file, args) {
   const target = path.join(root, file);
   if (!existsSync(target)) refuse(`${file} is missing from this copy; fetch the repository again.`);
   process.argv = [process.argv[0], target, ...args];
+  await import(pathToFileURL(target).href);
+}
+
+async function enterCompiled(args) {
+  const { register } = await import('./stacks.mjs');
+  register();
+  return enter(compiledServer(), args);
+}
+
+/** What only developers run is translated as it is read. */
+async function enterSource(file, args) {
   const { register } = await import('tsx/esm/api');
   register();
-  await import(pathToFileURL(target).href);
+  return enter(file, args);
 }

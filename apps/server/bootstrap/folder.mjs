@@ -55,6 +55,15 @@ export function remember(step, print) {
   writeFileSync(path.join(memory, `${step}.done`), print);
 }
 
+/** Leaves only the newest few folders of one. */
+export function keepNewest(folder, count) {
+  const times = readdirSync(folder).map((name) => {
+    const each = path.join(folder, name);
+    return { each, at: statSync(each).mtimeMs };
+  });
+  for (const { each } of times.sort((a, b) => b.at - a.at).slice(count)) rmSync(each, { recursive: true, force: true });
+}
+
 /** Says so early when the folder cannot be written, for instance after a first start as another user. */
 export function mustBeWritable() {
   for (const folder of [root, path.join(root, 'node_modules')].filter((each) => existsSync(each))) {

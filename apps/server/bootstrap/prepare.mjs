@@ -4,7 +4,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { nodeTool, npmCommand, quietly } from './child.mjs';
-import { alone, fingerprint, mustBeWritable, remember, remembered, root } from './folder.mjs';
+import { alone, fingerprint, keepNewest, mustBeWritable, remember, remembered, root } from './folder.mjs';
 
 const manifests = [
   'package.json',
@@ -38,7 +38,7 @@ const install = {
   name: 'install',
   title: 'Installing packages (the first time takes a minute)',
   print: () => fingerprint(manifests, `${process.platform} ${process.arch}`),
-  present: 'node_modules/.pnpm',
+  present: () => 'node_modules/.pnpm',
   async run() {
     // NODE_ENV because production would leave out the tools that build the web app; CI because no question can be
     // answered here.
@@ -54,7 +54,7 @@ const buildWeb = {
   name: 'web',
   title: 'Building the web app',
   print: () => fingerprint(['apps/web', 'packages', 'pnpm-lock.yaml']),
-  present: 'apps/web/dist/index.html',
+  present: () => 'apps/web/dist/index.html',
   run() {
     const [node, cli] = nodeTool('apps', 'web', 'node_modules', 'vite', 'bin', 'vite.js');
     return quietly(node, [cli, 'build', 'apps/web', '--logLevel', 'warn'], {
@@ -64,11 +64,32 @@ const buildWeb = {
   },
 };
 
-const due = (step) => !existsSync(path.join(root, step.present)) || remembered(step.name) !== step.print();
+/** Each compiled server has a folder of its own: one that runs still reads parts of it when the next is compiled. */
+const compiledFolder = (print) => path.join('apps', 'server', 'dist', print.slice(0, 16));
+const KEPT_SERVERS = 3;
 
-/** Installs and (for what serves it) builds the web app, as far as sources changed since the last time. */
-export async function prepare({ web }) {
-  const steps = web ? [install, buildWeb] : [install];
+const compileServer = {
+  name: 'server',
+  title: 'Compiling the server',
+  print: () => fingerprint(['apps/server/src', 'apps/server/bootstrap', 'packages', 'pnpm-lock.yaml']),
+  present: () => path.join(compiledFolder(remembered('server')), 'main.js'),
+  async run(print) {
+    const [node, compile] = nodeTool('apps', 'server', 'bootstrap', 'compile.mjs');
+    await quietly(node, [compile, compiledFolder(print)], {
+      failure: 'the server could not be compiled; see above.',
+    });
+    keepNewest(path.join(root, 'apps', 'server', 'dist'), KEPT_SERVERS);
+  },
+};
+
+/** The compiled program that was last prepared. */
+export const compiledServer = () => path.join(compiledFolder(remembered('server')), 'main.js');
+
+const due = (step) => !existsSync(path.join(root, step.present())) || remembered(step.name) !== step.print();
+
+/** Installs, and compiles or builds what is asked for, as far as sources changed since the last time. */
+export async function prepare({ web = false, server = false }) {
+  const steps = [install, ...(server ? [compileServer] : []), ...(web ? [buildWeb] : [])];
   if (!steps.some(due)) return;
   mustBeWritable();
   await alone(async () => {
@@ -76,7 +97,7 @@ export async function prepare({ web }) {
       const print = step.print();
       const startedAt = Date.now();
       console.error(`${step.title}…`);
-      await step.run();
+      await step.run(print);
       remember(step.name, print);
       console.error(`  done in ${((Date.now() - startedAt) / 1000).toFixed(1)} s`);
     }

@@ -1,8 +1,14 @@
 import Fastify, { type FastifyInstance } from 'fastify';
 import { serveCalendars } from './calendar.ts';
-import { closeDatabase, findRoleFault, openDatabase } from './db/pool.ts';
-import { createRunner } from './db/runner.ts';
+import { findRoleFault, openDatabase } from './db/pool.ts';
+import { createRunner, type LetGo } from './db/runner.ts';
+import { lettingGo } from './features/files/letting-go.ts';
 import { foreseeRoll, replan, rollDay } from './features/replan.ts';
+import { folderStore } from './files/folder-store.ts';
+import { noFiles } from './files/file-store.ts';
+import { keepFilesSwept } from './files/keep-swept.ts';
+import { serveFiles } from './files/serving.ts';
+import { takeUploads } from './files/uploads.ts';
 import { stampAnswers } from './http/answer-headers.ts';
 import { compressAnswers } from './http/compression.ts';
 import { answerFailures } from './http/failures.ts';
@@ -11,6 +17,7 @@ import { answerHealth } from './http/health.ts';
 import { limitCalls } from './http/limits.ts';
 import type { LogTo } from './http/log.ts';
 import { refuseOddRequests } from './http/odd-requests.ts';
+import { limitPatience } from './http/patience.ts';
 import { keepAnswersPrivate } from './http/private-answers.ts';
 import { serveProcedures } from './http/procedures.ts';
 import { sendSecurityHeaders } from './http/security-headers.ts';
@@ -24,6 +31,8 @@ import { rollDays } from './roll-days.ts';
 export interface AppParts extends LiveParts {
   /** Folder of the built web app; without it only the interfaces are served. */
   webRoot?: string;
+  /** Folder of photos and papers; without it none can be added. */
+  filesFolder?: string;
   /** The clock, so that tests set the day. */
   clock?: () => Date;
   /** Where faults are written down; nowhere unless given. */
@@ -38,7 +47,7 @@ export interface AppParts extends LiveParts {
   callsAMinute?: number;
   /** How long a request may take to arrive. */
   patienceMs?: number;
-  /** Whether days are rolled by a timer too, and not by each day's first write alone. */
+  /** Whether what time asks for is done by timers too: days are rolled, and the store of files is swept. */
   rollsDays?: boolean;
 }
 
@@ -63,27 +72,39 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   }
   const app = Fastify(serverOptions({ log, trustedProxies, patienceMs }));
   const lookAheadFailed = (err: unknown) => app.log.warn({ err }, 'the day’s roll could not be looked at ahead');
-  const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock, lookAheadFailed });
+  const files = parts.filesFolder === undefined ? noFiles : folderStore(parts.filesFolder);
+  // The command has committed: what is left behind is told by `check`, and goes with the next sweep.
+  const letGo: LetGo = (nurseryId, hashes) =>
+    lettingGo({ database, files })(nurseryId, hashes).catch((err: unknown) =>
+      app.log.warn({ err }, 'files that nothing needs stay in the store until it is swept'),
+    );
+  const runner = createRunner({ database, files, letGo, replan, rollDay, foreseeRoll, clock, lookAheadFailed });
 
   stampAnswers(app, clock);
   answerFailures(app);
   limitLines(app);
+  limitPatience(app, { patienceMs });
   keepAnswersPrivate(app);
   await sendSecurityHeaders(app, { secure });
   refuseOddRequests(app);
-  limitCalls(app, { callsAMinute });
+  const countCall = limitCalls(app, { callsAMinute });
   refuseForgery(app, { publicUrl });
   await compressAnswers(app);
   const sessions = await keepSessions(app, { database, clock, secure });
 
-  if (parts.rollsDays) rollDays(app, { database, runner });
+  if (parts.rollsDays) {
+    rollDays(app, { database, runner });
+    keepFilesSwept(app, { database, files, clock });
+  }
   const hearing = serveLive(app, parts);
-  await serveProcedures(app, { runner, database, sessions, hearing, publicUrl });
+  await serveProcedures(app, { runner, database, sessions, hearing, publicUrl, countCall });
   answerHealth(app, database);
   serveCalendars(app, { runner, database });
+  await takeUploads(app, { runner, sessions });
+  serveFiles(app, { runner, sessions, files });
   servePaper(app, { runner, callerOf: sessions.callerOf });
   await serveWebFiles(app, webRoot);
 
-  app.addHook('onClose', () => closeDatabase(database));
+  app.addHook('onClose', () => database.close());
   return app;
 }

@@ -1,11 +1,20 @@
 // The settings, read from the environment once, at the very start. Nothing else in the server looks at the environment.
+import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ipaddr from 'ipaddr.js';
-import { z } from 'zod';
+import * as z from 'zod';
+
+/** Sources and what is compiled from them lie at different depths below the top. */
+function topAbove(folder: string): string {
+  if (existsSync(path.join(folder, 'pnpm-workspace.yaml'))) return folder;
+  const above = path.dirname(folder);
+  if (above === folder) throw new Error('this is no copy of Rootclock: pnpm-workspace.yaml is missing');
+  return topAbove(above);
+}
 
 /** The folder of this copy of Rootclock. */
-export const repositoryRoot = fileURLToPath(new URL('../../..', import.meta.url)).replace(/[\\/]$/, '');
+export const repositoryRoot = topAbove(path.dirname(fileURLToPath(import.meta.url)));
 
 export type Database = { kind: 'embedded' } | { kind: 'given'; url: string; ownerUrl: string };
 
@@ -15,6 +24,8 @@ export interface Config {
   port: number;
   host: string;
   dataDir: string;
+  /** Where whoever called stands; npm itself goes to the top of the repository. */
+  callersFolder: string;
   /** Whether an empty nursery database is filled with the demo nursery. */
   demo: boolean;
   /** Where people reach it, when that is another address than the one it listens at. */
@@ -73,6 +84,7 @@ const settings = z.object({
       .regex(/^[\w.:-]+$/, 'HOST must be the name or the address of an interface, such as 127.0.0.1 or 0.0.0.0.'),
   ),
   DATA_DIR: optional(z.string()),
+  INIT_CWD: optional(z.string()),
   ROOTCLOCK_DEMO: optional(z.enum(['on', 'off'], 'ROOTCLOCK_DEMO must be on or off.')),
   PUBLIC_URL: optional(
     z
@@ -118,12 +130,16 @@ export function readConfig(environment: Record<string, string | undefined>): Con
     port: given.PORT ?? 4310,
     host: given.HOST ?? '127.0.0.1',
     dataDir: path.resolve(repositoryRoot, given.DATA_DIR ?? '.data'),
+    callersFolder: given.INIT_CWD ?? process.cwd(),
     // A database that someone set up on purpose is meant for a real nursery: no invented plants unless asked for.
     demo: given.ROOTCLOCK_DEMO === undefined ? database.kind === 'embedded' : given.ROOTCLOCK_DEMO === 'on',
     publicUrl: given.PUBLIC_URL,
     trustedProxies: given.TRUSTED_PROXIES ?? [],
   };
 }
+
+/** Where the photos and papers of all nurseries lie, beside the database or without one. */
+export const filesFolderOf = ({ dataDir }: Pick<Config, 'dataDir'>): string => path.join(dataDir, 'files');
 
 /** Where a database is, fit for a log: no user and no password. */
 export function placeOf(databaseUrl: string): string {

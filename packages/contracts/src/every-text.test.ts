@@ -61,9 +61,11 @@ describe('the walk', () => {
     expect(numbers.length).toBeGreaterThan(100);
     // Unknown is what a field held when its form read it: that is compared and never stored.
     expect(new Set(leaves.map(({ kind }) => kind))).toEqual(
-      new Set(['string', 'number', 'boolean', 'enum', 'literal', 'object', 'unknown']),
+      new Set(['string', 'number', 'boolean', 'enum', 'literal', 'object', 'unknown', 'custom']),
     );
     expect(leaves.filter(({ kind, path }) => kind === 'unknown' && !path.endsWith('.was'))).toEqual([]);
+    // A file is no text: what it may be is told by its own bytes.
+    expect(leaves.filter(({ kind, path }) => kind === 'custom' && !path.endsWith('.bytes'))).toEqual([]);
   });
 });
 

@@ -1,6 +1,8 @@
 export * from './errors/index.ts';
+export { MOST_ENTRIES, sendEntries, type EntryOutcome } from './entries.ts';
 export * as clients from './clients/index.ts';
 export * as fields from './fields.ts';
+export * as files from './files/index.ts';
 export type { Page } from './fields.ts';
 export * as gardens from './gardens/index.ts';
 export { readInput, type ReadInput } from './issues.ts';

@@ -9,6 +9,7 @@ export * from './kernel/rough-days.ts';
 export * from './kernel/years.ts';
 export * from './statistics/index.ts';
 export * from './people/index.ts';
+export * from './files/index.ts';
 export * from './sources/index.ts';
 export * from './stock/index.ts';
 export * from './plants/traits.ts';

@@ -5,6 +5,7 @@ import { OutOfTime, solveGoals, solvePenalty } from '../../support/allocation/go
 import { type Goals, goalsOf, isServing } from '../../support/allocation/goals.ts';
 import { drawSeason, type Season, type SeasonShape } from '../../support/allocation/season.ts';
 import { median } from './figures.ts';
+import { measurePromiseCheck, type PromiseCheckFigures } from './promise-check.ts';
 
 export const LEAST_TIMES_FASTER = 10;
 export const MOST_GROWTH = 15;
@@ -40,6 +41,7 @@ export interface AllocationFigures {
   /** Processor time from the middle size to the largest. */
   growth: { shape: SeasonShape; ranks: 'each line its own' | 'few'; times: number }[];
   timesFasterInTheMiddle: number;
+  promiseCheck: PromiseCheckFigures;
   met: { timesFaster: boolean; growth: boolean; totals: boolean };
 }
 
@@ -132,10 +134,13 @@ export async function measureAllocation(
     .map(({ own, sequence }) => sequence.cpuMs / own.cpuMs);
   const all = runs.flatMap(({ sequence, penaltyOnly }) => [sequence, penaltyOnly]);
   const timesFasterInTheMiddle = Math.min(...ratios);
+  say('checking promises where nearly all lines hang together');
+  const promiseCheck = measurePromiseCheck(seed);
   return {
     runs,
     growth,
     timesFasterInTheMiddle,
+    promiseCheck,
     met: {
       timesFaster: timesFasterInTheMiddle >= LEAST_TIMES_FASTER,
       growth: growth.filter(({ shape }) => shape === 'parts').every(({ times }) => times <= MOST_GROWTH),

@@ -1,10 +1,11 @@
 // Every page of gardens as it stands with plants, orders and clients on it: readable, reachable, and never wider than the screen.
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { violationsOn } from '../../support/axe.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { gardenStory, type GardenStory } from '../../support/gardens.ts';
-import { DESK, type Journey, openJourney, PHONE, violationsOn } from '../../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../../support/journey.ts';
 import { openNursery, type TestNursery } from '../../support/nursery.ts';
+import { overflowOf, type Watched, watch } from '../screens/visit.ts';
 
 let database: TestDatabase;
 let nursery: TestNursery;
@@ -47,22 +48,23 @@ const pages: [string, () => string, string | RegExp][] = [
   ['a site', () => `/gardens/sites/${story.siteId}`, 'South slope'],
 ];
 
-const tooWideBy = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-
 describe.each([
   ['a phone', PHONE],
   ['a desk', DESK],
 ] as const)('on %s', (_device, size) => {
+  // Nothing is done on these pages, so one device looks at them one after the other.
+  let watched: Watched;
+  beforeAll(async () => {
+    watched = watch(await journey.open('owner', size));
+  });
+  afterAll(() => watched.page.context().close());
+
   it.each(pages)('%s can be read by everyone', async (_name, address, title) => {
-    const page = await journey.open('owner', size);
-    await page.emulateMedia({ reducedMotion: 'reduce' });
-    await page.goto(journey.address + address());
+    await watched.visit(journey.address + address());
+    const { page } = watched;
     await page.getByRole('heading', { level: 1, name: title }).waitFor();
-    await page.waitForLoadState('networkidle');
     expect(await violationsOn(page)).toEqual([]);
-    expect(await tooWideBy(page)).toBeLessThanOrEqual(0);
-    await page.context().close();
+    expect(await overflowOf(page)).toEqual([]);
   });
 });
 

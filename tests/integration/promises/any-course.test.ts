@@ -5,6 +5,7 @@ import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { type GardenStory, gardenStory } from '../../support/gardens.ts';
 import { readFreshPlan } from '../../support/fresh-plan.ts';
 import { openNursery, sent, type TestNursery } from '../../support/nursery.ts';
+import { tries } from '../../support/tries.ts';
 
 const today = '2026-05-20';
 
@@ -273,7 +274,7 @@ describe('whatever happens to plants and orders', () => {
           await nursery.close();
         }
       }),
-      { numRuns: 25, seed: 20_261_124 },
+      tries(10, 20_261_124),
     );
   }, 240_000);
 });

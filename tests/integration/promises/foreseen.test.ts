@@ -4,6 +4,7 @@ import type { AllocationInstance } from '@rootclock/domain';
 import { afterAll, describe, expect, it } from 'vitest';
 import { allocator } from '../../../apps/server/src/features/promises/planning/apart/allocator.ts';
 import { drawInstance, LARGE } from '../../support/allocation/draw-instance.ts';
+import { tries } from '../../support/tries.ts';
 
 const WITHIN_MS = 30_000;
 afterAll(() => allocator.stop());
@@ -40,7 +41,7 @@ describe('a solution that was foreseen', () => {
           await allocator.solve(instance, WITHIN_MS),
         );
       }),
-      { numRuns: 60 },
+      tries(60),
     );
   });
 
@@ -53,7 +54,7 @@ describe('a solution that was foreseen', () => {
         const moved = { ...instance, supply: [{ ...first, unitValue: first.unitValue + 1 }, ...others] };
         expect(await allocator.solve(moved, WITHIN_MS)).not.toBe(await allocator.solve(instance, WITHIN_MS));
       }),
-      { numRuns: 20 },
+      tries(20),
     );
   });
 });

@@ -54,6 +54,8 @@ beforeAll(async () => {
     clock: server.clock,
     runner: server.runner,
     app: server.app,
+    files: server.files,
+    filesFolder: server.filesFolder,
     people,
     as: server.serve(people),
     sql: server.sql,

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import * as z from 'zod/mini';
 import { raw } from '../../../apps/server/src/db/sql.ts';
 import { createApp } from '../../../apps/server/src/app.ts';
-import { openDatabase, type Database, type Tx } from '../../../apps/server/src/db/pool.ts';
+import { openDatabase, PATIENCE_MS, type Database, type Tx } from '../../../apps/server/src/db/pool.ts';
 import { errorAnswer } from '../../../apps/server/src/trpc/answer-error.ts';
 import { openLine } from '../../support/process/cut-line.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
@@ -126,7 +126,7 @@ describe('nobody knows the outcome', () => {
   });
 
   test('when no connection became free in time', async () => {
-    const app = openDatabase(database.url, 1, 50);
+    const app = openDatabase(database.url, 1, PATIENCE_MS, 2_000);
     await nursery.sql('SELECT pg_advisory_lock(1)');
     const before = codeOf(app.run`SELECT pg_advisory_xact_lock(1)::text`);
     await expect

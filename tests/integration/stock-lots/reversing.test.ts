@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { refusalOf, sent } from '../../support/nursery.ts';
+import { tries } from '../../support/tries.ts';
 import { type LotStory, newId, openLotStory } from './story.ts';
 
 let story: LotStory;
@@ -284,6 +285,6 @@ test('a run of entries taken back from the last to the first leaves every balanc
       for (const entryId of entries.reverse()) await crew().reverseEntry(sent({ entryId }));
       expect(await balances()).toEqual(before);
     }),
-    { numRuns: 25, seed: 20260520 },
+    tries(25, 20260520),
   );
 });

@@ -1,5 +1,4 @@
-// `npm run -s check:allocation -- --seed N --cases M`: allocation against HiGHS on fresh instances. Standard output holds the count, standard error what differs.
-import { parseArgs } from 'node:util';
+// `npm run campaign -- allocation --seed N --cases M`: allocation against HiGHS on fresh instances.
 import { allocate } from '@rootclock/domain';
 import { FreshHighs } from '@rootclock/server/features/planning/plan/solver/fresh-highs';
 import { compare } from '../../support/allocation/compare.ts';
@@ -9,17 +8,8 @@ import { firstAnswer } from '../../support/allocation/first-answer.ts';
 /** Of ten instances so many are of each shape. */
 const SHAPES = [TINY, TINY, TINY, SMALL, SMALL, SMALL, SMALL, SMALL, SMALL, LARGE];
 
-const { values } = parseArgs({
-  options: { seed: { type: 'string', default: '1' }, cases: { type: 'string', default: '2000' } },
-});
-const whole = (name: 'seed' | 'cases', least: number): number => {
-  const given = Number(values[name]);
-  if (values[name] === '' || !Number.isSafeInteger(given) || given < least)
-    throw new Error(`--${name} must be a whole number from ${least} on, not ${values[name]}`);
-  return given;
-};
-
-async function run(seed: number, cases: number): Promise<number> {
+/** Answers how many of so many instances came out wrong; what is wrong with each is said on standard error. */
+export async function checkAllocation(seed: number, cases: number): Promise<number> {
   const fresh = new FreshHighs();
   let mismatches = 0;
   for (let number = 0; number < cases; number += 1) {
@@ -41,14 +31,4 @@ async function run(seed: number, cases: number): Promise<number> {
     console.error(JSON.stringify({ seed, number, wrong, instance, answer }));
   }
   return mismatches;
-}
-
-try {
-  const [seed, cases] = [whole('seed', 0), whole('cases', 1)];
-  const mismatches = await run(seed, cases);
-  console.log(JSON.stringify({ cases, mismatches }));
-  if (mismatches > 0) process.exitCode = 1;
-} catch (error) {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 2;
 }

@@ -1,8 +1,8 @@
 // One verb of the command line, run as people run it, to its end.
 import { spawn } from 'node:child_process';
-import path from 'node:path';
 import { text } from 'node:stream/consumers';
 import { repositoryRoot } from '@rootclock/server/config';
+import { inject } from 'vitest';
 
 export interface Ended {
   code: number | null;
@@ -15,15 +15,11 @@ export async function rootclock(
   { input = '', env = {} }: { input?: string; env?: Record<string, string> } = {},
 ): Promise<Ended> {
   const { DATABASE_URL: _, DATABASE_OWNER_URL: __, ...environment } = process.env;
-  const child = spawn(
-    process.execPath,
-    ['--import', 'tsx', path.join(repositoryRoot, 'apps/server/src/main.ts'), ...args],
-    {
-      cwd: repositoryRoot,
-      env: { ...environment, ...env },
-      stdio: ['pipe', 'pipe', 'pipe'],
-    },
-  );
+  const child = spawn(process.execPath, [inject('program'), ...args], {
+    cwd: repositoryRoot,
+    env: { ...environment, ...env },
+    stdio: ['pipe', 'pipe', 'pipe'],
+  });
   child.stdin.end(input);
   const code = new Promise<number | null>((resolve) => child.once('close', resolve));
   const [out, err] = await Promise.all([text(child.stdout), text(child.stderr)]);

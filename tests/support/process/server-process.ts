@@ -1,8 +1,8 @@
 // The server as people run it: a process of its own, with its own data folder, watched from outside.
 import { spawn } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
 import { repositoryRoot } from '@rootclock/server/config';
+import { inject } from 'vitest';
 
 export interface ServerProcess {
   pid: number;
@@ -28,15 +28,11 @@ const running = new Set<ServerProcess>();
 /** Starts a server on a free port, without the demo unless asked for. */
 export function startServer(settings: ServerSettings, verb = 'serve'): ServerProcess {
   const { DATABASE_URL: _, DATABASE_OWNER_URL: __, ...environment } = process.env;
-  const child = spawn(
-    process.execPath,
-    ['--import', 'tsx', path.join(repositoryRoot, 'apps/server/src/main.ts'), verb],
-    {
-      cwd: repositoryRoot,
-      env: { ...environment, PORT: '0', ROOTCLOCK_DEMO: 'off', ...settings },
-      stdio: ['ignore', 'pipe', 'pipe'],
-    },
-  );
+  const child = spawn(process.execPath, [inject('program'), verb], {
+    cwd: repositoryRoot,
+    env: { ...environment, PORT: '0', ROOTCLOCK_DEMO: 'off', ...settings },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   let said = '';
   const heard = new Set<() => void>();
   for (const output of [child.stdout, child.stderr]) {

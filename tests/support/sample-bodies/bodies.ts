@@ -30,6 +30,7 @@ export type MadeId =
   | 'lineId'
   | 'demandId'
   | 'testId'
+  | 'attachmentId'
   | 'protocolId'
   | 'versionId';
 

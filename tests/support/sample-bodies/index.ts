@@ -1,5 +1,6 @@
 import type { operations } from '../../../apps/server/src/features/operations.ts';
 import type { SampleBodies, SampleIds } from './bodies.ts';
+import { files } from './files.ts';
 import { clients, gardens, orders, promisedOrders } from './gardens.ts';
 import { planning } from './planning.ts';
 import { plants } from './plants.ts';
@@ -148,6 +149,7 @@ const promises: SampleBodies<'promises'> = {
 /** A body of each operation that it accepts, filled with the rows it is given. */
 export const sampleBodies: { [Feature in keyof typeof operations]: SampleBodies<Feature> } = {
   people,
+  files,
   plants,
   sources,
   stock,

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { sent, type TestNursery } from '../nursery.ts';
+import { samplePhoto } from '../pictures.ts';
 import { stockOf } from '../stock.ts';
 import { addSampleGrounds } from './grounds.ts';
 import { sampleContent } from './protocols.ts';
@@ -59,6 +60,7 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
     protocolId: id(),
     versionId: id(),
     retiredProtocolId: id(),
+    attachmentId: id(),
   };
   const owner = as('owner');
   const day = { opensMd: '04-15', closesMd: '06-15', maxContainerMl: null, region: null, note: mark };
@@ -202,6 +204,14 @@ export async function addSampleRows(nursery: Pick<TestNursery, 'nurseryId' | 'sq
     }),
   );
 
+  await owner.files.addPhoto(
+    sent({
+      attachmentId: rows.attachmentId,
+      subject: { kind: 'lot' as const, id: lotId },
+      caption: mark,
+      bytes: samplePhoto,
+    }),
+  );
   await owner.planning.addExpectedDemand(
     sent({ demandId: rows.demandId, plantId, containerId, wanted: '2027-spring', units: 60, note: mark }),
   );

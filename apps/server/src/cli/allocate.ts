@@ -2,7 +2,7 @@
 // so that a planner can be tried out, or another program served, without a nursery.
 import { text } from 'node:stream/consumers';
 import { allocate as solve, type AllocationInstance, findFaults } from '@rootclock/domain';
-import { z } from 'zod';
+import * as z from 'zod';
 
 // Only that there are rows where rows must be: what stands in them is judged, and named, by the domain.
 const rows = z.array(z.looseObject({}));

@@ -27,8 +27,9 @@ export interface Addresses {
 /** What is done to a database that was just made, before anyone is let in. */
 export type FirstFill = (addresses: Addresses) => Promise<void>;
 
-const database = 'rootclock';
-const unfinished = 'rootclock_first_start';
+export const database = 'rootclock';
+/** Where a nursery is made before it has its name; what an interrupted making left is dropped by the next. */
+export const unfinished = 'rootclock_first_start';
 
 /** Starts the embedded database for as long as the command runs, and asks for a stop when it ends by itself. */
 export async function startOwnDatabase(

@@ -2,7 +2,7 @@
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
 import { createApp } from '../app.ts';
-import { placeOf, readConfig, repositoryRoot, type Config } from '../config.ts';
+import { filesFolderOf, placeOf, readConfig, repositoryRoot, type Config } from '../config.ts';
 import { holdFolder } from '../db/embedded/folder-lock.ts';
 import { migrate } from '../db/migrate.ts';
 import { allocator } from '../features/promises/planning/apart/allocator.ts';
@@ -63,6 +63,7 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
   const app = await createApp({
     databaseUrl: addresses.url,
     webRoot,
+    filesFolder: filesFolderOf(config),
     log: { level: 'warn' },
     publicUrl,
     trustedProxies,
@@ -78,7 +79,6 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
   announce?.announce({ address: reachable[0] as string });
   closing.add(undefined, () => planner.stop());
   closing.add(undefined, () => allocator.stop());
-  planner.warm();
   for (const line of await greeting(addresses.url, reachable)) say(line);
 }
 

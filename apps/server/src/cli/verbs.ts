@@ -1,5 +1,6 @@
 // The command line: one word, one file. A verb is loaded only when asked for, so that `allocate` need not load a server.
 import { ConfigError } from '../config.ts';
+import { BackupFailure } from '../db/backup/failure.ts';
 import { EmbeddedFailure } from '../db/embedded/failure.ts';
 import { FolderHeldError } from '../db/embedded/folder-lock.ts';
 import { MigrationError } from '../db/migrate.ts';
@@ -18,8 +19,17 @@ const verbs: Record<string, Verb> = {
     load: async () => (await import('./demo.ts')).demo,
   },
   check: {
-    about: 'prove all data laws over the whole database; exits 1 and names what broke',
+    about:
+      'prove all data laws over the database and its files (--rehash reads each file whole); exits 1 and names what broke',
     load: async () => (await import('./check.ts')).check,
+  },
+  backup: {
+    about: 'write everything into one file, beside a running server: backup <file>',
+    load: async () => (await import('./backup.ts')).backup,
+  },
+  restore: {
+    about: 'bring a backup into a new data folder or an empty database: restore <file>',
+    load: async () => (await import('./restore.ts')).restore,
   },
   allocate: {
     about: 'read an allocation instance as JSON on standard input, write the answer as JSON',
@@ -47,7 +57,7 @@ const usage = () =>
   ].join('\n');
 
 /** Failures that a person can act on are shown as their sentence; anything else is a fault of ours and needs its stack. */
-const expected = [ConfigError, EmbeddedFailure, FolderHeldError, MigrationError, CommandFailure];
+const expected = [ConfigError, EmbeddedFailure, FolderHeldError, MigrationError, BackupFailure, CommandFailure];
 
 /** Runs the verb and answers the exit code: 0 done, 1 failed, 2 not understood. */
 export async function runVerb([name, ...args]: string[]): Promise<number> {

@@ -2,6 +2,7 @@ import { DATA_LAWS, type DataLaw } from '@rootclock/domain';
 import pg from 'pg';
 import { commandProofs } from './check/command-proofs.ts';
 import { evidenceProofs } from './check/evidence-proofs.ts';
+import { fileProofs, proveStore, type StoreReport, type StoreToProve } from './check/file-proofs.ts';
 import { ledgerProofs, type Proofs } from './check/ledger-proofs.ts';
 import { promiseProofs } from './check/promise-proofs.ts';
 import { seedProofs } from './check/seed-proofs.ts';
@@ -17,14 +18,26 @@ export interface LawReport {
   /** How much was looked at, so that a clean report over nothing is not taken for a proof. */
   looked: { nurseries: number; lots: number; entries: number; movements: number };
   laws: DataLaw[];
+  /** Of the store of files, where it was looked at too. */
+  store?: Pick<StoreReport, 'looked' | 'orphans'>;
 }
 
-const PROOFS: Proofs = { ...ledgerProofs, ...promiseProofs, ...seedProofs, ...evidenceProofs, ...commandProofs };
+const PROOFS: Proofs = {
+  ...ledgerProofs,
+  ...promiseProofs,
+  ...seedProofs,
+  ...evidenceProofs,
+  ...commandProofs,
+  ...fileProofs,
+};
 /** Enough to see what is wrong; a law that breaks everywhere would fill the screen. */
 const MOST_A_LAW = 20;
 
-/** Proves every law over the whole database, in one snapshot, as the owner: row security would hide other nurseries. */
-export async function checkLaws(ownerUrl: string): Promise<LawReport> {
+/**
+ * Proves every law over the whole database, in one snapshot, as the owner: row security would hide other nurseries. With the store of files it
+ * also holds that against the rows.
+ */
+export async function checkLaws(ownerUrl: string, toProve?: StoreToProve): Promise<LawReport> {
   const client = new pg.Client({ connectionString: ownerUrl });
   await client.connect();
   try {
@@ -47,7 +60,11 @@ export async function checkLaws(ownerUrl: string): Promise<LawReport> {
       SELECT (SELECT count(*)::int FROM nursery) AS nurseries, (SELECT count(*)::int FROM lot) AS lots,
              (SELECT count(*)::int FROM entry) AS entries, (SELECT count(*)::int FROM movement) AS movements`);
     await client.query('COMMIT');
-    return { breaches, looked: looked ?? { nurseries: 0, lots: 0, entries: 0, movements: 0 }, laws };
+    const report = { breaches, looked: looked ?? { nurseries: 0, lots: 0, entries: 0, movements: 0 }, laws };
+    if (!toProve) return report;
+    const { breaches: ofStore, ...store } = await proveStore(client, toProve);
+    const lost = ofStore.slice(0, MOST_A_LAW).map((each) => ({ law: 'files-are-kept' as const, ...each }));
+    return { ...report, breaches: [...breaches, ...lost], store };
   } finally {
     await client.end();
   }

@@ -8,7 +8,8 @@ import { repositoryRoot } from '../config.ts';
 
 export const migrationsFolder = path.join(repositoryRoot, 'prisma', 'migrations');
 const oldestServer = 15;
-const prismaLock = 72707369;
+/** Prisma’s own number; whoever changes a database as a whole holds it. */
+export const PRISMA_LOCK = 72707369;
 
 export interface Migration {
   name: string;
@@ -88,7 +89,7 @@ export async function migrate(ownerUrl: string, migrations = readMigrations()): 
   await client.connect();
   try {
     await refuseOldServer(client);
-    await client.query('SELECT pg_advisory_lock($1)', [prismaLock]);
+    await client.query('SELECT pg_advisory_lock($1)', [PRISMA_LOCK]);
     await client.query(`CREATE TABLE IF NOT EXISTS _prisma_migrations (
       id varchar(36) PRIMARY KEY, checksum varchar(64) NOT NULL, finished_at timestamptz, migration_name varchar(255) NOT NULL,
       logs text, rolled_back_at timestamptz, started_at timestamptz NOT NULL DEFAULT now(), applied_steps_count integer NOT NULL DEFAULT 0)`);

@@ -16,26 +16,38 @@ export interface Database extends Statements {
   transaction<Answer>(work: (tx: Tx) => Promise<Answer>): Promise<Answer>;
   /** A transaction that sees everything as of one moment, and in which the database refuses what writes. */
   snapshot<Answer>(work: (tx: Tx) => Promise<Answer>): Promise<Answer>;
+  /** Ends the pool. Transactions that do not end in time are cut off: a database that says nothing would keep a server from ending. */
   close(): Promise<void>;
 }
+
+/** As long as statements under way may take to come back when the pool ends. */
+const CLOSE_WITHIN_MS = 2_000;
 
 /** As long as a transaction may take, and as long as it may wait for a connection. */
 export const PATIENCE_MS = 10_000;
 
-export function openDatabase(databaseUrl: string, connections = 10, patienceMs = PATIENCE_MS): Database {
+export function openDatabase(
+  databaseUrl: string,
+  connections = 10,
+  patienceMs = PATIENCE_MS,
+  waitMs = patienceMs,
+): Database {
   const pool = new pg.Pool({
     connectionString: databaseUrl,
     max: connections,
     // Waiting is normal here: the writes of one nursery come one after another.
-    connectionTimeoutMillis: patienceMs,
+    connectionTimeoutMillis: waitMs,
     options: `-c role=${APP_ROLE} -c statement_timeout=${patienceMs} -c idle_in_transaction_session_timeout=${patienceMs}`,
     types: { getTypeParser },
   });
   // A connection that breaks while nobody uses it is replaced by the pool; unheard, the event would end the process.
   pool.on('error', () => {});
 
+  const busy = new Set<pg.PoolClient>();
+
   async function transaction<Answer>(begin: string, work: (tx: Tx) => Promise<Answer>): Promise<Answer> {
     const client = await heard(pool.connect());
+    busy.add(client);
     const overdue = deadline(patienceMs);
     const ask = (statement: Sql) => overdue.orSooner(asked(client, statement));
     let broken: Error | undefined;
@@ -49,6 +61,7 @@ export function openDatabase(databaseUrl: string, connections = 10, patienceMs =
       throw error;
     } finally {
       overdue.clear();
+      busy.delete(client);
       client.release(broken);
     }
   }
@@ -57,7 +70,13 @@ export function openDatabase(databaseUrl: string, connections = 10, patienceMs =
     ...statementsOver((statement) => asked(pool, statement)),
     transaction: (work) => transaction('BEGIN', work),
     snapshot: (work) => transaction('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY', work),
-    close: () => pool.end(),
+    async close() {
+      const late = deadline(CLOSE_WITHIN_MS);
+      await late.orSooner(pool.end()).catch(() => {
+        for (const client of busy) void client.end();
+      });
+      late.clear();
+    },
   };
 }
 
@@ -108,19 +127,6 @@ function getTypeParser(oid: number, format?: 'text' | 'binary') {
   if (oid === DATE) return (text: string) => text;
   if (oid === DATES) return pg.types.getTypeParser(TEXTS as number);
   return pg.types.getTypeParser(oid, format as 'text');
-}
-
-/** As long as statements under way may take to come back; a database that says nothing would keep a server from ending. */
-const CLOSE_WITHIN_MS = 2_000;
-
-/** Ends the pool. What the database does not give back in time is left to the end of the process. */
-export async function closeDatabase(database: Database): Promise<void> {
-  let timer: NodeJS.Timeout | undefined;
-  const late = new Promise<void>((resolve) => {
-    timer = setTimeout(resolve, CLOSE_WITHIN_MS);
-  });
-  await Promise.race([database.close(), late]);
-  clearTimeout(timer);
 }
 
 const statementNames = new Map<string, string>();

@@ -1,6 +1,7 @@
 import { ROLES, type Role } from '@rootclock/domain';
 import { DateTime } from 'luxon';
 import * as z from 'zod/mini';
+import { filesOf, type FileStore, noFiles } from '../files/file-store.ts';
 import { derivedId } from '../derived-id.ts';
 import { Refusal, refuse } from '../refusal.ts';
 import type { Caller, Command, CommandContext, Query, ReadContext } from '../trpc/operation.ts';
@@ -18,8 +19,14 @@ export type RollDay = (context: CommandContext) => Promise<void>;
 /** What of the day's roll can be reckoned before the nursery is locked: reads, and answers the reckoning that needs no connection. */
 export type ForeseeRoll = (context: ReadContext) => Promise<() => Promise<void>>;
 
+/** Takes out of the store what a command left unneeded, once the command has committed. */
+export type LetGo = (nurseryId: string, hashes: readonly string[]) => Promise<void>;
+
 export interface RunnerParts {
   database: Database;
+  /** Where commands find what was sent beside them. */
+  files?: FileStore;
+  letGo?: LetGo;
   replan: Replan;
   rollDay: RollDay;
   foreseeRoll: ForeseeRoll;
@@ -60,6 +67,8 @@ export type Runner = ReturnType<typeof createRunner>;
 /** The only way to write. One transaction: lock the nursery, look the command up, run, replan, log, notify. */
 export function createRunner({
   database,
+  files = noFiles,
+  letGo = async () => {},
   replan,
   rollDay,
   foreseeRoll,
@@ -75,7 +84,8 @@ export function createRunner({
     now: Date,
     isRoll: boolean,
   ): Promise<Answer> {
-    return database.transaction(async (tx) => {
+    const touched = new Touched();
+    const done = await database.transaction(async (tx) => {
       const begunAt = performance.now();
       const begun = await tx.row(
         begunRow,
@@ -97,7 +107,6 @@ export function createRunner({
       if (!isRoll) requireRole(operation.roles, role);
       const today = dayIn(now, state.zone);
       if (!isRoll && (state.rolled_on === null || state.rolled_on < today)) throw new DayNotRolled(today);
-      const touched = new Touched();
       const msLeft = () => PATIENCE_MS - (performance.now() - begunAt);
       const context: CommandContext = {
         tx,
@@ -109,6 +118,7 @@ export function createRunner({
         commandId,
         version: state.version,
         touched,
+        files: filesOf(files, caller.nurseryId),
         msLeft,
       };
       const answer = await operation.run(context, body);
@@ -116,6 +126,8 @@ export function createRunner({
       await log(tx, context, operation.name, caller, inputHash, answer);
       return answer;
     });
+    if (touched.lettingGo.size > 0) await letGo(caller.nurseryId, [...touched.lettingGo]);
+    return done;
   }
 
   async function withRetries<Answer>(attempt: () => Promise<Answer>): Promise<Answer> {
@@ -167,7 +179,7 @@ export function createRunner({
   ): Promise<Answer> {
     requireRole(operation.roles, caller.role);
     const now = clock();
-    const prepared = await operation.before(body);
+    const prepared = await operation.before(body, filesOf(files, caller.nurseryId));
     const attempt = () => withRetries(() => execute(operation, caller, commandId, prepared, inputHash, now, false));
     try {
       return await attempt();

@@ -1,1 +1,1 @@
-export { default as sql, empty, join, raw, type Sql } from 'sql-template-tag';
+export { default as sql, join, raw, type Sql } from 'sql-template-tag';

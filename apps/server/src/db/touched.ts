@@ -10,6 +10,7 @@ export const FEATURES = [
   'gardens',
   'planning',
   'people',
+  'files',
 ] as const;
 export type FeatureName = (typeof FEATURES)[number];
 
@@ -24,6 +25,8 @@ export class Touched {
   /** Those of the lots and batches that may serve a line better now: of which there is more, or which are other than they were. */
   readonly gaining = new Set<string>();
   readonly features = new Set<FeatureName>();
+  /** Hashes of stored files that no row needs any more, as far as the command can tell. */
+  readonly lettingGo = new Set<string>();
   /** A rule, window, plant or container changed: every open lot's clock is reckoned anew. */
   allClocks = false;
   /** The command asks for plants that nobody was promised before. Where no plan can be made for it in time it is refused; whatever else happened is kept. */

@@ -1,4 +1,5 @@
 import type { Operation } from '../trpc/operation.ts';
+import { filesOperations } from './files/operations.ts';
 import { clientsOperations } from './clients/operations.ts';
 import { gardensOperations } from './gardens/operations.ts';
 import { ordersOperations } from './orders/operations.ts';
@@ -16,6 +17,7 @@ import { undos } from './undo.ts';
 /** Every signed-in operation by feature: routers, role tests and the API description all derive from this one list. */
 export const operations = {
   people: peopleOperations,
+  files: filesOperations,
   plants: plantsOperations,
   sources: sourcesOperations,
   stock: { ...stockOperations, reverseEntry: reverseEntry(undos) },

@@ -11,9 +11,17 @@ export function refuseForgery(app: FastifyInstance, { publicUrl }: { publicUrl: 
     if (!isWrite) return;
     if (!isOurOrigin(request, publicUrl)) refuse('forged-request', undefined);
     // The types that a form of another site could send are no JSON either.
-    if (!isJson(request)) throw new OddRequest(415);
+    if (!isJson(request) && !isUpload(request)) throw new OddRequest(415);
   });
 }
+
+/** A form with a file. One of another site could send it too, but not with a header of ours, for which its browser would first ask here. */
+const UPLOAD_HEADER = 'rootclock-upload';
+export const isUpload = ({ method, url, headers }: FastifyRequest) =>
+  method === 'POST' &&
+  url.startsWith('/files/') &&
+  headers[UPLOAD_HEADER] !== undefined &&
+  /^multipart\/form-data\s*;/i.test(headers['content-type'] ?? '');
 
 const isJson = (request: FastifyRequest) => /^application\/json\s*(;|$)/i.test(request.headers['content-type'] ?? '');
 

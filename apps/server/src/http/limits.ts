@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
 import { refuse } from '../refusal.ts';
 import { askerOf } from './addresses.ts';
@@ -10,12 +10,14 @@ const isWatching = ({ url }: FastifyRequest) => url === '/health' || url === '/r
 export const callsOf = ({ params }: FastifyRequest): string[] =>
   ((params as { path?: string } | null)?.path ?? '').split(',');
 
+/** Counts a call that its request's address does not name, as one entry of several in a body. */
+export type CountCall = (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
+
 /** How much one address may ask of all interfaces together, counted in calls before anything is looked up or hashed for them. */
-export function limitCalls(app: FastifyInstance, { callsAMinute }: { callsAMinute: number }): void {
+export function limitCalls(app: FastifyInstance, { callsAMinute }: { callsAMinute: number }): CountCall {
   const limiter = new RateLimiterMemory({ points: callsAMinute, duration: 60 });
-  app.addHook('onRequest', async (request, reply) => {
-    if (isWatching(request)) return;
-    const left = await limiter.consume(askerOf(request), callsOf(request).length).catch((error: unknown) => {
+  const count = async (request: FastifyRequest, reply: FastifyReply, calls: number) => {
+    const left = await limiter.consume(askerOf(request), calls).catch((error: unknown) => {
       if (error instanceof RateLimiterRes) return error;
       throw error;
     });
@@ -24,5 +26,9 @@ export function limitCalls(app: FastifyInstance, { callsAMinute }: { callsAMinut
     const waitSeconds = Math.max(1, Math.ceil(left.msBeforeNext / 1000));
     reply.header('retry-after', waitSeconds);
     refuse('too-many-requests', { waitSeconds });
+  };
+  app.addHook('onRequest', async (request, reply) => {
+    if (!isWatching(request)) await count(request, reply, callsOf(request).length);
   });
+  return (request, reply) => count(request, reply, 1);
 }

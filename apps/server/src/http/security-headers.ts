@@ -8,7 +8,10 @@ export async function sendSecurityHeaders(app: FastifyInstance, { secure }: { se
       directives: {
         'default-src': ["'self'"],
         'style-src': ["'self'", "'unsafe-inline'"],
-        'img-src': ["'self'", 'data:'],
+        // What a person has just chosen is shown before it is sent.
+        'img-src': ["'self'", 'data:', 'blob:'],
+        'worker-src': ["'self'"],
+        'manifest-src': ["'self'"],
         'upgrade-insecure-requests': null,
       },
     },

@@ -3,6 +3,7 @@ import type { FastifyHttpOptions, FastifyInstance, RawServerDefault } from 'fast
 import { MOST_KILOBYTES, MOST_LINES } from './bounds.ts';
 import { answerBadAddress, answerUnreadable } from './failures.ts';
 import { type LogTo, loggerOf } from './log.ts';
+import { longestPatience } from './patience.ts';
 
 export interface Taking {
   log: LogTo | undefined;
@@ -23,7 +24,7 @@ export function serverOptions({ log, trustedProxies, patienceMs }: Taking): Fast
     frameworkErrors: answerBadAddress,
     clientErrorHandler: answerUnreadable,
     // Node looks at its lines now and then only: the shares together keep within our patience.
-    requestTimeout: Math.floor(patienceMs * 0.8),
+    requestTimeout: Math.floor(longestPatience(patienceMs) * 0.8),
     // A host that is missing is refused by us, in our own form.
     http: {
       headersTimeout: Math.floor(patienceMs * 0.4),

@@ -5,7 +5,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { notHere } from './failures.ts';
 
 /** Addresses that programs ask at: a page is no answer to them. */
-const INTERFACES = /^\/(trpc|paper|calendar|live|health|ready|assets)(\/|\?|$)/;
+const INTERFACES = /^\/(trpc|files|paper|calendar|live|health|ready|assets)(\/|\?|$)/;
 
 const isScreen = ({ method, url, headers }: FastifyRequest) =>
   (method === 'GET' || method === 'HEAD') && (headers.accept?.includes('text/html') ?? false) && !INTERFACES.test(url);

@@ -1,4 +1,3 @@
-import PdfFile from 'pdfkit';
 import { registerFonts } from './fonts.ts';
 
 export type PaperSize = 'letter' | 'a4';
@@ -18,10 +17,12 @@ export interface OnePage {
 /**
  * Bytes of a PDF of one page. `draw` must keep within it: a second page is never begun silently, it is an error.
  */
-export function onePage(
+export async function onePage(
   { title, author, language, paper, madeAt }: OnePage,
   draw: (document: PDFKit.PDFDocument) => void,
 ): Promise<Uint8Array> {
+  // Loaded with the first page: it takes 20 MB that most servers never need.
+  const { default: PdfFile } = await import('pdfkit');
   // The bottom margin is kept by the drawing: the library would begin a page at it.
   const document = new PdfFile({
     size: paper === 'a4' ? 'A4' : 'LETTER',

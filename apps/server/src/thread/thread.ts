@@ -48,12 +48,6 @@ export class Thread<Question, Answer> {
     });
   }
 
-  /** Starts the thread before anybody asks, so that the first question need not wait for it. */
-  warm(): void {
-    this.worker ??= this.start();
-    if (!this.current) this.worker.unref();
-  }
-
   /** Ends the thread; what waits is refused. It starts again when it is asked. */
   async stop(): Promise<void> {
     const { worker } = this;

@@ -21,6 +21,7 @@ const TRPC_CODE: Record<number, TrpcCode> = {
 const BY_CONSTRAINT: Record<string, ErrorCode> = {
   entry_reverses_key: 'already-reversed',
   reversal_is_final: 'reversal-is-final',
+  client_is_blanked: 'client-blanked',
 };
 
 /** Any failure as one of the table's errors. What is not expected becomes a fault that tells only its request id. */

@@ -11,8 +11,9 @@ export async function inputHashOf(value: unknown, salt: string): Promise<string>
 /** Fields that are hashed slowly first: the log of commands must not be a way to guess passwords at speed. */
 const SECRETS = new Set(['password', 'currentPassword']);
 
-/** JSON with sorted keys: the order in which a browser wrote the fields is no content. */
+/** JSON with sorted keys: the order in which a browser wrote the fields is no content. A file counts by its own hash. */
 async function canonical(value: unknown, salt: string): Promise<string> {
+  if (value instanceof Uint8Array) return `sha256:${createHash('sha256').update(value).digest('hex')}`;
   if (Array.isArray(value)) return `[${(await Promise.all(value.map((each) => canonical(each, salt)))).join(',')}]`;
   if (value !== null && typeof value === 'object') {
     const entries = Object.entries(value)

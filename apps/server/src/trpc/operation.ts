@@ -2,6 +2,7 @@ import type { Role } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import type { Tx } from '../db/pool.ts';
 import type { Touched } from '../db/touched.ts';
+import type { NurseryFiles } from '../files/file-store.ts';
 
 /** Who asks, as the session says. */
 export interface Caller {
@@ -27,6 +28,7 @@ export interface CommandContext extends ReadContext {
   version: number;
   /** How long it may still take before its transaction is ended. */
   msLeft(): number;
+  files: NurseryFiles;
   /** What the command changed, so that the runner replans it and browsers read it again. */
   touched: Touched;
 }
@@ -57,9 +59,9 @@ export interface Command<Input extends z.ZodMiniType = z.ZodMiniType, Answer = u
   edits?: Edits<z.output<Input>>;
   /**
    * Makes ready what was sent before the transaction begins: for work that takes so long that the nursery must not be locked meanwhile.
-   * It is given nothing to read with. Most commands take what was sent as it is.
+   * It is given nothing to read with, and only the store to put files into. Most commands take what was sent as it is.
    */
-  before(body: z.output<Input>): Prepared | Promise<Prepared>;
+  before(body: z.output<Input>, files: NurseryFiles): Prepared | Promise<Prepared>;
   run(context: CommandContext, input: Prepared): Promise<Answer>;
 }
 

@@ -27,14 +27,27 @@ export interface RequestContext {
   door: Door;
   /** How a page hears of changes; procedures that are called within the server hear nothing. */
   hearing?: Hearing;
+  /** Counts one call more of this request, and refuses when its address has made too many; nothing is counted within the server. */
+  countCall?: () => Promise<void>;
+  /** Writes down what failed within a request that is answered all the same. */
+  noteFailure?: (error: unknown, procedure: string) => void;
 }
 
-export const t = initTRPC.context<RequestContext>().create({
-  errorFormatter: ({ shape, error, ctx }) => {
-    const data = errorAnswer(error, ctx?.requestId ?? '');
-    return { ...shape, message: data.code, data };
-  },
-});
+/** What is said of a procedure beside its types. */
+interface ProcedureMeta {
+  /** Takes effect once by its command id, so that it may wait on a device and be sent in one request with others. */
+  isEntry: boolean;
+}
+
+export const t = initTRPC
+  .context<RequestContext>()
+  .meta<ProcedureMeta>()
+  .create({
+    errorFormatter: ({ shape, error, ctx }) => {
+      const data = errorAnswer(error, ctx?.requestId ?? '');
+      return { ...shape, message: data.code, data };
+    },
+  });
 
 const answered = async <Answer>(work: () => Promise<Answer>): Promise<Answer> => {
   try {
@@ -86,13 +99,16 @@ type ProcedureOf<Op> =
 
 function procedureOf(operation: Operation) {
   if (operation.kind === 'command') {
-    return t.procedure.input(checked((raw) => ({ raw }))).mutation(({ ctx, input }) =>
-      answered(async () => {
-        const caller = allowed(ctx, operation, personIn(input.raw));
-        const { commandId, body, inputHash } = parseEnvelope(operation.input, input.raw);
-        return ctx.runner.run(operation, caller, commandId, body, await inputHash());
-      }),
-    );
+    return t.procedure
+      .meta({ isEntry: true })
+      .input(checked((raw) => ({ raw })))
+      .mutation(({ ctx, input }) =>
+        answered(async () => {
+          const caller = allowed(ctx, operation, personIn(input.raw));
+          const { commandId, body, inputHash } = parseEnvelope(operation.input, input.raw);
+          return ctx.runner.run(operation, caller, commandId, body, await inputHash());
+        }),
+      );
   }
   return t.procedure.input(checked((raw) => ({ raw }))).query(({ ctx, input, signal }) =>
     answered(async () => {

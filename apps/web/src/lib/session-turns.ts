@@ -2,8 +2,9 @@
  * Sessions change hands in this browser: whose it is now is told to the tab's parts (its outbox, its memory, its cache of reads) and to the
  * other tabs, which share the cookie. A tab that finds itself under another's session starts anew, so that nothing of one person is shown to the next.
  */
-import { giveTabTo, onAnotherPerson, queryClient, tabPerson } from './api/index.ts';
+import { giveTabTo, onAnotherPerson, onSignedOut, queryClient, tabPerson } from './api/index.ts';
 import { dayWatch, wakeWithDevice } from './clock/index.ts';
+import { keptReads } from './kept-reads/index.ts';
 import { outbox } from './outbox/index.ts';
 import { rememberFor } from './remember.ts';
 import { sayInstantsIn } from '../messages/days.ts';
@@ -23,6 +24,7 @@ export function enterSession({ person, nursery }: { person: { id: string }; nurs
   if (tabPerson() === person.id) return;
   rememberFor(person.id);
   giveTabTo(person.id);
+  keptReads.ownedBy(person.id, queryClient.getQueryCache().getAll());
   void outbox.signedInAs(person.id);
   tell({ personId: person.id });
 }
@@ -31,6 +33,7 @@ export function enterSession({ person, nursery }: { person: { id: string }; nurs
 export function leaveSession(): void {
   giveTabTo(null);
   void outbox.signedInAs(null);
+  keptReads.forget();
   queryClient.clear();
 }
 
@@ -47,7 +50,12 @@ export function followSessions(): void {
   wakeWithDevice();
   // What was read is of the day on which it was read.
   dayWatch.whenDayTurns(() => void queryClient.invalidateQueries());
-  onAnotherPerson(startAnew);
+  // Also where no page of somebody signed in is open yet: a session that is over opens nothing any more.
+  onSignedOut(() => keptReads.forget());
+  onAnotherPerson(() => {
+    keptReads.forget(tabPerson());
+    startAnew();
+  });
   channel.addEventListener('message', ({ data: { personId } }: MessageEvent<Turn>) => {
     const mine = tabPerson();
     if (mine === null) return;

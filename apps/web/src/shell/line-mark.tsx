@@ -7,12 +7,13 @@ import { useMessages } from '../messages/index.ts';
 export function LineMark({ personId }: { personId: string }) {
   const { outbox } = useMessages();
   const online = useOnline();
-  const { waiting, parked, stalled, sendingId } = useOutbox(personId);
+  const { waiting, parked, stalled, isKnown, sendingIds } = useOutbox(personId);
   const trouble = parked.length > 0 || !online || stalled;
   const words = [
+    isKnown ? '' : outbox.looking,
     parked.length > 0 ? outbox.attention(parked.length) : '',
     !online ? outbox.offline : '',
-    waiting.length > 0 ? (sendingId && !stalled ? outbox.sending : outbox.waiting(waiting.length)) : '',
+    waiting.length > 0 ? (sendingIds.length > 0 && !stalled ? outbox.sending : outbox.waiting(waiting.length)) : '',
   ].filter(Boolean);
   return (
     <Link to={paths.outbox()} className="line-mark" data-trouble={trouble || undefined}>

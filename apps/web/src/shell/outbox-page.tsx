@@ -17,7 +17,7 @@ export function OutboxPage() {
   const box = useOutbox(person.id);
   const online = useOnline();
   const [discarding, setDiscarding] = useState<Entry | null>(null);
-  const isEmpty = box.waiting.length === 0 && box.parked.length === 0;
+  const isEmpty = box.isKnown && box.waiting.length === 0 && box.parked.length === 0;
   return (
     <>
       <PageHeader title={words.title} facts={words.lead} />
@@ -47,7 +47,10 @@ export function OutboxPage() {
         <Section title={words.waitingTitle} aside={box.waiting.length}>
           {box.waiting.map((entry) => (
             <Panel key={entry.id}>
-              <EntryFacts entry={entry} state={box.sendingId === entry.id ? words.sending : words.tries(entry.tries)} />
+              <EntryFacts
+                entry={entry}
+                state={box.sendingIds.includes(entry.id) ? words.sending : words.tries(entry.tries)}
+              />
             </Panel>
           ))}
         </Section>

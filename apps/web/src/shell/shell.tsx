@@ -13,6 +13,7 @@ import { useMessages } from '../messages/index.ts';
 import { toast } from '../ui/feedback/index.ts';
 import { offered, type Destination } from '../routes/destinations.ts';
 import { DestinationMark } from './destination-mark.tsx';
+import { KeptNotice } from './kept-notice.tsx';
 import { LineMark } from './line-mark.tsx';
 import { PAGE_ID, useRouteFocus } from './route-focus.ts';
 import { SignOutButton } from './sign-out-button.tsx';
@@ -71,6 +72,7 @@ export function Shell() {
         </div>
       </nav>
       <main id={PAGE_ID} className="shell-page" tabIndex={-1}>
+        <KeptNotice />
         <Outlet />
       </main>
       <nav className="shell-bar" aria-label={shell.destinations}>

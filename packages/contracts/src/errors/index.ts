@@ -1,3 +1,4 @@
+import { filesErrors } from './files.ts';
 import { clientsErrors } from './clients.ts';
 import { gardensErrors } from './gardens.ts';
 import { generalErrors } from './general.ts';
@@ -20,6 +21,7 @@ export type { LineShortening } from './promises.ts';
 export const ERRORS = {
   ...generalErrors,
   ...peopleErrors,
+  ...filesErrors,
   ...plantsErrors,
   ...potLifeErrors,
   ...sourcesErrors,

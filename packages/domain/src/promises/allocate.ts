@@ -3,7 +3,8 @@ import { requireInstance } from './instance/faults.ts';
 import type { AllocationAnswer, AllocationInstance } from './instance/instance.ts';
 import { takeOutPins } from './instance/pins.ts';
 import { componentsOf } from './solve/components.ts';
-import { solveTransport } from './solve/solve-transport.ts';
+import { filledByRank } from './solve/fills.ts';
+import { assignPart } from './solve/solve-transport.ts';
 import { readTransport } from './solve/transport.ts';
 
 /**
@@ -15,20 +16,16 @@ import { readTransport } from './solve/transport.ts';
  *
  * Whole units; money in minor units. Throws InputError naming the value for an instance that makes no sense.
  *
- * Method: parts that share nothing are solved apart; ranks are filled along augmenting paths, the rest is a minimum-cost flow with the fills
- * fixed, by a network simplex whose costs are compared goal by goal.
+ * Method: ranks are filled along augmenting paths, the rest is a minimum-cost flow with the fills fixed, by a network simplex that starts from
+ * that filling and compares costs goal by goal; parts that share nothing are solved apart.
  */
 export function allocate(input: AllocationInstance): AllocationAnswer {
   const instance = requireInstance(input);
-  const held = new Holdings();
   const { pins, rest } = takeOutPins(instance);
-  for (const { supply, demand, units } of pins) held.add(supply, demand, units);
-  for (const part of componentsOf(readTransport(rest))) {
-    for (const [at, units] of solveTransport(part).entries()) {
-      const pair = part.pairs[at];
-      const [supply, demand] = [part.supplies[pair?.supply ?? -1], part.demands[pair?.demand ?? -1]];
-      if (units > 0 && supply && demand) held.add(supply.id, demand.id, units);
-    }
-  }
+  const transport = readTransport(rest);
+  const { flow } = filledByRank(transport);
+  const held = new Holdings();
+  const given = componentsOf(transport).flatMap((part) => assignPart(part, flow));
+  for (const { supply, demand, units } of pins.concat(given)) held.add(supply, demand, units);
   return reckonAnswer(instance, held);
 }

@@ -2,7 +2,7 @@ import { InputError } from '../kernel/input.ts';
 import { compareText } from '../kernel/text.ts';
 import { allocate } from './allocate.ts';
 import { requireInstance } from './instance/faults.ts';
-import type { AllocationAnswer, AllocationInstance, Assignment } from './instance/instance.ts';
+import type { AllocationAnswer, AllocationDemand, AllocationInstance, Assignment } from './instance/instance.ts';
 import { supplyServes, type UnservedReason } from './instance/supply-serves.ts';
 
 export interface ShortageExplanation {
@@ -31,7 +31,15 @@ export function explainShortage(
   const instance = requireInstance(input);
   const demand = instance.demand.find((row) => row.id === demandId);
   if (demand === undefined) throw new InputError('demandId', 'must name a demand of the instance', { id: demandId });
-  const { assignments } = answer ?? allocate(instance);
+  return explainIn(instance, demand, (answer ?? allocate(instance)).assignments);
+}
+
+/** As `explainShortage`, for an instance that makes sense and a demand of it. Only what is assigned of supplies that serve the demand is looked at. */
+export function explainIn(
+  instance: AllocationInstance,
+  demand: AllocationDemand,
+  assignments: readonly Assignment[],
+): ShortageExplanation {
   const unservedUnits = { refused: 0, 'not-ready': 0, 'past-plant-by': 0 };
   const others = new Map<string, number>();
   let filledUnits = 0;
@@ -40,7 +48,7 @@ export function explainShortage(
   for (const row of assignments) rowsOf.set(row.supply, [...(rowsOf.get(row.supply) ?? []), row]);
   for (const supply of instance.supply) {
     const rows = rowsOf.get(supply.id) ?? [];
-    const mine = rows.filter((row) => row.demand === demandId).reduce((total, row) => total + row.units, 0);
+    const mine = rows.filter((row) => row.demand === demand.id).reduce((total, row) => total + row.units, 0);
     filledUnits += mine;
     const serving = supplyServes(supply, demand);
     if (!serving.serves) {
@@ -49,7 +57,7 @@ export function explainShortage(
       continue;
     }
     let left = supply.units - mine;
-    for (const row of rows.filter((other) => other.demand !== demandId)) {
+    for (const row of rows.filter((other) => other.demand !== demand.id)) {
       others.set(row.demand, (others.get(row.demand) ?? 0) + row.units);
       left -= row.units;
     }
@@ -58,7 +66,7 @@ export function explainShortage(
   const promisedToOthers = [...others].map(([id, units]) => ({ demand: id, units }));
   promisedToOthers.sort((a, b) => b.units - a.units || compareText(a.demand, b.demand));
   return {
-    demand: demandId,
+    demand: demand.id,
     wantedUnits: demand.units,
     filledUnits,
     shortUnits: demand.units - filledUnits,

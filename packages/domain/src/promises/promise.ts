@@ -1,13 +1,14 @@
 import type { CalendarDate } from '../kernel/dates.ts';
 import { compareText } from '../kernel/text.ts';
-import { allocate } from './allocate.ts';
-import { explainShortage, type ShortageExplanation } from './explain-shortage.ts';
+import { explainIn, type ShortageExplanation } from './explain-shortage.ts';
 import { demandClaims, requireInstance } from './instance/faults.ts';
 import type { AcceptedItem, AllocationDemand, AllocationInstance, AllocationSupply } from './instance/instance.ts';
 import { linkedPart } from './instance/linked-part.ts';
 import { takeOutPins } from './instance/pins.ts';
-import { supplyServes } from './instance/supply-serves.ts';
+import { isServedOn, supplyServes } from './instance/supply-serves.ts';
+import { componentsOf } from './solve/components.ts';
 import { filledByRank } from './solve/fills.ts';
+import { assignPart } from './solve/solve-transport.ts';
 import { readTransport } from './solve/transport.ts';
 
 /** What somebody would like to be promised: a line behind all others. */
@@ -40,29 +41,33 @@ export interface PromiseAnswer {
  * line takes the last rank and gets what augmenting paths reach once all others are filled, so that one unit more would be short. Later days
  * help only where a supply becomes ready, earlier ones only where one may still leave, so no other days are tried.
  * Throws InputError naming the value, as in 'ask.units' or 'supply[2].units', when ask or instance make no sense.
+ *
+ * All lines are filled once: the days are looked at from there, and so is the allocation with the new line, which only has to be filled in
+ * addition, and of which only the parts are solved that hold the line or plants that would serve it.
  */
 export function promise(input: AllocationInstance, ask: PromiseAsk): PromiseAnswer {
-  const { instance, line, supplies, serves, lastDayOf, unitsOn } = prepare(input, ask);
-  const isMetOn = (on: CalendarDate) => unitsOn(on) === ask.units;
+  const { instance, line, pins, transport, filling, lastDayOf, unitsOn } = prepare(input, ask);
+  const { supplies, demands } = transport;
+  const units = unitsOn(ask.on);
+  const isMetOn = (on: CalendarDate) => (on === ask.on ? units : unitsOn(on)) === ask.units;
   const later = ordered(supplies.map(({ readyOn }) => readyOn)).filter((on) => on > ask.on);
   const earlier = ordered(supplies.flatMap((supply) => lastDayOf(supply) ?? []))
     .filter((on) => instance.today <= on && on < ask.on)
     .reverse();
-  const unfit = supplies.filter((supply) => !serves(supply, ask.on)).map(({ id }) => id);
-  const solved = allocate({
-    ...instance,
-    demand: [...instance.demand, { ...line, refuses: [...(ask.refuses ?? []), ...unfit] }],
-  });
-  const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explainShortage(
-    { ...instance, demand: [...instance.demand, line] },
-    line.id,
-    solved,
+  const [firstOn, lastBeforeOn] = [[ask.on, ...later].find(isMetOn) ?? null, earlier.find(isMetOn) ?? null];
+  filling.fill(
+    demands.findIndex(({ id }) => id === line.id),
+    ask.units,
   );
+  const given = componentsOf(transport)
+    .filter((part) => part.demands.some(({ id }) => id === line.id) || part.supplies.some((row) => mayServe(row, line)))
+    .flatMap((part) => assignPart(part, filling.flow));
+  const { unservedUnits, promisedToOthers, promisedToOthersUnits } = explainIn(instance, line, pins.concat(given));
   return {
-    units: unitsOn(ask.on),
-    firstOn: [ask.on, ...later].find(isMetOn) ?? null,
-    lastBeforeOn: earlier.find(isMetOn) ?? null,
-    from: solved.assignments.filter(({ demand }) => demand === line.id).map(({ supply, units }) => ({ supply, units })),
+    units,
+    firstOn,
+    lastBeforeOn,
+    from: given.filter((row) => row.demand === line.id).map((row) => ({ supply: row.supply, units: row.units })),
     inTheWay: { unservedUnits, promisedToOthers, promisedToOthersUnits },
   };
 }
@@ -72,21 +77,33 @@ export function promisableUnits(input: AllocationInstance, ask: PromiseAsk): num
   return prepare(input, ask).unitsOn(ask.on);
 }
 
+const mayServe = (supply: AllocationSupply, line: AllocationDemand) => supplyServes(supply, line).serves;
+
+/** The lines that matter to an ask, filled, with the ask as one more that has nothing yet. */
 function prepare(input: AllocationInstance, ask: PromiseAsk) {
   const instance = linkedPart(requireInstance(input), ask.accepts);
   const line = lineOf(ask, instance);
-  const transport = readTransport(takeOutPins(instance).rest);
-  const { filling } = filledByRank(transport);
-  const { supplies } = transport;
   const lastDayOf = ({ id, plantByOn }: AllocationSupply) => ask.leaveBy?.get(id) ?? plantByOn;
-  const serves = (supply: AllocationSupply, on: CalendarDate) =>
-    supplyServes({ ...supply, plantByOn: lastDayOf(supply) }, { ...line, on }).serves;
+  const daysOf = (supply: AllocationSupply) => ({ readyOn: supply.readyOn, plantByOn: lastDayOf(supply) });
+  const unfit = instance.supply.filter((supply) => !isServedOn(daysOf(supply), ask.on)).map(({ id }) => id);
+  const withLine = { ...line, refuses: [...(ask.refuses ?? []), ...unfit] };
+  const { pins, rest } = takeOutPins({ ...instance, demand: [...instance.demand, withLine] });
+  const transport = readTransport(rest);
+  const filling = filledByRank(
+    transport,
+    transport.demands.findIndex(({ id }) => id === line.id),
+  );
+  filling.closeSpent();
+  const [items, refused] = [new Set(ask.accepts.map(({ item }) => item)), new Set(ask.refuses)];
+  const fitting = [...transport.supplies.entries()]
+    .filter(([, { id, item }]) => items.has(item) && !refused.has(id))
+    .map(([at, supply]) => ({ at, ...daysOf(supply) }));
   const unitsOn = (on: CalendarDate) =>
     filling.spare(
-      supplies.flatMap((supply, at) => (serves(supply, on) ? [at] : [])),
+      fitting.filter((supply) => isServedOn(supply, on)).map(({ at }) => at),
       ask.units,
     );
-  return { instance, line, supplies, serves, lastDayOf, unitsOn };
+  return { instance, line, pins, transport, filling, lastDayOf, unitsOn };
 }
 
 const ordered = (days: readonly CalendarDate[]) => [...new Set(days)].sort(compareText);

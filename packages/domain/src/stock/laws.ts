@@ -25,6 +25,8 @@ export const DATA_LAWS = {
   'seed-taken-back-once': 'Seed is taken back whole and once, and with the entry that used it.',
   'blends-acyclic': 'No source is blended of itself.',
   'evidence-follows-entries': 'What is kept of how a batch went is what its entries tell.',
+  'files-are-kept':
+    'Each photo and paper that is shown lies in the store, whole, and what was blanked is shown by none.',
   'nothing-deleted': 'No tenant table gives rows up without being refused.',
 } as const;
 export type DataLaw = keyof typeof DATA_LAWS;

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { createDatabase, type TestDatabase } from '../../../support/database.ts';
 import { openServer } from '../../../support/nursery.ts';
+import { tries } from '../../../support/tries.ts';
 import { type Change, type Held, whatIfStory } from './story.ts';
 
 const day = (offset: number) => new Date(Date.UTC(2026, 4, 20 + offset)).toISOString().slice(0, 10);
@@ -131,7 +132,7 @@ it(
         if (tried.kind === 'add-order') expect(unitsByLine(told)).toEqual(unitsByLine(really));
         else expect(told).toEqual(really);
       }),
-      { numRuns: 60 },
+      tries(60),
     );
   },
 );

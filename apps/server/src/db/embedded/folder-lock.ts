@@ -3,7 +3,7 @@
 import { randomUUID } from 'node:crypto';
 import { accessSync, constants, linkSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { EmbeddedFailure } from './failure.ts';
 import { isAlive, startMark } from './processes.ts';
 

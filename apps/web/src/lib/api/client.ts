@@ -1,5 +1,6 @@
 /** The way to the server: reads travel in batches, commands one by one and in order, each with a time limit. */
 import type { AppRouter } from '@rootclock/server/router';
+import type { EntryOutcome } from '@rootclock/contracts';
 import { createTRPCClient, getUntypedClient, httpBatchLink, httpLink, splitLink } from '@trpc/client';
 import { createTRPCOptionsProxy } from '@trpc/tanstack-react-query';
 import { CommandError, NO_ANSWER } from './failure.ts';
@@ -9,6 +10,8 @@ import { tabPerson } from './tab-person.ts';
 
 const URL = '/trpc';
 
+/** Longer than the server begins entries of one request. */
+const ENTRIES_LIMIT_MS = 30_000;
 /** After this a command counts as unanswered and is sent again with its id; the server may still be busy with it. */
 const COMMAND_LIMIT_MS = 20_000;
 /** Reads with long inputs would make addresses that proxies refuse. */
@@ -46,4 +49,33 @@ export async function sendCommand(
   );
   if (answer === undefined) throw new CommandError(NO_ANSWER);
   return answer;
+}
+
+interface SentEntry {
+  id: string;
+  name: string;
+  body: unknown;
+  personId: string;
+  after: readonly string[];
+}
+
+/** Sends several commands in one request, each answered by itself. Rejects where the request as a whole got no answer of ours. */
+export async function sendEntries(entries: readonly SentEntry[]): Promise<readonly EntryOutcome[]> {
+  const answer = await client.outbox.sendEntries.mutate(
+    {
+      entries: entries.map(({ id, name, body, personId, after }) => ({
+        commandId: id,
+        name,
+        body,
+        personId,
+        after: [...after],
+      })),
+    },
+    { signal: AbortSignal.timeout(ENTRIES_LIMIT_MS) },
+  );
+  // A server that could not begin a single one says so by an empty list.
+  if (!Array.isArray(answer?.outcomes) || answer.outcomes.length === 0) throw new CommandError(NO_ANSWER);
+  return answer.outcomes.map((outcome) =>
+    outcome.kind === 'answered' ? { ...outcome, answer: outcome.answer ?? null } : outcome,
+  );
 }

@@ -14,11 +14,14 @@ type CommandsOf<Feature extends keyof Inputs & string> = {
 
 export type CommandName = { [Feature in keyof Inputs & string]: CommandsOf<Feature> }[keyof Inputs & string];
 
+/** A file goes beside its entry and not within it. */
+type WithoutFile<Body> = Body extends { bytes: Uint8Array } ? Omit<Body, 'bytes'> : Body;
+
 export type CommandBody<Name extends CommandName> = Name extends `${infer Feature}.${infer Procedure}`
   ? Feature extends keyof Inputs
     ? Procedure extends keyof Inputs[Feature]
       ? Inputs[Feature][Procedure] extends { body: infer Body }
-        ? Body
+        ? WithoutFile<Body>
         : never
       : never
     : never

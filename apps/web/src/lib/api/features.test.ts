@@ -14,6 +14,11 @@ describe('what a change makes stale', () => {
     expect(staleAfter(['people'])).toEqual(['people']);
   });
 
+  it('is only files when files changed, which no other read looks at', () => {
+    expect(staleAfter(['files'])).toEqual(['files']);
+    expect(staleAfter(['files', 'gardens'])).toContain('planning');
+  });
+
   it('is everything when the feature is not known here', () => {
     expect(staleAfter(['weather'])[0]).toBe('plants');
   });

@@ -1,6 +1,6 @@
 /**
  * Which reads an entry makes stale. A feature may read only those before it in this order, so a change to one is seen by it
- * and by all after it; people stand beside all.
+ * and by all after it; people and files stand beside all.
  */
 import type { QueryClient } from '@tanstack/react-query';
 
@@ -18,7 +18,11 @@ const ORDER = [
   'planning',
   'records',
 ] as const;
-type Feature = (typeof ORDER)[number] | 'people';
+const BESIDE = ['people', 'files'] as const;
+type Beside = (typeof BESIDE)[number];
+type Feature = (typeof ORDER)[number] | Beside;
+
+const isBeside = (name: string): name is Beside => (BESIDE as readonly string[]).includes(name);
 
 /** `pot-life` as the server's folders say it, `potLife` as procedures do. */
 const asProcedure = (name: string): string => name.replaceAll(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
@@ -28,7 +32,7 @@ export function staleAfter(touched: readonly string[]): Feature[] {
   const names = touched.map(asProcedure);
   const first = Math.min(
     ...names
-      .filter((name) => name !== 'people')
+      .filter((name) => !isBeside(name))
       .map((name) =>
         Math.max(
           0,
@@ -37,7 +41,7 @@ export function staleAfter(touched: readonly string[]): Feature[] {
       ),
   );
   const stale: Feature[] = Number.isFinite(first) ? ORDER.slice(first) : [];
-  return names.includes('people') ? [...stale, 'people'] : stale;
+  return [...stale, ...names.filter(isBeside)];
 }
 
 export function markStale(queryClient: QueryClient, touched: readonly string[]): void {

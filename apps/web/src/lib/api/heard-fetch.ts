@@ -18,9 +18,11 @@ export async function heardFetch(input: RequestInfo | URL | string, init?: Reque
   return response;
 }
 
-/** Throws an answer away that was made for another person than the one this tab was and still is of. */
+/** Throws an answer away that was made for another person than the one this tab is of, or is of no longer. */
 function refuseStrangers(answeredTo: string | null, sentFor: string | null): void {
-  const isStrange = Boolean(answeredTo) && sentFor !== null && answeredTo !== sentFor;
+  // A tab that opened with what was kept has become somebody's before the server said whose session it is.
+  const whose = sentFor ?? tabPerson();
+  const isStrange = Boolean(answeredTo) && whose !== null && answeredTo !== whose;
   // The tab has been left meanwhile: what was asked for in it is nobody's business any more.
   const isLate = sentFor !== null && sentFor !== tabPerson();
   if (isStrange && !isLate) tellAnotherPerson();

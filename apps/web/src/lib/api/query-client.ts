@@ -1,5 +1,6 @@
 /** The cache of reads. It believes an answer until the live stream says that its feature changed. */
 import { QueryCache, QueryClient } from '@tanstack/react-query';
+import { keptReads } from '../kept-reads/index.ts';
 import { readFailure } from './failure.ts';
 
 const FRESH_MS = 60_000;
@@ -26,6 +27,7 @@ export const queryClient = new QueryClient({
       retry: (tries, error) => tries < MOST_TRIES && readFailure(error).class === 'retry',
       // A read on a bad line should fail into the screen's own words and not wait for the browser to believe in a network.
       networkMode: 'always',
+      persister: keptReads.persister,
     },
   },
 });

@@ -4,17 +4,24 @@ import { DayWatch } from './day-watch.ts';
 import { type HeardInstant, ServerTime } from './server-time.ts';
 
 const serverTime = new ServerTime();
+let goesByDevice = false;
 
 /** The server's clock in milliseconds, also without a connection; the device's until the server was heard. */
 export const serverNow = (): number => serverTime.at(Date.now()) ?? Date.now();
 
 export const dayWatch = new DayWatch({
-  now: () => serverTime.at(Date.now()),
+  now: () => serverTime.at(Date.now()) ?? (goesByDevice ? Date.now() : null),
   alarm: (run, ms) => {
     const timer = setTimeout(run, ms);
     return () => clearTimeout(timer);
   },
 });
+
+/** The app opened without a line: until the server is heard, the day is the device's. */
+export function goByDevice(): void {
+  goesByDevice = true;
+  dayWatch.check();
+}
 
 export function hearInstant(heard: HeardInstant): void {
   serverTime.hear(heard);

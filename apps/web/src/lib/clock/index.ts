@@ -1,1 +1,1 @@
-export { dayWatch, hearInstant, serverNow, useDayHere, wakeWithDevice } from './browser-clock.ts';
+export { dayWatch, goByDevice, hearInstant, serverNow, useDayHere, wakeWithDevice } from './browser-clock.ts';

@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { QueryClient } from '@tanstack/react-query';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { sendCommand, trpc } from '../api/client.ts';
+import { sendCommand, sendEntries, trpc } from '../api/client.ts';
+import { sendUpload } from '../api/upload.ts';
 import { readFailure } from '../api/failure.ts';
 import type { Entry } from './queue.ts';
 import { transportBy, type Outcome } from './transport.ts';
@@ -23,11 +24,18 @@ const entry: Entry = {
 };
 
 type Answer = () => Promise<Response>;
-const send = transportBy(sendCommand);
+const photo = new Blob(['a photo'], { type: 'image/jpeg' });
+const transport = transportBy({
+  send: sendCommand,
+  sendTogether: sendEntries,
+  sendWithBytes: sendUpload,
+  bytesOf: async () => photo,
+});
+const send = async (...entries: Entry[]): Promise<Outcome | undefined> => (await transport(entries))[0];
 
 afterEach(() => vi.unstubAllGlobals());
 
-async function outcomeOf(answer: Answer, tries = 0): Promise<Outcome> {
+async function outcomeOf(answer: Answer, tries = 0): Promise<Outcome | undefined> {
   vi.stubGlobal('fetch', answer);
   return send({ ...entry, tries });
 }
@@ -146,7 +154,7 @@ describe('an entry whose answer is not our server’s', () => {
   it('is parked in the end only where a proxy finds it too large, since it would hold up the rest for ever', async () => {
     const tooLarge = async () => new Response('<h1>413</h1>', { status: 413 });
     expect(
-      (await Promise.all([0, 1, 2, 3].map((tries) => outcomeOf(tooLarge, tries)))).map(({ kind }) => kind),
+      (await Promise.all([0, 1, 2, 3].map((tries) => outcomeOf(tooLarge, tries)))).map((outcome) => outcome?.kind),
     ).toEqual(['lost', 'lost', 'lost', 'refused']);
   });
 });
@@ -184,6 +192,106 @@ describe('an entry whose answer is our server’s', () => {
 
   it('is asked for again where the server does not know', async () => {
     expect(await outcomeOf(async () => json(503, signed('outcome-unknown')), 20)).toMatchObject({ kind: 'lost' });
+  });
+});
+
+describe('entries that go together', () => {
+  const next: Entry = { ...entry, id: '00000000-0000-4000-8000-000000000002' };
+  const answeredBy = async (answer: Answer) => {
+    vi.stubGlobal('fetch', answer);
+    return transport([entry, next]);
+  };
+  const outcomes = (...all: unknown[]) => json(200, { result: { data: { outcomes: all } } });
+
+  it('are all kept where the answer is not our server’s, and the first goes alone the next time', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.oneof(strangeAnswer, noAnswer), async (answer) => {
+        expect(await answeredBy(answer)).toMatchObject([{ kind: 'lost' }]);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it.each([
+    [400, 'invalid-input'],
+    [404, 'not-found'],
+    [413, 'body-too-large'],
+    [500, 'fault'],
+  ])('are all kept where the request as a whole is refused: %i %s', async (status, code) => {
+    expect(await answeredBy(async () => json(status, { code, message: code, requestId: 'r' }))).toMatchObject([
+      { kind: 'lost' },
+    ]);
+  });
+
+  it('are answered by themselves', async () => {
+    const refused = { code: 'not-enough-units', class: 'refusal', requestId: 'r' };
+    expect(
+      await answeredBy(async () => outcomes({ kind: 'refused', failure: refused }, { kind: 'answered', answer: null })),
+    ).toMatchObject([
+      { kind: 'refused', failure: { code: 'not-enough-units' } },
+      { kind: 'answered', answer: null },
+    ]);
+  });
+
+  it('wait from the first on that has no answer', async () => {
+    const unknown = { code: 'outcome-unknown', class: 'retry', requestId: 'r' };
+    expect(
+      await answeredBy(async () => outcomes({ kind: 'answered', answer: 1 }, { kind: 'refused', failure: unknown })),
+    ).toMatchObject([{ kind: 'answered' }, { kind: 'lost' }]);
+    expect(await answeredBy(async () => outcomes({ kind: 'answered', answer: 1 }))).toHaveLength(1);
+    expect(await answeredBy(async () => outcomes())).toMatchObject([{ kind: 'lost' }]);
+  });
+
+  it('say what they depend on', async () => {
+    const lotId = '00000000-0000-4000-8000-0000000000aa';
+    const bodies: string[] = [];
+    vi.stubGlobal('fetch', async (_: string, init: RequestInit) => {
+      bodies.push(String(init.body));
+      throw new TypeError('Failed to fetch');
+    });
+    await transport([
+      { ...entry, body: { lotId }, creates: [lotId] },
+      { ...next, body: { lotId } },
+    ]);
+    const [sent] = bodies.map((body) => JSON.parse(body) as { entries: { after: string[] }[] });
+    expect(sent?.entries.map(({ after }) => after)).toEqual([[], [entry.id]]);
+  });
+});
+
+describe('an entry that a file goes with', () => {
+  const withPhoto: Entry = { ...entry, name: 'files.addPhoto', body: { caption: 'tray 4' }, hasBytes: true };
+
+  it('goes alone, as a form of the entry and then the file', async () => {
+    const asked: [string, RequestInit][] = [];
+    vi.stubGlobal('fetch', async (address: string, init: RequestInit) => {
+      asked.push([address, init]);
+      return json(200, { attachmentId: 'x' });
+    });
+    expect(await send(withPhoto)).toEqual({ kind: 'answered', answer: { attachmentId: 'x' } });
+    const [[address, init]] = asked as [[string, RequestInit]];
+    const form = init.body as FormData;
+    expect([address, [...form.keys()]]).toEqual(['/files/photos', ['entry', 'bytes']]);
+    expect(JSON.parse(String(form.get('entry')))).toEqual({
+      commandId: entry.id,
+      personId: ANN,
+      body: { caption: 'tray 4' },
+    });
+    expect(await (form.get('bytes') as Blob).text()).toBe('a photo');
+  });
+
+  it('is refused, waits and is asked for again as any other', async () => {
+    const outcome = async (answer: Answer) => {
+      vi.stubGlobal('fetch', answer);
+      return send(withPhoto);
+    };
+    const page = (status: number, code: string) => json(status, { code, message: code, data: {}, requestId: 'r' });
+    expect(await outcome(async () => page(409, 'not-enough-units'))).toMatchObject({ kind: 'refused' });
+    expect(await outcome(async () => page(401, 'not-signed-in'))).toEqual({ kind: 'signed-out' });
+    expect(await outcome(async () => page(503, 'outcome-unknown'))).toMatchObject({ kind: 'lost' });
+    expect(await outcome(async () => json(200, null))).toMatchObject({ kind: 'lost' });
+    expect(await outcome(async () => new Response('<h1>Welcome</h1>', { status: 200 }))).toMatchObject({
+      kind: 'lost',
+    });
   });
 });
 

@@ -1,8 +1,9 @@
 /** The outbox of this browser: its database, its tabs, its clock and the way to the server. */
-import { sendCommand } from '../api/client.ts';
+import { sendCommand, sendEntries } from '../api/client.ts';
 import { markStale } from '../api/features.ts';
 import { queryClient } from '../api/query-client.ts';
 import { tellAnotherPerson } from '../api/tab-person.ts';
+import { sendUpload } from '../api/upload.ts';
 import { Outbox, type OutboxParts, type Word } from './outbox.ts';
 import { deviceStorage } from './storage.ts';
 import { transportBy } from './transport.ts';
@@ -28,9 +29,16 @@ export function onParked(tell: (name: string) => void): void {
   tellParked = tell;
 }
 
+const storage = deviceStorage();
+
 export const outbox = new Outbox({
-  storage: deviceStorage(),
-  transport: transportBy(sendCommand),
+  storage,
+  transport: transportBy({
+    send: sendCommand,
+    sendTogether: sendEntries,
+    sendWithBytes: sendUpload,
+    bytesOf: storage.bytesOf,
+  }),
   lock,
   channel: tabs(),
   now: () => Date.now(),

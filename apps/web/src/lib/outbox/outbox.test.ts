@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { CommandError, Failure } from '../api/failure.ts';
 import { Outbox, type Word } from './outbox.ts';
+import { dependedOnBy, type Entry } from './queue.ts';
 import { memoryStorage, type Storage } from './storage.ts';
-import { transportBy, type Outcome, type Transport } from './transport.ts';
+import type { Outcome, Transport } from './transport.ts';
 
 const refusal: Failure = { code: 'not-enough-units', class: 'refusal', data: { wanted: 13, available: 12, of: 'lot' } };
 const NO_ANSWER: Failure = { code: 'no-answer', class: 'retry' };
@@ -12,7 +13,8 @@ function nursery() {
   const booked = new Map<string, unknown>();
   const sent: string[] = [];
   const line = { loseAnswers: 0, down: false, refuses: new Set<string>(), signedOut: false };
-  const transport: Transport = async (entry): Promise<Outcome> => {
+  const requests: string[][] = [];
+  const serve = (entry: Entry): Outcome => {
     if (line.down) return { kind: 'lost', failure: NO_ANSWER };
     sent.push(entry.id);
     if (line.signedOut) return { kind: 'signed-out' };
@@ -24,7 +26,20 @@ function nursery() {
     }
     return { kind: 'answered', answer: booked.get(entry.id) };
   };
-  return { booked, sent, line, transport };
+  const transport: Transport = async (entries) => {
+    requests.push(entries.map(({ id }) => id));
+    const outcomes: Outcome[] = [];
+    const notTaken: Entry[] = [];
+    for (const entry of entries) {
+      const isLeftOut = dependedOnBy(entry, notTaken).length > 0;
+      const outcome: Outcome = isLeftOut ? { kind: 'left-out' } : serve(entry);
+      outcomes.push(outcome);
+      if (outcome.kind === 'refused' || isLeftOut) notTaken.push(entry);
+      else if (outcome.kind !== 'answered') break;
+    }
+    return outcomes;
+  };
+  return { booked, sent, requests, line, transport };
 }
 
 /** One tab, with a clock that only moves when the test says so. */
@@ -64,7 +79,7 @@ function tab(transport: Transport, storage: Storage, air: ((word: Word) => void)
     await settled();
   };
   const enter = (id: string, replaces?: string) =>
-    outbox.enter({ id, name: 'stock.move', title: '', body: { id }, creates: [], from: '/stock' }, replaces);
+    outbox.enter({ id, name: 'stock.move', title: '', body: { id }, creates: [], from: '/stock' }, { replaces });
   return { outbox, parked, settled, pass, enter };
 }
 
@@ -203,45 +218,108 @@ describe('the outbox', () => {
   });
 });
 
-describe('what the server answers', () => {
-  const entry = {
-    id: 'a',
-    name: 'stock.move',
-    title: '',
-    body: {},
-    personId: 'ann',
-    enteredAt: 0,
-    creates: [],
-    from: '/',
-    tries: 0,
-    dueAt: 0,
-    parked: null,
-  };
-  const answered = (data: unknown, tries = 0) => transportBy(async () => Promise.reject({ data }))({ ...entry, tries });
+describe('entries that waited', () => {
+  const LOT = '00000000-0000-4000-8000-000000000001';
 
-  it('is asked for again when the outcome is unknown', async () => {
-    expect(await answered({ code: 'outcome-unknown', requestId: 'r' })).toMatchObject({ kind: 'lost' });
+  async function whileDown(world: ReturnType<typeof nursery>, entries: readonly { id: string; bytes?: Blob }[]) {
+    world.line.down = true;
+    const box = tab(world.transport, memoryStorage());
+    await box.outbox.signedInAs('ann');
+    for (const { id, bytes } of entries)
+      void box.outbox
+        .enter({ id, name: 'stock.move', title: '', body: { id }, creates: [], from: '/' }, { bytes })
+        .catch(() => {});
+    await box.settled();
+    world.requests.length = 0;
+    world.line.down = false;
+    return box;
+  }
+  const many = (count: number) => Array.from({ length: count }, (_, at) => ({ id: `e${at}` }));
+
+  it('go out in order, fifty at most in one request; the one that was tried in vain goes ahead alone', async () => {
+    const world = nursery();
+    const box = await whileDown(world, many(120));
+    await box.outbox.hurry();
+    await box.settled();
+    expect(world.requests.map(({ length }) => length)).toEqual([1, 50, 50, 19]);
+    expect([...world.booked.keys()]).toEqual(many(120).map(({ id }) => id));
+    expect(box.outbox.snapshot().queue).toEqual([]);
   });
 
-  it('is asked for again when the line broke', async () => {
-    expect(await transportBy(async () => Promise.reject(new TypeError('Failed to fetch')))(entry)).toMatchObject({
-      kind: 'lost',
-    });
+  it('go alone where a file goes with them, and keep their turn', async () => {
+    const world = nursery();
+    const box = await whileDown(world, [
+      ...many(3),
+      { id: 'photo', bytes: new Blob(['a photo']) },
+      { id: 'then' },
+      { id: 'last' },
+    ]);
+    await box.outbox.hurry();
+    await box.settled();
+    expect(world.requests).toEqual([['e0'], ['e1', 'e2'], ['photo'], ['then', 'last']]);
   });
 
-  it('is final when it is a refusal, with its numbers', async () => {
-    const outcome = await answered({ code: 'not-enough-units', data: { wanted: 13, available: 12 }, requestId: 'r' });
-    expect(outcome).toMatchObject({ kind: 'refused', failure: { data: { wanted: 13, available: 12 } } });
+  it('are parked with what they depend on, and the rest of the request takes effect', async () => {
+    const world = nursery();
+    world.line.refuses.add('pot');
+    const box = await whileDown(world, many(1));
+    const enter = (id: string, body: unknown, creates: string[] = []) =>
+      void box.outbox.enter({ id, name: 'stock.pot', title: '', body, creates, from: '/' }).catch(() => {});
+    enter('pot', { lotId: LOT }, [LOT]);
+    enter('move', { lotId: LOT });
+    enter('other', {});
+    box.outbox.release('pot');
+    await box.outbox.hurry();
+    await box.settled();
+    expect([...world.booked.keys()]).toEqual(['e0', 'other']);
+    expect(box.outbox.snapshot().queue).toMatchObject([
+      { id: 'pot', parked: { kind: 'refused' } },
+      { id: 'move', parked: { kind: 'depends', on: 'pot' } },
+    ]);
   });
 
-  it('is tried a few times when the server stumbled, then parked', async () => {
-    const kinds = await Promise.all(
-      [0, 1, 2, 3].map(async (tries) => (await answered({ code: 'fault', requestId: 'r' }, tries)).kind),
+  it('book once each though the answer to all of them is lost', async () => {
+    const world = nursery();
+    const box = await whileDown(world, many(5));
+    world.line.loseAnswers = 2;
+    await box.outbox.hurry();
+    await box.settled();
+    for (let round = 0; round < 4; round += 1) await box.pass(60_000);
+    expect([...world.booked.keys()]).toEqual(many(5).map(({ id }) => id));
+    expect(box.outbox.snapshot().queue).toEqual([]);
+  });
+
+  it('take no more bytes into one request than the server does', async () => {
+    const world = nursery();
+    const box = await whileDown(world, many(1));
+    for (let at = 0; at < 5; at += 1)
+      void box.outbox.enter({
+        id: `big${at}`,
+        name: 'stock.move',
+        title: '',
+        body: { note: 'ñ'.repeat(30 * 1024) },
+        creates: [],
+        from: '/',
+      });
+    await box.outbox.hurry();
+    await box.settled();
+    expect(world.requests).toEqual([['e0'], ['big0', 'big1'], ['big2', 'big3'], ['big4']]);
+  });
+
+  it('carry their file until they are answered', async () => {
+    const storage = memoryStorage();
+    const world = nursery();
+    world.line.down = true;
+    const box = tab(world.transport, storage);
+    await box.outbox.signedInAs('ann');
+    void box.outbox.enter(
+      { id: 'photo', name: 'files.addPhoto', title: '', body: {}, creates: [], from: '/' },
+      { bytes: new Blob(['a photo']) },
     );
-    expect(kinds).toEqual(['lost', 'lost', 'lost', 'refused']);
-  });
-
-  it('waits for a sign-in when the session is over', async () => {
-    expect(await answered({ code: 'not-signed-in', requestId: 'r' })).toEqual({ kind: 'signed-out' });
+    await box.settled();
+    expect(await (await storage.bytesOf('photo'))?.text()).toBe('a photo');
+    world.line.down = false;
+    await box.outbox.hurry();
+    expect(await storage.bytesOf('photo')).toBeNull();
   });
 });

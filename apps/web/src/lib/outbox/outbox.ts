@@ -27,7 +27,9 @@ export interface OutboxParts {
 
 export interface OutboxState {
   queue: Queue;
-  sendingId: string | null;
+  /** False until the device was asked what waits on it. */
+  isKnown: boolean;
+  sendingIds: readonly string[];
   /** Entries wait until somebody signs in again. */
   signedOut: boolean;
   lasting: boolean;
@@ -39,7 +41,7 @@ interface Waiter {
 }
 
 export class Outbox {
-  private state: OutboxState = { queue: [], sendingId: null, signedOut: false, lasting: true };
+  private state: OutboxState = { queue: [], isKnown: false, sendingIds: [], signedOut: false, lasting: true };
   private readonly listeners = new Set<() => void>();
   private readonly waiters = new Map<string, Waiter>();
   /** Who works in this tab, also when their session is over: what they enter is theirs. */
@@ -68,6 +70,7 @@ export class Outbox {
     this.turn += 1;
     this.show({
       queue: await this.parts.storage.read(),
+      isKnown: true,
       signedOut: personId === null,
       lasting: this.parts.storage.lasting(),
     });
@@ -76,23 +79,24 @@ export class Outbox {
 
   /** Keeps an entry and sends it when its turn comes. Resolves with the server's answer; rejects with CommandError when refused. */
   enter(
-    entry: Omit<Entry, 'personId' | 'enteredAt' | 'tries' | 'dueAt' | 'parked'>,
-    replaces?: string,
+    entry: Omit<Entry, 'personId' | 'enteredAt' | 'hasBytes' | 'tries' | 'dueAt' | 'parked'>,
+    { replaces, bytes }: { replaces?: string | undefined; bytes?: Blob | undefined } = {},
   ): Promise<unknown> {
     if (this.personId === null) throw new Error('an entry needs somebody who makes it');
     const whole: Entry = {
       ...entry,
       personId: this.personId,
       enteredAt: this.parts.now(),
+      ...(bytes && { hasBytes: true }),
       tries: 0,
       dueAt: 0,
       parked: null,
     };
     return new Promise((resolve, reject) => {
       this.waiters.set(whole.id, { resolve, reject });
-      void this.apply({ kind: 'entered', entry: whole, ...(replaces === undefined ? {} : { replaces }) }).then(() =>
-        this.drain(),
-      );
+      const carried = bytes && new Map([[whole.id, bytes]]);
+      const happening = { kind: 'entered', entry: whole, ...(replaces === undefined ? {} : { replaces }) } as const;
+      void this.apply(happening, carried).then(() => this.drain());
     });
   }
 
@@ -135,12 +139,18 @@ export class Outbox {
       const step = nextStep(await this.parts.storage.read(), this.halted ? null : this.personId, this.parts.now());
       if (step.kind === 'wait') this.parts.later(() => void this.drain(), step.ms);
       if (step.kind !== 'send') return;
-      this.show({ sendingId: step.entry.id });
+      const { entries } = step;
+      this.show({ sendingIds: entries.map(({ id }) => id) });
       const turn = this.turn;
-      const outcome = await this.parts.transport(step.entry);
-      this.show({ sendingId: null });
-      if (outcome.kind !== 'signed-out' && outcome.kind !== 'another-person') await this.settle(step.entry, outcome);
-      else if (turn === this.turn) return this.halt(outcome);
+      const outcomes = await this.parts.transport(entries);
+      this.show({ sendingIds: [] });
+      for (const [at, outcome] of outcomes.entries()) {
+        const entry = entries[at];
+        if (!entry) break;
+        if (outcome.kind === 'signed-out' || outcome.kind === 'another-person') {
+          if (turn === this.turn) return this.halt(outcome);
+        } else if (outcome.kind !== 'left-out') await this.settle(entry, outcome);
+      }
     }
   }
 
@@ -152,7 +162,7 @@ export class Outbox {
 
   private async settle(
     entry: Entry,
-    outcome: Exclude<Outcome, { kind: 'signed-out' | 'another-person' }>,
+    outcome: Exclude<Outcome, { kind: 'signed-out' | 'another-person' | 'left-out' }>,
   ): Promise<void> {
     if (outcome.kind === 'lost') {
       await this.apply({ kind: 'lost', id: entry.id, now: this.parts.now() });
@@ -188,8 +198,8 @@ export class Outbox {
     this.show({ queue: await this.parts.storage.read() });
   }
 
-  private async apply(happening: Happening): Promise<void> {
-    const queue = await this.parts.storage.change((before) => reduce(before, happening));
+  private async apply(happening: Happening, carried?: ReadonlyMap<string, Blob>): Promise<void> {
+    const queue = await this.parts.storage.change((before) => reduce(before, happening), carried);
     this.show({ queue, lasting: this.parts.storage.lasting() });
     this.parts.channel.post({ kind: 'changed' });
   }

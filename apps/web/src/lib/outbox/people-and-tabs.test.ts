@@ -1,5 +1,6 @@
 // Several people, several tabs, one browser: one cookie and one outbox for all of them, and a line that loses answers. Whatever happens in whatever
 // order, each entry takes effect once and in its own person's name.
+import type { EntryOutcome, ErrorAnswer } from '@rootclock/contracts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CommandError } from '../api/failure.ts';
@@ -75,27 +76,48 @@ function world() {
     if (!known) booked.push({ id, owner, person: asked });
     return { id };
   };
-  const send = async (_name: string, id: string, body: unknown, personId?: string): Promise<unknown> => {
+  const lost = new CommandError({ code: 'no-answer', class: 'retry' });
+  /** One request over the line, by the cookie that the browser has when it leaves. */
+  const request = async <Answer>(serveIt: (asked: Person | null) => Answer): Promise<Answer> => {
     const asked = cookie;
     if (holds) await new Promise<void>((resolve) => held.push(resolve));
-    const lost = new CommandError({ code: 'no-answer', class: 'retry' });
     if (line.down) throw lost;
     if (line.losesQuestions > 0) {
       line.losesQuestions -= 1;
       throw lost;
     }
-    const answer = serve(id, (body as { owner: string }).owner, asked, personId);
+    const answer = serveIt(asked);
     if (line.losesAnswers > 0) {
       line.losesAnswers -= 1;
       throw lost;
     }
     return answer;
   };
+  const ownerOf = (body: unknown) => (body as { owner: string }).owner;
+  const transport = transportBy({
+    send: (_name, id, body, personId) => request((asked) => serve(id, ownerOf(body), asked, personId)),
+    sendTogether: (entries) =>
+      request((asked) => {
+        const outcomes: EntryOutcome[] = [];
+        for (const { id, body, personId } of entries)
+          try {
+            outcomes.push({ kind: 'answered', answer: serve(id, ownerOf(body), asked, personId) });
+          } catch (error) {
+            if (!(error instanceof CommandError)) throw error;
+            const failure = { ...error.failure, requestId: 'r' } as ErrorAnswer;
+            outcomes.push({ kind: 'refused', failure });
+            if (failure.class === 'access') break;
+          }
+        return outcomes;
+      }),
+    sendWithBytes: () => Promise.reject(lost),
+    bytesOf: async () => null,
+  });
 
   const openTab = () => {
     const outbox = new Outbox({
       storage,
-      transport: transportBy(send),
+      transport,
       // One drain in all tabs, as the browser's own locks do it.
       lock: (work) => {
         const mine = locked.then(work);

@@ -26,8 +26,11 @@ const ids = (queue: Queue) => queue.map((each) => each.id);
 const parkedIds = (queue: Queue) => ids(queue.filter((each) => each.parked));
 
 describe('the queue', () => {
-  it('sends the oldest entry first', () => {
-    expect(nextStep(queueOf(entry('a'), entry('b')), 'ann', 0)).toMatchObject({ kind: 'send', entry: { id: 'a' } });
+  it('sends the oldest entry first, and the next with it', () => {
+    expect(nextStep(queueOf(entry('a'), entry('b')), 'ann', 0)).toMatchObject({
+      kind: 'send',
+      entries: [{ id: 'a' }, { id: 'b' }],
+    });
   });
 
   it('lets nothing overtake an entry that waits for its next try', () => {
@@ -37,7 +40,7 @@ describe('the queue', () => {
 
   it('sends an unanswered entry again under the same id', () => {
     const queue = reduce(queueOf(entry('a')), { kind: 'lost', id: 'a', now: 0 });
-    expect(nextStep(queue, 'ann', 1_000)).toMatchObject({ kind: 'send', entry: { id: 'a', tries: 1 } });
+    expect(nextStep(queue, 'ann', 1_000)).toMatchObject({ kind: 'send', entries: [{ id: 'a', tries: 1 }] });
   });
 
   it('forgets an entry only when it was answered', () => {
@@ -55,7 +58,7 @@ describe('the queue', () => {
 
   it('sends at once what waits by a clock that was set back since', () => {
     const queue = reduce(queueOf(entry('a')), { kind: 'lost', id: 'a', now: 9 * 3_600_000 });
-    expect(nextStep(queue, 'ann', 0)).toMatchObject({ kind: 'send', entry: { id: 'a' } });
+    expect(nextStep(queue, 'ann', 0)).toMatchObject({ kind: 'send', entries: [{ id: 'a' }] });
   });
 
   it('keeps the entries of somebody else until they sign in', () => {
@@ -65,7 +68,7 @@ describe('the queue', () => {
   it('parks what is refused and goes on with the rest', () => {
     const queue = reduce(queueOf(entry('a'), entry('b')), { kind: 'refused', id: 'a', failure: refusal });
     expect(parkedIds(queue)).toEqual(['a']);
-    expect(nextStep(queue, 'ann', 0)).toMatchObject({ kind: 'send', entry: { id: 'b' } });
+    expect(nextStep(queue, 'ann', 0)).toMatchObject({ kind: 'send', entries: [{ id: 'b' }] });
   });
 
   it('keeps the input of what it parks', () => {
@@ -108,7 +111,10 @@ describe('entries that depend on a refused one', () => {
   it('go out after it has been answered', () => {
     const queue = reduce(reduce(parked, { kind: 'send-again', id: 'pot' }), { kind: 'answered', id: 'pot' });
     expect(parkedIds(queue)).toEqual([]);
-    expect(nextStep(queue, 'ann', 0)).toMatchObject({ kind: 'send', entry: { id: 'split' } });
+    expect(nextStep(queue, 'ann', 0)).toMatchObject({
+      kind: 'send',
+      entries: [{ id: 'split' }, { id: 'move' }, { id: 'other' }],
+    });
   });
 
   it('follow the mended entry that takes its place', () => {

@@ -3,6 +3,7 @@
  * command id, so it never books twice. What the server refuses is parked with its input and with all that depends on it,
  * and the rest goes on.
  */
+import { MOST_ENTRIES } from '@rootclock/contracts';
 import type { Failure } from '../api/failure.ts';
 import { idsIn } from '../ids.ts';
 
@@ -22,6 +23,8 @@ export interface Entry {
   creates: readonly string[];
   /** The address of the screen it was typed on. */
   from: string;
+  /** A file goes with it, kept in a record beside it; such an entry is sent alone. */
+  hasBytes?: boolean;
   tries: number;
   /** Not sent before this millisecond. */
   dueAt: number;
@@ -118,13 +121,41 @@ export function isStalled(queue: Queue, id: string | null): boolean {
   return queue.slice(0, place + 1).some((entry) => !entry.parked && entry.tries > 0);
 }
 
-export type Step = { kind: 'send'; entry: Entry } | { kind: 'wait'; ms: number } | { kind: 'idle' };
+export type Step = { kind: 'send'; entries: readonly Entry[] } | { kind: 'wait'; ms: number } | { kind: 'idle' };
 
-/** What to do now for the person signed in: the first entry that is not parked goes first, and nothing overtakes it. */
+/**
+ * What to do now for the person signed in: the first entry that is not parked goes first, those right behind it go with it, and nothing
+ * overtakes it.
+ */
 export function nextStep(queue: Queue, personId: string | null, now: number): Step {
-  const head = queue.find((entry) => !entry.parked && entry.personId === personId);
+  const own = queue.filter((entry) => !entry.parked && entry.personId === personId);
+  const [head] = own;
   if (!head) return { kind: 'idle' };
   // No pause is that long: the device's clock was set back since.
   const isOfAnotherClock = head.dueAt - now > LONGEST_PAUSE_MS;
-  return head.dueAt <= now || isOfAnotherClock ? { kind: 'send', entry: head } : { kind: 'wait', ms: head.dueAt - now };
+  if (head.dueAt > now && !isOfAnotherClock) return { kind: 'wait', ms: head.dueAt - now };
+  return { kind: 'send', entries: togetherFrom(head, own) };
 }
+
+/** With room for what the server takes in one request beside the bodies. */
+const MOST_BYTES = 160 * 1024;
+const sizeOf = (entry: Entry): number => new TextEncoder().encode(JSON.stringify(entry.body ?? null)).length;
+
+/** What goes in one request. An entry that was tried in vain goes alone, so that it cannot hold up others by its size or its fault. */
+function togetherFrom(head: Entry, own: readonly Entry[]): readonly Entry[] {
+  const mayShare = (entry: Entry) => entry.tries === 0 && !entry.hasBytes;
+  if (!mayShare(head)) return [head];
+  const together: Entry[] = [];
+  let bytes = 0;
+  for (const entry of own) {
+    bytes += sizeOf(entry);
+    const isFull = together.length === MOST_ENTRIES || bytes > MOST_BYTES;
+    if (together.length > 0 && (isFull || !mayShare(entry))) break;
+    together.push(entry);
+  }
+  return together;
+}
+
+/** The ids of those before an entry in one request that create what it mentions. */
+export const dependedOnBy = (entry: Entry, before: readonly Entry[]): string[] =>
+  before.filter(({ creates }) => mentionsOneOf(entry, creates)).map(({ id }) => id);

@@ -15,7 +15,8 @@ import { isStalled } from './queue.ts';
 export type CommandState = 'idle' | 'sending' | 'waiting' | 'saved' | 'refused';
 
 export interface CommandHandle<Name extends CommandName> {
-  send(body: CommandBody<Name>): Promise<CommandAnswer<Name>>;
+  /** `bytes` is a file that goes with the entry. */
+  send(body: CommandBody<Name>, bytes?: Blob): Promise<CommandAnswer<Name>>;
   state: CommandState;
   failure: Failure | null;
   /** Back to idle, so that the next entry of a potting session can be typed; an entry without an answer is left to the outbox. */
@@ -41,7 +42,7 @@ export function useCommand<Name extends CommandName>(
   useEffect(() => () => void (underWay.current && outbox.release(underWay.current)), []);
 
   const send = useCallback(
-    async (body: CommandBody<Name>): Promise<CommandAnswer<Name>> => {
+    async (body: CommandBody<Name>, bytes?: Blob): Promise<CommandAnswer<Name>> => {
       const id = newCommandId();
       // An entry that was refused and mended creates the same things; what waits for them follows the new entry.
       const refused = last.current;
@@ -51,7 +52,8 @@ export function useCommand<Name extends CommandName>(
       setEntryId(id);
       setSettled({ state: 'idle', failure: null });
       try {
-        const answer = await outbox.enter({ id, name, title, body, creates, from: addressNow() }, refused?.id);
+        const entry = { id, name, title, body, creates, from: addressNow() };
+        const answer = await outbox.enter(entry, { replaces: refused?.id, bytes });
         last.current = null;
         setSettled({ state: 'saved', failure: null });
         return answer as CommandAnswer<Name>;

@@ -24,9 +24,10 @@ export function useOutbox(personId: string | null) {
     others: state.queue.length - own.length,
     /** The line is bad: an entry has been tried in vain. */
     stalled: own.some((entry) => !entry.parked && entry.tries > 0),
+    isKnown: state.isKnown,
     signedOut: state.signedOut,
     lasting: state.lasting,
-    sendingId: state.sendingId,
+    sendingIds: state.sendingIds,
     sendAgain: (id: string) => void outbox.sendAgain(id),
     discard: (id: string) => void outbox.discard(id),
   };

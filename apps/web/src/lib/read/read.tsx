@@ -37,6 +37,7 @@ export function ReadFailed({ error, onRetry }: { error: unknown; onRetry: () => 
   return (
     <EmptyState kind="failed" title={title} actions={mayRetry && <Button onClick={onRetry}>{ui.tryAgain}</Button>}>
       {sentenceOf(failure)}
+      {failure.code === 'no-answer' && <p>{shell.notKept}</p>}
     </EmptyState>
   );
 }

@@ -2,6 +2,7 @@ import { board } from './pot-life/board.ts';
 import { clients } from './clients.ts';
 import { door } from './settings/door.ts';
 import { errors } from './errors/index.ts';
+import { files } from './files.ts';
 import { gardens } from './gardens/index.ts';
 import { issues } from './issues.ts';
 import { losses } from './pot-life/losses.ts';
@@ -31,6 +32,7 @@ export const messages = {
   clients,
   door,
   errors,
+  files,
   gardens,
   issues,
   losses,

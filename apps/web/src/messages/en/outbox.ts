@@ -7,6 +7,7 @@ export const outbox = {
   noAnswer: 'The server does not answer. Check the connection and try again.',
   fault: (requestId: string | null): string =>
     `The server stumbled and could not do this.${requestId ? ` If it happens again, give this number to whoever looks after the server: ${requestId}.` : ''}`,
+  looking: 'Checking what waits',
   allSent: 'Everything is sent',
   allSentText: 'The server has answered every entry made on this device.',
   waiting: (count: number) => plural(count, { one: '# entry waits to be sent', other: '# entries wait to be sent' }),

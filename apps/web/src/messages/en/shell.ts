@@ -32,4 +32,6 @@ export const shell = {
   openOutbox: 'Open the outbox',
   roles: { owner: 'owner', grower: 'grower', crew: 'crew', viewer: 'viewer' },
   noAnswerTitle: 'The server does not answer',
+  keptSince: (when: string) => `No answer from the server. This page is from ${when}.`,
+  notKept: 'This device has not kept this page. Open it once while you have a connection.',
 };

@@ -7,6 +7,7 @@ export const outbox: typeof en = {
   noAnswer: 'El servidor no responde. Revise la conexión e intente de nuevo.',
   fault: (requestId) =>
     `El servidor tropezó y no pudo hacer esto.${requestId ? ` Si pasa otra vez, dé este número a quien cuida el servidor: ${requestId}.` : ''}`,
+  looking: 'Revisando lo pendiente',
   allSent: 'Todo está enviado',
   allSentText: 'El servidor respondió a todas las anotaciones hechas en este aparato.',
   waiting: (count) => plural(count, { one: '# anotación espera su envío', other: '# anotaciones esperan su envío' }),

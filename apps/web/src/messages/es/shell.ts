@@ -33,4 +33,6 @@ export const shell: typeof en = {
   openOutbox: 'Abrir la bandeja de salida',
   roles: { owner: 'dueño o dueña', grower: 'cultivo', crew: 'cuadrilla', viewer: 'solo lectura' },
   noAnswerTitle: 'El servidor no responde',
+  keptSince: (when) => `El servidor no responde. Esta página es del ${when}.`,
+  notKept: 'Este aparato no guardó esta página. Ábrala una vez cuando tenga conexión.',
 };

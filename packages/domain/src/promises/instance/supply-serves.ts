@@ -1,3 +1,4 @@
+import type { CalendarDate } from '../../kernel/dates.ts';
 import type { AllocationDemand, AllocationSupply } from './instance.ts';
 
 /**
@@ -24,6 +25,10 @@ export function supplyServes(supply: AllocationSupply, demand: AllocationDemand)
   if (penalty === null) return { serves: false, reason: 'not-accepted' };
   if (demand.refuses?.includes(supply.id) === true) return { serves: false, reason: 'refused' };
   if (supply.readyOn > demand.on) return { serves: false, reason: 'not-ready' };
-  if (supply.plantByOn !== null && supply.plantByOn < demand.on) return { serves: false, reason: 'past-plant-by' };
+  if (!isServedOn(supply, demand.on)) return { serves: false, reason: 'past-plant-by' };
   return { serves: true, penalty };
 }
+
+/** Whether plants are ready on a day and need not be in the ground before it, both days included. */
+export const isServedOn = ({ readyOn, plantByOn }: Pick<AllocationSupply, 'readyOn' | 'plantByOn'>, on: CalendarDate) =>
+  readyOn <= on && (plantByOn === null || on <= plantByOn);

@@ -1,133 +1,197 @@
-import type { Pair, Transport } from './transport.ts';
+import { grouped, type Grouped } from './grouped.ts';
+import { membersByRank, type Pair, type Transport } from './transport.ts';
 
 /**
- * The most units that each rank can have (`fills`, by place of rank) when no unit of a lower rank is given up for any number of later ones, and a
- * filling that has them. Demands are served by rank along augmenting paths: what an earlier demand holds may come from elsewhere afterwards, and
- * never becomes less, so that the greedy order is exact (the fills that can be reached together form a polymatroid).
+ * A filling in which each rank has the most units that it can when no unit of a lower rank is given up for any number of later ones. Demands are
+ * served by rank along augmenting paths: what an earlier demand holds may come from elsewhere afterwards, and never becomes less, so that the
+ * greedy order is exact (the fills that can be reached together form a polymatroid). One demand may be left for later.
  */
-export function filledByRank(transport: Transport): { fills: Map<number, number>; filling: Filling } {
-  const { demands, wanted, rankAt } = transport;
-  const fills = new Map<number, number>();
+export function filledByRank(transport: Transport, later?: number): Filling {
+  const { wanted, rankAt } = transport;
   const filling = new Filling(transport);
-  const byRank = [...demands.keys()].sort((a, b) => (rankAt[a] as number) - (rankAt[b] as number) || a - b);
-  for (const demand of byRank) {
-    const rank = rankAt[demand] as number;
-    fills.set(rank, (fills.get(rank) ?? 0) + filling.fill(demand, wanted[demand] as number));
+  for (const members of membersByRank(rankAt)) {
+    const filled = members.filter((demand) => demand !== later);
+    const kept = filled.map((demand) => filling.keep(demand, wanted[demand] as number));
+    for (const [at, demand] of filled.entries())
+      filling.fill(demand, (wanted[demand] as number) - (kept[at] as number));
   }
-  return { fills, filling };
+  return filling;
 }
 
-/** A filling of demands that grows one demand at a time and takes nothing back. */
+/** That a search began at a supply. */
+const START = -1;
+
+/**
+ * A filling of demands that grows one demand at a time and takes nothing back. A demand keeps what it holds and looks at its cheapest pairs first,
+ * so that the filling comes near to the cheapest one, which then is soon found from it.
+ */
 export class Filling {
-  readonly #pairsOfDemand: number[][];
-  readonly #pairsOfSupply: number[][];
-  #free: number[];
-  readonly #flow: Float64Array;
+  /** Units of each pair. */
+  readonly flow: Float64Array;
+  readonly #supplyOf: Int32Array;
+  readonly #demandOf: Int32Array;
+  readonly #pairsOfDemand: Grouped;
+  readonly #pairsOfSupply: Grouped;
+  readonly #held: Float64Array;
+  readonly #free: Float64Array;
   /** Supplies from which no free unit can be reached any more, nor ever will be. */
   readonly #spent: Uint8Array;
-  readonly #seen: Int32Array;
+  readonly #seenSupply: Int32Array;
+  readonly #seenDemand: Int32Array;
+  /** By supply that a search reached, the pair by which a demand would take from it, `START` for a start. */
+  readonly #takes: Int32Array;
+  /** By demand that a search reached, the pair that it would give up. */
+  readonly #gives: Int32Array;
+  readonly #reached: Int32Array;
+  #count = 0;
   #search = 0;
 
-  constructor(private readonly transport: Transport) {
-    const { demands, supplies, pairs, units } = transport;
-    this.#pairsOfDemand = demands.map(() => []);
-    this.#pairsOfSupply = supplies.map(() => []);
-    for (const [at, { supply, demand }] of pairs.entries()) {
-      this.#pairsOfDemand[demand]?.push(at);
-      this.#pairsOfSupply[supply]?.push(at);
-    }
-    this.#free = [...units];
-    this.#flow = new Float64Array(pairs.length);
+  constructor({ demands, supplies, pairs, units }: Transport) {
+    this.#supplyOf = Int32Array.from(pairs, ({ supply }) => supply);
+    this.#demandOf = Int32Array.from(pairs, ({ demand }) => demand);
+    this.#pairsOfSupply = grouped(this.#supplyOf, supplies.length);
+    this.#pairsOfDemand = grouped(this.#demandOf, demands.length);
+    const { begin, members } = this.#pairsOfDemand;
+    const cheapestFirst = (a: number, b: number) => compareCosts(pairs[a] as Pair, pairs[b] as Pair) || a - b;
+    for (let demand = 0; demand < demands.length; demand++)
+      members.subarray(begin[demand], begin[demand + 1]).sort(cheapestFirst);
+    this.#held = Float64Array.from(pairs, ({ held }) => held);
+    this.flow = new Float64Array(pairs.length);
+    this.#free = Float64Array.from(units);
     this.#spent = new Uint8Array(supplies.length);
-    this.#seen = new Int32Array(supplies.length + demands.length);
+    this.#seenSupply = new Int32Array(supplies.length);
+    this.#seenDemand = new Int32Array(demands.length);
+    this.#takes = new Int32Array(supplies.length);
+    this.#gives = new Int32Array(demands.length);
+    this.#reached = new Int32Array(supplies.length);
   }
 
-  /** Gives a demand up to so many units more and answers how many it got. */
-  fill(demand: number, most: number): number {
-    const { pairs, supplies } = this.transport;
-    const own = new Map((this.#pairsOfDemand[demand] as number[]).map((pair) => [(pairs[pair] as Pair).supply, pair]));
-    return this.#grow([...own.keys()], most, supplies.length + demand, (supply, units) => {
-      const pair = own.get(supply) as number;
-      this.#flow[pair] = (this.#flow[pair] as number) + units;
-    });
+  /** Leaves a demand what it holds now as far as that is free, up to so many units, and answers how many. */
+  keep(demand: number, most: number): number {
+    const { begin, members } = this.#pairsOfDemand;
+    let kept = 0;
+    for (let at = begin[demand] as number; at < (begin[demand + 1] as number); at++) {
+      const pair = members[at] as number;
+      const supply = this.#supplyOf[pair] as number;
+      const units = Math.min(this.#held[pair] as number, this.#free[supply] as number, most - kept);
+      this.#free[supply] = (this.#free[supply] as number) - units;
+      this.flow[pair] = (this.flow[pair] as number) + units;
+      kept += units;
+    }
+    return kept;
   }
 
-  /** The most units, up to a number, that one line more could have of some supplies while all others keep as many as they have. Leaves everything as it is. */
+  /** Gives a demand up to so many units more. */
+  fill(demand: number, most: number): void {
+    this.#grow(demand, [], most);
+  }
+
+  /** Finds all supplies from which no free unit can be reached, so that no search looks at them any more. */
+  closeSpent(): void {
+    const { begin, members } = this.#pairsOfSupply;
+    this.#search += 1;
+    this.#count = 0;
+    for (const [supply, units] of this.#free.entries()) if (units > 0) this.#reach(supply, START);
+    for (let next = 0; next < this.#count; next++) {
+      const supply = this.#reached[next] as number;
+      for (let at = begin[supply] as number; at < (begin[supply + 1] as number); at++) {
+        const taking = this.#demandOf[members[at] as number] as number;
+        if (this.#seenDemand[taking] !== this.#search) this.#reachFrom(taking, true);
+      }
+    }
+    for (const [supply, seen] of this.#seenSupply.entries()) if (seen !== this.#search) this.#spent[supply] = 1;
+  }
+
+  /**
+   * The most units, up to a number, that one line more could have of some supplies while all others keep as many as they have. Leaves everything
+   * as it is.
+   */
   spare(supplies: readonly number[], most: number): number {
-    const before = { free: this.#free.slice(), flow: this.#flow.slice(), spent: this.#spent.slice() };
-    const got = this.#grow(supplies, most, -1, () => {});
-    this.#free = before.free;
-    this.#flow.set(before.flow);
+    let free = 0;
+    for (const supply of supplies) free += this.#free[supply] as number;
+    if (free >= most) return most;
+    const before = { free: this.#free.slice(), flow: this.flow.slice(), spent: this.#spent.slice() };
+    const got = this.#grow(-1, supplies, most);
+    this.#free.set(before.free);
+    this.flow.set(before.flow);
     this.#spent.set(before.spent);
     return got;
   }
 
-  #grow(starts: readonly number[], most: number, self: number, give: (supply: number, units: number) => void): number {
+  #grow(demand: number, starts: readonly number[], most: number): number {
     let got = 0;
     while (got < most) {
-      const found = this.#augment(starts, most - got, self);
-      if (!found) break;
-      give(found.supply, found.units);
-      got += found.units;
+      const units = this.#augment(demand, starts, most - got);
+      if (units === 0) break;
+      got += units;
     }
     return got;
   }
 
-  /** Looks for a free unit breadth first, from the supplies that may give, and moves as many units as the way to it carries. Answers which of them gave. */
-  #augment(starts: readonly number[], most: number, self: number): { supply: number; units: number } | null {
-    const { pairs, supplies } = this.transport;
-    const search = ++this.#search;
-    if (self >= 0) this.#seen[self] = search;
-    const reached: number[] = [];
-    // By supply, the pair by which a demand would take from it, none for the start; by demand, the pair that it would give up.
-    const takes = new Map<number, number | null>();
-    const gives = new Map<number, number>();
-    const reach = (supply: number, by: number | null) => {
-      if (this.#seen[supply] === search || this.#spent[supply] === 1) return;
-      this.#seen[supply] = search;
-      takes.set(supply, by);
-      reached.push(supply);
-    };
-    for (const supply of starts) reach(supply, null);
-    for (let at = 0; at < reached.length; at++) {
-      const supply = reached[at] as number;
-      if ((this.#free[supply] as number) > 0) return this.#move(supply, most, takes, gives);
-      for (const other of this.#pairsOfSupply[supply] as number[]) {
-        const holder = (pairs[other] as Pair).demand;
-        if ((this.#flow[other] as number) === 0 || this.#seen[supplies.length + holder] === search) continue;
-        this.#seen[supplies.length + holder] = search;
-        gives.set(holder, other);
-        for (const pair of this.#pairsOfDemand[holder] as number[]) reach((pairs[pair] as Pair).supply, pair);
+  /**
+   * Looks for a free unit breadth first, from the supplies of a demand or from those that are given, and moves as many units as the way to it
+   * carries. Answers how many.
+   */
+  #augment(demand: number, starts: readonly number[], most: number): number {
+    const { begin, members } = this.#pairsOfSupply;
+    this.#search += 1;
+    this.#count = 0;
+    for (const supply of starts) this.#reach(supply, START);
+    if (demand >= 0) this.#reachFrom(demand);
+    for (let next = 0; next < this.#count; next++) {
+      const supply = this.#reached[next] as number;
+      if ((this.#free[supply] as number) > 0) return this.#move(supply, demand, most);
+      for (let at = begin[supply] as number; at < (begin[supply + 1] as number); at++) {
+        const pair = members[at] as number;
+        const holder = this.#demandOf[pair] as number;
+        if (this.flow[pair] === 0 || this.#seenDemand[holder] === this.#search) continue;
+        this.#gives[holder] = pair;
+        this.#reachFrom(holder);
       }
     }
     // All that was reached is given out among demands that reach nothing else, and stays so.
-    for (const supply of reached) this.#spent[supply] = 1;
-    return null;
+    for (let at = 0; at < this.#count; at++) this.#spent[this.#reached[at] as number] = 1;
+    return 0;
   }
 
-  #move(
-    last: number,
-    most: number,
-    takes: ReadonlyMap<number, number | null>,
-    gives: ReadonlyMap<number, number>,
-  ): { supply: number; units: number } {
-    const { pairs } = this.transport;
+  /** Reaches the supplies of a demand, or only those of which it has any. */
+  #reachFrom(demand: number, onlyHeld = false): void {
+    const { begin, members } = this.#pairsOfDemand;
+    this.#seenDemand[demand] = this.#search;
+    for (let at = begin[demand] as number; at < (begin[demand + 1] as number); at++) {
+      const pair = members[at] as number;
+      if (!onlyHeld || this.flow[pair] !== 0) this.#reach(this.#supplyOf[pair] as number, pair);
+    }
+  }
+
+  #reach(supply: number, by: number): void {
+    if (this.#seenSupply[supply] === this.#search || this.#spent[supply] === 1) return;
+    this.#seenSupply[supply] = this.#search;
+    this.#takes[supply] = by;
+    this.#reached[this.#count++] = supply;
+  }
+
+  /** Moves units along the way by which the last supply was reached, from there back to the demand or the start where it began. */
+  #move(last: number, demand: number, most: number): number {
     const taken: number[] = [];
     const given: number[] = [];
-    let supply = last;
-    for (let take = takes.get(supply) ?? null; take !== null; take = takes.get(supply) ?? null) {
+    let units = Math.min(most, this.#free[last] as number);
+    for (let take = this.#takes[last] as number; take !== START;) {
       taken.push(take);
-      const give = gives.get((pairs[take] as Pair).demand) as number;
+      const taking = this.#demandOf[take] as number;
+      if (taking === demand) break;
+      const give = this.#gives[taking] as number;
       given.push(give);
-      supply = (pairs[give] as Pair).supply;
+      units = Math.min(units, this.flow[give] as number);
+      take = this.#takes[this.#supplyOf[give] as number] as number;
     }
-    const units = given.reduce(
-      (least, pair) => Math.min(least, this.#flow[pair] as number),
-      Math.min(most, this.#free[last] as number),
-    );
     this.#free[last] = (this.#free[last] as number) - units;
-    for (const pair of taken) this.#flow[pair] = (this.#flow[pair] as number) + units;
-    for (const pair of given) this.#flow[pair] = (this.#flow[pair] as number) - units;
-    return { supply, units };
+    for (const pair of taken) this.flow[pair] = (this.flow[pair] as number) + units;
+    for (const pair of given) this.flow[pair] = (this.flow[pair] as number) - units;
+    return units;
   }
 }
+
+/** By the goals of `allocate` that count for a unit of a pair alone. */
+const compareCosts = (a: Pair, b: Pair) =>
+  a.penalty - b.penalty || b.savedValue - a.savedValue || a.days - b.days || b.held - a.held;

@@ -1,4 +1,5 @@
-import type { CheapestFlow, Network } from './cheapest-flow.ts';
+import type { CheapestFlow } from './cheapest-flow.ts';
+import type { Network } from './network.ts';
 import { OpenWays } from './open-ways.ts';
 
 /**

@@ -19,7 +19,13 @@ export function joinGoals(goals: readonly Float64Array[], nodes: number): Float6
 function join(goal: Float64Array, lesser: Float64Array, terms: number): Float64Array | null {
   const weight = terms * most(lesser) + 1;
   if ((most(goal) * weight + most(lesser)) * 4 * terms > Number.MAX_SAFE_INTEGER) return null;
-  return goal.map((cost, at) => cost * weight + (lesser[at] as number));
+  const joined = new Float64Array(goal.length);
+  for (let at = 0; at < goal.length; at++) joined[at] = (goal[at] as number) * weight + (lesser[at] as number);
+  return joined;
 }
 
-const most = (costs: Float64Array) => costs.reduce((greatest, cost) => Math.max(greatest, Math.abs(cost)), 0);
+function most(costs: Float64Array): number {
+  let greatest = 0;
+  for (const cost of costs) greatest = Math.max(greatest, Math.abs(cost));
+  return greatest;
+}

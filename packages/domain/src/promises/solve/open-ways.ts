@@ -1,4 +1,4 @@
-import type { Network } from './cheapest-flow.ts';
+import type { Network } from './network.ts';
 
 /**
  * The ways over a flow's open arcs: along an arc while it has room, against it while it has flow. A way is written as 2·arc, plus 1 where it goes

@@ -6,9 +6,6 @@ const FARTHEST = Math.floor(Number.MAX_SAFE_INTEGER / 4);
  * is the root.
  */
 export class SpanningTree {
-  readonly parent: Int32Array;
-  /** The arc between a node and its parent. */
-  readonly arc: Int32Array;
   /** 1 where that arc leads to the parent, −1 where it comes from it. */
   readonly up: Int8Array;
   /** How many nodes hang on a node, with itself: always more than on any below it. */
@@ -17,24 +14,25 @@ export class SpanningTree {
   readonly #next: Int32Array;
   readonly #previous: Int32Array;
 
-  /** Every node hangs on the root. */
+  /** Each node hangs on one with a higher number, by an arc that leads up to it. */
   constructor(
-    private readonly nodes: number,
-    arcs: ArrayLike<number>,
-    up: ArrayLike<number>,
+    readonly parent: Int32Array,
+    /** The arc between a node and its parent. */
+    readonly arc: Int32Array,
     readonly potentials: readonly Float64Array[],
   ) {
+    const nodes = parent.length;
     const root = nodes - 1;
-    this.parent = new Int32Array(nodes).fill(root);
-    this.parent[root] = -1;
-    this.arc = Int32Array.from({ length: nodes }, (_, node) => (node === root ? -1 : (arcs[node] as number)));
-    this.up = Int8Array.from({ length: nodes }, (_, node) => (node === root ? 0 : (up[node] as number)));
+    this.up = new Int8Array(nodes).fill(1, 0, root);
     this.#size = new Int32Array(nodes).fill(1);
-    this.#size[root] = nodes;
     this.#firstChild = new Int32Array(nodes).fill(-1);
     this.#next = new Int32Array(nodes).fill(-1);
     this.#previous = new Int32Array(nodes).fill(-1);
-    for (let node = 0; node < root; node++) this.#attach(node, root);
+    for (let node = 0; node < root; node++) {
+      const above = parent[node] as number;
+      this.#size[above] = (this.#size[above] as number) + (this.#size[node] as number);
+      this.#attach(node, above);
+    }
   }
 
   /** Where the ways from two nodes to the root meet. */
@@ -88,15 +86,16 @@ export class SpanningTree {
 
   /** Adds to the potentials of a branch, or takes as much from all others where these are fewer. */
   #shift(potential: Float64Array, top: number, by: number): void {
-    const root = this.nodes - 1;
-    if (2 * (this.#size[top] as number) <= this.nodes) {
+    const nodes = this.parent.length;
+    const root = nodes - 1;
+    if (2 * (this.#size[top] as number) <= nodes) {
       this.#addTo(potential, top, -1, by);
       return;
     }
     this.#addTo(potential, root, top, -by);
     const drift = potential[root] as number;
     if (Math.abs(drift) > FARTHEST)
-      for (let node = 0; node < this.nodes; node++) potential[node] = (potential[node] as number) - drift;
+      for (let node = 0; node < nodes; node++) potential[node] = (potential[node] as number) - drift;
   }
 
   /** Adds to the potentials of a node and all that hang on it, but for one branch. */

@@ -1,6 +1,7 @@
 import { daysBetween } from '../../kernel/dates.ts';
 import { compareText } from '../../kernel/text.ts';
 import type { AllocationDemand, AllocationInstance, AllocationSupply } from '../instance/instance.ts';
+import { isServedOn } from '../instance/supply-serves.ts';
 
 /** Days that count for plants without a plant-by day, so that they are given last. */
 const NEVER_DAYS = 36_500;
@@ -66,8 +67,7 @@ export function readTransport({ today, horizonOn, supply, demand, current = [] }
     for (const { demand: wishing, penalty } of wishes.get(row.item) ?? []) {
       // The rule of `supplyServes`, with the item looked up instead of compared.
       const { on } = demands[wishing] as AllocationDemand;
-      if (row.readyOn > on || (row.plantByOn !== null && on > row.plantByOn) || refused[wishing]?.has(row.id) === true)
-        continue;
+      if (!isServedOn(row, on) || refused[wishing]?.has(row.id) === true) continue;
       pairs.push({ supply: at, demand: wishing, penalty, held: held?.get(wishing) ?? 0, savedValue, days });
     }
   }
@@ -85,4 +85,11 @@ function leastPenalties({ accepts }: AllocationDemand): Map<string, number> {
   const least = new Map<string, number>();
   for (const { item, penalty } of accepts) least.set(item, Math.min(penalty, least.get(item) ?? penalty));
   return least;
+}
+
+/** The demands of each rank, the lowest rank first. */
+export function membersByRank(rankAt: readonly number[]): number[][] {
+  const members: number[][] = [];
+  for (const [demand, rank] of rankAt.entries()) (members[rank] ??= []).push(demand);
+  return members.filter((of) => of.length > 0);
 }

@@ -20,3 +20,11 @@ export async function blankClientData(context: CommandContext, clientId: string)
     UPDATE client SET name = '—', email = NULL, phone = NULL, address = NULL, note = '', blanked_at = ${now}
      WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
 }
+
+const siteOfClient = z.strictObject({ id: z.string() });
+
+export async function sitesOf({ tx, nurseryId }: ReadContext, clientId: string): Promise<string[]> {
+  const rows = await tx.rows(siteOfClient)`
+    SELECT id::text FROM site WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid`;
+  return rows.map(({ id }) => id);
+}

@@ -12,6 +12,8 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { EmptyState } from '../../../ui/feedback/index.ts';
 import { DefinitionList, PageHeader, Section } from '../../../ui/layout/index.ts';
+import { HeadPhoto } from '../../files/photo-tile.tsx';
+import { PhotosSection } from '../../files/photos-section.tsx';
 import { OrderTable } from '../../promises/orders/order-table.tsx';
 import { useBedFacts } from '../../clients/bed-facts.ts';
 import { BedSheet } from '../../clients/bed-form.tsx';
@@ -41,6 +43,7 @@ function Site({ site }: { site: gardensContracts.SitePage }) {
         back={{ to: paths.client(site.clientId), label: site.clientName }}
         kicker={orders.site}
         title={site.name}
+        sign={<HeadPhoto subject={{ kind: 'site', id: site.id }} />}
         actions={mayChange && <Button onClick={() => setOpen('site')}>{words.edit}</Button>}
       />
       <div className="client-facts">
@@ -81,6 +84,7 @@ function Site({ site }: { site: gardensContracts.SitePage }) {
       <Section title={words.plantedTitle}>
         <PlantedTable rows={site.planted} />
       </Section>
+      <PhotosSection subject={{ kind: 'site', id: site.id }} />
       <Section title={words.ordersTitle}>
         <OrderTable
           rows={site.orders}

@@ -10,6 +10,8 @@ import { useMessages } from '../../../messages/index.ts';
 import { ButtonLink } from '../../../ui/action/index.ts';
 import { Callout } from '../../../ui/feedback/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
+import { HeadPhoto } from '../../files/photo-tile.tsx';
+import { PhotosSection } from '../../files/photos-section.tsx';
 import { Facts } from '../facts/facts.tsx';
 import { PlantNames } from '../plant-names.tsx';
 import { PlantName } from '../plant-name.tsx';
@@ -41,6 +43,7 @@ function Plant({ plant }: { plant: contracts.PlantPage }) {
         kicker={[plant.code, plant.family].filter(Boolean).join(' · ')}
         title={<PlantName name={plant.scientificName} author={plant.scientificNameAuthorship} />}
         titleText={plant.scientificName}
+        sign={<HeadPhoto subject={{ kind: 'plant', id: plant.id }} />}
         facts={calledFirst.join(', ')}
         actions={
           mayBe(GROWERS) && (
@@ -55,6 +58,7 @@ function Plant({ plant }: { plant: contracts.PlantPage }) {
       <Cautions plant={plant} />
       <Handling plant={plant} />
       <Standing plant={plant} />
+      <PhotosSection subject={{ kind: 'plant', id: plant.id }} />
       <Protocols plantId={plant.id} isRetired={plant.isRetired} />
       <YearMonths plant={plant} />
       <PlantNames plant={plant} />

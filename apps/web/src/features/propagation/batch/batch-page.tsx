@@ -13,6 +13,8 @@ import { Button, Menu, TextLink } from '../../../ui/action/index.ts';
 import { Callout } from '../../../ui/feedback/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { PotSign } from '../../../ui/sign/index.ts';
+import { HeadPhoto } from '../../files/photo-tile.tsx';
+import { PhotosSection } from '../../files/photos-section.tsx';
 import type { BatchPageData } from '../batch-page-data.ts';
 import { tiedOf, useShare } from '../pot-life-mark.tsx';
 import { BatchSheet, isSheet, type SheetName } from '../sheets/batch-sheet.tsx';
@@ -46,13 +48,16 @@ function Batch({ batch }: { batch: BatchPageData }) {
         title={batch.code}
         back={{ to: paths.propagation(), label: say.back }}
         sign={
-          <PotSign
-            size={64}
-            share={share}
-            past={batch.band === 'past' && !batch.closedOn}
-            dormant={batch.dormantNow}
-            tied={tiedOf(reserved, batch.cautiousUnits)}
-          />
+          <>
+            <PotSign
+              size={64}
+              share={share}
+              past={batch.band === 'past' && !batch.closedOn}
+              dormant={batch.dormantNow}
+              tied={tiedOf(reserved, batch.cautiousUnits)}
+            />
+            <HeadPhoto subject={{ kind: 'batch', id: batch.batchId }} />
+          </>
         }
         facts={
           <>
@@ -87,6 +92,7 @@ function Batch({ batch }: { batch: BatchPageData }) {
       <LotsSection batch={batch} />
       <ReservedSection batch={batch} />
       {batch.treatments.length > 0 && <TreatedSection batch={batch} />}
+      <PhotosSection subject={{ kind: 'batch', id: batch.batchId }} />
       <StorySection batch={batch} />
       <BatchSheet name={sheet} batch={batch} onClose={close} />
     </div>

@@ -10,6 +10,8 @@ import { useMessages } from '../../../messages/index.ts';
 import { Badge, type BadgeShape } from '../../../ui/feedback/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
 import { PotSign } from '../../../ui/sign/index.ts';
+import { HeadPhoto } from '../../files/photo-tile.tsx';
+import { PhotosSection } from '../../files/photos-section.tsx';
 import type { Lot } from './lot-data.ts';
 import { ClockPanel } from './page/clock-panel.tsx';
 import { FactsPanel, FamilyPanel, TreatmentsPanel } from './page/facts-panel.tsx';
@@ -52,13 +54,16 @@ function Head({ lot }: { lot: Lot }) {
       title={<i lang="la">{plant.scientificName}</i>}
       titleText={`${plant.scientificName}, ${lot.code}`}
       sign={
-        <PotSign
-          size={SIGN_PX}
-          share={isOpen ? shareOf(lot) : null}
-          past={isOpen && lot.band === 'past'}
-          dormant={lot.dormant}
-          tied={tied}
-        />
+        <>
+          <PotSign
+            size={SIGN_PX}
+            share={isOpen ? shareOf(lot) : null}
+            past={isOpen && lot.band === 'past'}
+            dormant={lot.dormant}
+            tied={tied}
+          />
+          <HeadPhoto subject={{ kind: 'lot', id: lot.id }} />
+        </>
       }
       facts={
         <>
@@ -99,6 +104,7 @@ export function LotPage() {
               <ClockPanel lot={lot} />
               <LivingPanel lot={lot} />
               <FactsPanel lot={lot} />
+              <PhotosSection subject={{ kind: 'lot', id: lot.id }} />
               <FamilyPanel lot={lot} />
               <TreatmentsPanel lot={lot} />
               <PastHolds lot={lot} />

@@ -13,6 +13,8 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button, Menu } from '../../../ui/action/index.ts';
 import { Callout, EmptyState, toast } from '../../../ui/feedback/index.ts';
 import { DefinitionList, PageHeader, Section } from '../../../ui/layout/index.ts';
+import { HeadPhoto } from '../../files/photo-tile.tsx';
+import { PhotosSection } from '../../files/photos-section.tsx';
 import { BulkActions } from '../lots/bulk-actions.tsx';
 import { NotUpPanel } from '../lots/winter/not-up-panel.tsx';
 import { SpringSheet } from '../lots/winter/spring-sheet.tsx';
@@ -56,6 +58,7 @@ function Place({ place }: { place: Story }) {
         ]
           .filter(Boolean)
           .join(' · ')}
+        sign={<HeadPhoto subject={{ kind: 'place', id: place.placeId }} />}
         actions={<PlaceActions place={place} />}
       />
       {place.closedBy && place.closedUntilAt && (
@@ -86,6 +89,7 @@ function Place({ place }: { place: Story }) {
           <PlaceTree rows={place.children} label={places.inside} />
         </Section>
       )}
+      <PhotosSection subject={{ kind: 'place', id: place.placeId }} />
       {place.events.length > 0 && <PlaceStory events={place.events} />}
     </>
   );

@@ -1,4 +1,5 @@
 import type { ErrorSentences } from '../../errors.ts';
+import { files } from './files.ts';
 import { clients } from './clients.ts';
 import { gardens } from './gardens.ts';
 import { general } from './general.ts';
@@ -17,6 +18,7 @@ import { stockIn } from './stock-in.ts';
 export const errors: ErrorSentences = {
   ...general,
   ...people,
+  ...files,
   ...plants,
   ...potLife,
   ...sources,

@@ -8,6 +8,7 @@ import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
 import { Section, Timeline } from '../../../../ui/layout/index.ts';
+import { useWithPhotos } from '../../../files/story.tsx';
 import type { Lot, LotEntry } from '../lot-data.ts';
 import { useTakeBack } from '../undo.ts';
 import { entryTitle, movementLines } from './entry-words.ts';
@@ -47,39 +48,38 @@ export function StoryPanel({ lot }: { lot: Lot }) {
   const { mayBe } = useSession();
   const takeBack = useTakeBack();
   const { entries, more, busy, showOlder } = useStory(lot);
+  const told = entries.map((entry) => {
+    const title = entryTitle(entry, lots);
+    const mayTakeBack = entry.kind !== 'reverse' && entry.reversedBy === null && mayBe(FIELD);
+    return {
+      id: entry.id,
+      day: dates.short(entry.happenedOn),
+      dayOn: entry.happenedOn,
+      title,
+      reversed: entry.reversedBy !== null,
+      children: movementLines(entry, lot.id, lots).map((line) => <p key={line}>{line}</p>),
+      note: [
+        entry.note,
+        entry.person && story.by(entry.person),
+        entry.reversedBy && story.takenBackOn(dates.short(entry.reversedBy.happenedOn)),
+      ]
+        .filter(Boolean)
+        .join(' · '),
+      actions: mayTakeBack && (
+        <Button
+          look="quiet"
+          aria-label={story.takeBackOf(`${title}, ${dates.short(entry.happenedOn)}`)}
+          onClick={() => takeBack(entry.id)}
+        >
+          {story.takeBack}
+        </Button>
+      ),
+    };
+  });
+  const items = useWithPhotos({ kind: 'lot', id: lot.id }, told, more);
   return (
     <Section title={story.title}>
-      <Timeline
-        label={story.title}
-        items={entries.map((entry) => {
-          const title = entryTitle(entry, lots);
-          const mayTakeBack = entry.kind !== 'reverse' && entry.reversedBy === null && mayBe(FIELD);
-          return {
-            id: entry.id,
-            day: dates.short(entry.happenedOn),
-            dayOn: entry.happenedOn,
-            title,
-            reversed: entry.reversedBy !== null,
-            children: movementLines(entry, lot.id, lots).map((line) => <p key={line}>{line}</p>),
-            note: [
-              entry.note,
-              entry.person && story.by(entry.person),
-              entry.reversedBy && story.takenBackOn(dates.short(entry.reversedBy.happenedOn)),
-            ]
-              .filter(Boolean)
-              .join(' · '),
-            actions: mayTakeBack && (
-              <Button
-                look="quiet"
-                aria-label={story.takeBackOf(`${title}, ${dates.short(entry.happenedOn)}`)}
-                onClick={() => takeBack(entry.id)}
-              >
-                {story.takeBack}
-              </Button>
-            ),
-          };
-        })}
-      />
+      <Timeline label={story.title} items={items} />
       {more && (
         <Button busy={busy} onClick={() => void showOlder()}>
           {story.older}
