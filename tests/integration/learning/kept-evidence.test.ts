@@ -85,5 +85,5 @@ it('is named by the check where it says something else, and mended by the verb',
 
 it('is not to be deleted', async () => {
   await batches.start({ units: 10 });
-  await expect(nursery.sql('DELETE FROM batch_evidence')).rejects.toThrow();
+  await expect(nursery.sql('DELETE FROM batch_evidence')).rejects.toThrow('batch_evidence');
 });

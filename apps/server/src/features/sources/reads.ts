@@ -72,7 +72,7 @@ export const listSources = query({
              s.gathered_precision AS "gatheredPrecision", s.vendor, s.vendor_lot AS "vendorLot", s.retired_at IS NOT NULL AS retired,
              t.grams::float8 AS "gramsLeft", v.test AS "lastTest",
              coalesce(held.lots, 0) AS "openLots", coalesce(growing.batches, 0) AS "openBatches", coalesce(held.units, 0) AS units, count(*) OVER ()::int AS total
-        FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+        FROM source s JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
              LEFT JOIN seed_store t ON t.nursery_id = s.nursery_id AND t.source_id = s.id
              LEFT JOIN LATERAL (
                SELECT jsonb_build_object('testedOn', v.tested_on, 'meanShare', v.mean_share, 'toRepeat', v.to_repeat) AS test FROM viability_test v

@@ -107,7 +107,7 @@ const readStanding = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.row
          sum(u.reserved)::int AS reserved, min(l.plant_by_on)::text AS "plantByOn"
     FROM lot l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
     JOIN LATERAL (SELECT coalesce((SELECT sum(a.units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place'), 0) AS units,
-                         coalesce((SELECT sum(r.units) FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved) u ON u.units > 0
+                         (SELECT f.reserved_units FROM free_units f WHERE f.nursery_id = l.nursery_id AND f.lot_id = l.id) AS reserved) u ON u.units > 0
    WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.closed_on IS NULL
    GROUP BY c.id, c.code, c.name, c.volume_ml ORDER BY c.volume_ml NULLS LAST`;
 

@@ -39,7 +39,7 @@ export type LossState = z.infer<typeof lossState>;
 export async function loadLoss({ tx, nurseryId }: ReadContext, id: string): Promise<LossState> {
   const row = await tx.row(lossState)`
     SELECT x.line_id::text AS "lineId", o.code AS "orderCode", x.settled_on::text AS "settledOn", x.settled_how AS "settledHow"
-      FROM line_loss x JOIN order_line l ON l.nursery_id = x.nursery_id AND l.id = x.line_id JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
+      FROM line_loss x JOIN line_asked l ON l.nursery_id = x.nursery_id AND l.id = x.line_id JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
      WHERE x.nursery_id = ${nurseryId}::uuid AND x.id = ${id}::uuid`;
   return found(row, 'loss', 'lossId');
 }

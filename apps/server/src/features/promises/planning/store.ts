@@ -31,7 +31,7 @@ const countOpenLinesRow = z.strictObject({ lines: z.number() });
 
 export async function countOpenLines({ tx, nurseryId }: ReadContext): Promise<number> {
   const row = await tx.row(countOpenLinesRow)`
-    SELECT count(*)::int AS lines FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
+    SELECT count(*)::int AS lines FROM order_named o JOIN line_asked l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL`;
   return row?.lines ?? 0;
 }
@@ -44,7 +44,7 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
   return tx.rows(scopeLine)`
     WITH RECURSIVE open_line AS MATERIALIZED (
       SELECT l.id, l.plant_id, l.container_id
-        FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
+        FROM order_named o JOIN line_asked l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
        WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL),
     accepts AS MATERIALIZED (
       SELECT id AS line_id, plant_id, container_id FROM open_line

@@ -109,12 +109,12 @@ export const listBatches = query({
              b.second_winter_on::text AS "secondWinterOn", b.closed_on::text AS "closedOn",
              extract(month FROM ${today}::date)::int = ANY (p.dormant_months) AS "dormantNow", n.notice_days AS "noticeDays", count(*) OVER ()::int AS total
         FROM batch b
-        JOIN nursery n ON n.id = b.nursery_id
-        JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
-        LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
-        LEFT JOIN container t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
+        JOIN nursery_settings n ON n.id = b.nursery_id
+        JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+        LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+        LEFT JOIN container_named t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
         JOIN LATERAL (SELECT coalesce(sum(a.units), 0)::int AS units, coalesce(array_agg(w.code ORDER BY w.code) FILTER (WHERE a.units > 0), '{}') AS places
-                        FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                        FROM account a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                        WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0) standing ON true
         LEFT JOIN LATERAL (SELECT sum(m.to_units)::int AS units FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id) begun ON true
        WHERE ${join(where, ' AND ')}

@@ -43,7 +43,7 @@ export async function readTaskBatches(context: ReadContext): Promise<TaskBatch[]
            b.method, b.unit, b.started_on::text AS "startedOn", b.protocol_version_id::text AS "versionId", b.second_winter_on::text AS "secondWinterOn",
            CASE WHEN b.stage_position IS NULL OR b.protocol_version_id IS NULL THEN NULL ELSE json_build_object('position', b.stage_position, 'begunOn', b.stage_begun_on) END AS stage,
            CASE WHEN b.emerged_on IS NULL THEN NULL ELSE json_build_object('on', b.emerged_on, 'units', b.emerged_units) END AS "lastCount"
-      FROM batch b JOIN live ON live.id = b.id JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+      FROM batch b JOIN live ON live.id = b.id JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL`;
   return withStages(context, rows);
 }
@@ -79,8 +79,8 @@ export async function readTaskLots(
              THEN NULL ELSE l.ready_on END::text AS "readyOn",
            l.root_checked_on IS NOT NULL AS "rootChecked"
       FROM lot l JOIN live ON live.id = l.id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+      JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND (l.root_checked_on IS NULL OR l.plant_by_on <= ${leaveBy}::date)
        AND NOT EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = 'mother-stock')`;
   const versions = await readVersionsOfLots(context);

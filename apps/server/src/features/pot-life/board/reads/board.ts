@@ -11,11 +11,13 @@ import {
   EVERYONE,
   isDormant,
   potBand,
+  type PotBand,
 } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { sql, type Sql } from '../../../../db/sql.ts';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
-import { bandEnds, boardConditions, openStock } from './filters.ts';
+import { inBand } from '../../../stock/table/reads/bands.ts';
+import { boardConditions, openStock } from './filters.ts';
 
 const storedEntry = z.strictObject({
   id: z.string(),
@@ -102,7 +104,7 @@ async function readSettings({ tx, nurseryId }: ReadContext): Promise<Pick<potLif
   const settings = await tx.row(settingsRow)`
     SELECT n.notice_days AS "noticeDays", coalesce((SELECT json_agg(json_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) ORDER BY w.opens_md) FROM planting_window w
              WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.max_container_ml IS NULL AND w.region IS NULL), '[]') AS windows
-      FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
+      FROM nursery_settings n WHERE n.id = ${nurseryId}::uuid`;
   return settings ?? { noticeDays: 0, windows: [] };
 }
 
@@ -116,18 +118,18 @@ async function readStock(
   input: z.output<typeof potLife.readBoard>,
   noticeDays: number,
 ): Promise<Stored> {
-  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
+  const band = (name: PotBand) => inBand(sql`plant_by_on`, name, today, noticeDays);
   const stored = await tx.row(storedBoard)`
     WITH ${openStock(nurseryId)},
     days AS (
       SELECT mother, plant_by_on, plant_by_state, count(*)::int AS many, sum(on_hand) AS on_hand, sum(free) AS free
         FROM stock GROUP BY mother, plant_by_on, plant_by_state),
     counted AS (
-      SELECT ${manyWhere(sql`NOT mother AND plant_by_on < ${today}::date`)} AS past,
-             ${manyWhere(sql`NOT mother AND plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date`)} AS due,
-             ${manyWhere(sql`NOT mother AND plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date`)} AS coming,
-             ${manyWhere(sql`NOT mother AND plant_by_on > ${comingUntil}::date`)} AS ample,
-             ${manyWhere(sql`NOT mother AND plant_by_on IS NULL`)} AS unlimited,
+      SELECT ${manyWhere(sql`NOT mother AND ${band('past')}`)} AS past,
+             ${manyWhere(sql`NOT mother AND ${band('due')}`)} AS due,
+             ${manyWhere(sql`NOT mother AND ${band('coming')}`)} AS coming,
+             ${manyWhere(sql`NOT mother AND ${band('ample')}`)} AS ample,
+             ${manyWhere(sql`NOT mother AND ${band('unlimited')}`)} AS unlimited,
              ${manyWhere(sql`mother`)} AS "mother-stock",
              ${manyWhere(sql`NOT mother AND plant_by_state = 'no-window'`)} AS "no-window",
              ${manyWhere(sql`NOT mother AND plant_by_state = 'winter-carry'`)} AS "winter-carry"
@@ -149,7 +151,7 @@ async function readStock(
     stood AS (
       SELECT s.id, json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) AS places
         FROM shown s JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)
-        JOIN place o ON o.nursery_id = a.nursery_id AND o.id = a.place_id GROUP BY s.id),
+        JOIN place_named o ON o.nursery_id = a.nursery_id AND o.id = a.place_id GROUP BY s.id),
     page AS (
       SELECT s.kind, k.unit, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName",
              p.vernacular_name AS "vernacularName", p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd",
@@ -166,11 +168,11 @@ async function readStock(
         FROM shown s
         JOIN clocked k ON k.id = s.id
         LEFT JOIN stood t ON t.id = s.id
-        JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.id = s.plant_id
-        LEFT JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = k.container_id
+        JOIN plant_named p ON p.nursery_id = ${nurseryId}::uuid AND p.id = s.plant_id
+        LEFT JOIN container_named c ON c.nursery_id = ${nurseryId}::uuid AND c.id = k.container_id
         LEFT JOIN pot_life_rule r ON r.nursery_id = ${nurseryId}::uuid AND r.id = k.rule_id
-        LEFT JOIN plant rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id
-        LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
+        LEFT JOIN plant_named rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id
+        LEFT JOIN container_named rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
         LEFT JOIN planting_window w ON w.nursery_id = ${nurseryId}::uuid AND w.id = k.window_id
        ORDER BY s.mother, s.plant_by_on ASC NULLS LAST, s.code)
     SELECT (SELECT to_json(counted) FROM counted) AS counts, coalesce((SELECT json_agg(l ORDER BY l."weekOn") FROM leaving l), '[]') AS weeks,

@@ -1,15 +1,9 @@
 import type { potLife } from '@rootclock/contracts';
-import { addDays } from '@rootclock/domain';
 import type * as z from 'zod/mini';
 import { join, sql, type Sql } from '../../../../db/sql.ts';
+import { inBand } from '../../../stock/table/reads/bands.ts';
 
 type Filter = z.output<typeof potLife.readBoard>;
-
-/** The ends of the bands as days, as `potBand` of the domain draws them. */
-export const bandEnds = (today: string, noticeDays: number) => ({
-  dueUntil: addDays(today, noticeDays),
-  comingUntil: addDays(today, 3 * noticeDays),
-});
 
 /** A condition on `s`, a row of what stands open with its clock. */
 export function boardConditions(nurseryId: string, filter: Filter, today: string, noticeDays: number): Sql {
@@ -29,23 +23,14 @@ export function boardConditions(nurseryId: string, filter: Filter, today: string
 }
 
 function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: number): Sql {
-  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
   switch (show) {
-    case 'past':
-      return sql`s.plant_by_on < ${today}::date`;
-    case 'due':
-      return sql`s.plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date`;
-    case 'coming':
-      return sql`s.plant_by_on > ${dueUntil}::date AND s.plant_by_on <= ${comingUntil}::date`;
-    case 'ample':
-      return sql`s.plant_by_on > ${comingUntil}::date`;
-    case 'unlimited':
-      return sql`s.plant_by_on IS NULL`;
     case 'mother-stock':
       return sql`s.mother`;
     case 'no-window':
     case 'winter-carry':
       return sql`s.plant_by_state = ${show}`;
+    default:
+      return inBand(sql`s.plant_by_on`, show, today, noticeDays);
   }
 }
 
@@ -64,7 +49,7 @@ export const openStock = (nurseryId: string): Sql => sql`
       FROM (SELECT coalesce(a.lot_id, a.batch_id) AS id, CASE WHEN a.kind = 'place' THEN a.units ELSE 0 END AS on_hand,
                    CASE WHEN a.kind = 'staged' THEN a.units ELSE 0 END AS staged, 0 AS reserved,
                    CASE WHEN a.kind = 'place' AND a.place_id <> ALL (ARRAY(
-                     SELECT q.id FROM place q WHERE q.nursery_id = ${nurseryId}::uuid AND q.kind = 'quarantine')) THEN a.units ELSE 0 END AS supply
+                     SELECT q.id FROM place_named q WHERE q.nursery_id = ${nurseryId}::uuid AND q.kind = 'quarantine')) THEN a.units ELSE 0 END AS supply
               FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0
             UNION ALL
             SELECT r.supply_id, 0, 0, r.units, 0 FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid) u
@@ -75,7 +60,7 @@ export const openStock = (nurseryId: string): Sql => sql`
            CASE WHEN h.id IS NULL THEN coalesce(u.free, 0) ELSE 0 END AS free, h.reasons AS holds
       FROM lot l LEFT JOIN sums u ON u.id = l.id LEFT JOIN held h ON h.id = l.id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL
-       AND l.container_id <> ALL (ARRAY(SELECT c.id FROM container c WHERE c.nursery_id = ${nurseryId}::uuid AND c.kind = 'ground'))
+       AND l.container_id <> ALL (ARRAY(SELECT c.id FROM container_named c WHERE c.nursery_id = ${nurseryId}::uuid AND c.kind = 'ground'))
     UNION ALL
     SELECT 'batch', b.id, b.code, b.plant_id, b.plant_by_on, b.plant_by_state, false, u.on_hand, 0, u.reserved, u.free, NULL
       FROM batch b JOIN sums u ON u.id = b.id AND u.on_hand > 0

@@ -96,7 +96,7 @@ export async function loadSeason({ tx, nurseryId, today }: ReadContext, regions:
                        FROM planting_window w
                       WHERE w.nursery_id = n.id AND w.retired_at IS NULL
                         AND EXISTS (SELECT 1 FROM planting_window x WHERE x.nursery_id = n.id AND x.retired_at IS NULL AND x.region = ANY (${[...regions]}::text[]))), '[]') AS windows
-      FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
+      FROM nursery_settings n WHERE n.id = ${nurseryId}::uuid`;
   if (!row) throw new Error('the nursery of this transaction is gone');
   return { ...row, horizonOn: seasonEndAhead(row.horizonOn, today) };
 }

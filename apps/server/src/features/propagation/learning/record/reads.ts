@@ -16,7 +16,7 @@ export type RecordPlant = z.infer<typeof recordPlant>;
 export async function readPlants({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<RecordPlant[]> {
   return tx.rows(recordPlant)`
     SELECT id::text AS "plantId", code, scientific_name AS "scientificName", vernacular_name AS "vernacularName", genus, root_habit AS "rootHabit"
-      FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...plantIds]}::uuid[]) ORDER BY scientific_name`;
+      FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...plantIds]}::uuid[]) ORDER BY scientific_name`;
 }
 
 /** The course of one batch of a plant, as days. */
@@ -77,7 +77,7 @@ export type PotLife = z.infer<typeof potLife>;
 export async function readPotLives({ tx, nurseryId, today }: ReadContext, plantId: string): Promise<PotLife[]> {
   return tx.rows(potLife)`
     WITH pots AS MATERIALIZED (
-      SELECT l.id, l.container_id, c.name, l.container_on FROM lot l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+      SELECT l.id, l.container_id, c.name, l.container_on FROM lot l JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
        WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.container_on IS NOT NULL AND l.container_standing = 'recorded'),
     held AS MATERIALIZED (SELECT a.id, a.units, p.id AS lot_id, p.container_id, p.name, p.container_on FROM pots p JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = p.id),
     ends AS (

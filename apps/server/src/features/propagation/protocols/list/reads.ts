@@ -111,7 +111,7 @@ const loadPlants = (
   { key, code, method, plantId, have, retired, page, perPage }: Asked,
 ) => tx.rows(plantHead)`
   SELECT p.id::text AS "plantId", p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", count(*) OVER ()::int AS total
-    FROM plant p
+    FROM plant_named p
     JOIN LATERAL (SELECT EXISTS (SELECT 1 FROM protocol q WHERE q.nursery_id = p.nursery_id AND q.plant_id = p.id AND (q.retired_at IS NOT NULL) = ${retired}
                                     AND (${method}::text IS NULL OR q.method = ${method})) AS any_protocol) h ON true
    WHERE p.nursery_id = ${nurseryId}::uuid AND (p.retired_at IS NULL OR h.any_protocol) AND (${plantId}::uuid IS NULL OR p.id = ${plantId}::uuid)

@@ -23,7 +23,7 @@ export async function readPottedLots({ tx, nurseryId }: ReadContext, batchId: st
            coalesce(potted.units, 0) AS "pottedUnits", coalesce(standing.units, 0) AS "standingUnits", l.plant_by_on::text AS "plantByOn", l.closed_on::text AS "closedOn"
       FROM lineage g
       JOIN lot l ON l.nursery_id = g.nursery_id AND l.id = g.child_lot_id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+      JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       LEFT JOIN LATERAL (
         SELECT sum(m.to_units)::int AS units
           FROM account f JOIN movement m ON m.nursery_id = f.nursery_id AND m.from_account_id = f.id

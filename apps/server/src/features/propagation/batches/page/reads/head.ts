@@ -90,15 +90,15 @@ export async function readBatchHead({ tx, nurseryId }: ReadContext, batchId: str
            jsonb_build_object('sourceId', s.id, 'code', s.code, 'kind', s.kind, 'provenance', s.provenance, 'seedZone', s.seed_zone, 'origin', s.origin,
              'gatheredOn', s.gathered_on, 'gatheredPrecision', s.gathered_precision, 'vendor', s.vendor, 'motherLotId', s.mother_lot_id, 'motherLotCode', l.code) AS source,
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'name', w.name, 'units', a.units) ORDER BY w.code)
-                       FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                       FROM account a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS places
       FROM batch b
-      JOIN nursery n ON n.id = b.nursery_id
-      JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
-      JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
+      JOIN nursery_settings n ON n.id = b.nursery_id
+      JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+      JOIN source_named s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
       LEFT JOIN lot l ON l.nursery_id = s.nursery_id AND l.id = s.mother_lot_id
-      LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
-      LEFT JOIN container t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
+      LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+      LEFT JOIN container_named t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
       LEFT JOIN pot_life_rule u ON u.nursery_id = b.nursery_id AND u.id = b.rule_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${batchId}::uuid`;
   return head;
