@@ -3,7 +3,7 @@ import type { ForeseeRoll, Replan, RollDay } from '../db/runner.ts';
 import { openLinesOf } from './orders/lines/store.ts';
 import { purgeDoor } from './people/door/store.ts';
 import { noteRolledDay, setSeasonEnd } from './people/store.ts';
-import { reckonClocks } from './pot-life/clocks/reckon.ts';
+import { reckonClocks } from './pot-life/reckon-clocks.ts';
 import { foreseePlan } from './promises/planning/apart/plan-apart.ts';
 import { replanPromises } from './promises/replan.ts';
 import { keepBatchEvidence } from './propagation/learning/store.ts';

@@ -1,6 +1,6 @@
 import { refuse } from '../../../refusal.ts';
 import { setPlants } from '../lots/changing/store.ts';
-import { setCountKind, setReadiness } from '../lots/looking/store.ts';
+import { setCountKind, setReadiness } from '../lots/looking-store.ts';
 import { reopenPlaces, touchDescent } from '../treatments/store.ts';
 import { springCountUndo } from '../winter/undo.ts';
 import { lotCount, placeClosing, placeOpening, reIdentification, rootBallCheck, treatment } from './details.ts';

@@ -28,14 +28,14 @@ export const laterEntry = z.strictObject({
 });
 export type LaterEntry = z.infer<typeof laterEntry>;
 
-const whatTookUnitsRow = z.strictObject({ short: z.boolean(), later: z.array(laterEntry) });
+const takenUnits = z.strictObject({ short: z.boolean(), later: z.array(laterEntry) });
 
 /** Entries since, not taken back, that took units out of accounts which could not give back what the entry put there. */
 export async function findWhatTookUnits(
   { tx, nurseryId }: ReadContext,
   { id, version }: { id: string; version: number },
 ): Promise<{ short: boolean; later: LaterEntry[] }> {
-  const row = await tx.row(whatTookUnitsRow)`
+  const row = await tx.row(takenUnits)`
     WITH net AS (
       SELECT s.account_id, sum(s.units) AS units FROM (
         SELECT to_account_id AS account_id, to_units AS units FROM movement WHERE nursery_id = ${nurseryId}::uuid AND entry_id = ${id}::uuid
@@ -77,14 +77,14 @@ export async function mirrorMovements(
       FROM movement WHERE nursery_id = ${nurseryId}::uuid AND entry_id = ${reversesId}::uuid`;
 }
 
-const endHoldsOfRow = z.strictObject({ lotId: z.string() });
+const heldLot = z.strictObject({ lotId: z.string() });
 
 /** Ends holds that an entry opened; what was released since stays as it was. */
 export async function endHoldsOf(
   { tx, nurseryId, touched, today }: CommandContext,
   { entryId, reversesId }: { entryId: string; reversesId: string },
 ): Promise<void> {
-  const rows = await tx.rows(endHoldsOfRow)`
+  const rows = await tx.rows(heldLot)`
     UPDATE hold SET released_entry_id = ${entryId}::uuid, released_on = greatest(${today}::date, held_on), release_reason = ''
      WHERE nursery_id = ${nurseryId}::uuid AND entry_id = ${reversesId}::uuid AND released_on IS NULL RETURNING lot_id::text AS "lotId"`;
   for (const { lotId } of rows) touched.lot(lotId);
@@ -92,7 +92,7 @@ export async function endHoldsOf(
 
 /** Opens again what an entry released, unless the hold itself was taken back or the lot is held anew for the same reason. */
 export async function reopenHoldsOf({ tx, nurseryId, touched }: CommandContext, reversesId: string): Promise<void> {
-  const rows = await tx.rows(endHoldsOfRow)`
+  const rows = await tx.rows(heldLot)`
     UPDATE hold h SET released_entry_id = NULL, released_on = NULL, release_reason = NULL
      WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_entry_id = ${reversesId}::uuid
        AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = h.nursery_id AND r.reverses_id = h.entry_id)

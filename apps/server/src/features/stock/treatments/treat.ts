@@ -2,7 +2,7 @@ import { found } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import { treatment } from '../reversal/details.ts';
 import { openEntry, requirePast, requireSince } from '../ledger/post.ts';
-import { openHolds } from '../lots/holding/store.ts';
+import { openHolds } from '../lots/holding-store.ts';
 import type { Selected } from '../lots/selection.ts';
 import { type Closing, closePlaces, dayOf, insertTreatment, loadClosings, touchDescent } from './store.ts';
 

@@ -1,4 +1,4 @@
-import { setCountKind } from '../lots/looking/store.ts';
+import { setCountKind } from '../lots/looking-store.ts';
 import { springCount } from '../reversal/details.ts';
 import type { Undo } from '../reversal/undo.ts';
 import { findCountedSince } from './store.ts';

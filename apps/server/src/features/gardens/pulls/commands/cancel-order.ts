@@ -3,7 +3,7 @@ import { GROWERS, lotAt, type MovementDraft, moved, stagedFor } from '@rootclock
 import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
-import { requireOpenPlaces } from '../../../stock/lots/places.ts';
+import { requireOpenPlaces } from '../../../stock/lots/open-places.ts';
 import { cancelling } from '../details.ts';
 import { loadStaged } from '../store.ts';
 import { loadOpenOrder, setState } from '../../../orders/orders/store.ts';

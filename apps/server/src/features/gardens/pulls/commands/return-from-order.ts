@@ -3,7 +3,7 @@ import { FIELD, lotAt, moved, outside, stagedFor } from '@rootclock/domain';
 import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
-import { requireOpenPlaces } from '../../../stock/lots/places.ts';
+import { requireOpenPlaces } from '../../../stock/lots/open-places.ts';
 import { handling } from '../details.ts';
 import { loadOrderRows, requireStaged } from '../rows.ts';
 import { loadQuarantine, loadStaged } from '../store.ts';

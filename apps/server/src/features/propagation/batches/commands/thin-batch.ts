@@ -2,7 +2,7 @@ import { propagation } from '@rootclock/contracts';
 import { FIELD } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry } from '../../../stock/ledger/post.ts';
-import { insertObservation } from '../../../stock/lots/looking/store.ts';
+import { insertObservation } from '../../../stock/lots/looking-store.ts';
 import { loadBatchSeen } from '../open.ts';
 
 /** Thinning is an observation: the cells stay, so nothing leaves the ledger. */
