@@ -108,7 +108,7 @@ module.exports = {
       severity: 'error',
       from: {
         path: '^apps/server/src/',
-        pathNot: ['^apps/server/src/(db|cli)/', '/(store|reads)\\.ts$', '/(store|reads)/[^/]+\\.ts$'],
+        pathNot: ['^apps/server/src/(db|cli)/', '[/-](store|reads)\\.ts$'],
       },
       to: {
         path: ['^apps/server/src/db/generated/', '(^|/)node_modules/(pg|@prisma)/'],

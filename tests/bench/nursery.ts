@@ -70,6 +70,10 @@ export async function makeNursery(
     say(`${name}: ${load.answer.rows.movement} movements in ${load.seconds.toFixed(1)} s; keys and indexes`);
     const keys = await timed(restoreKeys);
     const vacuum = await timed(() => client.query('VACUUM (ANALYZE)'));
+    // Commands keep it with each batch; what was loaded past them is told here.
+    await client.query('SELECT keep_batch_evidence($1, ARRAY(SELECT id FROM batch WHERE nursery_id = $1))', [
+      nurseryId,
+    ]);
     say(`${name}: the first day, on which all clocks and promises are reckoned`);
     const firstDay = await timed(() =>
       asServer(url, NOW, (runner) => runner.run(reckonAll, caller, randomUUID(), {}, 'reckon')),

@@ -57,7 +57,7 @@ test('no file names a clock or a random number in the domain', () => {
 
 test('SQL stands in stores, reads and the database’s own folder alone', () => {
   const elsewhere = code.filter(
-    (file) => file.startsWith('apps/server/src/') && !/\/(db|cli)\/|\/(store|reads)(\/[^/]+)?\.ts$/.test(file),
+    (file) => file.startsWith('apps/server/src/') && !/\/(db|cli)\/|[/-](store|reads)\.ts$/.test(file),
   );
   expect(
     placesOf(

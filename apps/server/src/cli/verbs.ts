@@ -35,6 +35,10 @@ const verbs: Record<string, Verb> = {
     about: 'read an allocation instance as JSON on standard input, write the answer as JSON',
     load: async () => (await import('./allocate.ts')).allocate,
   },
+  'rebuild-evidence': {
+    about: 'work out anew what every batch tells of how it went',
+    load: async () => (await import('./rebuild-evidence.ts')).rebuildEvidence,
+  },
   'remove-second-step': {
     about: 'let somebody whose phone is lost sign in with the password alone: remove-second-step <email>',
     load: async () => (await import('./remove-second-step.ts')).removeSecondStep,

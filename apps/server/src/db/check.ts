@@ -1,6 +1,7 @@
 import { DATA_LAWS, type DataLaw } from '@rootclock/domain';
 import pg from 'pg';
 import { commandProofs } from './check/command-proofs.ts';
+import { evidenceProofs } from './check/evidence-proofs.ts';
 import { fileProofs, proveStore, type StoreReport, type StoreToProve } from './check/file-proofs.ts';
 import { ledgerProofs, type Proofs } from './check/ledger-proofs.ts';
 import { promiseProofs } from './check/promise-proofs.ts';
@@ -21,7 +22,14 @@ export interface LawReport {
   store?: Pick<StoreReport, 'looked' | 'orphans'>;
 }
 
-const PROOFS: Proofs = { ...ledgerProofs, ...promiseProofs, ...seedProofs, ...commandProofs, ...fileProofs };
+const PROOFS: Proofs = {
+  ...ledgerProofs,
+  ...promiseProofs,
+  ...seedProofs,
+  ...evidenceProofs,
+  ...commandProofs,
+  ...fileProofs,
+};
 /** Enough to see what is wrong; a law that breaks everywhere would fill the screen. */
 const MOST_A_LAW = 20;
 

@@ -47,7 +47,7 @@ export function editedSettings(fields: Record<string, string>): Edits<unknown> {
 
 type Where<Body> = (context: ReadContext, body: Body) => Sql;
 
-const editsOfRow = z.strictObject({ edition: z.number() });
+const editionRow = z.strictObject({ edition: z.number() });
 
 function editsOf<Body>({
   table,
@@ -75,7 +75,7 @@ function editsOf<Body>({
       return row ?? null;
     },
     raise: async (context, body, edition) => {
-      const row = await context.tx.row(editsOfRow)`
+      const row = await context.tx.row(editionRow)`
         UPDATE ${from} SET edition = greatest(${edition}::int + 1, ${context.version}::int)
          WHERE ${where(context, body)} AND r.edition IN (${edition}::int, greatest(${edition}::int + 1, ${context.version}::int)) RETURNING r.edition`;
       if (!row) throw new Error(`the row of ${table} moved on from edition ${edition} while the nursery was locked`);

@@ -4,16 +4,18 @@ import type { Replan } from '../db/runner.ts';
 import { openLinesOf } from './orders/lines/store.ts';
 import { purgeDoor } from './people/door/store.ts';
 import { noteRolledDay, setSeasonEnd } from './people/store.ts';
-import { reckonClocks } from './pot-life/clocks/reckon.ts';
+import { reckonClocks } from './pot-life/reckon-clocks.ts';
 import { foreseePlan } from './promises/solving/foresee-plan.ts';
 import { replanPromises } from './promises/replan.ts';
+import { keepBatchEvidence } from './propagation/learning/store.ts';
 
-/** After a command, in its own transaction: what was touched gets its clocks and then its promises reckoned anew. */
+/** After a command, in its own transaction: what was touched gets its clocks, what its batches tell, and then its promises reckoned anew. */
 export const replan: Replan = async (context, rulesVersion) => {
   const { touched } = context;
   if (touched.clients.size + touched.sites.size > 0)
     for (const lineId of await openLinesOf(context, touched.clients, touched.sites)) touched.line(lineId);
   await reckonClocks(context, rulesVersion);
+  await keepBatchEvidence(context, [...touched.batches]);
   await replanPromises(context);
 };
 

@@ -24,6 +24,7 @@ export const DATA_LAWS = {
   'seed-store-is-sum': 'The grams left of a source are what came in less what went out, and never below nothing.',
   'seed-taken-back-once': 'Seed is taken back whole and once, and with the entry that used it.',
   'blends-acyclic': 'No source is blended of itself.',
+  'evidence-follows-entries': 'What is kept of how a batch went is what its entries tell.',
   'files-are-kept':
     'Each photo and paper that is shown lies in the store, whole, and what was blanked is shown by none.',
   'nothing-deleted': 'No tenant table gives rows up without being refused.',

@@ -28,7 +28,7 @@ export async function calendarOpenedAt(tx: Tx, personId: string, at: Date): Prom
   return row?.openedAt ?? null;
 }
 
-const claimFirstOwnerRow = z.strictObject({ claimed: z.boolean() });
+const claim = z.strictObject({ claimed: z.boolean() });
 
 export async function claimFirstOwner(
   tx: Tx,
@@ -43,7 +43,7 @@ export async function claimFirstOwner(
     passwordHash: string;
   },
 ): Promise<boolean> {
-  const row = await tx.row(claimFirstOwnerRow)`
+  const row = await tx.row(claim)`
     SELECT create_first_owner(${owner.nurseryId}::uuid, ${owner.nurseryName}, ${owner.zone}, ${owner.seasonEndOn}::date, ${owner.personId}::uuid, ${owner.name}, ${owner.email}, ${owner.passwordHash}) AS claimed`;
   return row?.claimed ?? false;
 }
@@ -81,14 +81,14 @@ export async function loadMembers({ tx }: ReadContext): Promise<Member[]> {
   return rows.map((row) => ({ ...row, endedAt: row.endedAt?.toISOString() ?? null }));
 }
 
-const addMemberRow = z.strictObject({ added: z.boolean() });
+const addition = z.strictObject({ added: z.boolean() });
 
 /** False when somebody has the address already. */
 export async function addMember(
   { tx }: CommandContext,
   person: { id: string; name: string; email: string; role: Role; passwordHash: string },
 ): Promise<boolean> {
-  const row = await tx.row(addMemberRow)`
+  const row = await tx.row(addition)`
     SELECT add_nursery_person(${person.id}::uuid, ${person.name}, ${person.email}, ${person.passwordHash}, ${person.role}) AS added`;
   return row?.added ?? false;
 }
@@ -102,7 +102,7 @@ export async function changeMember(
     SELECT change_nursery_person(${person.id}::uuid, ${person.name}, ${person.role}, ${person.endsAt}::timestamptz, ${person.passwordHash}::text, ${now}::timestamptz)::text`;
 }
 
-const replaceOwnPasswordRow = z.strictObject({ replaced: z.boolean() });
+const replacement = z.strictObject({ replaced: z.boolean() });
 
 /** Sets a person's own new password where the one it was checked against is still the present one, and ends every session of theirs. */
 export async function replaceOwnPassword(
@@ -111,7 +111,7 @@ export async function replaceOwnPassword(
   passwordHash: string,
 ): Promise<boolean> {
   const row = await tx.row(
-    replaceOwnPasswordRow,
+    replacement,
   )`SELECT replace_own_password(${personId}::uuid, ${knownHash}, ${passwordHash}, ${now}::timestamptz) AS replaced`;
   return row?.replaced ?? false;
 }
@@ -141,11 +141,11 @@ export async function updateNursery(
      WHERE id = ${nurseryId}::uuid`;
 }
 
-const noteRolledDayRow = z.strictObject({ seasonEndOn: z.string() });
+const seasonEnd = z.strictObject({ seasonEndOn: z.string() });
 
 /** Answers when the nursery's season ends. */
 export async function noteRolledDay({ tx, nurseryId, today }: CommandContext): Promise<string> {
-  const row = await tx.row(noteRolledDayRow)`
+  const row = await tx.row(seasonEnd)`
     UPDATE nursery SET rolled_on = ${today}::date WHERE id = ${nurseryId}::uuid RETURNING season_end_on::text AS "seasonEndOn"`;
   if (!row) throw new Error('the nursery of this transaction is gone');
   return row.seasonEndOn;

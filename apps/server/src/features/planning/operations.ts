@@ -2,7 +2,7 @@ import { addExpectedDemand } from './demand/commands/add-expected-demand.ts';
 import { editExpectedDemand } from './demand/commands/edit-expected-demand.ts';
 import { withdrawExpectedDemand } from './demand/commands/withdraw-expected-demand.ts';
 import { listExpectedDemand } from './demand/reads.ts';
-import { readOutlook } from './outlook/read-outlook.ts';
+import { readOutlook } from './read-outlook.ts';
 import { readPlan } from './plan/read-plan.ts';
 import { tickTask } from './tasks/commands/tick-task.ts';
 import { untickTask } from './tasks/commands/untick-task.ts';

@@ -11,9 +11,9 @@ import { listContainers } from './containers/reads.ts';
 import { addPlantName } from './names/commands/add-plant-name.ts';
 import { removePlantName } from './names/commands/remove-plant-name.ts';
 import { findPlant } from './names/reads.ts';
-import { readPlant } from './page/reads.ts';
+import { readPlant } from './page-reads.ts';
 import { listPlants } from './reads.ts';
-import { listRegions } from './regions/reads.ts';
+import { listRegions } from './regions-reads.ts';
 
 export const plantsOperations = {
   addPlant,

@@ -63,11 +63,11 @@ export async function loadPlantIds({ tx, nurseryId }: ReadContext): Promise<Set<
 
 export type NewPlant = PlantTraits & ParsedName & { id: string; code: string };
 
-const insertPlantsRow = z.strictObject({ id: z.string() });
+const addedPlant = z.strictObject({ id: z.string() });
 
 /** Adds plants; one whose id, code or name is there already is left out. Answers the ids of those added. */
 export async function insertPlants({ tx, nurseryId }: CommandContext, rows: readonly NewPlant[]): Promise<Set<string>> {
-  const added = await tx.rows(insertPlantsRow)`
+  const added = await tx.rows(addedPlant)`
     INSERT INTO plant (nursery_id, id, code, scientific_name, scientific_name_authorship, taxon_rank, family, genus, specific_epithet, infraspecific_epithet, cultivar_epithet,
                        vernacular_name, root_habit, larval_host, dormant_months, last_emergence_md, year_of_first_bloom, native_regions, handling)
     SELECT ${nurseryId}::uuid, p.id, p.code, p."scientificName", p."scientificNameAuthorship", p."taxonRank", p.family, p.genus, p."specificEpithet", p."infraspecificEpithet",
@@ -122,14 +122,14 @@ export async function putFacts(
       WHERE NOT ${keep}`;
 }
 
-const countStandingRow = z.strictObject({ units: z.number(), batches: z.number() });
+const standingTally = z.strictObject({ units: z.number(), batches: z.number() });
 
 /** What stands of a plant anywhere, pulled plants included, and its open batches. */
 export async function countStanding(
   { tx, nurseryId }: ReadContext,
   plantId: string,
 ): Promise<{ units: number; batches: number }> {
-  const row = await tx.row(countStandingRow)`
+  const row = await tx.row(standingTally)`
     SELECT coalesce((SELECT sum(a.units)::int FROM lot_named l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind IN ('place', 'staged')
                       WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.closed_on IS NULL), 0) AS units,
            (SELECT count(*)::int FROM batch_named b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.closed_on IS NULL) AS batches`;

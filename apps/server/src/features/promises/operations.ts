@@ -2,10 +2,10 @@ import { checkKit } from './orders/check-kit.ts';
 import { changeDay } from './orders/commands/change-day.ts';
 import { editLine } from './orders/commands/edit-line.ts';
 import { listOrders } from './orders/list-orders.ts';
-import { readOrder } from './orders/page/read-order.ts';
+import { readOrder } from './orders/read-order.ts';
 import { checkPromise } from './check/check-promise.ts';
 import { demandFor } from './offers/demand-for.ts';
-import { explainLine } from './explanation/explain-line.ts';
+import { explainLine } from './explain-line.ts';
 import { setLossAside } from './losses/commands/set-loss-aside.ts';
 import { listLosses } from './losses/reads.ts';
 import { offersFor } from './offers/offers-for.ts';
@@ -13,7 +13,7 @@ import { planState } from './planning/plan-state.ts';
 import { pinReservation } from './reservations/commands/pin-reservation.ts';
 import { releaseReservation } from './reservations/commands/release-reservation.ts';
 import { unpinReservation } from './reservations/commands/unpin-reservation.ts';
-import { listShort } from './shortages/reads.ts';
+import { listShort } from './shortages-reads.ts';
 import { whatIf } from './what-if/what-if.ts';
 
 export const promisesOperations = {

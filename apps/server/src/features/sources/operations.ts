@@ -8,7 +8,7 @@ import { receiveSeed } from './stores/commands/receive-seed.ts';
 import { takeBackSeed } from './stores/commands/take-back-seed.ts';
 import { takeSeed } from './stores/commands/take-seed.ts';
 import { weighSeed } from './stores/commands/weigh-seed.ts';
-import { readSource } from './trace/reads.ts';
+import { readSource } from './trace-reads.ts';
 import { recordViabilityTest } from './viability/commands/record-viability-test.ts';
 import { withdrawViabilityTest } from './viability/commands/withdraw-viability-test.ts';
 

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { refuse } from '../../refusal.ts';
 import type { CommandContext } from '../../trpc/operation.ts';
-import { assignCodes } from './codes/assign.ts';
+import { assignCodes } from './assign-codes.ts';
 import { yearOfSource } from './describe.ts';
 import {
   insertSources,

@@ -3,7 +3,7 @@ import { lotOperations } from './lots/operations.ts';
 import { treatLots } from './treatments/commands/treat-lots.ts';
 import { treatPlace } from './treatments/commands/treat-place.ts';
 import { placesOperations } from './places/operations.ts';
-import { listLots } from './table/reads/lots.ts';
+import { listLots } from './lots-table-reads.ts';
 import { winterOperations } from './winter/operations.ts';
 
 export const stockOperations = {

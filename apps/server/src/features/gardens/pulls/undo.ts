@@ -1,6 +1,7 @@
 import { refuse } from '../../../refusal.ts';
 import type { Undo } from '../../stock/reversal/undo.ts';
 import { setState } from '../../orders/orders/store.ts';
+import { cancelling } from './details.ts';
 import { loadOrdersOf } from './store.ts';
 
 /**
@@ -12,11 +13,11 @@ const orders: Undo = {
   undo: async (context, entry) => {
     const lines = entry.subjects.filter(({ kind }) => kind === 'line').map(({ id }) => id);
     // An order whose lines were all withdrawn is cancelled without naming any.
-    const cancelled = entry.details.cancels === true ? String(entry.details.orderId) : null;
+    const cancelled = cancelling.read(entry)?.orderId ?? null;
     if (lines.length === 0 && cancelled === null) return;
     for (const order of await loadOrdersOf(context, lines, cancelled)) {
       if (order.state === 'open') continue;
-      if (order.state === 'cancelled' && entry.details.cancels !== true)
+      if (order.state === 'cancelled' && cancelled === null)
         refuse('order-not-open', { order: order.code, state: order.state }, 'entryId');
       await setState(context, order.id, 'open');
     }

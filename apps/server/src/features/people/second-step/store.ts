@@ -17,15 +17,15 @@ export async function loadSecondStep(tx: Tx, personId: string): Promise<SecondSt
   return row ?? null;
 }
 
-const insertSecondStepRow = z.strictObject({ begun: z.boolean() });
+const beginning = z.strictObject({ begun: z.boolean() });
 
 /** False where a second step is on already. */
 export async function insertSecondStep(tx: Tx, personId: string, secret: string): Promise<boolean> {
-  const row = await tx.row(insertSecondStepRow)`SELECT begin_second_step(${personId}::uuid, ${secret}) AS begun`;
+  const row = await tx.row(beginning)`SELECT begin_second_step(${personId}::uuid, ${secret}) AS begun`;
   return row?.begun ?? false;
 }
 
-const confirmSecondStepRow = z.strictObject({ confirmed: z.boolean() });
+const confirmation = z.strictObject({ confirmed: z.boolean() });
 
 /** False where it was begun anew or confirmed meanwhile. */
 export async function confirmSecondStep(
@@ -34,20 +34,20 @@ export async function confirmSecondStep(
   { secret, step, codeHashes, at }: { secret: string; step: number; codeHashes: Buffer[]; at: Date },
 ): Promise<boolean> {
   const row = await tx.row(
-    confirmSecondStepRow,
+    confirmation,
   )`SELECT confirm_second_step(${personId}::uuid, ${secret}, ${step}::bigint, ${codeHashes}::bytea[], ${at}) AS confirmed`;
   return row?.confirmed ?? false;
 }
 
-const takeStepRow = z.strictObject({ taken: z.boolean() });
+const takenStep = z.strictObject({ taken: z.boolean() });
 
 export async function takeStep(tx: Tx, personId: string, step: number): Promise<boolean> {
-  const row = await tx.row(takeStepRow)`SELECT use_second_step(${personId}::uuid, ${step}::bigint) AS taken`;
+  const row = await tx.row(takenStep)`SELECT use_second_step(${personId}::uuid, ${step}::bigint) AS taken`;
   return row?.taken ?? false;
 }
 
 export async function takeRecoveryCode(tx: Tx, personId: string, hash: Buffer, at: Date): Promise<boolean> {
-  const row = await tx.row(takeStepRow)`SELECT use_recovery_code(${personId}::uuid, ${hash}, ${at}) AS taken`;
+  const row = await tx.row(takenStep)`SELECT use_recovery_code(${personId}::uuid, ${hash}, ${at}) AS taken`;
   return row?.taken ?? false;
 }
 
@@ -65,10 +65,10 @@ export async function loadSecondSteps(tx: Tx): Promise<string[]> {
   return rows.map(({ personId }) => personId);
 }
 
-const removeStepOfRow = z.strictObject({ removed: z.boolean() });
+const removal = z.strictObject({ removed: z.boolean() });
 
 /** False when the person is not of this nursery. */
 export async function removeStepOf(tx: Tx, personId: string): Promise<boolean> {
-  const row = await tx.row(removeStepOfRow)`SELECT remove_second_step(${personId}::uuid) AS removed`;
+  const row = await tx.row(removal)`SELECT remove_second_step(${personId}::uuid) AS removed`;
   return row?.removed ?? false;
 }

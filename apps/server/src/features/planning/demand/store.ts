@@ -26,15 +26,15 @@ export async function loadDemand(
   return found(row, 'expected demand', 'demandId');
 }
 
-const requireItemRow = z.strictObject({ id: z.string() });
+const itemFound = z.strictObject({ id: z.string() });
 
 export async function requireItem({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<void> {
   const plant = await tx.row(
-    requireItemRow,
+    itemFound,
   )`SELECT id FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid AND retired_at IS NULL`;
   found(plant, 'plant', 'plantId');
   const container = await tx.row(
-    requireItemRow,
+    itemFound,
   )`SELECT id FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid AND retired_at IS NULL`;
   found(container, 'container', 'containerId');
 }

@@ -1,6 +1,6 @@
 import type { PlanFacts, PlanSource, PlanSupply } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { loadClockRules } from '../../pot-life/clocks/store.ts';
+import { loadClockRules } from '../../pot-life/clocks-store.ts';
 import type { ScopeLine } from '../../promises/planning/scope.ts';
 import { loadSeedFacts } from '../../sources/stores/reads.ts';
 import { loadDemands, suppliesOf } from './demands.ts';

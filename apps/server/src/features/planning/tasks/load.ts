@@ -8,10 +8,10 @@ import {
   type TaskFacts,
 } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { loadNotUp } from '../../stock/winter/queries/list-not-up.ts';
-import { readTaskOrders, readTaskPlantings } from './reads/gardens.ts';
-import { type PlaceRow, readNotice, readTaskPlaces, readTaskTests, readTicks, type TickRow } from './reads/others.ts';
-import { readTaskBatches, readTaskLots } from './reads/stock.ts';
+import { loadNotUp } from '../../stock/winter/list-not-up.ts';
+import { readTaskOrders, readTaskPlantings } from './gardens-reads.ts';
+import { type PlaceRow, readNotice, readTaskPlaces, readTaskTests, readTicks, type TickRow } from './others-reads.ts';
+import { readTaskBatches, readTaskLots } from './stock-reads.ts';
 
 /** How far back plantings and ticks can still say anything of a task: a planting is visited within a year, when all that slept has come up, and lapses later. */
 const MEMORY_DAYS = 366 + FOLLOW_UP_LAPSES_DAYS;

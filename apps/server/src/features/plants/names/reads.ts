@@ -37,7 +37,7 @@ async function loadKnown({ tx, nurseryId }: ReadContext, keys: readonly string[]
      GROUP BY p.nursery_id, p.id`;
 }
 
-const suggestRow = z.strictObject({
+const suggestedName = z.strictObject({
   id: z.string(),
   code: z.string(),
   scientificName: z.string(),
@@ -51,7 +51,7 @@ const suggestRow = z.strictObject({
 /** The plant with that code, then plants one of whose names begins with the key, then those in which a later word or the code does; of each plant the name that shows it best. */
 async function suggest({ tx, nurseryId }: ReadContext, key: string): Promise<plants.FoundPlant['suggestions']> {
   if (key === '') return [];
-  const rows = await tx.rows(suggestRow)`
+  const rows = await tx.rows(suggestedName)`
     SELECT p.id::text, p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", p.root_habit AS "rootHabit", p.larval_host AS "larvalHost", h.name, h.kind
       FROM (SELECT DISTINCT ON (n.plant_id) n.plant_id, n.name, n.kind, n.name_key LIKE ${`${key}%`} AS begins
               FROM plant_name n JOIN plant g ON g.nursery_id = n.nursery_id AND g.id = n.plant_id AND g.retired_at IS NULL

@@ -50,14 +50,14 @@ export async function findTwin(
   return row?.id ?? null;
 }
 
-const requireReachedRow = z.strictObject({ lot: z.boolean(), plant: z.boolean(), container: z.boolean() });
+const reachedRow = z.strictObject({ lot: z.boolean(), plant: z.boolean(), container: z.boolean() });
 
 /** Looks up what a rule reaches, so that an id that is not this nursery's answers as not found. */
 export async function requireReached(
   { tx, nurseryId }: ReadContext,
   { lotId, plantId, containerId }: PotLifeReach,
 ): Promise<void> {
-  const row = await tx.row(requireReachedRow)`
+  const row = await tx.row(reachedRow)`
     SELECT EXISTS (SELECT 1 FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId ?? null}::uuid) AS lot,
            EXISTS (SELECT 1 FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId ?? null}::uuid) AS plant,
            EXISTS (SELECT 1 FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId ?? null}::uuid) AS container`;

@@ -1,7 +1,7 @@
 import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { requireSince } from '../../stock/ledger/post.ts';
-import { requireOpenPlaces } from '../../stock/lots/places.ts';
+import { requireOpenPlaces } from '../../stock/lots/open-places.ts';
 import { askedLine } from '../offers/asked-line.ts';
 import { loadScope } from '../planning/load.ts';
 import { changed } from '../planning/outlook.ts';

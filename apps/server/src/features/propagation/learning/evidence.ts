@@ -1,7 +1,7 @@
 import type { PropagationMethod, ShareEvidence, StageKind } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { type CountedStage, readBatchStages } from './evidence/reads/batches.ts';
-import { readGrowing } from './evidence/reads/growing.ts';
+import { type CountedStage, readBatchStages } from './batch-stages-reads.ts';
+import { readGrowing } from './growing-reads.ts';
 import { loadVersion } from './store.ts';
 
 /** What the ledger shows of one stage of one plant by one method, under a protocol of that name; without a protocol the name is empty. */

@@ -50,3 +50,8 @@ export const learningEdits = editedSettings({
   planConfidencePercent: 'r.plan_confidence * 100',
   winterSurvivalPercent: 'r.winter_survival * 100',
 });
+
+/** Writes down anew what the entries of these batches tell. */
+export async function keepBatchEvidence({ tx, nurseryId }: CommandContext, batchIds: readonly string[]): Promise<void> {
+  if (batchIds.length > 0) await tx.run`SELECT keep_batch_evidence(${nurseryId}::uuid, ${[...batchIds]}::uuid[])`;
+}

@@ -17,11 +17,11 @@ export async function insertParts(
     SELECT ${nurseryId}::uuid, ${blendId}::uuid, p."sourceId", p.grams FROM jsonb_to_recordset(${JSON.stringify(parts)}::jsonb) AS p ("sourceId" uuid, grams numeric)`;
 }
 
-const countBatchesRow = z.strictObject({ batches: z.number() });
+const batchTally = z.strictObject({ batches: z.number() });
 
 /** How many batches were started from a source and stand. */
 export async function countBatches({ tx, nurseryId }: ReadContext, sourceId: string): Promise<number> {
-  const row = await tx.row(countBatchesRow)`
+  const row = await tx.row(batchTally)`
     SELECT count(*)::int AS batches FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = ${sourceId}::uuid
        AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = b.nursery_id AND r.reverses_id = b.created_entry_id)`;
   return row?.batches ?? 0;

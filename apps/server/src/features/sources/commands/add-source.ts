@@ -2,7 +2,7 @@ import { sources } from '@rootclock/contracts';
 import { FIELD } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import { command } from '../../../trpc/operation.ts';
-import { nextCodes } from '../codes/store.ts';
+import { nextCodes } from '../codes-store.ts';
 import { describeSource, yearOfSource } from '../describe.ts';
 import { insertSources, loadPlantNames } from '../store.ts';
 import { insertSeedMovements } from '../stores/store.ts';

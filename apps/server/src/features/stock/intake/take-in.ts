@@ -1,6 +1,6 @@
 import { type CountKind, type IntakeClocks, type IntakeForm, lotAt, moved, outside } from '@rootclock/domain';
 import type { CommandContext } from '../../../trpc/operation.ts';
-import { assignCodes } from '../../sources/codes/assign.ts';
+import { assignCodes } from '../../sources/assign-codes.ts';
 import type { SourceSettled } from '../../sources/settle.ts';
 import { postMovements } from '../ledger/post.ts';
 import { insertLots } from '../lots/store.ts';

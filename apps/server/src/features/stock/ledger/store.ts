@@ -90,4 +90,4 @@ export async function insertEntryWithMovements(
 }
 
 // Sources have codes of the same run, and come before stock.
-export { nextCodes } from '../../sources/codes/store.ts';
+export { nextCodes } from '../../sources/codes-store.ts';

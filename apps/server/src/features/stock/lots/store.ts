@@ -1,3 +1,4 @@
+import { COUNT_KINDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -24,7 +25,7 @@ export const lotFacts = z.strictObject({
   containerStanding: z.enum(['recorded', 'assumed']),
   readyOn: z.nullable(z.string()),
   rootCheckedOn: z.nullable(z.string()),
-  countKind: z.string(),
+  countKind: z.enum(COUNT_KINDS),
   note: z.string(),
   balances: z.array(z.strictObject({ placeId: z.string(), units: z.number(), placeCode: z.string() })),
   /** Some of it stands in a place for quarantine. */

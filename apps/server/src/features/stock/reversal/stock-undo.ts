@@ -1,19 +1,10 @@
-import type { CountKind } from '@rootclock/domain';
 import { refuse } from '../../../refusal.ts';
-import type { ReIdentification } from '../lots/changing/re-identify.ts';
 import { setPlants } from '../lots/changing/store.ts';
-import { setCountKind, setReadiness } from '../lots/looking/store.ts';
-import { type Closing, reopenPlaces, touchDescent } from '../treatments/store.ts';
+import { setCountKind, setReadiness } from '../lots/looking-store.ts';
+import { reopenPlaces, touchDescent } from '../treatments/store.ts';
 import { springCountUndo } from '../winter/undo.ts';
-import {
-  endHoldsOf,
-  findLaterOfKind,
-  loadArrival,
-  loadChecks,
-  openPlacesClosedUntil,
-  type RootCheck,
-  reopenHoldsOf,
-} from './store.ts';
+import { lotCount, placeClosing, placeOpening, reIdentification, rootBallCheck, treatment } from './details.ts';
+import { endHoldsOf, findLaterOfKind, loadArrival, loadChecks, openPlacesClosedUntil, reopenHoldsOf } from './store.ts';
 import type { Undo } from './undo.ts';
 
 /** Any entry may have opened holds: a hold, a treatment, plants that came in under quarantine, lots that took a hold over. */
@@ -27,7 +18,7 @@ const releases: Undo = { kinds: ['release'], undo: (context, entry) => reopenHol
 const treatments: Undo = {
   kinds: ['treat'],
   undo: async (context, entry) => {
-    await reopenPlaces(context, entry.id, (entry.details as { closings?: Closing[] }).closings ?? []);
+    await reopenPlaces(context, entry.id, treatment.read(entry)?.closings ?? []);
     await touchDescent(
       context,
       entry.subjects.flatMap(({ kind, id }) => (kind === 'lot' || kind === 'batch' ? [id] : [])),
@@ -40,9 +31,11 @@ const rootChecks: Undo = {
   kinds: ['observe'],
   undo: async (context, entry) => {
     const undone: { lotId: string; readyOn: string | null; rootCheckedOn: string | null }[] = [];
-    for (const { lotId } of (entry.details as { checks?: RootCheck[] }).checks ?? []) {
-      const checks = (await loadChecks(context, lotId)).flatMap(({ details, reversed }) =>
-        (details.checks ?? []).filter((check) => check.lotId === lotId).map((check) => ({ ...check, reversed })),
+    for (const { lotId } of rootBallCheck.read(entry)?.checks ?? []) {
+      const checks = (await loadChecks(context, lotId)).flatMap(({ reversed, ...looked }) =>
+        (rootBallCheck.read(looked)?.checks ?? [])
+          .filter((check) => check.lotId === lotId)
+          .map((check) => ({ ...check, reversed })),
       );
       const first = checks.at(-1);
       const standing =
@@ -57,10 +50,10 @@ const rootChecks: Undo = {
 const counts: Undo = {
   kinds: ['count'],
   undo: async (context, entry) => {
-    const { before } = entry.details as { before?: { countKind?: CountKind } };
+    const counted = lotCount.read(entry);
     const lot = entry.subjects.find(({ kind }) => kind === 'lot');
     const later = await findLaterOfKind(context, entry);
-    if (lot && before?.countKind && later.length === 0) await setCountKind(context, lot.id, before.countKind);
+    if (lot && counted && later.length === 0) await setCountKind(context, lot.id, counted.before.countKind);
   },
 };
 
@@ -70,7 +63,7 @@ const identities: Undo = {
   undo: async (context, entry) => {
     const later = await findLaterOfKind(context, entry);
     if (later.length > 0) refuse('units-have-gone', { later }, 'entryId');
-    await setPlants(context, (entry.details as unknown as ReIdentification).from);
+    await setPlants(context, reIdentification.read(entry)?.from ?? []);
   },
 };
 
@@ -78,13 +71,13 @@ const identities: Undo = {
 const placeClosings: Undo = {
   kinds: ['observe'],
   undo: async (context, entry) => {
-    const { place, untilAt } = entry.details as { place?: 'closed' | 'opened'; untilAt?: string };
-    if (place === 'opened') refuse('cannot-reverse', { kind: entry.kind }, 'entryId');
-    if (place === 'closed' && untilAt)
+    if (placeOpening.read(entry)) refuse('cannot-reverse', { kind: entry.kind }, 'entryId');
+    const closed = placeClosing.read(entry);
+    if (closed)
       await openPlacesClosedUntil(
         context,
         entry.subjects.map(({ id }) => id),
-        untilAt,
+        closed.untilAt,
       );
   },
 };

@@ -28,14 +28,14 @@ export const laterEntry = z.strictObject({
 });
 export type LaterEntry = z.infer<typeof laterEntry>;
 
-const whatTookUnitsRow = z.strictObject({ short: z.boolean(), later: z.array(laterEntry) });
+const takenUnits = z.strictObject({ short: z.boolean(), later: z.array(laterEntry) });
 
 /** Entries since, not taken back, that took units out of accounts which could not give back what the entry put there. */
 export async function findWhatTookUnits(
   { tx, nurseryId }: ReadContext,
   { id, version }: { id: string; version: number },
 ): Promise<{ short: boolean; later: LaterEntry[] }> {
-  const row = await tx.row(whatTookUnitsRow)`
+  const row = await tx.row(takenUnits)`
     WITH net AS (
       SELECT s.account_id, sum(s.units) AS units FROM (
         SELECT to_account_id AS account_id, to_units AS units FROM movement WHERE nursery_id = ${nurseryId}::uuid AND entry_id = ${id}::uuid
@@ -77,14 +77,14 @@ export async function mirrorMovements(
       FROM movement WHERE nursery_id = ${nurseryId}::uuid AND entry_id = ${reversesId}::uuid`;
 }
 
-const endHoldsOfRow = z.strictObject({ lotId: z.string() });
+const heldLot = z.strictObject({ lotId: z.string() });
 
 /** Ends holds that an entry opened; what was released since stays as it was. */
 export async function endHoldsOf(
   { tx, nurseryId, touched, today }: CommandContext,
   { entryId, reversesId }: { entryId: string; reversesId: string },
 ): Promise<void> {
-  const rows = await tx.rows(endHoldsOfRow)`
+  const rows = await tx.rows(heldLot)`
     UPDATE hold SET released_entry_id = ${entryId}::uuid, released_on = greatest(${today}::date, held_on), release_reason = ''
      WHERE nursery_id = ${nurseryId}::uuid AND entry_id = ${reversesId}::uuid AND released_on IS NULL RETURNING lot_id::text AS "lotId"`;
   for (const { lotId } of rows) touched.lot(lotId);
@@ -92,7 +92,7 @@ export async function endHoldsOf(
 
 /** Opens again what an entry released, unless the hold itself was taken back or the lot is held anew for the same reason. */
 export async function reopenHoldsOf({ tx, nurseryId, touched }: CommandContext, reversesId: string): Promise<void> {
-  const rows = await tx.rows(endHoldsOfRow)`
+  const rows = await tx.rows(heldLot)`
     UPDATE hold h SET released_entry_id = NULL, released_on = NULL, release_reason = NULL
      WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_entry_id = ${reversesId}::uuid
        AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = h.nursery_id AND r.reverses_id = h.entry_id)
@@ -114,26 +114,17 @@ export async function openPlacesClosedUntil(
      WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[]) AND closed_until_at = ${untilAt}::timestamptz`;
 }
 
-/** What a root-ball check changed of one lot, as its entry keeps it. */
-export const rootCheck = z.strictObject({
-  lotId: z.string(),
-  before: z.strictObject({ readyOn: z.nullable(z.string()), rootCheckedOn: z.nullable(z.string()) }),
-  after: z.strictObject({ readyOn: z.nullable(z.string()), rootCheckedOn: z.nullable(z.string()) }),
-});
-export type RootCheck = z.infer<typeof rootCheck>;
-
-const checksRow = z.strictObject({
-  details: z.strictObject({ checks: z.optional(z.array(rootCheck)) }),
+const checkEntry = z.strictObject({
+  kind: z.literal('observe'),
+  details: z.record(z.string(), z.unknown()),
   reversed: z.boolean(),
 });
+type CheckEntry = z.infer<typeof checkEntry>;
 
 /** Root-ball checks of a lot that were not taken back, the last one first, and what the very first one found the lot to be before. */
-export async function loadChecks(
-  { tx, nurseryId }: ReadContext,
-  lotId: string,
-): Promise<{ details: { checks?: RootCheck[] }; reversed: boolean }[]> {
-  return tx.rows(checksRow)`
-    SELECT e.details, EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
+export async function loadChecks({ tx, nurseryId }: ReadContext, lotId: string): Promise<CheckEntry[]> {
+  return tx.rows(checkEntry)`
+    SELECT e.kind, e.details, EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
       FROM entry_subject s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.subject_id = ${lotId}::uuid AND e.kind = 'observe' AND e.cause = 'root-ball'
      ORDER BY e.version DESC`;

@@ -86,11 +86,11 @@ export async function reopenPlaces(
        AND p.closed_until_at = t.reentry_at AND p.closed_reason = t.product`;
 }
 
-const touchDescentRow = z.strictObject({ kind: z.enum(['lot', 'batch']), id: z.string() });
+const descendant = z.strictObject({ kind: z.enum(['lot', 'batch']), id: z.string() });
 
 /** What grew out of treated lots and batches may have been treated with them: it is planned anew as they are. */
 export async function touchDescent({ tx, nurseryId, touched }: CommandContext, ids: readonly string[]): Promise<void> {
-  const rows = await tx.rows(touchDescentRow)`
+  const rows = await tx.rows(descendant)`
     WITH RECURSIVE descent (kind, id) AS (
       SELECT '', s.id FROM unnest(${[...ids]}::uuid[]) AS s (id)
       UNION

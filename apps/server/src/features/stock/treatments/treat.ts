@@ -1,7 +1,8 @@
 import { found } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
+import { treatment } from '../reversal/details.ts';
 import { openEntry, requirePast, requireSince } from '../ledger/post.ts';
-import { openHolds } from '../lots/holding/store.ts';
+import { openHolds } from '../lots/holding-store.ts';
 import type { Selected } from '../lots/selection.ts';
 import { type Closing, closePlaces, dayOf, loadClosings, touchDescent, treatmentOf } from './store.ts';
 
@@ -59,7 +60,7 @@ export async function treat(
       kind: 'treat',
       happenedOn,
       note: applied.note,
-      details: { closings },
+      details: treatment.written({ closings }),
       subjects: [
         ...lots.map(({ id }) => ({ kind: 'lot' as const, id })),
         ...[...new Set(batches.map(({ id }) => id))].map((id) => ({ kind: 'batch' as const, id })),

@@ -1,6 +1,6 @@
 import { countSpring } from './commands/count-spring.ts';
-import { listNotUp } from './queries/list-not-up.ts';
-import { readLivingRates } from './queries/read-living-rates.ts';
-import { readSpringSheet } from './queries/read-spring-sheet.ts';
+import { listNotUp } from './list-not-up.ts';
+import { readLivingRates } from './read-living-rates.ts';
+import { readSpringSheet } from './read-spring-sheet.ts';
 
 export const winterOperations = { countSpring, listNotUp, readLivingRates, readSpringSheet };

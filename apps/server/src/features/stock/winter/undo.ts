@@ -1,5 +1,5 @@
-import type { CountKind } from '@rootclock/domain';
-import { setCountKind } from '../lots/looking/store.ts';
+import { setCountKind } from '../lots/looking-store.ts';
+import { springCount } from '../reversal/details.ts';
 import type { Undo } from '../reversal/undo.ts';
 import { findCountedSince } from './store.ts';
 
@@ -7,7 +7,7 @@ import { findCountedSince } from './store.ts';
 export const springCountUndo: Undo = {
   kinds: ['count'],
   undo: async (context, entry) => {
-    const before = Object.entries((entry.details as { countKinds?: Record<string, CountKind> }).countKinds ?? {});
+    const before = Object.entries(springCount.read(entry)?.countKinds ?? {});
     if (before.length === 0) return;
     const since = await findCountedSince(
       context,

@@ -3,7 +3,8 @@ import { GROWERS, lotAt, type MovementDraft, moved, stagedFor } from '@rootclock
 import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
-import { requireOpenPlaces } from '../../../stock/lots/places.ts';
+import { requireOpenPlaces } from '../../../stock/lots/open-places.ts';
+import { cancelling } from '../details.ts';
 import { loadStaged } from '../store.ts';
 import { loadOpenOrder, setState } from '../../../orders/orders/store.ts';
 
@@ -36,7 +37,7 @@ export const cancelOrder = command({
         kind: 'return',
         happenedOn: input.happenedOn,
         note: input.note,
-        details: { orderId: order.id, cancels: true },
+        details: cancelling.written({ orderId: order.id, cancels: true }),
         subjects,
       },
       returned,

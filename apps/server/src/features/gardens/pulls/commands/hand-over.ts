@@ -2,6 +2,7 @@ import { gardens } from '@rootclock/contracts';
 import { FIELD, moved, outside, stagedFor } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
+import { handling } from '../details.ts';
 import { loadOrderRows, requireStaged, requireUnheld } from '../rows.ts';
 import { loadStaged } from '../store.ts';
 
@@ -16,7 +17,12 @@ export const handOver = command({
     requireStaged(input.rows, await loadStaged(context, order.id), lotOf);
     const entryId = await postEntry(
       context,
-      { kind: 'sell', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } },
+      {
+        kind: 'sell',
+        happenedOn: input.happenedOn,
+        note: input.note,
+        details: handling.written({ orderId: order.id }),
+      },
       input.rows.map(({ lineId, lotId, units }) => moved(units, stagedFor(lotId, lineId), outside('sold'))),
     );
     return { entryId };

@@ -5,6 +5,7 @@ import { command } from '../../../../trpc/operation.ts';
 import { consumeReservations } from '../../../promises/reservations/consume.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
 import { loadPlaces } from '../../../stock/lots/store.ts';
+import { handling } from '../details.ts';
 import { loadOrderRows, requireAcceptedItem, requireAtPlaces, requireStaged, requireUnheld } from '../rows.ts';
 import { loadStaged } from '../store.ts';
 
@@ -42,7 +43,12 @@ export const plantOrder = command({
     ];
     const entryId = await postEntry(
       context,
-      { kind: 'plant', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } },
+      {
+        kind: 'plant',
+        happenedOn: input.happenedOn,
+        note: input.note,
+        details: handling.written({ orderId: order.id }),
+      },
       movements,
     );
     await consumeReservations(

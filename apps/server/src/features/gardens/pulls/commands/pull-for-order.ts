@@ -7,6 +7,7 @@ import { loadScope } from '../../../promises/planning/load.ts';
 import { consumeReservations } from '../../../promises/reservations/consume.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
 import { loadPlaces } from '../../../stock/lots/store.ts';
+import { handling } from '../details.ts';
 import { loadOrderRows, requireAcceptedItem, requireAtPlaces, requireUnheld } from '../rows.ts';
 
 /** Days and releases are the planner's business; what the client asked of the plants themselves is not up to whoever pulls. */
@@ -40,7 +41,12 @@ export const pullForOrder = command({
       refuse('root-ball-not-checked', { lots: unchecked.map(({ code }) => code) }, 'rows');
     const entryId = await postEntry(
       context,
-      { kind: 'pull', happenedOn: input.happenedOn, note: input.note, details: { orderId: order.id } },
+      {
+        kind: 'pull',
+        happenedOn: input.happenedOn,
+        note: input.note,
+        details: handling.written({ orderId: order.id }),
+      },
       input.rows.map(({ lotId, placeId, lineId, units }) =>
         moved(units, lotAt(lotId, placeId), stagedFor(lotId, lineId)),
       ),

@@ -3,7 +3,8 @@ import { FIELD, lotAt, moved, outside, stagedFor } from '@rootclock/domain';
 import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
-import { requireOpenPlaces } from '../../../stock/lots/places.ts';
+import { requireOpenPlaces } from '../../../stock/lots/open-places.ts';
+import { handling } from '../details.ts';
 import { loadOrderRows, requireStaged } from '../rows.ts';
 import { loadQuarantine, loadStaged } from '../store.ts';
 
@@ -41,7 +42,7 @@ export const returnFromOrder = command({
         happenedOn: input.happenedOn,
         note: input.note,
         cause: anyLost ? input.cause : null,
-        details: { orderId: order.id },
+        details: handling.written({ orderId: order.id }),
       },
       input.rows.flatMap(({ lineId, lotId, returnedUnits, lostUnits }) => [
         ...(returnedUnits > 0

@@ -3,7 +3,7 @@ import { STANDINGS, EVERYONE } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { query } from '../../../../trpc/operation.ts';
 
-const windowsRow2 = z.strictObject({ freezeMd: z.string(), freezeStanding: z.enum(STANDINGS), edition: z.number() });
+const freezeDay = z.strictObject({ freezeMd: z.string(), freezeStanding: z.enum(STANDINGS), edition: z.number() });
 
 const windowsRow = z.strictObject({
   id: z.string(),
@@ -27,7 +27,7 @@ export const listWindows = query({
       SELECT id::text, edition, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region, standing, source, note
         FROM planting_window WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL
        ORDER BY region NULLS FIRST, max_container_ml DESC NULLS FIRST, opens_md, id`;
-    const nursery = await tx.row(windowsRow2)`
+    const nursery = await tx.row(freezeDay)`
       SELECT freeze_md AS "freezeMd", freeze_standing AS "freezeStanding", edition FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
     return {
       windows,

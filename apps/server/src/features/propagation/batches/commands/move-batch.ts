@@ -4,7 +4,7 @@ import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
 import { drawFromLot } from '../../../stock/lots/draw.ts';
-import { requireOpenPlaces } from '../../../stock/lots/places.ts';
+import { requireOpenPlaces } from '../../../stock/lots/open-places.ts';
 import { settleBatch } from '../history/settle.ts';
 import { loadOpenBatch } from '../open.ts';
 

@@ -14,7 +14,7 @@ import { command } from '../../../../trpc/operation.ts';
 import { useSeed } from '../../../sources/stores/use-seed.ts';
 import { openEntry, postMovements, requirePast, requireSince } from '../../../stock/ledger/post.ts';
 import { nextCodes } from '../../../stock/ledger/store.ts';
-import { requireOpenPlaces } from '../../../stock/lots/places.ts';
+import { requireOpenPlaces } from '../../../stock/lots/open-places.ts';
 import { insertBatch } from '../../../stock/store.ts';
 import { settleBatch } from '../history/settle.ts';
 import { forecastFor } from '../starting/expected.ts';

@@ -10,7 +10,7 @@ import {
   winningRules,
 } from '@rootclock/domain';
 import type { ReadContext } from '../../../../trpc/operation.ts';
-import { loadClockRules } from '../../../pot-life/clocks/store.ts';
+import { loadClockRules } from '../../../pot-life/clocks-store.ts';
 import { readContainers, readPlantReach } from '../starting/reads.ts';
 
 /** By when the plants of a batch would have to leave their pots, if all goes at the usual pace. */

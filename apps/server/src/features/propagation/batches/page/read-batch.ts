@@ -17,13 +17,13 @@ import { found } from '../../../../refusal.ts';
 import { query } from '../../../../trpc/operation.ts';
 import { type BatchTreatment, readBatchTreatments } from '../../../stock/treatments/reads.ts';
 import { loadBatchEntries } from '../history/store.ts';
-import { type CourseFigures, courseFigures } from './course/course.ts';
-import { type EarlierCourse, readEarlierCourses } from './course/reads.ts';
-import { type BatchProtocol, readBatchProtocol } from './staging/batch-stages.ts';
-import { type DrawnBatch, type PottedLot, readDrawnBatches, readPottedLots } from './reads/descendants.ts';
-import { type BatchHead, readBatchHead } from './reads/head.ts';
-import { type BatchReservation, readBatchReservations } from './reads/reservations.ts';
-import { type BatchStoryEntry, readBatchStory } from './reads/story.ts';
+import { type CourseFigures, courseFigures } from './course.ts';
+import { type EarlierCourse, readEarlierCourses } from './course-reads.ts';
+import { type BatchProtocol, readBatchProtocol } from './batch-stages.ts';
+import { type DrawnBatch, type PottedLot, readDrawnBatches, readPottedLots } from './descendants-reads.ts';
+import { type BatchHead, readBatchHead } from './head-reads.ts';
+import { type BatchReservation, readBatchReservations } from './reservations-reads.ts';
+import { type BatchStoryEntry, readBatchStory } from './story-reads.ts';
 
 export interface BatchPage extends Omit<BatchHead, 'noticeDays' | 'protocolVersionId'> {
   /** The protocol it keeps, with its stages; null without one. */

@@ -2,7 +2,7 @@ import { sources } from '@rootclock/contracts';
 import { FIELD, toMilligram } from '@rootclock/domain';
 import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { nextCodes } from '../../codes/store.ts';
+import { nextCodes } from '../../codes-store.ts';
 import { yearOfSource } from '../../describe.ts';
 import { insertSources, loadSources } from '../../store.ts';
 import { requireSeedDay } from '../../stores/describe-seed.ts';

@@ -4,7 +4,7 @@ import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { settleSources } from '../../../sources/settle.ts';
 import { openEntry } from '../../ledger/post.ts';
-import { openHolds } from '../../lots/holding/store.ts';
+import { openHolds } from '../../lots/holding-store.ts';
 import { lookUpRows, requireOpen, zipped } from '../look-up.ts';
 import { takeIn } from '../take-in.ts';
 

@@ -4,8 +4,8 @@ import type { CommandContext } from '../../../../trpc/operation.ts';
 import { openEntry, postMovements, requireSince } from '../../ledger/post.ts';
 import { nextCodes } from '../../ledger/store.ts';
 import { drawFromLot } from '../draw.ts';
-import { inheritHolds } from '../holding/store.ts';
-import { requireOpenPlaces } from '../places.ts';
+import { inheritHolds } from '../holding-store.ts';
+import { requireOpenPlaces } from '../open-places.ts';
 import { insertLots, type LotFacts, loadContainers, type NewLot } from '../store.ts';
 
 /** Units of a lot that are to become plants of new lots. */

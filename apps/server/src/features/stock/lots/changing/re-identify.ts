@@ -1,6 +1,7 @@
 import { found, refuse } from '../../../../refusal.ts';
 import type { CommandContext } from '../../../../trpc/operation.ts';
 import { openEntry } from '../../ledger/post.ts';
+import { reIdentification } from '../../reversal/details.ts';
 import { type Kin, loadDescent, loadPlantedGardens, loadPlantName, type PlantedGarden, setPlants } from './store.ts';
 
 export interface ReIdentified {
@@ -9,12 +10,6 @@ export interface ReIdentified {
   batches: number;
   /** Somebody has to be told: these gardens hold plants under the wrong name. */
   gardens: PlantedGarden[];
-}
-
-/** What the entry keeps, so that it can be taken back plant by plant. */
-export interface ReIdentification {
-  toPlantId: string;
-  from: Pick<Kin, 'kind' | 'id' | 'plantId'>[];
 }
 
 /**
@@ -35,15 +30,14 @@ export async function reIdentify(
   const plant = found(await loadPlantName(context, plantId), 'plant', 'plantId');
   if (self.plantId === plantId) refuse('already-that-plant', { of: self.code, plant }, 'plantId');
   const mistaken = descent.filter((kin) => kin.plantId === self.plantId);
-  const details: ReIdentification = {
-    toPlantId: plantId,
-    from: mistaken.map(({ kind, id, plantId: before }) => ({ kind, id, plantId: before })),
-  };
   const entryId = await openEntry(context, {
     kind: 're-identify',
     happenedOn,
     note,
-    details: { ...details },
+    details: reIdentification.written({
+      toPlantId: plantId,
+      from: mistaken.map(({ kind, id, plantId: before }) => ({ kind, id, plantId: before })),
+    }),
     subjects: mistaken.map(({ kind, id }) => ({ kind, id })),
   });
   await setPlants(

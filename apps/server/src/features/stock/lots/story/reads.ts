@@ -87,7 +87,7 @@ export async function loadLotEntries(
        WHERE ${before === null} OR (e.happened_on, e.version) < (${before?.happenedOn ?? null}::date, ${before?.version ?? null}::bigint)
        ORDER BY e.happened_on DESC, e.version DESC LIMIT ${limit})
     SELECT e.id::text, e.version::int, e.kind, e.happened_on::text AS "happenedOn", to_char(e.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "recordedAt",
-           w.name AS person, e.cause, e.note, e.details - 'checks' - 'from' - 'closings' - 'countKinds' AS details,
+           w.name AS person, e.cause, e.note, e.details - 'purpose' - 'checks' - 'from' - 'closings' - 'countKinds' AS details,
            e.reverses_id::text AS "reversesId",
            (SELECT jsonb_build_object('id', r.id, 'happenedOn', r.happened_on) FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS "reversedBy",
            coalesce((SELECT jsonb_agg(jsonb_build_object('from', (SELECT d.described FROM account_described(m.nursery_id, m.from_account_id) d),

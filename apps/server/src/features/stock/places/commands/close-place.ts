@@ -3,6 +3,7 @@ import { FIELD } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry } from '../../ledger/post.ts';
+import { placeClosing } from '../../reversal/details.ts';
 import { loadPlace, setPlaceClosed } from '../store.ts';
 
 /** Closes a place for an inspector's stop, a re-entry time or mud. Whoever sees the danger may do it, so crew too. */
@@ -27,7 +28,7 @@ export const closePlace = command({
       kind: 'observe',
       happenedOn: context.today,
       note: reason,
-      details: { place: 'closed', untilAt: until.toISOString() },
+      details: placeClosing.written({ place: 'closed', untilAt: until.toISOString() }),
       subjects: [{ kind: 'place', id: place.id }],
     });
     await setPlaceClosed(context, place.id, until, reason);

@@ -3,6 +3,7 @@ import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { editing } from '../../../../trpc/editing.ts';
 import { openEntry } from '../../ledger/post.ts';
+import { placeOpening } from '../../reversal/details.ts';
 import { closingEdits, loadPlace, setPlaceClosed } from '../store.ts';
 
 /** Opens a place before its time; the reason is kept with the day and the person. */
@@ -19,7 +20,7 @@ export const openPlace = editing({
       kind: 'observe',
       happenedOn: context.today,
       note: reason,
-      details: { place: 'opened', wasUntilAt: place.closedUntilAt },
+      details: placeOpening.written({ place: 'opened', wasUntilAt: place.closedUntilAt }),
       subjects: [{ kind: 'place', id: place.id }],
     });
     await setPlaceClosed(context, place.id, null, null);

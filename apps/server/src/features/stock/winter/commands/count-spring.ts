@@ -5,6 +5,7 @@ import type * as z from 'zod/mini';
 import { found, refuse } from '../../../../refusal.ts';
 import { command, type CommandContext } from '../../../../trpc/operation.ts';
 import { postEntry, requireSince } from '../../ledger/post.ts';
+import { springCount } from '../../reversal/details.ts';
 import { askIfDormant } from '../../lots/leaving/looks-dead.ts';
 import { type LotFacts, loadLots, loadPlaces, type PlaceFacts } from '../../lots/store.ts';
 import { insertSpringCounts } from '../store.ts';
@@ -90,7 +91,9 @@ export const countSpring = command({
         note,
         cause: dead.length > 0 ? 'winter' : null,
         subjects: [...lots.keys()].map((id) => ({ kind: 'lot', id })),
-        details: { countKinds: Object.fromEntries([...lots.values()].map(({ id, countKind }) => [id, countKind])) },
+        details: springCount.written({
+          countKinds: Object.fromEntries([...lots.values()].map(({ id, countKind }) => [id, countKind])),
+        }),
       },
       counted.flatMap(movementsOf),
     );

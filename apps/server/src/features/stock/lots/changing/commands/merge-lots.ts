@@ -3,8 +3,8 @@ import { clocksAfter, earliestOf, FIELD, lotAt, lotDifferences, moved, readiness
 import { found, refuse } from '../../../../../refusal.ts';
 import { command } from '../../../../../trpc/operation.ts';
 import { openEntry, postMovements, requireSince } from '../../../ledger/post.ts';
-import { inheritHolds } from '../../holding/store.ts';
-import { requireOpenPlaces } from '../../places.ts';
+import { inheritHolds } from '../../holding-store.ts';
+import { requireOpenPlaces } from '../../open-places.ts';
 import { insertLots, loadLots } from '../../store.ts';
 import { clocksOf, nameLots } from '../become.ts';
 

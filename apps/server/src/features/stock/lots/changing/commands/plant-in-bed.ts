@@ -2,7 +2,7 @@ import { stock } from '@rootclock/contracts';
 import { clocksAfter, FIELD } from '@rootclock/domain';
 import { found, refuse } from '../../../../../refusal.ts';
 import { command, type CommandContext } from '../../../../../trpc/operation.ts';
-import { requireBed } from '../../places.ts';
+import { requireBed } from '../../open-places.ts';
 import { type ContainerFacts, loadContainers, loadGround, loadLot } from '../../store.ts';
 import { becomeLots, requirePotted } from '../become.ts';
 
