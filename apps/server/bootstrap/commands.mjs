@@ -16,7 +16,8 @@ export async function run([command, ...rest]) {
       return enterCompiled(['serve', ...rest]);
     case 'cli':
       await prepare({ web: rest[0] === 'serve', server: true });
-      return enterCompiled(rest);
+      // The verb for developers brings engines along that are not compiled.
+      return rest[0] === 'schema' ? enterSource('apps/server/src/main.ts', rest) : enterCompiled(rest);
     case 'compile':
       await prepare({ server: true });
       return console.log(path.join(root, compiledServer()));

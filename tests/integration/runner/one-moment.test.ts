@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { addDays } from '@rootclock/domain';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import * as z from 'zod/mini';
-import type { ForeseeRoll } from '../../../apps/server/src/db/own-writes.ts';
+import type { ForeseeRoll } from '../../../apps/server/src/db/writing/own-writes.ts';
 import { openDatabase } from '../../../apps/server/src/db/pool.ts';
 import { createRunner } from '../../../apps/server/src/db/runner.ts';
 import { operations } from '../../../apps/server/src/features/operations.ts';

@@ -5,11 +5,11 @@ import { Refusal, refuse } from '../refusal.ts';
 import type { Caller, Command, CommandContext, Query } from '../trpc/operation.ts';
 import { dayIn } from './day-in.ts';
 import { databaseFailure, isWorthRetrying } from './failure.ts';
-import { createOwnWrites, type OwnWritesParts, type Written } from './own-writes.ts';
+import { createOwnWrites, type OwnWritesParts, type Written } from './writing/own-writes.ts';
 import type { Tx } from './pool.ts';
 import { readOnce } from './reading.ts';
-import { ReckonFirst } from './reckon-first.ts';
-import { Touched } from './touched.ts';
+import { ReckonFirst } from './writing/reckon-first.ts';
+import { Touched } from './writing/touched.ts';
 
 /** Reckons anew what a command touched, in the command's own transaction. */
 export type Replan = (context: CommandContext, rulesVersion: number) => Promise<void>;

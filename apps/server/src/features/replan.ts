@@ -1,5 +1,5 @@
 import { seasonEndAhead } from '@rootclock/domain';
-import type { ForeseeRoll, RollDay } from '../db/own-writes.ts';
+import type { ForeseeRoll, RollDay } from '../db/writing/own-writes.ts';
 import type { Replan } from '../db/runner.ts';
 import { openLinesOf } from './orders/lines/store.ts';
 import { purgeDoor } from './people/door/store.ts';

@@ -1,7 +1,7 @@
 import type { Role } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import type { Tx } from '../db/pool.ts';
-import type { Touched } from '../db/touched.ts';
+import type { Touched } from '../db/writing/touched.ts';
 import type { NurseryFiles } from '../files/file-store.ts';
 
 /** Who asks, as the session says. */

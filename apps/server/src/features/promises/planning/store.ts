@@ -1,4 +1,6 @@
 import * as z from 'zod/mini';
+import { setInNursery } from '../../../db/settings.ts';
+import { sql } from '../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 import { scopeLine, scopeReservation, type ScopeLine, type ScopeReservation } from './scope.ts';
 
@@ -131,18 +133,13 @@ export async function saveReservations(
 }
 
 /** Lines may be promised more than they hold, or better: the plan was not solved after what happened. */
-export async function notePlanStale({ tx, nurseryId, now }: CommandContext): Promise<void> {
-  await tx.run`UPDATE nursery SET plan_stale_since = coalesce(plan_stale_since, ${now}) WHERE id = ${nurseryId}::uuid`;
+export async function notePlanStale(context: CommandContext): Promise<void> {
+  await setInNursery(context, sql`plan_stale_since = coalesce(plan_stale_since, ${context.now})`);
 }
-
-const planWholeRow = z.strictObject({ id: z.string() });
 
 /** Everything was planned anew. Answers whether it had been stale. */
-export async function notePlanWhole({ tx, nurseryId }: CommandContext): Promise<boolean> {
-  const row = await tx.row(planWholeRow)`
-    UPDATE nursery SET plan_stale_since = NULL WHERE id = ${nurseryId}::uuid AND plan_stale_since IS NOT NULL RETURNING id::text`;
-  return row !== undefined;
-}
+export const notePlanWhole = (context: CommandContext): Promise<boolean> =>
+  setInNursery(context, sql`plan_stale_since = NULL`, sql`plan_stale_since IS NOT NULL`);
 
 const planStateRow = z.strictObject({ staleSince: z.nullable(z.string()) });
 

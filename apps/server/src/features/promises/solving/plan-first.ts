@@ -1,4 +1,4 @@
-import { ReckonFirst } from '../../../db/reckon-first.ts';
+import { ReckonFirst } from '../../../db/writing/reckon-first.ts';
 import { later } from '../../../later.ts';
 import { refuse } from '../../../refusal.ts';
 import type { Scope, ScopeReservation } from '../planning/scope.ts';

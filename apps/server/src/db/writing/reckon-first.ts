@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts';
+import { Refusal } from '../../refusal.ts';
 
 /** Leaves a command's transaction without a trace, so that what takes long is reckoned while nobody is locked out; then the command runs again. */
 export class ReckonFirst extends Error {

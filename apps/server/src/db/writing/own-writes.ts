@@ -1,12 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import type * as z from 'zod/mini';
-import { derivedId } from '../derived-id.ts';
-import { refuse } from '../refusal.ts';
-import type { Caller, Command, CommandContext, ReadContext } from '../trpc/operation.ts';
-import { dayIn } from './day-in.ts';
-import { PlanAnew } from './plan-anew.ts';
-import type { Database } from './pool.ts';
-import { readOnce } from './reading.ts';
+import { derivedId } from '../../derived-id.ts';
+import { refuse } from '../../refusal.ts';
+import type { Caller, Command, CommandContext, ReadContext } from '../../trpc/operation.ts';
+import { dayIn } from '../day-in.ts';
+import { PlanAnew } from '../plan-anew.ts';
+import type { Database } from '../pool.ts';
+import { readOnce } from '../reading.ts';
 
 /** The day's roll: what time alone changes. It runs before the day's first write. */
 export type RollDay = (context: CommandContext) => Promise<void>;
