@@ -5,7 +5,7 @@ import { createDatabase, ensureServerLogin } from '@rootclock/server/db/database
 import { migrate } from '@rootclock/server/db/migrate';
 import { openDatabase } from '@rootclock/server/db/pool';
 import { createRunner } from '@rootclock/server/db/runner';
-import { loadReference } from '@rootclock/server/features/plants/commands/load-reference';
+import { loadReference } from '@rootclock/server/features/pot-life/rules/commands/load-reference';
 import { foreseeRoll, replan, rollDay } from '@rootclock/server/features/replan';
 import type { Caller } from '@rootclock/server/trpc/operation';
 import pg from 'pg';
@@ -164,7 +164,10 @@ async function asServer<T>(
 ): Promise<T> {
   const database = openDatabase(url, 2);
   try {
-    return await work(createRunner({ database, replan, rollDay, foreseeRoll, clock: () => now }));
+    const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock: () => now });
+    const answer = await work(runner);
+    await runner.plans.settled();
+    return answer;
   } finally {
     await database.close();
   }

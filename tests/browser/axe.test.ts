@@ -1,8 +1,8 @@
 // That axe sees what is wrong: every other test of a page only ever hears that nothing is.
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, it } from 'vitest';
-import { violationsOn } from '../support/axe.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { violationsOn } from '../support/browser/axe.ts';
+import { launchBrowser } from '../support/browser/browser.ts';
 
 let browser: Browser;
 let page: Page;

@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { violationsOn } from '../support/axe.ts';
+import { violationsOn } from '../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney, PHONE } from '../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../support/nursery.ts';
 import { stockOf } from '../support/stock.ts';
 

@@ -2,9 +2,9 @@
 import { randomUUID } from 'node:crypto';
 import type { Locator, Page, Route } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { violationsOn } from '../support/axe.ts';
+import { violationsOn } from '../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney } from '../support/journey.ts';
+import { DESK, type Journey, openJourney } from '../support/browser/journey.ts';
 import { openNursery, sent, type TestNursery } from '../support/nursery.ts';
 
 let database: TestDatabase;

@@ -3,10 +3,10 @@ import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { createDatabase } from '../support/database.ts';
 import { openNursery, type TestNursery } from '../support/nursery.ts';
-import { buyPhone, type Phone } from '../support/phone.ts';
+import { buyPhone, type Phone } from '../support/browser/phone.ts';
 import { stockOf } from '../support/stock.ts';
-import { laterBuild, openYard } from '../support/yard.ts';
-import { violationsOn } from '../support/axe.ts';
+import { laterBuild, openYard } from '../support/browser/yard.ts';
+import { violationsOn } from '../support/browser/axe.ts';
 
 let nursery: TestNursery;
 let yard: Awaited<ReturnType<typeof openYard>>;

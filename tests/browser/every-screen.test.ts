@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { violationsOn } from '../support/axe.ts';
+import { violationsOn } from '../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney, PHONE } from '../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../support/browser/journey.ts';
 import { isCampaign } from '../support/tries.ts';
 import { openDemo, ROW_FOR } from './screens/demo.ts';
 import { routes } from './screens/routes.ts';

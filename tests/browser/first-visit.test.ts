@@ -3,7 +3,7 @@ import { loadavg } from 'node:os';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { type Journey, openJourney, PHONE } from '../support/journey.ts';
+import { type Journey, openJourney, PHONE } from '../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../support/nursery.ts';
 import { stockOf } from '../support/stock.ts';
 

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
 import { gardenStory, type GardenStory } from '../support/gardens.ts';
-import { DESK, type Journey, openJourney, PHONE } from '../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../support/nursery.ts';
 
 const MINUTE = 60_000;

@@ -5,8 +5,8 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addGrounds } from '../integration/files/grounds.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { violationsOn } from '../support/axe.ts';
-import { DESK, type Journey, openJourney, PHONE } from '../support/journey.ts';
+import { violationsOn } from '../support/browser/axe.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../support/nursery.ts';
 import { drawing, samplePdf } from '../support/pictures.ts';
 

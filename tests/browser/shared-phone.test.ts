@@ -4,9 +4,9 @@ import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { createDatabase } from '../support/database.ts';
 import { idOf, openNursery, type TestNursery } from '../support/nursery.ts';
-import { buyPhone, type Phone } from '../support/phone.ts';
+import { buyPhone, type Phone } from '../support/browser/phone.ts';
 import { stockOf } from '../support/stock.ts';
-import { openYard } from '../support/yard.ts';
+import { openYard } from '../support/browser/yard.ts';
 
 let nursery: TestNursery;
 let yard: Awaited<ReturnType<typeof openYard>>;

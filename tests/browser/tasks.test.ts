@@ -2,9 +2,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { taskStory } from '../integration/tasks/story.ts';
-import { violationsOn } from '../support/axe.ts';
+import { violationsOn } from '../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney, PHONE } from '../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../support/nursery.ts';
 
 let database: TestDatabase;

@@ -3,7 +3,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
-import { DESK, type Journey, openJourney } from '../support/journey.ts';
+import { DESK, type Journey, openJourney } from '../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../support/nursery.ts';
 import { sessionOf } from '../support/session.ts';
 import { stockOf } from '../support/stock.ts';

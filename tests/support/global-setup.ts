@@ -5,7 +5,7 @@ import { repositoryRoot } from '@rootclock/server/config';
 import { createDatabase, ensureServerLogin } from '@rootclock/server/db/databases';
 import { migrate } from '@rootclock/server/db/migrate';
 import type { TestProject } from 'vitest/node';
-import { prepareBrowser, type Browser } from './browser.ts';
+import { prepareBrowser, type Browser } from './browser/browser.ts';
 import { startTestServer } from './postgres.ts';
 
 declare module 'vitest' {

@@ -81,6 +81,7 @@ export async function openServer(database: Pick<TestDatabase, 'ownerUrl' | 'url'
     filesFolder,
     sql,
     close: async () => {
+      await runner.plans.stop();
       await app.close();
       await owner.end();
       await rm(filesFolder, { recursive: true, force: true });

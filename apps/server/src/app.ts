@@ -73,7 +73,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
     throw new Error(`Rootclock refuses to serve from this database: ${fault}. The laws of its data would not bind.`);
   }
   const app = Fastify(serverOptions({ log, trustedProxies, patienceMs }));
-  const lookAheadFailed = (err: unknown) => app.log.warn({ err }, 'the day’s roll could not be looked at ahead');
+  const lookAheadFailed = (err: unknown) => app.log.warn({ err }, 'promises could not be planned ahead or anew');
   const files = parts.filesFolder === undefined ? noFiles : folderStore(parts.filesFolder);
   // The command has committed: what is left behind is told by `check`, and goes with the next sweep.
   const letGo: LetGo = (nurseryId, hashes) =>
@@ -107,6 +107,9 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
   servePaper(app, { runner, callerOf: sessions.callerOf });
   await serveWebFiles(app, webRoot);
 
-  app.addHook('onClose', () => database.close());
+  app.addHook('onClose', async () => {
+    await runner.plans.stop();
+    await database.close();
+  });
   return app;
 }

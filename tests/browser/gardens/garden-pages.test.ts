@@ -1,9 +1,9 @@
 // Every page of gardens as it stands with plants, orders and clients on it: readable, reachable, and never wider than the screen.
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { violationsOn } from '../../support/axe.ts';
+import { violationsOn } from '../../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { gardenStory, type GardenStory } from '../../support/gardens.ts';
-import { DESK, type Journey, openJourney, PHONE } from '../../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../../support/nursery.ts';
 import { overflowOf, type Watched, watch } from '../screens/visit.ts';
 

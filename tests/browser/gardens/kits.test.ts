@@ -2,10 +2,10 @@
 import { randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { violationsOn } from '../../support/axe.ts';
+import { violationsOn } from '../../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { gardenStory, type GardenStory } from '../../support/gardens.ts';
-import { type Journey, openJourney, PHONE } from '../../support/journey.ts';
+import { type Journey, openJourney, PHONE } from '../../support/browser/journey.ts';
 import { openNursery, sent, type TestNursery } from '../../support/nursery.ts';
 
 let database: TestDatabase;

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { violationsOn } from '../../support/axe.ts';
+import { violationsOn } from '../../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
-import { DESK, type Journey, openJourney, PHONE } from '../../support/journey.ts';
+import { DESK, type Journey, openJourney, PHONE } from '../../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../../support/nursery.ts';
 import { addProtocol } from '../../integration/learning/evidence.ts';
 import { batchesOf } from '../../integration/propagation/batches.ts';

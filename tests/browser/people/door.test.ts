@@ -3,9 +3,9 @@ import { generateSync } from 'otplib';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { passwordHash } from '../../../apps/server/src/features/people/passwords/hashing.ts';
-import { violationsOn } from '../../support/axe.ts';
+import { violationsOn } from '../../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
-import { type Journey, openJourney } from '../../support/journey.ts';
+import { type Journey, openJourney } from '../../support/browser/journey.ts';
 import { openNursery, type TestNursery } from '../../support/nursery.ts';
 import { overflowOf } from '../screens/visit.ts';
 

@@ -1,10 +1,10 @@
 // A batch turns out worse: on a phone the day's page names the orders that lose plants, and each is seen to from there.
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { violationsOn } from '../../support/axe.ts';
+import { violationsOn } from '../../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { type GardenStory, gardenStory } from '../../support/gardens.ts';
-import { type Journey, openJourney, PHONE } from '../../support/journey.ts';
+import { type Journey, openJourney, PHONE } from '../../support/browser/journey.ts';
 import { openNursery, sent, type TestNursery } from '../../support/nursery.ts';
 import { batchesOf } from '../../integration/propagation/batches.ts';
 import { overflowOf } from '../screens/visit.ts';

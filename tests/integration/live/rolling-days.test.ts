@@ -98,6 +98,19 @@ describe('the timer of days', () => {
     expect((await rolled())['America/Chicago']).toBe('2026-05-21');
   });
 
+  test('looks after promises that a server left to be solved when it ended', async () => {
+    const { look, failures } = timerOn({ database: server.app, runner: server.runner });
+    await look();
+    const berlin = nurseries['Europe/Berlin']?.nurseryId;
+    await server.sql('UPDATE nursery SET plan_stale_since = $2 WHERE id = $1', [berlin, server.clock.now()]);
+    const stale = () => server.sql('SELECT 1 FROM nursery WHERE plan_stale_since IS NOT NULL');
+    expect(await stale()).toHaveLength(1);
+    await look();
+    await server.runner.plans.settled();
+    expect(await stale()).toEqual([]);
+    expect(failures).toEqual([]);
+  });
+
   test('rolls a day once, however many servers do it at the same moment', async () => {
     const others = Array.from({ length: 3 }, () => openDatabase(database.url));
     const timers = others.map((other) =>

@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { checkLaws } from '../../../apps/server/src/db/check.ts';
-import { allocator, NotSolvedInTime } from '../../../apps/server/src/features/promises/planning/apart/allocator.ts';
+import { NotSolvedInTime, solver } from '../../../apps/server/src/features/promises/solving/solver.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { readFreshPlan } from '../../support/fresh-plan.ts';
 import { type GardenStory, gardenStory } from '../../support/gardens.ts';
@@ -53,8 +53,8 @@ describe('four hundred lines with twenty alternatives each', () => {
   });
   afterEach(() => void vi.restoreAllMocks());
   afterAll(async () => {
-    await allocator.stop();
     await nursery.close();
+    await solver.stop();
     await database.drop();
   });
 
@@ -69,7 +69,7 @@ describe('four hundred lines with twenty alternatives each', () => {
         alternatives: plants.slice(1, 21).map((plantId) => ({ plantId, containerId: story.containerId })),
       }),
     );
-  const takesTooLong = () => vi.spyOn(allocator, 'solve').mockRejectedValue(new NotSolvedInTime('as asked'));
+  const takesTooLong = () => vi.spyOn(solver, 'apart').mockRejectedValue(new NotSolvedInTime('as asked'));
   const reserved = async () =>
     (
       await nursery.sql<{ units: number }>(
@@ -82,21 +82,31 @@ describe('four hundred lines with twenty alternatives each', () => {
       .as('crew')
       .stock.loseFromLot(sent({ lotId, units: 60, cause: 'weather' as const, happenedOn: '2026-05-20' }));
 
-  it('take one line more in the time of a command', async () => {
+  it('take one line more at once, and promise it plants when that is solved', async () => {
     await addLine();
+    await nursery.runner.plans.settled();
     expect(await reserved()).toBeGreaterThan(LINES);
     const { stored, fresh } = await readFreshPlan(nursery);
     expect(stored).toEqual(fresh);
   });
 
-  it('refuse one line more that cannot be planned in time, with what can be done, and keep everything as it was', async () => {
+  it('take one line more that cannot be solved in time, promise it nothing, and say that the plan is stale', async () => {
     takesTooLong();
     const before = await reserved();
-    expect(await refusalOf(addLine())).toMatchObject({
+    await addLine();
+    await nursery.runner.plans.settled();
+    expect(await reserved()).toBe(before);
+    expect((await nursery.as('viewer').promises.planState({})).staleSince).not.toBeNull();
+  });
+
+  it('refuse another day that cannot be solved in time, with what can be done, and keep everything as it was', async () => {
+    takesTooLong();
+    const changed = nursery.as('grower').promises.changeDay(sent({ orderId, dueOn: '2026-05-30' }));
+    expect(await refusalOf(changed)).toMatchObject({
       code: 'too-many-lines-share',
       data: { lines: LINES + 2, plants: PLANTS },
     });
-    expect(await reserved()).toBe(before);
+    expect(await nursery.sql(`SELECT 1 FROM garden_order WHERE due_on = '2026-05-30'`)).toEqual([]);
   });
 
   it('let what happened to plants be booked all the same: the last rank gives up, nothing new is given, and the next plan fills it again', async () => {
@@ -109,6 +119,7 @@ describe('four hundred lines with twenty alternatives each', () => {
       )
     ).map(({ id }) => id);
     await lose(lotId);
+    await nursery.runner.plans.settled();
     expect(await story.unitsOf(lotId)).toBeLessThan(3);
     expect(await reserved()).toBeLessThan(before);
     expect((await checkLaws(database.ownerUrl)).breaches).toEqual([]);

@@ -29,8 +29,9 @@ const ECHO = new URL(
 `)}`,
 );
 
-const open = (patienceMs = 30_000) =>
+const open = (patienceMs = 30_000, most = 1) =>
   new Thread<{ ms: number }, number>({
+    most,
     entry: ECHO,
     patienceMs,
     tooLong: (seconds) => new Error(`not within ${seconds} seconds`),
@@ -66,6 +67,15 @@ describe('a thread', () => {
     await expect(thread.ask({ ms: 1 }, 20)).rejects.toThrow('not within 0 seconds');
     expect(await first).toBe(300);
     expect(started).toHaveLength(1);
+  });
+
+  it('of two works at two questions at the same time, and starts no third one', async () => {
+    thread = open(30_000, 2);
+    const told = Promise.allSettled([thread.ask({ ms: 60_000 })]);
+    expect(await Promise.all([thread.ask({ ms: 1 }), thread.ask({ ms: 2 })])).toEqual([1, 2]);
+    expect(started).toHaveLength(2);
+    await thread.stop();
+    expect(await told).toMatchObject([{ status: 'rejected' }]);
   });
 
   it('refuses at once where no time is left', async () => {

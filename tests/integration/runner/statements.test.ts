@@ -69,7 +69,11 @@ async function storyOfLot() {
 }
 
 /** Sends these one after another; answers how many statements went out for each that sent more than it may. */
-async function beyond(asked: readonly [string, object][], more: number, look: (name: string, statements: string[]) => void) {
+async function beyond(
+  asked: readonly [string, object][],
+  more: number,
+  look: (name: string, statements: string[]) => void,
+) {
   const found: [string, number][] = [];
   for (const [name, body] of asked) {
     const statements = await statementsOf(name, body);

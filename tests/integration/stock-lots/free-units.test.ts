@@ -1,4 +1,4 @@
-// What may still be promised is said in three places, and promises themselves decide it: all must say the same.
+// What may still be promised is derived once, in a view, and said in three places: all must say what promises themselves judge by.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { sent } from '../../support/nursery.ts';
 import { type LotStory, openLotStory } from './story.ts';
@@ -54,4 +54,23 @@ describe.each(reads)('%s', (_name, freeOf) => {
 test('a lot that wholly stands at a quarantine place is not among those of which something is free', async () => {
   const { lotId } = await quarantined(40);
   expect([await rowOf(lotId, true), await boardRowOf(lotId, true)]).toEqual([undefined, undefined]);
+});
+
+test('the view of free units says of every lot what promises judge by', async () => {
+  const some = await quarantined(15);
+  await story.promise(some, 30, some.lotId);
+  const held = await story.begin();
+  await story.as('grower').stock.holdMany(sent({ lotIds: [held.lotId], reason: 'inspector', happenedOn }));
+  const compared = await story.sql(`
+    SELECT f.lot_id, f.free_units, f.supply_units, f.reserved_units, f.is_held,
+           CASE WHEN j.held THEN 0 ELSE greatest(0, j.units - coalesce(r.units, 0)) END::int AS judged, j.units, j.held, coalesce(r.units, 0)::int AS reserved
+      FROM free_units f FULL JOIN (SELECT * FROM judged_supply WHERE kind = 'lot') j ON j.id = f.lot_id
+      LEFT JOIN (SELECT supply_id, sum(units) AS units FROM reservation GROUP BY supply_id) r ON r.supply_id = j.id`);
+  expect(
+    compared.map((row) => [row['free_units'], row['supply_units'], row['reserved_units'], row['is_held']]),
+  ).toEqual(compared.map((row) => [row['judged'], row['units'], row['reserved'], row['held']]));
+  expect(compared.map((row) => row['free_units'])).toContain(0);
+  expect(compared.filter((row) => row['lot_id'] === some.lotId)).toMatchObject([
+    { free_units: 0, supply_units: 25, reserved_units: 30 },
+  ]);
 });

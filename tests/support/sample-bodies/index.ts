@@ -142,6 +142,7 @@ const promises: SampleBodies<'promises'> = {
     { kind: 'natives-only', orderId: ids.orderId, nativesOnly: false },
   ],
   listShort: () => [{}],
+  planState: () => [{}],
   listLosses: () => [{}],
   setLossAside: (ids) => [{ lossId: ids.lossId, note: 'The client knows.' }],
 };

@@ -5,7 +5,7 @@ import { createApp } from '../app.ts';
 import { filesFolderOf, placeOf, readConfig, repositoryRoot, type Config } from '../config.ts';
 import { holdFolder } from '../db/embedded/folder-lock.ts';
 import { migrate } from '../db/migrate.ts';
-import { allocator } from '../features/promises/planning/apart/allocator.ts';
+import { solver } from '../features/promises/solving/solver.ts';
 import { planner } from '../features/planning/plan/solver/planner.ts';
 import { createClosing, type Closing } from './closing.ts';
 import { greeting } from './greeting.ts';
@@ -78,7 +78,7 @@ async function start(config: Config, closing: Closing, stop: StopRequest): Promi
   const reachable = addressesOf(config, (app.server.address() as AddressInfo).port);
   announce?.announce({ address: reachable[0] as string });
   closing.add(undefined, () => planner.stop());
-  closing.add(undefined, () => allocator.stop());
+  closing.add(undefined, () => solver.stop());
   for (const line of await greeting(addresses.url, reachable)) say(line);
 }
 

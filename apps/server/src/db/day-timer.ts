@@ -1,8 +1,9 @@
 import { retryPauseMs } from '@rootclock/domain';
 import { DateTime } from 'luxon';
 import * as z from 'zod/mini';
+import { dayIn } from './day-in.ts';
 import type { Database } from './pool.ts';
-import { dayIn, type Runner } from './runner.ts';
+import type { Runner } from './runner.ts';
 
 /** At least so often the nurseries are looked at: one may be new or have moved, and a machine may have slept. */
 const LOOK_EVERY_MS = 5 * 60_000;
@@ -12,7 +13,7 @@ const PAUSE = { firstMs: 2_000, longestMs: LOOK_EVERY_MS };
 
 export interface DayTimerParts {
   database: Database;
-  runner: Pick<Runner, 'roll' | 'clock'>;
+  runner: Pick<Runner, 'roll' | 'clock' | 'plans'>;
   /** Runs something later; answers how to call that off. */
   after(ms: number, run: () => void): () => void;
   chance(): number;
@@ -24,6 +25,7 @@ const nurseryRow = z.strictObject({
   nurseryId: z.string(),
   zone: z.string(),
   rolledOn: z.nullable(z.string()),
+  planIsStale: z.boolean(),
 });
 type Nursery = z.infer<typeof nurseryRow>;
 
@@ -80,18 +82,23 @@ export class DayTimer {
     this.lookIn(untilNextMs + this.parts.chance() * SPREAD_MS);
   }
 
-  private async roll({ nurseryId, zone, rolledOn }: Nursery): Promise<void> {
+  private async roll({ nurseryId, zone, rolledOn, planIsStale }: Nursery): Promise<void> {
     const now = this.parts.runner.clock();
     const today = dayIn(now, zone);
-    if (this.isStopped || (rolledOn !== null && rolledOn >= today)) return;
-    await this.parts.runner.roll({ nurseryId, personId: '', personName: '', email: '', role: 'owner' }, today, now);
+    if (this.isStopped) return;
+    if (rolledOn !== null && rolledOn >= today) {
+      // A server may have ended before it solved what it left stale.
+      if (planIsStale) this.parts.runner.plans.want(nurseryId);
+      return;
+    }
+    await this.parts.runner.roll({ nurseryId }, today, now);
   }
 }
 
 function everyNursery(database: Database): Promise<Nursery[]> {
   return database.rows(
     nurseryRow,
-  )`SELECT nursery_id::text AS "nurseryId", zone, rolled_on AS "rolledOn" FROM every_nursery()`;
+  )`SELECT nursery_id::text AS "nurseryId", zone, rolled_on AS "rolledOn", plan_is_stale AS "planIsStale" FROM every_nursery()`;
 }
 
 const untilMidnightMs = (now: Date, zone: string) =>

@@ -1,38 +1,27 @@
 import { ROLES, type Role } from '@rootclock/domain';
-import { DateTime } from 'luxon';
 import * as z from 'zod/mini';
 import { filesOf, type FileStore, noFiles } from '../files/file-store.ts';
-import { derivedId } from '../derived-id.ts';
 import { Refusal, refuse } from '../refusal.ts';
-import type { Caller, Command, CommandContext, Query, ReadContext } from '../trpc/operation.ts';
+import type { Caller, Command, CommandContext, Query } from '../trpc/operation.ts';
+import { dayIn } from './day-in.ts';
 import { databaseFailure, isWorthRetrying } from './failure.ts';
-import { type Database, PATIENCE_MS, type Tx } from './pool.ts';
+import { createOwnWrites, type OwnWritesParts, type Written } from './own-writes.ts';
+import type { Tx } from './pool.ts';
 import { readOnce } from './reading.ts';
+import { ReckonFirst } from './reckon-first.ts';
 import { Touched } from './touched.ts';
 
 /** Reckons anew what a command touched, in the command's own transaction. */
 export type Replan = (context: CommandContext, rulesVersion: number) => Promise<void>;
 
-/** The day's roll: what time alone changes. It runs before the day's first write. */
-export type RollDay = (context: CommandContext) => Promise<void>;
-
-/** What of the day's roll can be reckoned before the nursery is locked: reads, and answers the reckoning that needs no connection. */
-export type ForeseeRoll = (context: ReadContext) => Promise<() => Promise<void>>;
-
 /** Takes out of the store what a command left unneeded, once the command has committed. */
 export type LetGo = (nurseryId: string, hashes: readonly string[]) => Promise<void>;
 
-export interface RunnerParts {
-  database: Database;
+export interface RunnerParts extends Omit<OwnWritesParts, 'write'> {
   /** Where commands find what was sent beside them. */
   files?: FileStore;
   letGo?: LetGo;
   replan: Replan;
-  rollDay: RollDay;
-  foreseeRoll: ForeseeRoll;
-  clock: () => Date;
-  /** Told of a look ahead that came to nothing; the write goes on without it. */
-  lookAheadFailed?: (error: unknown) => void;
 }
 
 const begunRow = z.strictObject({
@@ -61,6 +50,8 @@ class DayNotRolled extends Error {
 }
 
 const MOST_TRIES = 4;
+/** So often a command is run again after something was reckoned for it; others' entries may move the same promises each time. */
+const MOST_RECKONINGS = 6;
 
 export type Runner = ReturnType<typeof createRunner>;
 
@@ -73,7 +64,7 @@ export function createRunner({
   rollDay,
   foreseeRoll,
   clock,
-  lookAheadFailed = () => {},
+  lookAheadFailed,
 }: RunnerParts) {
   async function execute<Input extends z.ZodMiniType, Answer, Prepared>(
     operation: Command<Input, Answer, Prepared>,
@@ -83,10 +74,9 @@ export function createRunner({
     inputHash: string,
     now: Date,
     isRoll: boolean,
-  ): Promise<Answer> {
+  ): Promise<Written<Answer>> {
     const touched = new Touched();
     const done = await database.transaction(async (tx) => {
-      const begunAt = performance.now();
       const begun = await tx.row(
         begunRow,
       )`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
@@ -107,7 +97,6 @@ export function createRunner({
       if (!isRoll) requireRole(operation.roles, role);
       const today = dayIn(now, state.zone);
       if (!isRoll && (state.rolled_on === null || state.rolled_on < today)) throw new DayNotRolled(today);
-      const msLeft = () => PATIENCE_MS - (performance.now() - begunAt);
       const context: CommandContext = {
         tx,
         nurseryId: caller.nurseryId,
@@ -119,56 +108,44 @@ export function createRunner({
         version: state.version,
         touched,
         files: filesOf(files, caller.nurseryId),
-        msLeft,
       };
       const answer = await operation.run(context, body);
       await replan(context, state.rules_version);
       await log(tx, context, operation.name, caller, inputHash, answer);
-      return answer;
+      return { answer, isStale: touched.leavesPlanStale };
     });
     if (touched.lettingGo.size > 0) await letGo(caller.nurseryId, [...touched.lettingGo]);
     return done;
   }
 
-  async function withRetries<Answer>(attempt: () => Promise<Answer>): Promise<Answer> {
+  async function withRetries<Answer>(attempt: () => Promise<Written<Answer>>): Promise<Written<Answer>> {
+    let reckoned = 0;
     for (let tried = 1; ; tried++) {
       try {
         return await attempt();
       } catch (error) {
-        if (error instanceof AlreadyAnswered) return error.answer as Answer;
+        if (error instanceof AlreadyAnswered) return { answer: error.answer as Answer, isStale: false };
+        if (error instanceof ReckonFirst) {
+          if (reckoned++ === MOST_RECKONINGS) throw ReckonFirst.tooOften();
+          await error.reckon();
+          tried = 0;
+          continue;
+        }
         if (error instanceof Refusal || error instanceof DayNotRolled) throw error;
         if (tried >= MOST_TRIES || !isWorthRetrying(databaseFailure(error))) throw error;
       }
     }
   }
 
-  /** Rolls the day of a nursery; harmless when it is rolled already. */
-  async function roll(caller: Caller, today: string, now: Date): Promise<void> {
-    const operation: Command<z.ZodMiniType, null> = {
-      kind: 'command',
-      name: 'roll-day',
-      input: null as never,
-      roles: [],
-      before: (body) => body,
-      run: async (context) => {
-        await rollDay(context);
-        return null;
-      },
-    };
-    const system = { ...caller, personId: '' };
-    try {
-      const foresee = await readOnce(database, caller.nurseryId, (tx) =>
-        foreseeRoll({ tx, nurseryId: caller.nurseryId, personId: system.personId, role: caller.role, today, now }),
-      );
-      await foresee();
-    } catch (error) {
-      // It only saves time under the lock: what was not foreseen is reckoned there.
-      lookAheadFailed(error);
-    }
-    await withRetries(() =>
-      execute(operation, system, keyOfDay(caller.nurseryId, today), null as never, today, now, true),
-    );
-  }
+  const own = createOwnWrites({
+    database,
+    rollDay,
+    foreseeRoll,
+    clock,
+    ...(lookAheadFailed && { lookAheadFailed }),
+    write: (operation, caller, commandId, inputHash, now) =>
+      withRetries(() => execute(operation, caller, commandId, null, inputHash, now, true)),
+  });
 
   async function run<Input extends z.ZodMiniType, Answer, Prepared>(
     operation: Command<Input, Answer, Prepared>,
@@ -180,12 +157,16 @@ export function createRunner({
     requireRole(operation.roles, caller.role);
     const now = clock();
     const prepared = await operation.before(body, filesOf(files, caller.nurseryId));
-    const attempt = () => withRetries(() => execute(operation, caller, commandId, prepared, inputHash, now, false));
+    const attempt = async () => {
+      const written = await withRetries(() => execute(operation, caller, commandId, prepared, inputHash, now, false));
+      if (written.isStale) own.plans.want(caller.nurseryId);
+      return written.answer;
+    };
     try {
       return await attempt();
     } catch (error) {
       if (!(error instanceof DayNotRolled)) throw error;
-      await roll(caller, error.today, now);
+      await own.roll(caller, error.today, now);
       return attempt();
     }
   }
@@ -208,21 +189,12 @@ export function createRunner({
     return operation.after(loaded);
   }
 
-  return { run, read, roll, clock };
+  return { run, read, roll: own.roll, plans: own.plans, clock };
 }
 
 export function requireRole(allowed: readonly Role[], role: Role): void {
   if (!allowed.includes(role)) refuse('not-allowed', { role, needs: [...allowed] });
 }
-
-export function dayIn(now: Date, zone: string): string {
-  const day = DateTime.fromJSDate(now, { zone }).toISODate();
-  if (!day) throw new Error(`the time zone ${zone} is unknown`);
-  return day;
-}
-
-/** One roll a nursery and day: its command id follows from both. */
-const keyOfDay = (nurseryId: string, today: string): string => derivedId('roll-day', nurseryId, today);
 
 async function log(
   tx: Tx,

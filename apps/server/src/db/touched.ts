@@ -32,10 +32,10 @@ export class Touched {
   readonly lettingGo = new Set<string>();
   /** A rule, window, plant or container changed: every open lot's clock is reckoned anew. */
   allClocks = false;
-  /** The command asks for plants that nobody was promised before. Where no plan can be made for it in time it is refused; whatever else happened is kept. */
-  asksForMore = false;
   /** Time alone or a setting changed what may be promised: every open line is looked at. */
   allPromises = false;
+  /** Promises were touched that are too large to be solved under the lock: they are solved after the commit. */
+  leavesPlanStale = false;
 
   lot(id: string): void {
     this.lotWithFewer(id);

@@ -1,7 +1,7 @@
 import { hash } from '@node-rs/argon2';
 import { firstSeasonEnd } from '@rootclock/domain';
 import { openDatabase } from '../db/pool.ts';
-import { dayIn } from '../db/runner.ts';
+import { dayIn } from '../db/day-in.ts';
 import { DEMO_SIGN_INS } from '../features/people/demo-sign-ins.ts';
 import { planBands } from './seasons/bands.ts';
 import { planDeliveries } from './seasons/deliveries.ts';

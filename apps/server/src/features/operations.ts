@@ -7,6 +7,7 @@ import { peopleOperations } from './people/operations.ts';
 import { planningOperations } from './planning/operations.ts';
 import { plantsOperations } from './plants/operations.ts';
 import { potLifeOperations } from './pot-life/operations.ts';
+import { loadReference } from './pot-life/rules/commands/load-reference.ts';
 import { promisesOperations } from './promises/operations.ts';
 import { propagationOperations } from './propagation/operations.ts';
 import { sourcesOperations } from './sources/operations.ts';
@@ -18,7 +19,7 @@ import { undos } from './undo.ts';
 export const operations = {
   people: peopleOperations,
   files: filesOperations,
-  plants: plantsOperations,
+  plants: { ...plantsOperations, loadReference },
   sources: sourcesOperations,
   stock: { ...stockOperations, reverseEntry: reverseEntry(undos) },
   potLife: potLifeOperations,

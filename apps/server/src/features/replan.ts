@@ -1,10 +1,11 @@
 import { seasonEndAhead } from '@rootclock/domain';
-import type { ForeseeRoll, Replan, RollDay } from '../db/runner.ts';
+import type { ForeseeRoll, RollDay } from '../db/own-writes.ts';
+import type { Replan } from '../db/runner.ts';
 import { openLinesOf } from './orders/lines/store.ts';
 import { purgeDoor } from './people/door/store.ts';
 import { noteRolledDay, setSeasonEnd } from './people/store.ts';
 import { reckonClocks } from './pot-life/clocks/reckon.ts';
-import { foreseePlan } from './promises/planning/apart/plan-apart.ts';
+import { foreseePlan } from './promises/solving/foresee-plan.ts';
 import { replanPromises } from './promises/replan.ts';
 
 /** After a command, in its own transaction: what was touched gets its clocks and then its promises reckoned anew. */
@@ -28,5 +29,5 @@ export const rollDay: RollDay = async (context) => {
   context.touched.features.add('people');
 };
 
-/** A day's roll plans everything anew: what takes long of it is done before others have to wait for it. */
+/** A day's roll plans everything anew, and so does what a command left stale: what takes long of it is done before others have to wait for it. */
 export const foreseeRoll: ForeseeRoll = (context) => foreseePlan(context);

@@ -17,16 +17,18 @@ export interface ThreadOptions {
   patienceMs: number;
   /** What whoever waited too long is told. */
   tooLong: (seconds: number) => Error;
+  /** So many at most work at the same time; one unless given. Each is started when there is something for it to do. */
+  most?: number;
 }
 
 /** More than these are turned away at once: each would wait for all before it. */
 const MOST_WAITING = 50;
 
-/** A worker thread that is asked one question after the other, kept warm between them and started again where it ended. */
+/** Worker threads that are asked one question after the other, kept warm between them and started again where they ended. */
 export class Thread<Question, Answer> {
-  private worker: Worker | null = null;
+  /** Each with what it works at; null where it is idle. */
+  private readonly workers = new Map<Worker, Waiting<Question, Answer> | null>();
   private readonly waiting: Waiting<Question, Answer>[] = [];
-  private current: Waiting<Question, Answer> | null = null;
 
   constructor(private readonly options: ThreadOptions) {}
 
@@ -48,46 +50,50 @@ export class Thread<Question, Answer> {
     });
   }
 
-  /** Ends the thread; what waits is refused. It starts again when it is asked. */
+  /** Ends all threads; what waits is refused. They start again when they are asked. */
   async stop(): Promise<void> {
-    const { worker } = this;
-    // Whoever waits is told before the thread is let go, else the next of them would start another one.
-    for (const each of this.waiting.splice(0)) refuseOne(each, new Error('the thread was stopped'));
-    this.fail(new Error('the thread was stopped'));
-    await worker?.terminate();
+    const error = new Error('the thread was stopped');
+    const workers = [...this.workers];
+    this.workers.clear();
+    for (const each of this.waiting.splice(0)) refuseOne(each, error);
+    for (const [, current] of workers) if (current) refuseOne(current, error);
+    await Promise.all(workers.map(([worker]) => worker.terminate()));
   }
 
   private next(): void {
-    if (this.current) return;
-    const first = this.waiting.shift();
-    if (!first) {
-      // An idle thread keeps no process alive.
-      this.worker?.unref();
-      return;
-    }
-    const worker = (this.worker ??= this.start());
+    if (this.waiting.length === 0) return;
+    const worker = this.idle() ?? (this.workers.size < (this.options.most ?? 1) ? this.start() : null);
+    if (!worker) return;
+    const first = this.waiting.shift() as Waiting<Question, Answer>;
     worker.ref();
     const { patienceMs } = first;
     if (patienceMs !== null) first.timer = setTimeout(() => this.giveUp(first, patienceMs), patienceMs);
-    this.current = first;
+    this.workers.set(worker, first);
     worker.postMessage({ question: first.question });
+  }
+
+  private idle(): Worker | null {
+    for (const [worker, current] of this.workers) if (current === null) return worker;
+    return null;
   }
 
   private start(): Worker {
     const worker = new Worker(this.options.entry);
-    const isCurrent = () => this.worker === worker;
+    this.workers.set(worker, null);
     worker.on('message', (told: Told<Answer>) => {
-      if (told !== 'ready' && isCurrent()) this.settle(told);
+      if (told !== 'ready') this.settle(worker, told);
     });
-    worker.on('error', (error) => void (isCurrent() && this.fail(error)));
-    worker.on('exit', (code) => void (isCurrent() && this.fail(new Error(`the thread ended with ${code}`))));
+    worker.on('error', (error) => this.fail(worker, error));
+    worker.on('exit', (code) => this.fail(worker, new Error(`the thread ended with ${code}`)));
     return worker;
   }
 
-  private settle(told: Exclude<Told<Answer>, 'ready'>): void {
-    const { current } = this;
+  private settle(worker: Worker, told: Exclude<Told<Answer>, 'ready'>): void {
+    const current = this.workers.get(worker);
     if (!current) return;
-    this.current = null;
+    this.workers.set(worker, null);
+    // An idle thread keeps no process alive.
+    worker.unref();
     if (told.error === null) {
       clearTimeout(current.timer ?? undefined);
       current.resolve(told.answer as Answer);
@@ -96,12 +102,11 @@ export class Thread<Question, Answer> {
   }
 
   /** The thread is gone: whoever waited for its answer is told, the others get a new one. */
-  private fail(error: unknown): void {
-    const { current } = this;
-    this.worker = null;
-    this.current = null;
+  private fail(worker: Worker, error: unknown): void {
+    const current = this.workers.get(worker);
+    if (!this.workers.delete(worker)) return;
     if (current) refuseOne(current, error);
-    if (this.waiting.length > 0) this.next();
+    this.next();
   }
 
   private tooLong(patienceMs = this.options.patienceMs): Error {
@@ -110,15 +115,14 @@ export class Thread<Question, Answer> {
 
   private giveUp(asked: Waiting<Question, Answer>, afterMs: number): void {
     refuseOne(asked, this.tooLong(afterMs));
-    if (this.current !== asked) {
+    const [worker] = [...this.workers].find(([, current]) => current === asked) ?? [];
+    if (!worker) {
       this.waiting.splice(this.waiting.indexOf(asked), 1);
       return;
     }
-    const { worker } = this;
     // Arithmetic in the middle of its work hears nothing, so the thread has to end.
-    this.worker = null;
-    this.current = null;
-    void worker?.terminate();
+    this.workers.delete(worker);
+    void worker.terminate();
     this.next();
   }
 }

@@ -26,8 +26,6 @@ export interface ReadContext {
 export interface CommandContext extends ReadContext {
   commandId: string;
   version: number;
-  /** How long it may still take before its transaction is ended. */
-  msLeft(): number;
   files: NurseryFiles;
   /** What the command changed, so that the runner replans it and browsers read it again. */
   touched: Touched;

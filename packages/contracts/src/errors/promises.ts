@@ -21,6 +21,8 @@ export const promisesErrors = {
   'does-not-serve': errorKind<{ supply: string; reasons: (UnfitReason | 'not-accepted')[] }>('refusal', 409),
   /** So many lines take so many of the same items that no plan can be made while a person waits. */
   'too-many-lines-share': errorKind<{ lines: number; plants: number }>('refusal', 422),
+  /** What takes long to work out was overtaken by others' entries, or takes longer than a person waits: the same command may be sent again. */
+  'promises-moved': errorKind('retry', 503),
   'nothing-reserved': errorKind<{ supply: string }>('refusal', 409),
   /** Pinned units of other lines hold what is there; those must be unpinned first. */
   'pinned-by-others': errorKind<{ supply: string; wanted: number; available: number }>('refusal', 409),

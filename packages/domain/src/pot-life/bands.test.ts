@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../kernel/dates.ts';
 import { InputError } from '../kernel/input.ts';
-import { leaveBy, POT_BANDS, potBand } from './bands.ts';
+import { bandDays, leaveBy, POT_BANDS, type PotBand, potBand } from './bands.ts';
 import { rootDepth } from './root-depth.ts';
 
 const today = '2026-09-01';
@@ -33,8 +33,23 @@ describe('bands', () => {
     );
   });
 
+  it('are told by their days as they are told of a day', () => {
+    const dated = POT_BANDS.filter((band): band is Exclude<PotBand, 'unlimited'> => band !== 'unlimited');
+    fc.assert(
+      fc.property(fc.integer({ min: -500, max: 2000 }), fc.integer({ min: 0, max: 366 }), (left, notice) => {
+        const day = addDays(today, left);
+        const holding = dated.filter((band) => {
+          const { from, until } = bandDays(band, today, notice);
+          return (from === null || from <= day) && (until === null || day <= until);
+        });
+        expect(holding).toEqual([potBand(day, today, notice).band]);
+      }),
+    );
+  });
+
   it('refuse half a day of notice and a day that does not exist', () => {
     expect(() => potBand(today, today, 1.5)).toThrow(/^noticeDays: /);
+    expect(() => bandDays('due', today, 1.5)).toThrow(/^noticeDays: /);
     expect(() => potBand('2026-09-31', today, 14)).toThrow(/^plantByOn: /);
     expect(() => potBand(today, 'soon', 14)).toThrow(/^today: /);
   });

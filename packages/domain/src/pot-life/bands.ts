@@ -27,6 +27,27 @@ export function potBand(plantByOn: CalendarDate | null, today: CalendarDate, not
   return { band: daysLeft <= COMING_NOTICES * noticeDays ? 'coming' : 'ample', daysLeft };
 }
 
+/** The plant-by days of a band, the first and the last of them; null where it has no end on that side. */
+export function bandDays(
+  band: Exclude<PotBand, 'unlimited'>,
+  today: CalendarDate,
+  noticeDays: number,
+): { from: CalendarDate | null; until: CalendarDate | null } {
+  requireWhole('noticeDays', noticeDays, 0, 366);
+  const afterDue = noticeDays + 1;
+  const afterComing = COMING_NOTICES * noticeDays + 1;
+  switch (band) {
+    case 'past':
+      return { from: null, until: addDays(today, -1) };
+    case 'due':
+      return { from: today, until: addDays(today, afterDue - 1) };
+    case 'coming':
+      return { from: addDays(today, afterDue), until: addDays(today, afterComing - 1) };
+    case 'ample':
+      return { from: addDays(today, afterComing), until: null };
+  }
+}
+
 /**
  * The last day on which plants may leave for a client who plants them `leadDays` later (pickup, market). Null when there
  * is no plant-by day. Throws InputError for a lead that is not 0 to 366 whole days.

@@ -26,6 +26,7 @@ datasource db {
 
 /** Tables that were made under one feature and belong to another now; their migrations keep their names. */
 const MOVED: Record<string, string> = {
+  batch_count: 'propagation',
   client: 'clients',
   site: 'clients',
   bed: 'clients',

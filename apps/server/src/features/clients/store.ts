@@ -124,3 +124,23 @@ export const bedEdits = editedRow<{ bedId: string }>({
   row: ({ bedId }) => sql`r.id = ${bedId}::uuid`,
   fields: columns('name', 'areaCm2', 'sun', 'moisture', 'note'),
 });
+
+/** Takes out what tells who a client is or where they live. */
+export async function blankClientData({ tx, nurseryId, now }: CommandContext, clientId: string): Promise<void> {
+  await tx.run`
+    WITH sites AS (
+      UPDATE site SET name = '—', address = '', note = ''
+       WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid RETURNING id),
+    beds AS (
+      UPDATE bed b SET name = '—', note = '' FROM sites s WHERE b.nursery_id = ${nurseryId}::uuid AND b.site_id = s.id)
+    UPDATE client SET name = '—', email = NULL, phone = NULL, address = NULL, note = '', blanked_at = ${now}
+     WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+}
+
+const siteOfClient = z.strictObject({ id: z.string() });
+
+export async function sitesOf({ tx, nurseryId }: ReadContext, clientId: string): Promise<string[]> {
+  const rows = await tx.rows(siteOfClient)`
+    SELECT id::text FROM site WHERE nursery_id = ${nurseryId}::uuid AND client_id = ${clientId}::uuid`;
+  return rows.map(({ id }) => id);
+}

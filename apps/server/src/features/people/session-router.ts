@@ -12,7 +12,7 @@ import {
 import { derivedId } from '../../derived-id.ts';
 import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
 import { createCalendar, endCalendar, readCalendarAddress } from './calendar-address.ts';
-import { loadReference } from '../plants/commands/load-reference.ts';
+import { loadReference } from '../pot-life/rules/commands/load-reference.ts';
 import { loadReferenceProtocols } from '../propagation/protocols/commands/load-reference-protocols.ts';
 import { changeOwnPassword } from './commands/change-own-password.ts';
 import { DEMO_SIGN_INS } from './demo-sign-ins.ts';

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { firstSeasonEnd, type Role } from '@rootclock/domain';
 import { IANAZone } from 'luxon';
-import { dayIn } from '../../db/runner.ts';
+import { dayIn } from '../../db/day-in.ts';
 import { Refusal, refuse } from '../../refusal.ts';
 import type { Caller } from '../../trpc/operation.ts';
 import { type Guesser, guessing, WrongGuess } from './door/guessing.ts';

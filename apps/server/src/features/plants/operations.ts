@@ -1,6 +1,5 @@
 import { addPlant } from './commands/add-plant.ts';
 import { editPlant } from './commands/edit-plant.ts';
-import { loadReference } from './commands/load-reference.ts';
 import { restorePlant } from './commands/restore-plant.ts';
 import { retirePlant } from './commands/retire-plant.ts';
 import { setPlantFact } from './commands/set-plant-fact.ts';
@@ -24,7 +23,6 @@ export const plantsOperations = {
   addPlantName,
   removePlantName,
   setPlantFact,
-  loadReference,
   addContainer,
   editContainer,
   retireContainer,

@@ -40,7 +40,7 @@ export const listPlants = query({
     const found = await tx.row(plantsRow)`
       WITH standing AS (
         SELECT l.plant_id, sum(a.units)::int AS units, count(DISTINCT l.id)::int AS lots
-          FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0
+          FROM lot_named l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0
          WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL GROUP BY l.plant_id),
       matching AS (
         SELECT p.id, p.code, p.scientific_name AS "scientificName", p.scientific_name_authorship AS "scientificNameAuthorship", p.taxon_rank AS "taxonRank", p.family,

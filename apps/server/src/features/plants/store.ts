@@ -2,14 +2,15 @@ import { HANDLING_RULES, ROOT_HABITS, type ParsedName, type Standing } from '@ro
 import type { plants } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import { columns, editedRow } from '../../db/editions.ts';
+import { setInNursery } from '../../db/settings.ts';
 import { sql } from '../../db/sql.ts';
 import { found } from '../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';
 
 /** Says that clocks must be reckoned anew: a plant, container, rule or window changed. */
-export async function clocksChanged({ tx, nurseryId, touched }: CommandContext): Promise<void> {
-  touched.allClocks = true;
-  await tx.run`UPDATE nursery SET rules_version = rules_version + 1 WHERE id = ${nurseryId}::uuid`;
+export async function clocksChanged(context: CommandContext): Promise<void> {
+  context.touched.allClocks = true;
+  await setInNursery(context, sql`rules_version = rules_version + 1`);
 }
 
 /** A plant's values that commands may change. */
@@ -51,6 +52,13 @@ const codesRow = z.strictObject({ code: z.string() });
 export async function loadCodes({ tx, nurseryId }: ReadContext): Promise<Set<string>> {
   const rows = await tx.rows(codesRow)`SELECT code FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
   return new Set(rows.map(({ code }) => code));
+}
+
+const plantIdRow = z.strictObject({ id: z.string() });
+
+export async function loadPlantIds({ tx, nurseryId }: ReadContext): Promise<Set<string>> {
+  const rows = await tx.rows(plantIdRow)`SELECT id::text FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
+  return new Set(rows.map(({ id }) => id));
 }
 
 export type NewPlant = PlantTraits & ParsedName & { id: string; code: string };
@@ -122,9 +130,9 @@ export async function countStanding(
   plantId: string,
 ): Promise<{ units: number; batches: number }> {
   const row = await tx.row(countStandingRow)`
-    SELECT coalesce((SELECT sum(a.units)::int FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind IN ('place', 'staged')
+    SELECT coalesce((SELECT sum(a.units)::int FROM lot_named l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind IN ('place', 'staged')
                       WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.closed_on IS NULL), 0) AS units,
-           (SELECT count(*)::int FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.closed_on IS NULL) AS batches`;
+           (SELECT count(*)::int FROM batch_named b WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.closed_on IS NULL) AS batches`;
   return row ?? { units: 0, batches: 0 };
 }
 

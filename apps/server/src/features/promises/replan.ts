@@ -1,15 +1,15 @@
-import { refuse } from '../../refusal.ts';
 import type { CommandContext } from '../../trpc/operation.ts';
 import { recordLosses } from './losses/record-losses.ts';
-import { planApart } from './planning/apart/plan-apart.ts';
 import { loadScope } from './planning/load.ts';
+import { keepReservations } from './planning/plan.ts';
 import type { ScopeReservation } from './planning/scope.ts';
-import { needsPlan, saveReservations } from './planning/store.ts';
+import { needsPlan, notePlanStale, notePlanWhole, saveReservations } from './planning/store.ts';
+import { solver } from './solving/solver.ts';
 
 /**
  * Brings the promises in line with what a command did, in the command's own transaction. What happened to plants stands: where fewer are left
- * than were promised, reservations are given up, the last rank first, filled again from elsewhere, and what cannot be filled shows as short. Where
- * that takes longer than a command may, nothing is filled again until the next plan, at the latest the next day's; only what asks for more is refused.
+ * than were promised, reservations are given up, the last rank first, filled again from elsewhere, and what cannot be filled shows as short. What
+ * is too large to be solved under the lock only gives up what must be given up; the plan is stale then, and is solved after the command.
  */
 export async function replanPromises(context: CommandContext): Promise<void> {
   const { touched } = context;
@@ -21,12 +21,13 @@ export async function replanPromises(context: CommandContext): Promise<void> {
     if (lots.length + batches.length === 0 || !(await needsPlan(context))) return;
   }
   const scope = await loadScope(context, { all, lots, batches, lines }, context.commandId);
-  const { reservations: wanted, isSolved } = await planApart(scope, context.msLeft);
-  if (!isSolved && touched.asksForMore)
-    refuse('too-many-lines-share', {
-      lines: scope.lines.length,
-      plants: new Set(scope.supplies.map(({ item }) => item)).size,
-    });
+  const solved = solver.planNow(scope);
+  const wanted = solved ?? keepReservations(scope);
+  if (solved === null) {
+    touched.leavesPlanStale = true;
+    await notePlanStale(context);
+  }
+  if (solved === null || (all && (await notePlanWhole(context)))) touched.features.add('promises');
   await recordLosses(context, scope, wanted);
   const keyOf = ({ lineId, supplyId, pinned }: ScopeReservation) => `${lineId}/${supplyId}/${pinned}`;
   const wantedUnits = new Map(wanted.map((row) => [keyOf(row), row.units]));

@@ -56,23 +56,23 @@ export const listSources = query({
       const text = containing(input.text);
       const key = nameKey(input.text);
       conditions.push(sql`(s.code ILIKE ${text} OR s.provenance ILIKE ${text} OR s.vendor ILIKE ${text} OR s.vendor_lot ILIKE ${text} OR s.collector ILIKE ${text}
-        OR s.plant_id IN (SELECT plant_id FROM plant_name WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)})
+        OR s.plant_id IN (SELECT plant_id FROM plant_called WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)})
         OR p.scientific_name ILIKE ${text})`);
     }
     const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
     const rows = await tx.rows(sourcesRow)`
       WITH held AS (
         SELECT l.source_id, count(DISTINCT l.id)::int AS lots, sum(a.units)::int AS units
-          FROM account a JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
+          FROM units_standing a JOIN lot_named l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
          WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY l.source_id),
       growing AS (
-        SELECT b.source_id, count(*)::int AS batches FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL GROUP BY b.source_id)
+        SELECT b.source_id, count(*)::int AS batches FROM batch_named b WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL GROUP BY b.source_id)
       SELECT s.id::text AS "sourceId", s.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName",
              p.vernacular_name AS "vernacularName", s.kind, s.provenance, s.seed_zone AS "seedZone", s.origin, s.gathered_on::text AS "gatheredOn",
              s.gathered_precision AS "gatheredPrecision", s.vendor, s.vendor_lot AS "vendorLot", s.retired_at IS NOT NULL AS retired,
              t.grams::float8 AS "gramsLeft", v.test AS "lastTest",
              coalesce(held.lots, 0) AS "openLots", coalesce(growing.batches, 0) AS "openBatches", coalesce(held.units, 0) AS units, count(*) OVER ()::int AS total
-        FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+        FROM source s JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
              LEFT JOIN seed_store t ON t.nursery_id = s.nursery_id AND t.source_id = s.id
              LEFT JOIN LATERAL (
                SELECT jsonb_build_object('testedOn', v.tested_on, 'meanShare', v.mean_share, 'toRepeat', v.to_repeat) AS test FROM viability_test v

@@ -86,7 +86,7 @@ export async function loadPlantNames(
   ids: readonly string[],
 ): Promise<Map<string, PlantName>> {
   const rows = await tx.rows(plantName)`
-    SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
+    SELECT id::text, code, scientific_name AS "scientificName" FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map((row) => [row.id, row]));
 }
 
@@ -98,7 +98,7 @@ export async function loadSources(
   const rows = await tx.rows(sourceFacts)`
     SELECT s.id::text, s.edition, s.code, s.plant_id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", ${fieldColumns},
            s.retired_at IS NOT NULL AS retired
-      FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+      FROM source s JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map((row) => [row.id, row]));
 }
@@ -144,6 +144,19 @@ export async function updateSource(context: CommandContext, id: string, fields: 
      WHERE nursery_id = ${context.nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
+/** Says of sources which plant they are. */
+export async function setSourcePlants(
+  { tx, nurseryId, touched }: CommandContext,
+  sources: readonly { id: string; plantId: string }[],
+): Promise<void> {
+  if (sources.length === 0) return;
+  touched.features.add('sources');
+  await tx.run`
+    UPDATE source o SET plant_id = s."plantId"
+      FROM jsonb_to_recordset(${JSON.stringify(sources)}::jsonb) AS s (id uuid, "plantId" uuid)
+     WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = s.id`;
+}
+
 export async function setSourceRetired(context: CommandContext, id: string, retiredAt: Date | null): Promise<void> {
   context.touched.features.add('sources');
   await context.tx
@@ -163,14 +176,14 @@ export type MotherLot = z.infer<typeof motherLot>;
 export async function loadMotherLot({ tx, nurseryId }: ReadContext, lotId: string): Promise<MotherLot | undefined> {
   const row = await tx.row(motherLot)`
     WITH RECURSIVE line AS (
-      SELECT l.source_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid
+      SELECT l.source_id FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid
       UNION
       SELECT behind.source_id FROM line CROSS JOIN LATERAL (
-        SELECT m.source_id FROM source s JOIN lot m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = line.source_id
+        SELECT m.source_id FROM source s JOIN lot_named m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = line.source_id
         UNION ALL
         SELECT b.part_source_id FROM source_part b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = line.source_id) behind)
     SELECT l.id::text, l.code, l.plant_id::text AS "plantId", (SELECT array_agg(source_id::text) FROM line) AS "sourceIds"
-      FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
+      FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
   return row;
 }
 

@@ -12,6 +12,7 @@ import { FilterBar, Pager } from '../../ui/table/index.ts';
 import { StockTabs } from '../stock/stock-tabs.tsx';
 import { BoardCard } from './board-card.tsx';
 import type { Board } from './board-data.ts';
+import { PlanMark } from './plan-mark.tsx';
 import { SeasonChart } from './season-chart.tsx';
 import './board.css';
 
@@ -46,6 +47,7 @@ export function BoardPage() {
     <div className="stack">
       <StockTabs />
       <PageHeader title={board.title} facts={board.lead} />
+      <PlanMark about="page" />
       <Read query={query} lines={8}>
         {(page) => (
           <>

@@ -12,6 +12,7 @@ import { EmptyState } from '../../ui/feedback/index.ts';
 import { PageHeader, Section } from '../../ui/layout/index.ts';
 import { TodayTasks } from '../planning/tasks/today-tasks.tsx';
 import { BoardClock } from '../pot-life/board-clock.tsx';
+import { PlanMark } from '../pot-life/plan-mark.tsx';
 import { LostPlants } from './lost-plants.tsx';
 import './today.css';
 
@@ -30,6 +31,7 @@ export function TodayPage() {
         {session.mayBe(GROWERS) && <ButtonLink to={paths.opening()}>{say.takeIn}</ButtonLink>}
         {session.mayBe(GROWERS) && <ButtonLink to={paths.newOrder()}>{say.newOrder}</ButtonLink>}
       </nav>
+      <PlanMark about="page" />
       <div className="today-columns">
         <div className="stack">
           <LostPlants />

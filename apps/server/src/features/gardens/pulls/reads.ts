@@ -26,15 +26,15 @@ export const listToPull = query({
   read: async ({ tx, nurseryId, today }, { withinDays }): Promise<gardens.ToPullRow[]> => tx.rows(toPullRow)`
     SELECT o.id::text AS "orderId", o.code, o.kind, o.due_on::text AS "dueOn", k.name AS "clientName", t.name AS "siteName", o.pull_issued_on::text AS "pullIssuedOn",
            u.wanted AS "wantedUnits", u.to_pull AS "toPullUnits", u.staged AS "stagedUnits", u.delivered AS "deliveredUnits", u.short AS "shortUnits"
-      FROM garden_order o
-      JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
-      LEFT JOIN site t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
+      FROM order_named o
+      JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
+      LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
       CROSS JOIN LATERAL (
         SELECT coalesce(sum(l.units), 0)::int AS wanted, coalesce(sum(v.lots), 0)::int AS to_pull, coalesce(sum(g.staged_units), 0)::int AS staged,
                coalesce(sum(g.delivered_units), 0)::int AS delivered, coalesce(sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)), 0)::int AS short
-          FROM order_line l
+          FROM line_asked l
           CROSS JOIN LATERAL (SELECT * FROM line_progress p WHERE p.nursery_id = l.nursery_id AND p.line_id = l.id OFFSET 0) g
-          CROSS JOIN LATERAL (SELECT sum(r.units) AS lots FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.line_id = l.id AND r.lot_id IS NOT NULL) v
+          CROSS JOIN LATERAL (SELECT sum(r.units) AS lots FROM units_reserved r WHERE r.nursery_id = l.nursery_id AND r.line_id = l.id AND r.lot_id IS NOT NULL) v
          WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL) u
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND o.due_on <= ${addDays(today, withinDays)}::date
      ORDER BY o.due_on, o.code`,
@@ -57,8 +57,8 @@ export async function readCare({ tx, nurseryId }: ReadContext, plantIds: readonl
   return tx.rows(plantCare)`
     SELECT p.id::text AS "plantId", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", p.genus, p.handling,
            coalesce((SELECT jsonb_agg(jsonb_build_object('text', f.value #>> '{}', 'standing', f.standing, 'source', f.source) ORDER BY array_position(${CAUTION_FIELDS}::text[], f.field))
-                       FROM plant_fact f WHERE f.nursery_id = p.nursery_id AND f.plant_id = p.id AND f.field = ANY (${CAUTION_FIELDS}::text[]) AND jsonb_typeof(f.value) = 'string'), '[]') AS cautions
-      FROM plant p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ANY (${[...plantIds]}::uuid[]) ORDER BY p.scientific_name`;
+                       FROM plant_told f WHERE f.nursery_id = p.nursery_id AND f.plant_id = p.id AND f.field = ANY (${CAUTION_FIELDS}::text[]) AND jsonb_typeof(f.value) = 'string'), '[]') AS cautions
+      FROM plant_named p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ANY (${[...plantIds]}::uuid[]) ORDER BY p.scientific_name`;
 }
 
 export const placeState = z.strictObject({
@@ -89,7 +89,7 @@ export async function readHolds(
   lotIds: readonly string[],
 ): Promise<Map<string, string[]>> {
   const rows = await tx.rows(holdsRow)`
-    SELECT lot_id::text AS "lotId", array_agg(reason ORDER BY reason) AS reasons FROM hold
-     WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ANY (${[...lotIds]}::uuid[]) AND released_on IS NULL GROUP BY lot_id`;
+    SELECT lot_id::text AS "lotId", array_agg(reason ORDER BY reason) AS reasons FROM lot_held
+     WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ANY (${[...lotIds]}::uuid[]) GROUP BY lot_id`;
   return new Map(rows.map(({ lotId, reasons }) => [lotId, reasons]));
 }

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+import type { ReadContext } from '../../../trpc/operation.ts';
 
 export const staged = z.strictObject({
   lineId: z.string(),
@@ -13,8 +13,8 @@ export type Staged = z.infer<typeof staged>;
 export async function loadStaged({ tx, nurseryId }: ReadContext, orderId: string): Promise<Staged[]> {
   return tx.rows(staged)`
     SELECT a.line_id::text AS "lineId", a.lot_id::text AS "lotId", t.code AS "lotCode", a.units
-      FROM order_line l JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
-      JOIN lot t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id
+      FROM line_asked l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
+      JOIN lot_named t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.order_id = ${orderId}::uuid ORDER BY l.rank, t.code`;
 }
 
@@ -23,12 +23,8 @@ const quarantineRow = z.strictObject({ id: z.string() });
 /** The first quarantine place by code that is in use. */
 export async function loadQuarantine({ tx, nurseryId }: ReadContext): Promise<string | undefined> {
   const row = await tx.row(quarantineRow)`
-    SELECT id::text FROM place WHERE nursery_id = ${nurseryId}::uuid AND kind = 'quarantine' AND retired_at IS NULL ORDER BY code LIMIT 1`;
+    SELECT id::text FROM place_named WHERE nursery_id = ${nurseryId}::uuid AND kind = 'quarantine' AND retired_at IS NULL ORDER BY code LIMIT 1`;
   return row?.id;
-}
-
-export async function setPullIssued({ tx, nurseryId, today }: CommandContext, orderId: string): Promise<void> {
-  await tx.run`UPDATE garden_order SET pull_issued_on = ${today}::date WHERE nursery_id = ${nurseryId}::uuid AND id = ${orderId}::uuid`;
 }
 
 export const orderOfLines = z.strictObject({
@@ -45,7 +41,7 @@ export async function loadOrdersOf(
   orderId: string | null,
 ): Promise<OrderOfLines[]> {
   return tx.rows(orderOfLines)`
-    SELECT o.id::text, o.code, o.state FROM garden_order o
+    SELECT o.id::text, o.code, o.state FROM order_named o
      WHERE o.nursery_id = ${nurseryId}::uuid
-       AND (o.id = ${orderId}::uuid OR o.id IN (SELECT l.order_id FROM order_line l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...lineIds]}::uuid[])))`;
+       AND (o.id = ${orderId}::uuid OR o.id IN (SELECT l.order_id FROM line_asked l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...lineIds]}::uuid[])))`;
 }

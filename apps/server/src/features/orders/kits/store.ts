@@ -35,7 +35,7 @@ export async function loadKits(
     SELECT jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'note', k.note, 'isRetired', k.retired_on IS NOT NULL,
              'components', (SELECT jsonb_agg(jsonb_build_object('plantId', p.id, 'scientificName', p.scientific_name, 'containerId', c.id, 'containerCode', c.code, 'containerName', c.name,
                                                                 'cells', c.cells, 'units', x.units) ORDER BY p.scientific_name, c.code, p.id, c.id)
-                              FROM kit_component x JOIN plant p ON p.nursery_id = x.nursery_id AND p.id = x.plant_id JOIN container c ON c.nursery_id = x.nursery_id AND c.id = x.container_id
+                              FROM kit_component x JOIN plant_named p ON p.nursery_id = x.nursery_id AND p.id = x.plant_id JOIN container_named c ON c.nursery_id = x.nursery_id AND c.id = x.container_id
                              WHERE x.nursery_id = k.nursery_id AND x.kit_id = k.id)) AS row
       FROM kit k
      WHERE k.nursery_id = ${nurseryId}::uuid AND CASE WHEN ${ids === null} THEN k.retired_on IS NULL ELSE k.id = ANY (${[...(ids ?? [])]}::uuid[]) END

@@ -32,11 +32,11 @@ export async function loadLines(
            (SELECT jsonb_agg(jsonb_build_object('plantId', x.plant_id, 'containerId', x.container_id, 'name', q.scientific_name || ', ' || c.code) ORDER BY x.penalty, q.scientific_name)
               FROM (SELECT l.plant_id, l.container_id, 0 AS penalty UNION ALL
                     SELECT a.plant_id, a.container_id, a.penalty FROM line_alternative a WHERE a.nursery_id = l.nursery_id AND a.line_id = l.id) x
-              JOIN plant q ON q.nursery_id = l.nursery_id AND q.id = x.plant_id
-              JOIN container c ON c.nursery_id = l.nursery_id AND c.id = x.container_id) AS accepts
+              JOIN plant_named q ON q.nursery_id = l.nursery_id AND q.id = x.plant_id
+              JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = x.container_id) AS accepts
       FROM order_line l
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-      JOIN container k ON k.nursery_id = l.nursery_id AND k.id = l.container_id
+      JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN container_named k ON k.nursery_id = l.nursery_id AND k.id = l.container_id
       JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[])`;
   const byId = new Map(rows.map((row) => [row.id, row]));
@@ -60,7 +60,7 @@ export async function loadPlantNames(
   field: string,
 ): Promise<Map<string, string>> {
   const rows = await tx.rows(plantNamesRow)`
-    SELECT id::text, scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
+    SELECT id::text, scientific_name AS name FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
   const byId = new Map(rows.map(({ id, name }) => [id, name]));
   for (const id of ids) found(byId.get(id), 'plant', field);
   return byId;
@@ -74,7 +74,7 @@ export async function loadNatives(
   ids: readonly string[],
 ): Promise<Map<string, { scientificName: string; nativeRegions: string[] }>> {
   const rows = await tx.rows(nativesRow)`
-    SELECT id::text, scientific_name AS "scientificName", native_regions AS "nativeRegions" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
+    SELECT id::text, scientific_name AS "scientificName", native_regions AS "nativeRegions" FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map(({ id, ...plant }) => [id, plant]));
 }
 

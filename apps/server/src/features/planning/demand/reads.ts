@@ -42,8 +42,8 @@ export const listExpectedDemand = query({
              d.container_id::text AS "containerId", c.code AS "containerCode", c.name AS "containerName", d.wanted_on::text AS "wantedOn", d.units,
              d.unit_value_minor AS "unitValueMinor", d.note, d.wanted_on < ${today}::date AS "isPast", count(*) OVER ()::int AS total
         FROM expected_demand d
-        JOIN plant p ON p.nursery_id = d.nursery_id AND p.id = d.plant_id
-        JOIN container c ON c.nursery_id = d.nursery_id AND c.id = d.container_id
+        JOIN plant_named p ON p.nursery_id = d.nursery_id AND p.id = d.plant_id
+        JOIN container_named c ON c.nursery_id = d.nursery_id AND c.id = d.container_id
        WHERE ${join(where, ' AND ')}
        ORDER BY d.wanted_on, p.scientific_name, c.name, d.id
        LIMIT ${perPage} OFFSET ${(page - 1) * perPage}`;

@@ -31,11 +31,11 @@ const requireItemRow = z.strictObject({ id: z.string() });
 export async function requireItem({ tx, nurseryId }: ReadContext, plantId: string, containerId: string): Promise<void> {
   const plant = await tx.row(
     requireItemRow,
-  )`SELECT id FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid AND retired_at IS NULL`;
+  )`SELECT id FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid AND retired_at IS NULL`;
   found(plant, 'plant', 'plantId');
   const container = await tx.row(
     requireItemRow,
-  )`SELECT id FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid AND retired_at IS NULL`;
+  )`SELECT id FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid AND retired_at IS NULL`;
   found(container, 'container', 'containerId');
 }
 

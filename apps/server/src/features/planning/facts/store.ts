@@ -12,7 +12,7 @@ export type PlanSettings = z.infer<typeof planSettings>;
 
 export async function loadPlanSettings({ tx, nurseryId }: ReadContext): Promise<PlanSettings> {
   const row = await tx.row(planSettings)`
-    SELECT plan_confidence::float8 AS confidence, prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", currency FROM nursery WHERE id = ${nurseryId}::uuid`;
+    SELECT plan_confidence::float8 AS confidence, prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", currency FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   if (!row) throw new Error('the nursery of this transaction is gone');
   return row;
 }
@@ -51,7 +51,7 @@ export async function loadPlants({ tx, nurseryId }: ReadContext, ids: readonly s
   return tx.rows(plantRow)`
     SELECT id::text, code, scientific_name AS "scientificName", vernacular_name AS "vernacularName", genus, root_habit AS "rootHabit", dormant_months AS "dormantMonths",
            cultivar_epithet IS NOT NULL AS "isCultivar"
-      FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
+      FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
 }
 
 export const containerRow = z.strictObject({
@@ -85,7 +85,7 @@ export type SourceRow = z.infer<typeof sourceRow>;
 export async function loadSources({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<SourceRow[]> {
   return tx.rows(sourceRow)`
     SELECT id::text, code, plant_id::text AS "plantId", kind, coalesce(nullif(provenance, ''), vendor, '') AS provenance, seed_zone AS "seedZone", origin
-      FROM source WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ANY (${[...plantIds]}::uuid[]) AND retired_at IS NULL`;
+      FROM source_named WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ANY (${[...plantIds]}::uuid[]) AND retired_at IS NULL`;
 }
 
 export const standingRow = z.strictObject({
@@ -132,16 +132,16 @@ export async function loadBenches({ tx, nurseryId }: ReadContext): Promise<Bench
   if (placeIds.length === 0) return { capacityM2: null, standing: [] };
   const standing = await tx.rows(standingRow)`
     WITH there AS (
-      SELECT lot_id, batch_id, sum(units)::int AS units FROM account
+      SELECT lot_id, batch_id, sum(units)::int AS units FROM units_standing
        WHERE nursery_id = ${nurseryId}::uuid AND units > 0 AND place_id = ANY (${placeIds}::uuid[]) GROUP BY lot_id, batch_id)
     SELECT l.id::text, 'lot' AS kind, t.units, NULL AS unit, l.container_id::text AS "containerId", c.kind AS "containerKind", c.cells, NULL AS "targetContainerId", 0 AS "cautiousUnits",
            l.plant_by_on::text AS "plantByOn", NULL AS "pottingOn"
-      FROM there t JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = t.lot_id JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+      FROM there t JOIN lot_named l ON l.nursery_id = ${nurseryId}::uuid AND l.id = t.lot_id JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
     UNION ALL
     SELECT b.id::text, 'batch', t.units, b.unit, b.container_id::text, c.kind, c.cells, b.target_container_id::text, b.cautious_units, b.plant_by_on::text,
            coalesce(b.stage_begun_on + w.days, b.ready_on - ${GROWS_ON_DAYS}::int)::text
       FROM there t JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = t.batch_id
-      LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+      LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
       LEFT JOIN LATERAL (
         SELECT coalesce(sum(g.usual_days) FILTER (WHERE NOT g.kind = ANY (${POTTED})), 0)::int AS days
           FROM protocol_stage g WHERE g.nursery_id = b.nursery_id AND g.version_id = b.protocol_version_id AND g.position >= b.stage_position) w ON b.stage_position IS NOT NULL`;

@@ -31,9 +31,9 @@ async function readHead({ tx, nurseryId }: ReadContext, plantId: string): Promis
     SELECT p.id::text, p.edition, p.code, p.scientific_name AS "scientificName", p.scientific_name_authorship AS "scientificNameAuthorship", p.taxon_rank AS "taxonRank", p.family,
            p.vernacular_name AS "vernacularName", p.root_habit AS "rootHabit", p.larval_host AS "larvalHost", p.handling, p.retired_at IS NOT NULL AS "isRetired",
            p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", p.year_of_first_bloom AS "yearOfFirstBloom", p.native_regions AS "nativeRegions",
-           coalesce((SELECT sum(a.units)::int FROM lot l JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place'
+           coalesce((SELECT sum(a.units)::int FROM lot_named l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place'
                       WHERE l.nursery_id = p.nursery_id AND l.plant_id = p.id AND l.closed_on IS NULL), 0) AS units,
-           (SELECT count(*)::int FROM batch b WHERE b.nursery_id = p.nursery_id AND b.plant_id = p.id AND b.closed_on IS NULL) AS "openBatches"
+           (SELECT count(*)::int FROM batch_named b WHERE b.nursery_id = p.nursery_id AND b.plant_id = p.id AND b.closed_on IS NULL) AS "openBatches"
       FROM plant p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ${plantId}::uuid`;
   return found(row, 'plant', 'plantId');
 }
@@ -85,7 +85,7 @@ const readRules = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(r
                 WHEN r.container_id IS NOT NULL THEN 'root-habit-container' ELSE 'root-habit' END AS reach,
            c.name AS "containerName", c.volume_ml,
            CASE WHEN r.carry_max_days IS NULL THEN NULL ELSE jsonb_build_object('maxDays', r.carry_max_days, 'graceDays', r.carry_grace_days) END AS "winterCarry", r.standing, r.note
-      FROM pot_life_rule r
+      FROM rule_named r
       JOIN plant p ON p.nursery_id = r.nursery_id AND p.id = ${plantId}::uuid
       LEFT JOIN container c ON c.nursery_id = r.nursery_id AND c.id = r.container_id
      WHERE r.nursery_id = ${nurseryId}::uuid AND r.retired_at IS NULL AND r.lot_id IS NULL AND c.retired_at IS NULL
@@ -105,9 +105,9 @@ const standingRow = z.strictObject({
 const readStanding = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(standingRow)`
   SELECT c.id::text AS "containerId", c.code AS "containerCode", c.name AS "containerName", count(*)::int AS lots, sum(u.units)::int AS units,
          sum(u.reserved)::int AS reserved, min(l.plant_by_on)::text AS "plantByOn"
-    FROM lot l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
-    JOIN LATERAL (SELECT coalesce((SELECT sum(a.units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place'), 0) AS units,
-                         coalesce((SELECT sum(r.units) FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved) u ON u.units > 0
+    FROM lot_named l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+    JOIN LATERAL (SELECT coalesce((SELECT sum(a.units) FROM units_standing a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place'), 0) AS units,
+                         (SELECT f.reserved_units FROM free_units f WHERE f.nursery_id = l.nursery_id AND f.lot_id = l.id) AS reserved) u ON u.units > 0
    WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.closed_on IS NULL
    GROUP BY c.id, c.code, c.name, c.volume_ml ORDER BY c.volume_ml NULLS LAST`;
 

@@ -1,13 +1,7 @@
 import { plantBy, winningRules } from '@rootclock/domain';
 import type { CommandContext } from '../../../trpc/operation.ts';
-import {
-  type ClockRules,
-  type ClockSubject,
-  loadClockRules,
-  loadClockSubjects,
-  type ReckonedClock,
-  storeClocks,
-} from './store.ts';
+import { type ReckonedClock, storeClocks } from '../../stock/store.ts';
+import { type ClockRules, type ClockSubject, loadClockRules, loadClockSubjects } from './store.ts';
 
 /** Rules are read again only when their version moved; the version comes with the nursery's lock, so a stale copy is never used. */
 const cachedRules = new Map<string, { version: number; rules: ClockRules }>();

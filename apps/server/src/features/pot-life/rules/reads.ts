@@ -43,9 +43,9 @@ export const listRules = query({
            CASE WHEN r.carry_max_days IS NULL THEN NULL ELSE jsonb_build_object('maxDays', r.carry_max_days, 'graceDays', r.carry_grace_days) END AS "winterCarry",
            r.standing, r.source, r.note, coalesce(b.subjects, 0) AS binds
       FROM pot_life_rule r
-      LEFT JOIN lot l ON l.nursery_id = r.nursery_id AND l.id = r.lot_id
-      LEFT JOIN plant p ON p.nursery_id = r.nursery_id AND p.id = r.plant_id
-      LEFT JOIN container c ON c.nursery_id = r.nursery_id AND c.id = r.container_id
+      LEFT JOIN lot_named l ON l.nursery_id = r.nursery_id AND l.id = r.lot_id
+      LEFT JOIN plant_named p ON p.nursery_id = r.nursery_id AND p.id = r.plant_id
+      LEFT JOIN container_named c ON c.nursery_id = r.nursery_id AND c.id = r.container_id
       LEFT JOIN binding b ON b.rule_id = r.id
      WHERE r.nursery_id = ${nurseryId}::uuid AND r.retired_at IS NULL
      ORDER BY num_nonnulls(r.lot_id) DESC, num_nonnulls(r.plant_id) DESC, num_nonnulls(r.genus) DESC, r.container_id IS NOT NULL,

@@ -58,9 +58,9 @@ export async function requireReached(
   { lotId, plantId, containerId }: PotLifeReach,
 ): Promise<void> {
   const row = await tx.row(requireReachedRow)`
-    SELECT EXISTS (SELECT 1 FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId ?? null}::uuid) AS lot,
-           EXISTS (SELECT 1 FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId ?? null}::uuid) AS plant,
-           EXISTS (SELECT 1 FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId ?? null}::uuid) AS container`;
+    SELECT EXISTS (SELECT 1 FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${lotId ?? null}::uuid) AS lot,
+           EXISTS (SELECT 1 FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId ?? null}::uuid) AS plant,
+           EXISTS (SELECT 1 FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId ?? null}::uuid) AS container`;
   if (lotId && !row?.lot) refuse('not-found', { what: 'lot' }, 'reach.lotId');
   if (plantId && !row?.plant) refuse('not-found', { what: 'plant' }, 'reach.plantId');
   if (containerId && !row?.container) refuse('not-found', { what: 'container' }, 'reach.containerId');

@@ -68,13 +68,13 @@ export const listLosses = query({
         SELECT l.*, o.code AS order_code, o.due_on, o.client_id, o.site_id, g.filled, count(*) OVER ()::int AS total
           FROM (SELECT DISTINCT line_id FROM line_loss WHERE nursery_id = ${nurseryId}::uuid AND settled_on IS NULL) x
           JOIN order_line l ON l.nursery_id = ${nurseryId}::uuid AND l.id = x.line_id AND l.withdrawn_on IS NULL
-          JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'
+          JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'
           CROSS JOIN LATERAL (SELECT s.reserved_units + s.staged_units + s.delivered_units AS filled FROM line_progress s WHERE s.nursery_id = l.nursery_id AND s.line_id = l.id OFFSET 0) g
          WHERE l.units > g.filled
          ORDER BY o.due_on, l.rank
          LIMIT ${perPage} OFFSET ${(page - 1) * perPage}),
       named AS (
-        SELECT nursery_id, id, code FROM lot WHERE nursery_id = ${nurseryId}::uuid UNION ALL SELECT nursery_id, id, code FROM batch WHERE nursery_id = ${nurseryId}::uuid)
+        SELECT nursery_id, id, code FROM lot_named WHERE nursery_id = ${nurseryId}::uuid UNION ALL SELECT nursery_id, id, code FROM batch_named WHERE nursery_id = ${nurseryId}::uuid)
       SELECT l.total, jsonb_build_object('lineId', l.id, 'orderId', l.order_id, 'orderCode', l.order_code, 'clientName', k.name, 'siteName', t.name, 'dueOn', l.due_on,
                'plantId', l.plant_id, 'scientificName', p.scientific_name, 'containerCode', c.code, 'units', l.units, 'shortUnits', l.units - l.filled,
                'causes', (
@@ -87,15 +87,15 @@ export const listLosses = query({
                           'supplies', (SELECT jsonb_agg(jsonb_build_object('id', n.id, 'code', n.code, 'why', u.why) ORDER BY n.code)
                                          FROM jsonb_to_recordset(x.supplies) AS u ("supplyId" uuid, why text) JOIN named n ON n.id = u."supplyId")) ORDER BY d.version DESC)
                    FROM line_loss x
-                   JOIN command d ON d.nursery_id = x.nursery_id AND d.id = x.command_id
+                   JOIN command_taken d ON d.nursery_id = x.nursery_id AND d.id = x.command_id
                    LEFT JOIN nursery_people() w ON w.person_id = d.person_id
                    LEFT JOIN entry e ON e.nursery_id = x.nursery_id AND e.id = x.command_id
                   WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id AND x.settled_on IS NULL)) AS row
         FROM lost l
-        JOIN client k ON k.nursery_id = l.nursery_id AND k.id = l.client_id
-        LEFT JOIN site t ON t.nursery_id = l.nursery_id AND t.id = l.site_id
-        JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-        JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+        JOIN client_named k ON k.nursery_id = l.nursery_id AND k.id = l.client_id
+        LEFT JOIN site_named t ON t.nursery_id = l.nursery_id AND t.id = l.site_id
+        JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+        JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
        ORDER BY l.due_on, l.rank`;
     return {
       rows: rows.map(({ row }) => ({ ...row, lossId: row.causes[0]?.lossId ?? '', causes: row.causes.map(shown) })),

@@ -39,7 +39,7 @@ export type LossState = z.infer<typeof lossState>;
 export async function loadLoss({ tx, nurseryId }: ReadContext, id: string): Promise<LossState> {
   const row = await tx.row(lossState)`
     SELECT x.line_id::text AS "lineId", o.code AS "orderCode", x.settled_on::text AS "settledOn", x.settled_how AS "settledHow"
-      FROM line_loss x JOIN order_line l ON l.nursery_id = x.nursery_id AND l.id = x.line_id JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
+      FROM line_loss x JOIN line_asked l ON l.nursery_id = x.nursery_id AND l.id = x.line_id JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
      WHERE x.nursery_id = ${nurseryId}::uuid AND x.id = ${id}::uuid`;
   return found(row, 'loss', 'lossId');
 }
@@ -52,7 +52,7 @@ export async function setAside(
 ): Promise<void> {
   await tx.run`
     UPDATE line_loss x SET settled_on = ${today}::date, settled_how = 'set-aside', settled_command_id = ${commandId}::uuid, note = ${note}
-      FROM line_loss seen JOIN command c ON c.nursery_id = seen.nursery_id AND c.id = seen.command_id
+      FROM line_loss seen JOIN command_taken c ON c.nursery_id = seen.nursery_id AND c.id = seen.command_id
      WHERE seen.nursery_id = ${nurseryId}::uuid AND seen.id = ${id}::uuid AND x.nursery_id = seen.nursery_id AND x.line_id = seen.line_id AND x.settled_on IS NULL
-       AND EXISTS (SELECT 1 FROM command b WHERE b.nursery_id = x.nursery_id AND b.id = x.command_id AND b.version <= c.version)`;
+       AND EXISTS (SELECT 1 FROM command_taken b WHERE b.nursery_id = x.nursery_id AND b.id = x.command_id AND b.version <= c.version)`;
 }

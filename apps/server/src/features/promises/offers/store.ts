@@ -15,8 +15,8 @@ export async function loadItem(
   containerId: string,
 ): Promise<{ scientificName: string; containerCode: string; cells: number | null }> {
   const row = await tx.row(itemRow)`
-    SELECT (SELECT scientific_name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid) AS "scientificName", c.code AS "containerCode", c.cells
-      FROM (SELECT) one LEFT JOIN container c ON c.nursery_id = ${nurseryId}::uuid AND c.id = ${containerId}::uuid`;
+    SELECT (SELECT scientific_name FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid) AS "scientificName", c.code AS "containerCode", c.cells
+      FROM (SELECT) one LEFT JOIN container_named c ON c.nursery_id = ${nurseryId}::uuid AND c.id = ${containerId}::uuid`;
   return {
     scientificName: found(row?.scientificName, 'plant', 'plantId'),
     containerCode: found(row?.containerCode, 'container', 'containerId'),
@@ -33,12 +33,12 @@ export async function loadKinWishes(
 ): Promise<{ plantId: string; containerId: string }[]> {
   return tx.rows(kinWishesRow)`
     WITH own AS MATERIALIZED (
-      SELECT p.genus FROM plant p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = coalesce(
-        (SELECT plant_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid), (SELECT plant_id FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid)))
+      SELECT p.genus FROM plant_named p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = coalesce(
+        (SELECT plant_id FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid), (SELECT plant_id FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid)))
     SELECT DISTINCT l.plant_id::text AS "plantId", l.container_id::text AS "containerId"
       FROM own JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.genus = own.genus
-      JOIN order_line l ON l.nursery_id = p.nursery_id AND l.plant_id = p.id AND l.withdrawn_on IS NULL
-      JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'`;
+      JOIN line_asked l ON l.nursery_id = p.nursery_id AND l.plant_id = p.id AND l.withdrawn_on IS NULL
+      JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'`;
 }
 
 const regionRow = z.strictObject({ region: z.nullable(z.string()) });
@@ -46,7 +46,7 @@ const regionRow = z.strictObject({ region: z.nullable(z.string()) });
 export async function loadRegion({ tx, nurseryId }: ReadContext, siteId: string): Promise<string | null> {
   const row = await tx.row(
     regionRow,
-  )`SELECT region FROM site WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
+  )`SELECT region FROM site_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
   return found(row, 'site', 'siteId').region;
 }
 
@@ -55,6 +55,6 @@ const leadDaysRow = z.strictObject({ leadDays: z.number() });
 export async function loadLeadDays({ tx, nurseryId }: ReadContext, clientId: string): Promise<number> {
   const row = await tx.row(
     leadDaysRow,
-  )`SELECT lead_days AS "leadDays" FROM client WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+  )`SELECT lead_days AS "leadDays" FROM client_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
   return found(row, 'client', 'clientId').leadDays;
 }

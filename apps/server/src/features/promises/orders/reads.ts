@@ -30,13 +30,13 @@ export function orderConditions(
   when(
     filter.shortOnly,
     sql`o.state = 'open' AND EXISTS (
-    SELECT 1 FROM order_line l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
+    SELECT 1 FROM line_asked l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
      WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL AND l.units > g.reserved_units + g.staged_units + g.delivered_units)`,
   );
   return join(conditions, ' AND ');
 }
 
-const SHORT = sql`(SELECT coalesce(sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)), 0) FROM order_line l
+const SHORT = sql`(SELECT coalesce(sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)), 0) FROM line_asked l
   JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
  WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL AND o.state = 'open')`;
 
@@ -86,7 +86,7 @@ export async function readOrderRows(
   const rows = await tx.rows(orderRowsRow)`
     WITH matching AS MATERIALIZED (
       SELECT o.id, o.code, ${KEYS[sort]} AS key
-        FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
+        FROM garden_order o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
        WHERE ${where}),
     shown AS (SELECT id, code, key FROM matching ORDER BY key ${direction}, code LIMIT ${perPage} OFFSET ${(page - 1) * perPage})
     SELECT c.total, x.row FROM (SELECT count(*)::int AS total FROM matching) c LEFT JOIN (
@@ -96,13 +96,13 @@ export async function readOrderRows(
                'shortUnits', CASE WHEN o.state = 'open' THEN coalesce(u.short, 0) ELSE 0 END) AS row
         FROM shown s
         JOIN garden_order o ON o.nursery_id = ${nurseryId}::uuid AND o.id = s.id
-        JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
-        LEFT JOIN site t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
+        JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
+        LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
         LEFT JOIN LATERAL (
           SELECT count(*) FILTER (WHERE l.withdrawn_on IS NULL)::int AS lines, sum(l.units) FILTER (WHERE l.withdrawn_on IS NULL)::int AS wanted, sum(g.reserved_units)::int AS reserved,
                  sum(g.staged_units)::int AS staged, sum(g.delivered_units)::int AS delivered,
                  sum(greatest(0, l.units - g.reserved_units - g.staged_units - g.delivered_units)) FILTER (WHERE l.withdrawn_on IS NULL)::int AS short
-            FROM order_line l CROSS JOIN LATERAL (SELECT * FROM line_progress p WHERE p.nursery_id = l.nursery_id AND p.line_id = l.id OFFSET 0) g
+            FROM line_asked l CROSS JOIN LATERAL (SELECT * FROM line_progress p WHERE p.nursery_id = l.nursery_id AND p.line_id = l.id OFFSET 0) g
            WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id) u ON true) x ON true
      ORDER BY x.key ${direction}, x.code`;
   return { rows: rows.flatMap(({ row }) => row ?? []), total: rows[0]?.total ?? 0 };

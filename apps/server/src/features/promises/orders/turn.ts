@@ -3,6 +3,7 @@ import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import { outlook, requireAccepted, shortensOthers, turnOf } from '../planning/outlook.ts';
 import type { Scope, ScopeLine } from '../planning/scope.ts';
+import { planFirst } from '../solving/plan-first.ts';
 import { nextRank, setRanks } from '../../orders/lines/store.ts';
 
 interface Wish {
@@ -21,13 +22,13 @@ export async function settleTurn(
   wish: Wish,
 ): Promise<{ keepsRank: boolean }> {
   if (wish.keepRank) {
-    const kept = outlook(scope, { lines: changes });
+    const kept = outlook(scope, { lines: changes }, planFirst);
     if (shortensOthers(kept, changes) && !OWNER.includes(context.role))
       refuse('not-allowed', { role: context.role, needs: [...OWNER] }, 'keepRank');
     requireAccepted(kept, wish.acceptedShortages);
     return { keepsRank: true };
   }
-  const turn = turnOf(scope, changes, await nextRank(context));
+  const turn = turnOf(scope, changes, await nextRank(context), planFirst);
   requireAccepted(turn.lines, wish.acceptedShortages);
   await setRanks(context, turn.ranks);
   return { keepsRank: turn.keepsRank };

@@ -1,6 +1,5 @@
 import type { promises } from '@rootclock/contracts';
 import { refuse } from '../../../refusal.ts';
-import { planReservations } from './plan.ts';
 import type { Scope, ScopeLine, ScopeReservation } from './scope.ts';
 
 /** What a change would do to lines: their day, rank, units, conditions, or what is pinned to them. */
@@ -16,11 +15,14 @@ export const changed = (scope: Scope, { lines, reservations }: ScopeChange): Sco
   reservations: reservations ?? scope.reservations,
 });
 
+/** Makes the plan of a scope: at once, or for a command as far as that takes no time under its lock. */
+type Plan = (scope: Scope) => ScopeReservation[];
+
 /** How every line of a scope fares now and would fare after a change. */
-export function outlook(scope: Scope, change: ScopeChange): promises.LineChange[] {
+export function outlook(scope: Scope, change: ScopeChange, plan: Plan): promises.LineChange[] {
   const then = changed(scope, change);
   const reservedNow = reservedBy(scope.reservations);
-  const reservedThen = reservedBy(planReservations(then));
+  const reservedThen = reservedBy(plan(then));
   return then.lines.map((line) => {
     const done = line.stagedUnits + line.deliveredUnits;
     const filledNow = done + (reservedNow.get(line.id) ?? 0);
@@ -97,15 +99,15 @@ export const shortensOthers = (lines: readonly promises.LineChange[], own: Reado
   lines.some((line) => line.shorterBy > 0 && !own.has(line.lineId));
 
 /** What a change of lines does when they keep their rank only where that leaves no other line shorter, and else go behind all others from `first` on. */
-export function turnOf(scope: Scope, changes: ReadonlyMap<string, Partial<ScopeLine>>, first: number): Turn {
-  const kept = outlook(scope, { lines: changes });
+export function turnOf(
+  scope: Scope,
+  changes: ReadonlyMap<string, Partial<ScopeLine>>,
+  first: number,
+  plan: Plan,
+): Turn {
+  const kept = outlook(scope, { lines: changes }, plan);
   if (!shortensOthers(kept, changes)) return { keepsRank: true, lines: kept, ranks: [] };
   const ranks = scope.lines.filter(({ id }) => changes.has(id)).map(({ id }, at) => ({ lineId: id, rank: first + at }));
-  return {
-    keepsRank: false,
-    lines: outlook(scope, {
-      lines: new Map(ranks.map(({ lineId, rank }) => [lineId, { ...changes.get(lineId), rank }])),
-    }),
-    ranks,
-  };
+  const last = new Map(ranks.map(({ lineId, rank }) => [lineId, { ...changes.get(lineId), rank }]));
+  return { keepsRank: false, lines: outlook(scope, { lines: last }, plan), ranks };
 }

@@ -1,4 +1,12 @@
-import { allocate, type AllocationInstance, type Assignment, plantsIn, takeOutPins, traysIn } from '@rootclock/domain';
+import {
+  allocate,
+  type AllocationInstance,
+  type Assignment,
+  keepCurrent,
+  plantsIn,
+  takeOutPins,
+  traysIn,
+} from '@rootclock/domain';
 import { inherit } from './inherit.ts';
 import { type Judged, type Judgement, judge, mayHold, readyFor } from './judging.ts';
 import { openUnits, type Scope, type ScopeReservation, type ScopeSupply, servedOn } from './scope.ts';
@@ -15,6 +23,26 @@ export function judgeAll(scope: Scope): Judged {
       const supplies = [...new Set(line.accepts.map(({ item }) => item))].flatMap((item) => byItem.get(item) ?? []);
       return [line.id, new Map(supplies.map((supply) => [supply.id, judge(supply, line, scope)]))];
     }),
+  );
+}
+
+/** The pairs alone that hold something, or whose line may inherit something there: a moment's work, however large the scope. */
+function judgeHeld(scope: Scope): Judged {
+  const supplies = new Map(scope.supplies.map((supply) => [supply.id, supply]));
+  const heirs = scope.heirs.map(({ toId }) => toId);
+  const held = new Map<string, Set<string>>();
+  for (const { lineId, supplyId } of scope.reservations)
+    held.set(lineId, (held.get(lineId) ?? new Set(heirs)).add(supplyId));
+  return new Map(
+    scope.lines.map((line) => [
+      line.id,
+      new Map(
+        [...(held.get(line.id) ?? [])].flatMap((id) => {
+          const supply = supplies.get(id);
+          return supply ? [[id, judge(supply, line, scope)] as const] : [];
+        }),
+      ),
+    ]),
   );
 }
 
@@ -81,13 +109,12 @@ function mayStay({ lineId, supplyId, pinned }: ScopeReservation, judged: Judged)
 }
 
 /** What is left to be solved of a scope, and the reservations that follow from a solution: pinned ones stay as far as their plants exist. */
-export interface PreparedPlan {
+interface PreparedPlan {
   instance: AllocationInstance;
   reservationsOf(solution: readonly Assignment[]): ScopeReservation[];
 }
 
-export function preparePlan(scope: Scope): PreparedPlan {
-  const judged = judgeAll(scope);
+function preparePlan(scope: Scope, judged: Judged): PreparedPlan {
   const standing = inherit(scope, judged).filter((row) => mayStay(row, judged));
   const { pins, rest: instance } = takeOutPins(instanceOf(scope, judged, standing));
   const supplies = new Map(scope.supplies.map((supply) => [supply.id, supply]));
@@ -101,6 +128,12 @@ export function preparePlan(scope: Scope): PreparedPlan {
 
 /** The reservations as they should be. */
 export function planReservations(scope: Scope): ScopeReservation[] {
-  const { instance, reservationsOf } = preparePlan(scope);
+  const { instance, reservationsOf } = preparePlan(scope, judgeAll(scope));
   return reservationsOf(allocate(instance).assignments);
+}
+
+/** The reservations without solving: what lines hold stays as far as its plants are there and serve, the lower rank first, and nobody is given anything new. */
+export function keepReservations(scope: Scope): ScopeReservation[] {
+  const { instance, reservationsOf } = preparePlan(scope, judgeHeld(scope));
+  return reservationsOf(keepCurrent(instance));
 }

@@ -31,7 +31,7 @@ const countOpenLinesRow = z.strictObject({ lines: z.number() });
 
 export async function countOpenLines({ tx, nurseryId }: ReadContext): Promise<number> {
   const row = await tx.row(countOpenLinesRow)`
-    SELECT count(*)::int AS lines FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
+    SELECT count(*)::int AS lines FROM order_named o JOIN line_asked l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL`;
   return row?.lines ?? 0;
 }
@@ -44,7 +44,7 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
   return tx.rows(scopeLine)`
     WITH RECURSIVE open_line AS MATERIALIZED (
       SELECT l.id, l.plant_id, l.container_id
-        FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
+        FROM order_named o JOIN line_asked l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
        WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL),
     accepts AS MATERIALIZED (
       SELECT id AS line_id, plant_id, container_id FROM open_line
@@ -55,11 +55,11 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
       UNION SELECT r.line_id FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid AND r.lot_id = ANY (${lots}::uuid[])
       UNION SELECT r.line_id FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid AND r.batch_id = ANY (${batches}::uuid[])),
     seed AS (
-      SELECT plant_id, container_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${lots}::uuid[])
-      UNION SELECT plant_id, target_container_id FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${batches}::uuid[])
+      SELECT plant_id, container_id FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${lots}::uuid[])
+      UNION SELECT plant_id, target_container_id FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${batches}::uuid[])
       UNION SELECT a.plant_id, a.container_id FROM accepts a JOIN seed_line s ON s.id = a.line_id
-      UNION SELECT x.plant_id, x.container_id FROM reservation r JOIN seed_line s ON s.id = r.line_id JOIN lot x ON x.nursery_id = r.nursery_id AND x.id = r.lot_id WHERE r.nursery_id = ${nurseryId}::uuid
-      UNION SELECT x.plant_id, x.target_container_id FROM reservation r JOIN seed_line s ON s.id = r.line_id JOIN batch x ON x.nursery_id = r.nursery_id AND x.id = r.batch_id WHERE r.nursery_id = ${nurseryId}::uuid
+      UNION SELECT x.plant_id, x.container_id FROM reservation r JOIN seed_line s ON s.id = r.line_id JOIN lot_named x ON x.nursery_id = r.nursery_id AND x.id = r.lot_id WHERE r.nursery_id = ${nurseryId}::uuid
+      UNION SELECT x.plant_id, x.target_container_id FROM reservation r JOIN seed_line s ON s.id = r.line_id JOIN batch_named x ON x.nursery_id = r.nursery_id AND x.id = r.batch_id WHERE r.nursery_id = ${nurseryId}::uuid
       UNION SELECT i."plantId", i."containerId" FROM jsonb_to_recordset(${JSON.stringify(seed.items ?? [])}::jsonb) AS i ("plantId" uuid, "containerId" uuid)
       UNION SELECT a.plant_id, a.container_id FROM accepts a WHERE ${seed.all ?? false}),
     -- From items to the lines that accept them and on to all that these accept. Each line and each item is met once; going from item to item in one
@@ -107,7 +107,7 @@ export async function loadHeirs(
         JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
         JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
        WHERE m.nursery_id = ${nurseryId}::uuid AND m.entry_id = ${entryId}::uuid) h
-      LEFT JOIN lot x ON x.nursery_id = ${nurseryId}::uuid AND x.id = h.to_id
+      LEFT JOIN lot_named x ON x.nursery_id = ${nurseryId}::uuid AND x.id = h.to_id
      WHERE h.from_id <> h.to_id ORDER BY x.code, h.to_id, h.from_id`;
 }
 
@@ -128,4 +128,27 @@ export async function saveReservations(
         FROM jsonb_to_recordset(${JSON.stringify(kept)}::jsonb) AS k ("lineId" uuid, "supplyId" uuid, "supplyKind" text, units int, pinned boolean)
       ON CONFLICT (nursery_id, line_id, supply_id, pinned) DO UPDATE SET units = excluded.units`;
   }
+}
+
+/** Lines may be promised more than they hold, or better: the plan was not solved after what happened. */
+export async function notePlanStale({ tx, nurseryId, now }: CommandContext): Promise<void> {
+  await tx.run`UPDATE nursery SET plan_stale_since = coalesce(plan_stale_since, ${now}) WHERE id = ${nurseryId}::uuid`;
+}
+
+const planWholeRow = z.strictObject({ id: z.string() });
+
+/** Everything was planned anew. Answers whether it had been stale. */
+export async function notePlanWhole({ tx, nurseryId }: CommandContext): Promise<boolean> {
+  const row = await tx.row(planWholeRow)`
+    UPDATE nursery SET plan_stale_since = NULL WHERE id = ${nurseryId}::uuid AND plan_stale_since IS NOT NULL RETURNING id::text`;
+  return row !== undefined;
+}
+
+const planStateRow = z.strictObject({ staleSince: z.nullable(z.string()) });
+
+/** Since when the plan waits to be solved, as an instant; null where it is solved. */
+export async function loadPlanState({ tx, nurseryId }: ReadContext): Promise<z.infer<typeof planStateRow>> {
+  const row = await tx.row(planStateRow)`
+    SELECT to_char(plan_stale_since AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "staleSince" FROM nursery WHERE id = ${nurseryId}::uuid`;
+  return row ?? { staleSince: null };
 }

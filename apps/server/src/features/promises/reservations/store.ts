@@ -27,8 +27,8 @@ export type SupplyFacts = z.infer<typeof supplyFacts>;
 /** A lot or batch by id; one that is not this nursery's answers as not found. */
 export async function loadSupply({ tx, nurseryId }: ReadContext, id: string): Promise<SupplyFacts> {
   const row = await tx.row(supplyFacts)`
-    SELECT id::text, 'lot' AS kind, code FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid
-    UNION ALL SELECT id::text, 'batch', code FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+    SELECT id::text, 'lot' AS kind, code FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid
+    UNION ALL SELECT id::text, 'batch', code FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return found(row, 'supply', 'supplyId');
 }
 
@@ -45,7 +45,7 @@ export type LineState = z.infer<typeof lineState>;
 export async function loadLineState({ tx, nurseryId }: ReadContext, id: string): Promise<LineState> {
   const row = await tx.row(lineState)`
     SELECT l.id::text, p.scientific_name AS "scientificName", l.withdrawn_on IS NOT NULL AS withdrawn, o.id::text AS "orderId", o.code AS "orderCode", o.state AS "orderState"
-      FROM order_line l JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      FROM line_asked l JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${id}::uuid`;
   return found(row, 'line', 'lineId');
 }

@@ -32,13 +32,13 @@ export const listShort = query({
       SELECT jsonb_build_object('lineId', l.id, 'orderId', o.id, 'orderCode', o.code, 'orderKind', o.kind, 'clientName', k.name, 'siteName', t.name, 'dueOn', o.due_on,
                'plantId', l.plant_id, 'scientificName', p.scientific_name, 'containerCode', c.code, 'units', l.units, 'filledUnits', g.filled, 'shortUnits', l.units - g.filled) AS row,
              count(*) OVER ()::int AS total
-        FROM garden_order o
-        JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL
+        FROM order_named o
+        JOIN line_asked l ON l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL
         CROSS JOIN LATERAL (SELECT s.reserved_units + s.staged_units + s.delivered_units AS filled FROM line_progress s WHERE s.nursery_id = l.nursery_id AND s.line_id = l.id OFFSET 0) g
-        JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
-        LEFT JOIN site t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
-        JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-        JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+        JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
+        LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
+        JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+        JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
        WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.units > g.filled
        ORDER BY o.due_on, o.code, l.rank
        LIMIT ${perPage} OFFSET ${(page - 1) * perPage}`;

@@ -7,15 +7,14 @@ import { itemOf, type ScopeLine } from '../planning/scope.ts';
 import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import { requireOpenLine } from '../reservations/open-line.ts';
 import { loadOpenOrder } from './store.ts';
-import type { ChangeOf, Trial } from './trial.ts';
-import { inTurn } from './turn-trial.ts';
+import type { ChangeOf, Trial, TurnTrial } from './trial.ts';
 
 type Alternatives = ChangeOf<'edit-line'>['alternatives'];
 
 export async function editLine(
   context: ReadContext,
   { lineId, units, seedZone, wildType, untreated, alternatives, keepRank }: ChangeOf<'edit-line'>,
-): Promise<Trial> {
+): Promise<TurnTrial> {
   await requireOpenLine(context, lineId);
   await requireItems(context, alternatives);
   const before = await loadScope(context, { lines: [lineId], items: alternatives, asksTreatments: untreated });
@@ -42,7 +41,7 @@ export async function editLine(
       ...alternatives.map(({ plantId, containerId, penalty }) => ({ item: itemOf(plantId, containerId), penalty })),
     ],
   };
-  return inTurn(before, new Map([[lineId, wanted]]), { keepRank });
+  return { before, changes: new Map([[lineId, wanted]]), keepRank };
 }
 
 /** What was planted of the line stays planted. Pulled plants are brought back first, as the command asks. */

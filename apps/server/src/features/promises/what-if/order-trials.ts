@@ -9,17 +9,16 @@ import type { Scope, ScopeLine } from '../planning/scope.ts';
 import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import { restand } from './stands.ts';
 import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type TriedOrder } from './store.ts';
-import type { ChangeOf, Trial } from './trial.ts';
-import { inTurn } from './turn-trial.ts';
+import type { ChangeOf, Trial, TurnTrial } from './trial.ts';
 
 export async function moveOrder(
   context: ReadContext,
   { orderId, dueOn, keepRank }: ChangeOf<'move-order'>,
-): Promise<Trial> {
+): Promise<TurnTrial> {
   const { openLines } = await loadOpenOrder(context, orderId);
   requireSince(dueOn, context.today, 'dueOn');
   const before = await loadScope(context, { lines: openLines });
-  return inTurn(before, new Map(openLines.map((lineId) => [lineId, { dueOn }])), { keepRank });
+  return { before, changes: new Map(openLines.map((lineId) => [lineId, { dueOn }])), keepRank };
 }
 
 /** Its plants become free. What was pulled for it stands at the place it is brought to, as after the command. */

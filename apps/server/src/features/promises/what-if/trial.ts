@@ -1,6 +1,6 @@
 import type { promises } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
-import type { Scope } from '../planning/scope.ts';
+import type { Scope, ScopeLine } from '../planning/scope.ts';
 
 export type Change = z.output<typeof promises.whatIf>;
 export type ChangeOf<Kind extends Change['kind']> = Extract<Change, { kind: Kind }>;
@@ -13,4 +13,11 @@ export interface Trial {
   own: ReadonlySet<string>;
   /** For an order that moves, whether it keeps its turn. */
   keepsRank: boolean | null;
+}
+
+/** Lines that change and keep their turn or not: which of the two shows only when it is planned. */
+export interface TurnTrial {
+  before: Scope;
+  changes: ReadonlyMap<string, Partial<ScopeLine>>;
+  keepRank: boolean;
 }

@@ -1,16 +1,13 @@
 import { changed, turnOf } from '../planning/outlook.ts';
-import type { Scope, ScopeLine } from '../planning/scope.ts';
-import type { Trial } from './trial.ts';
+import { planReservations } from '../planning/plan.ts';
+import type { Scope } from '../planning/scope.ts';
+import type { Trial, TurnTrial } from './trial.ts';
 
 /** Lines that change and keep their turn where that leaves nobody else shorter, or where it is wished; else they go behind all others. */
-export function inTurn(
-  before: Scope,
-  changes: ReadonlyMap<string, Partial<ScopeLine>>,
-  wish: { keepRank: boolean },
-): Trial {
-  const { keepsRank, ranks } = wish.keepRank
+export function inTurn({ before, changes, keepRank }: TurnTrial): Trial {
+  const { keepsRank, ranks } = keepRank
     ? { keepsRank: true, ranks: [] }
-    : turnOf(before, changes, nextRank(before));
+    : turnOf(before, changes, nextRank(before), planReservations);
   const lines = new Map([
     ...changes,
     ...ranks.map(({ lineId, rank }) => [lineId, { ...changes.get(lineId), rank }] as const),

@@ -1,23 +1,25 @@
 import { promises } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
-import { query, type ReadContext } from '../../../trpc/operation.ts';
-import { difference } from './difference.ts';
+import { queryThen, type ReadContext } from '../../../trpc/operation.ts';
+import { solver } from '../solving/solver.ts';
+import { answerWhatIf } from './answer-what-if.ts';
 import { addLine, editLine, withdrawLine } from './line-trials.ts';
 import { addOrder, cancelOrder, moveOrder, turnToNatives } from './order-trials.ts';
 import { pin, release, unpin } from './reservation-trials.ts';
 import { changeBatch, loseBatch, loseLot } from './stock-trials.ts';
-import type { Change, Trial } from './trial.ts';
+import type { Change, Trial, TurnTrial } from './trial.ts';
 
 /** What a change would do to every order that shares plants with it, worked out and not stored. */
-export const whatIf = query({
+export const whatIf = queryThen({
   name: 'whatIf',
   isHeavy: true,
   input: promises.whatIf,
   roles: EVERYONE,
-  read: async (context, change): Promise<promises.WhatIf> => difference(await trialOf(context, change)),
+  read: trialOf,
+  after: (trial): Promise<promises.WhatIf> => solver.reckon('whatIf', trial.before, trial, answerWhatIf),
 });
 
-function trialOf(context: ReadContext, change: Change): Promise<Trial> {
+function trialOf(context: ReadContext, change: Change): Promise<Trial | TurnTrial> {
   switch (change.kind) {
     case 'move-order':
       return moveOrder(context, change);

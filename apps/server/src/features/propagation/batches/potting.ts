@@ -3,7 +3,8 @@ import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import { requireSince } from '../../stock/ledger/post.ts';
 import { loadLot } from '../../stock/lots/store.ts';
-import { type BatchFacts, isPottedFrom } from './store.ts';
+import { isPottedFrom } from '../../stock/store.ts';
+import type { BatchFacts } from './store.ts';
 
 /**
  * A lot that more of the same batch may be potted into: made of this batch alone, in the same container, and begun at most some days ago.

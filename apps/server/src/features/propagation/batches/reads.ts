@@ -89,12 +89,12 @@ export const listBatches = query({
     if (input.plantId) where.push(sql`b.plant_id = ${input.plantId}::uuid`);
     if (input.placeId)
       where.push(
-        sql`EXISTS (SELECT 1 FROM account x WHERE x.nursery_id = b.nursery_id AND x.batch_id = b.id AND x.place_id = ${input.placeId}::uuid AND x.units > 0)`,
+        sql`EXISTS (SELECT 1 FROM units_standing x WHERE x.nursery_id = b.nursery_id AND x.batch_id = b.id AND x.place_id = ${input.placeId}::uuid AND x.units > 0)`,
       );
     if (input.text) {
       const key = nameKey(input.text);
       where.push(sql`(b.code ILIKE ${containing(input.text)} OR p.scientific_name ILIKE ${containing(input.text)}
-        OR b.plant_id IN (SELECT plant_id FROM plant_name WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)}))`);
+        OR b.plant_id IN (SELECT plant_id FROM plant_called WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)}))`);
     }
     const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
     const rows = await tx.rows(batchesRow)`
@@ -103,18 +103,18 @@ export const listBatches = query({
              standing.units AS "standingUnits", standing.places AS "placeCodes", b.emerged_units AS "emergedUnits", b.emerged_on::text AS "emergedOn",
              b.confined_on::text AS "confinedOn", b.container_on::text AS "containerOn", b.target_container_id::text AS "targetContainerId", t.name AS "targetContainerName",
              b.cautious_units AS "cautiousUnits",
-             coalesce((SELECT sum(r.units)::int FROM reservation r WHERE r.nursery_id = b.nursery_id AND r.batch_id = b.id), 0) AS "reservedUnits",
+             coalesce((SELECT sum(r.units)::int FROM units_reserved r WHERE r.nursery_id = b.nursery_id AND r.batch_id = b.id), 0) AS "reservedUnits",
              b.usual_units AS "usualUnits", b.ready_on::text AS "readyOn", b.stage_kind AS "stageKind", b.stage_begun_on::text AS "stageBegunOn", b.stage_due_on::text AS "stageDueOn",
              b.closed_on IS NULL AND coalesce(b.stage_late_on < ${today}::date, false) AS "stageLate", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
              b.second_winter_on::text AS "secondWinterOn", b.closed_on::text AS "closedOn",
              extract(month FROM ${today}::date)::int = ANY (p.dormant_months) AS "dormantNow", n.notice_days AS "noticeDays", count(*) OVER ()::int AS total
         FROM batch b
-        JOIN nursery n ON n.id = b.nursery_id
-        JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
-        LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
-        LEFT JOIN container t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
+        JOIN nursery_settings n ON n.id = b.nursery_id
+        JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+        LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+        LEFT JOIN container_named t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
         JOIN LATERAL (SELECT coalesce(sum(a.units), 0)::int AS units, coalesce(array_agg(w.code ORDER BY w.code) FILTER (WHERE a.units > 0), '{}') AS places
-                        FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                        FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                        WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0) standing ON true
         LEFT JOIN LATERAL (SELECT sum(m.to_units)::int AS units FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id) begun ON true
        WHERE ${join(where, ' AND ')}

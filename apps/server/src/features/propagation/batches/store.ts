@@ -1,10 +1,4 @@
-import {
-  BATCH_UNITS,
-  CONTAINER_KINDS,
-  PROPAGATION_METHODS,
-  type BatchUnit,
-  type PropagationMethod,
-} from '@rootclock/domain';
+import { BATCH_UNITS, CONTAINER_KINDS, PROPAGATION_METHODS } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
@@ -43,45 +37,13 @@ export async function loadBatch({ tx, nurseryId }: ReadContext, id: string, fiel
            b.started_on::text AS "startedOn", b.target_container_id::text AS "targetContainerId", b.cautious_units AS "cautiousUnits", b.ready_on::text AS "readyOn",
            b.closed_on::text AS "closedOn", b.protocol_version_id::text AS "protocolVersionId", b.second_winter_on::text AS "secondWinterOn",
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', a.place_id, 'placeCode', w.code, 'units', a.units) ORDER BY w.code)
-                       FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                       FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS balances
-      FROM batch b JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
-                   JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
-                   LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+      FROM batch b JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+                   JOIN source_named s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
+                   LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${id}::uuid`;
   return found(batch, 'batch', field);
-}
-
-export interface NewBatch {
-  id: string;
-  code: string;
-  plantId: string;
-  sourceId: string;
-  method: PropagationMethod;
-  unit: BatchUnit;
-  containerId: string | null;
-  startedOn: string;
-  seedsSown: number | null;
-  seedsGrams: number | null;
-  protocolVersionId: string | null;
-  /** The batch of packs its seed is drawn from. */
-  parentBatchId: string | null;
-  note: string;
-}
-
-/** Adds a batch under its start entry; what follows from its entries is written when it is settled. */
-export async function insertBatch(
-  { tx, nurseryId, touched }: CommandContext,
-  entryId: string,
-  batch: NewBatch,
-): Promise<void> {
-  touched.batch(batch.id);
-  await tx.run`
-    INSERT INTO batch (nursery_id, id, code, plant_id, source_id, created_entry_id, method, unit, container_id, started_on, seeds_sown, seeds_grams, protocol_version_id,
-                       parent_batch_id, note)
-    VALUES (${nurseryId}::uuid, ${batch.id}::uuid, ${batch.code}, ${batch.plantId}::uuid, ${batch.sourceId}::uuid, ${entryId}::uuid, ${batch.method}, ${batch.unit},
-            ${batch.containerId}::uuid, ${batch.startedOn}::date, ${batch.seedsSown}, ${batch.seedsGrams}::numeric, ${batch.protocolVersionId}::uuid,
-            ${batch.parentBatchId}::uuid, ${batch.note})`;
 }
 
 export interface NewCount {
@@ -99,16 +61,6 @@ export async function insertCount({ tx, nurseryId }: CommandContext, entryId: st
     VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${count.batchId}::uuid, ${entryId}::uuid, ${count.countedOn}::date, ${count.countKind}, ${count.emergedUnits}, ${count.unexplainedUnits})`;
 }
 
-/** Adds what was seen: plants thinned out so that the others have room. */
-export async function insertThinning(
-  { tx, nurseryId }: CommandContext,
-  entryId: string,
-  thinnedUnits: number | null,
-): Promise<void> {
-  await tx.run`
-    INSERT INTO observation (nursery_id, id, entry_id, kind, amount) VALUES (${nurseryId}::uuid, ${entryId}::uuid, ${entryId}::uuid, 'thinned', ${thinnedUnits})`;
-}
-
 export const plantFacts = z.strictObject({
   id: z.string(),
   code: z.string(),
@@ -118,7 +70,7 @@ export type PlantFacts = z.infer<typeof plantFacts>;
 
 export async function loadPlant({ tx, nurseryId }: ReadContext, id: string): Promise<PlantFacts> {
   const plant = await tx.row(plantFacts)`
-    SELECT id::text, code, scientific_name AS "scientificName" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+    SELECT id::text, code, scientific_name AS "scientificName" FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(plant, 'plant', 'plantId');
 }
 
@@ -128,7 +80,7 @@ const plantNameRow = z.strictObject({ name: z.string() });
 export async function loadPlantName({ tx, nurseryId }: ReadContext, id: string): Promise<string> {
   const plant = await tx.row(
     plantNameRow,
-  )`SELECT scientific_name AS name FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
+  )`SELECT scientific_name AS name FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return found(plant, 'plant', 'plantId').name;
 }
 
@@ -145,7 +97,7 @@ export type SourceFacts = z.infer<typeof sourceFacts>;
 export async function loadSource({ tx, nurseryId }: ReadContext, id: string): Promise<SourceFacts> {
   const source = await tx.row(sourceFacts)`
     SELECT s.id::text, s.code, s.plant_id::text AS "plantId", p.scientific_name AS "plantName", s.gathered_on::text AS "gatheredOn", s.retired_at IS NOT NULL AS "isRetired"
-      FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+      FROM source_named s JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ${id}::uuid`;
   return found(source, 'source', 'sourceId');
 }
@@ -164,7 +116,7 @@ export async function loadContainer(
   field: string,
 ): Promise<ContainerFacts> {
   const container = await tx.row(containerFacts)`
-    SELECT id::text, name, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+    SELECT id::text, name, kind, cells FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(container, 'container', field);
 }
 
@@ -177,15 +129,6 @@ export type PlaceFacts = z.infer<typeof placeFacts>;
 export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field: string): Promise<PlaceFacts> {
   const place = await tx.row(
     placeFacts,
-  )`SELECT id::text, code FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
+  )`SELECT id::text, code FROM place_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid AND retired_at IS NULL`;
   return found(place, 'place', field);
-}
-
-const pottedFromRow = z.strictObject({ only: z.boolean() });
-
-/** Whether the lot was potted from this batch and from nothing else. */
-export async function isPottedFrom({ tx, nurseryId }: ReadContext, lotId: string, batchId: string): Promise<boolean> {
-  const row = await tx.row(pottedFromRow)`
-    SELECT count(*) > 0 AND bool_and(parent_id = ${batchId}::uuid) AS only FROM lineage WHERE nursery_id = ${nurseryId}::uuid AND child_lot_id = ${lotId}::uuid`;
-  return row?.only ?? false;
 }

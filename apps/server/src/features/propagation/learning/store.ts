@@ -1,6 +1,8 @@
 import { STANDINGS } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { columns, editedSettings } from '../../../db/editions.ts';
+import { setInNursery } from '../../../db/settings.ts';
+import { sql } from '../../../db/sql.ts';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
@@ -18,27 +20,28 @@ export type LearningSettings = z.infer<typeof learningSettings>;
 export async function loadLearningSettings({ tx, nurseryId }: ReadContext): Promise<LearningSettings> {
   const row = await tx.row(learningSettings)`
     SELECT edition, prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit", plan_confidence::float8 AS "planConfidence", winter_survival::float8 AS "winterSurvival",
-           winter_survival_standing AS "winterStanding" FROM nursery WHERE id = ${nurseryId}::uuid`;
+           winter_survival_standing AS "winterStanding" FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
 }
 
 /** A winter survival that is set to another figure is the nursery's own from then on. */
 export async function storeLearningSettings(
-  { tx, nurseryId }: CommandContext,
+  context: CommandContext,
   { priorWeight, evidenceLimit, planConfidence, winterSurvival }: Omit<LearningSettings, 'edition' | 'winterStanding'>,
 ): Promise<void> {
-  await tx.run`
-    UPDATE nursery SET prior_weight = ${priorWeight}, evidence_limit = ${evidenceLimit}, plan_confidence = ${planConfidence}::float8,
+  await setInNursery(
+    context,
+    sql`prior_weight = ${priorWeight}, evidence_limit = ${evidenceLimit}, plan_confidence = ${planConfidence}::float8,
            winter_survival_standing = CASE WHEN winter_survival = ${winterSurvival}::float8::numeric(7, 6) THEN winter_survival_standing ELSE 'own setting' END,
-           winter_survival = ${winterSurvival}::float8
-     WHERE id = ${nurseryId}::uuid`;
+           winter_survival = ${winterSurvival}::float8`,
+  );
 }
 
 const versionRow = z.strictObject({ version: z.number() });
 
 /** The number of the nursery's last command. */
 export async function loadVersion({ tx, nurseryId }: ReadContext): Promise<number> {
-  const row = await tx.row(versionRow)`SELECT version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const row = await tx.row(versionRow)`SELECT version::int FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery').version;
 }
 

@@ -65,7 +65,7 @@ const selectVersions = (where: Sql) => sql`
          p.dormant_months AS "dormantMonths", s.stages
     FROM protocol_version v
     JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id
-    JOIN plant p ON p.nursery_id = q.nursery_id AND p.id = q.plant_id
+    JOIN plant_named p ON p.nursery_id = q.nursery_id AND p.id = q.plant_id
     JOIN LATERAL (
       SELECT coalesce(jsonb_agg(jsonb_build_object(
                'position', g.position, 'kind', g.kind, 'shortDays', g.short_days, 'usualDays', g.usual_days, 'longDays', g.long_days,
@@ -132,7 +132,7 @@ export async function loadProtocol({ tx, nurseryId }: ReadContext, protocolId: s
     SELECT q.id::text AS "protocolId", q.plant_id::text AS "plantId", p.scientific_name AS "scientificName", p.dormant_months AS "dormantMonths", q.method, q.label,
            q.retired_at IS NOT NULL AS "isRetired", v.id::text AS "currentVersionId", v.number AS "currentNumber", v.made_on::text AS "currentMadeOn"
       FROM protocol q
-      JOIN plant p ON p.nursery_id = q.nursery_id AND p.id = q.plant_id
+      JOIN plant_named p ON p.nursery_id = q.nursery_id AND p.id = q.plant_id
       JOIN protocol_version v ON v.nursery_id = q.nursery_id AND v.id = q.current_version_id
      WHERE q.nursery_id = ${nurseryId}::uuid AND q.id = ${protocolId}::uuid`;
   return found(row, 'protocol', 'protocolId');

@@ -104,8 +104,8 @@ export async function readSeedMovements(
            m.entry_id::text AS "entryId", o.id::text AS "otherSourceId", o.code AS "otherSourceCode", m.person_id = ${personId}::uuid AS mine, m.note,
            EXISTS (SELECT 1 FROM seed_movement r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.id) AS "takenBack"
       FROM seed_movement m
-      LEFT JOIN command c ON c.nursery_id = m.nursery_id AND c.id = m.command_id
-      LEFT JOIN batch b ON b.nursery_id = m.nursery_id AND b.id = m.batch_id
+      LEFT JOIN command_taken c ON c.nursery_id = m.nursery_id AND c.id = m.command_id
+      LEFT JOIN batch_named b ON b.nursery_id = m.nursery_id AND b.id = m.batch_id
       LEFT JOIN seed_movement x ON m.kind = 'blended-out' AND x.nursery_id = m.nursery_id AND x.command_id = m.command_id AND x.kind = 'blended-in'
       LEFT JOIN source o ON o.nursery_id = x.nursery_id AND o.id = x.source_id
      WHERE m.nursery_id = ${nurseryId}::uuid AND m.source_id = ${sourceId}::uuid AND m.reverses_id IS NULL
@@ -133,7 +133,7 @@ export type PlantSeed = z.infer<typeof plantSeed>;
 
 export async function readPlantSeed({ tx, nurseryId }: ReadContext, plantId: string): Promise<PlantSeed | null> {
   const row = await tx.row(plantSeed)`
-    SELECT (value #>> '{}')::float8 AS "seedsPerGram", standing, source FROM plant_fact
+    SELECT (value #>> '{}')::float8 AS "seedsPerGram", standing, source FROM plant_told
      WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND field = 'seedsPerGram' AND jsonb_typeof(value) = 'number'`;
   return row ?? null;
 }

@@ -136,8 +136,8 @@ async function readNames(
 ): Promise<{ vernacularName: string; motherLotCode: string | null }> {
   const row = await tx.row(namesRow)`
     SELECT p.vernacular_name AS "vernacularName", m.code AS "motherLotCode"
-      FROM source s JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
-                    LEFT JOIN lot m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id
+      FROM source s JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+                    LEFT JOIN lot_named m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.id = ${sourceId}::uuid`;
   return row ?? { vernacularName: '', motherLotCode: null };
 }
@@ -154,9 +154,9 @@ async function readDescent(
       SELECT ${sourceId}::uuid, 'source'
       UNION
       SELECT y.id, y.kind FROM descent d CROSS JOIN LATERAL (
-        SELECT l.id, 'lot' AS kind FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.source_id = d.id
+        SELECT l.id, 'lot' AS kind FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.source_id = d.id
         UNION ALL
-        SELECT b.id, 'batch' FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = d.id
+        SELECT b.id, 'batch' FROM batch_named b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = d.id
         UNION ALL
         SELECT p.source_id, 'source' FROM source_part p WHERE p.nursery_id = ${nurseryId}::uuid AND p.part_source_id = d.id
         UNION ALL
@@ -180,10 +180,10 @@ async function readLots({ tx, nurseryId }: ReadContext, ids: readonly string[]):
   return tx.rows(tracedLot)`
     SELECT l.id::text AS "lotId", l.code, p.scientific_name AS "plantName", s.code AS "sourceCode", c.name AS "containerName", l.potted_on::text AS "pottedOn",
            l.potted_precision AS "pottedPrecision", l.closed_on::text AS "closedOn", l.plant_by_on::text AS "plantByOn",
-           coalesce((SELECT sum(a.units)::int FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.units > 0), 0) AS units
-      FROM lot l JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+           coalesce((SELECT sum(a.units)::int FROM units_standing a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.units > 0), 0) AS units
+      FROM lot_named l JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
                  JOIN source s ON s.nursery_id = l.nursery_id AND s.id = l.source_id
-                 JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+                 JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[]) ORDER BY l.closed_on IS NOT NULL, l.potted_on DESC, l.code LIMIT ${MOST}`;
 }
 
@@ -203,16 +203,16 @@ async function readGardens({ tx, nurseryId }: ReadContext, lotIds: readonly stri
     SELECT o.id::text AS "orderId", o.code, c.name AS "clientName", t.name AS "siteName", sum(x.units)::int AS "plantedUnits",
            min(x.happened_on)::text AS "firstOn", max(x.happened_on)::text AS "lastOn"
       FROM planted x
-      JOIN order_line n ON n.nursery_id = ${nurseryId}::uuid AND n.id = coalesce(x.line_id,
+      JOIN line_asked n ON n.nursery_id = ${nurseryId}::uuid AND n.id = coalesce(x.line_id,
            (SELECT j.subject_id FROM entry_subject j WHERE j.nursery_id = ${nurseryId}::uuid AND j.entry_id = x.told_by AND j.subject_kind = 'line' ORDER BY j.subject_id LIMIT 1))
-      JOIN garden_order o ON o.nursery_id = n.nursery_id AND o.id = n.order_id
-      JOIN client c ON c.nursery_id = o.nursery_id AND c.id = o.client_id
-      LEFT JOIN site t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
+      JOIN order_named o ON o.nursery_id = n.nursery_id AND o.id = n.order_id
+      JOIN client_named c ON c.nursery_id = o.nursery_id AND c.id = o.client_id
+      LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
      GROUP BY o.id, o.code, c.name, t.name HAVING sum(x.units) > 0 ORDER BY max(x.happened_on) DESC, o.code`;
 }
 
 async function readDaughters({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<DaughterSource[]> {
   return tx.rows(daughterSource)`
-    SELECT s.id::text AS "sourceId", s.code, l.code AS "motherCode" FROM source s JOIN lot l ON l.nursery_id = s.nursery_id AND l.id = s.mother_lot_id
+    SELECT s.id::text AS "sourceId", s.code, l.code AS "motherCode" FROM source s JOIN lot_named l ON l.nursery_id = s.nursery_id AND l.id = s.mother_lot_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = ANY (${[...lotIds]}::uuid[]) ORDER BY s.code LIMIT ${MOST}`;
 }

@@ -28,6 +28,7 @@ const testsRow = z.strictObject({
   meanShare: z.number(),
   hardShare: z.number(),
   dormantShare: z.number(),
+  toRepeat: z.boolean(),
   withdrawn: z.boolean(),
 });
 

@@ -24,7 +24,7 @@ export async function loadIntakeGround(
   placeIds: readonly string[],
 ): Promise<{ containers: Map<string, IntakeContainer>; places: Map<string, IntakePlace> }> {
   const containers = await tx.rows(intakeContainer)`
-    SELECT id::text, kind FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...containerIds]}::uuid[])`;
+    SELECT id::text, kind FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...containerIds]}::uuid[])`;
   const places = await tx.rows(intakePlace)`
     SELECT id::text, code, kind, retired_at IS NOT NULL AS retired, closed_reason AS "closedReason",
            to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt"

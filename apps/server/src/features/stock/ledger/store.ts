@@ -61,8 +61,7 @@ export async function insertEntry(
   subjects: Subjects,
   beside: readonly Sql[],
 ): Promise<void> {
-  await context.tx
-    .run`WITH written AS (${entryRow(context, draft)})${parts(beside)} ${subjectRows(context, subjects)}`;
+  await context.tx.run`WITH written AS (${entryRow(context, draft)})${parts(beside)} ${subjectRows(context, subjects)}`;
 }
 
 /** Opens the accounts that are new and moves the units; the database keeps the balances in the same statement. */

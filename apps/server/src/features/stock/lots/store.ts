@@ -53,9 +53,9 @@ export async function loadLots(
            EXISTS (SELECT 1 FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id AND w.kind = 'quarantine'
                     WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0) AS "inQuarantine",
            coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL), '{}') AS holds,
-           coalesce((SELECT sum(r.units)::int FROM reservation r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved
-      FROM lot l JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-                 JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+           coalesce((SELECT sum(r.units)::int FROM units_reserved r WHERE r.nursery_id = l.nursery_id AND r.lot_id = l.id), 0) AS reserved
+      FROM lot l JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+                 JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ANY (${[...ids]}::uuid[])`;
   const byId = new Map(rows.map((row) => [row.id, row]));
   return ids.map((id) => found(byId.get(id), 'lot', field));
@@ -146,7 +146,7 @@ export async function loadContainers(
   field = 'containerId',
 ): Promise<ContainerFacts[]> {
   const rows = await tx.rows(containerFacts)`
-    SELECT id::text, code, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
+    SELECT id::text, code, kind, cells FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
   const byId = new Map(rows.map((row) => [row.id, row]));
   return ids.map((id) => found(byId.get(id), 'container', field));
 }
@@ -154,7 +154,7 @@ export async function loadContainers(
 /** The nursery's ground: the first container that is no pot. */
 export async function loadGround({ tx, nurseryId }: ReadContext): Promise<ContainerFacts | undefined> {
   const row = await tx.row(containerFacts)`
-    SELECT id::text, code, kind, cells FROM container WHERE nursery_id = ${nurseryId}::uuid AND kind = 'ground' AND retired_at IS NULL ORDER BY code LIMIT 1`;
+    SELECT id::text, code, kind, cells FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND kind = 'ground' AND retired_at IS NULL ORDER BY code LIMIT 1`;
   return row;
 }
 

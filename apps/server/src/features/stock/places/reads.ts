@@ -99,7 +99,7 @@ async function readBatchesAt({ tx, nurseryId }: ReadContext, placeIds: readonly 
   return tx.rows(placeBatch)`
     SELECT b.id::text AS "batchId", b.code, p.scientific_name AS "scientificName", b.unit, a.units, w.code AS "placeCode", b.started_on::text AS "startedOn", b.plant_by_on::text AS "plantByOn"
       FROM account a JOIN batch b ON b.nursery_id = a.nursery_id AND b.id = a.batch_id
-                     JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+                     JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
                      JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
      WHERE a.nursery_id = ${nurseryId}::uuid AND a.place_id = ANY (${[...placeIds]}::uuid[]) AND a.units > 0
      ORDER BY b.plant_by_on NULLS LAST, b.code LIMIT ${MOST}`;

@@ -110,7 +110,7 @@ export async function loadStanding({ tx, nurseryId }: ReadContext, id: string): 
            coalesce(sum(a.units), 0)::int AS units, coalesce(sum(a.units) FILTER (WHERE c.kind = 'ground'), 0)::int AS "groundUnits",
            (SELECT count(*)::int FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.parent_id = ${id}::uuid AND p.retired_at IS NULL) AS places
       FROM account a LEFT JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
-                     LEFT JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+                     LEFT JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
      WHERE a.nursery_id = ${nurseryId}::uuid AND a.place_id = ${id}::uuid AND a.units > 0`;
   return row ?? { lotIds: [], batchIds: [], units: 0, groundUnits: 0, places: 0 };
 }

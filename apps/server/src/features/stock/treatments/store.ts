@@ -20,7 +20,7 @@ const dayOfRow = z.strictObject({ day: z.string() });
 export async function dayOf({ tx, nurseryId }: ReadContext, at: string): Promise<string | undefined> {
   const row = await tx.row(
     dayOfRow,
-  )`SELECT (${at}::timestamptz AT TIME ZONE zone)::date::text AS day FROM nursery WHERE id = ${nurseryId}::uuid`;
+  )`SELECT (${at}::timestamptz AT TIME ZONE zone)::date::text AS day FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return row?.day;
 }
 

@@ -17,8 +17,8 @@ export type WinterSettings = z.infer<typeof winterSettings>;
 export async function readWinterSettings({ tx, nurseryId }: ReadContext): Promise<WinterSettings> {
   const row = await tx.row(winterSettings)`
     SELECT n.prior_weight AS "priorWeight", n.evidence_limit AS "evidenceLimit", n.winter_survival::float8 AS "winterSurvival", n.freeze_md AS "freezeMd",
-           (SELECT min(w.opens_md) FROM planting_window w WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.opens_md < '07-01') AS "firstOpensMd"
-      FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
+           (SELECT min(w.opens_md) FROM window_named w WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.opens_md < '07-01') AS "firstOpensMd"
+      FROM nursery_settings n WHERE n.id = ${nurseryId}::uuid`;
   return row ?? { priorWeight: 20, evidenceLimit: 400, winterSurvival: 0.9, freezeMd: '11-15', firstOpensMd: null };
 }
 
@@ -52,7 +52,7 @@ export async function readNotUp(
            s.counted_on::text AS "countedOn", least(s.not_up_units, a.units) AS "notUpUnits", a.units AS "standingUnits"
       FROM last s
       JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = s.lot_id
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
       JOIN LATERAL (
         -- Plants that were carried elsewhere since, and not counted there, are asked about where they stand now.
         SELECT o.place_id, o.units FROM account o
@@ -129,7 +129,7 @@ export async function readLedgerDays(
   return tx.rows(ledgerDaysRow)`
     WITH void AS MATERIALIZED (SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
     held AS MATERIALIZED (
-      SELECT a.id, a.lot_id, l.plant_id FROM lot l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+      SELECT a.id, a.lot_id, l.plant_id FROM lot l JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
         JOIN account a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id
        WHERE l.nursery_id = ${nurseryId}::uuid AND ${which}),
     moved AS (
@@ -180,8 +180,8 @@ export async function readSpringRows(
              ORDER BY s.counted_on DESC, e.version DESC LIMIT 1) AS last
       FROM account a
       JOIN lot l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+      JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
      WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[]) AND a.kind = 'place' AND a.units > 0 AND ${where}
      ORDER BY w.code, p.scientific_name, l.code LIMIT ${MOST}`;

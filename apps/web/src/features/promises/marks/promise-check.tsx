@@ -10,6 +10,7 @@ import { newCommandId } from '../../../lib/ids.ts';
 import { useRested } from '../../../lib/use-rested.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
+import { PlanMark } from '../../pot-life/plan-mark.tsx';
 import { Taxon } from '../../plants/taxon.tsx';
 import { ShortageReasons } from './shortage-reasons.tsx';
 import { type Conditions, conditionsBody } from '../../orders/pickers/condition-fields.tsx';
@@ -91,6 +92,7 @@ export function PromiseCheck({
       : words.some(data.units, data.askedUnits, data.on);
   return (
     <div className={`promise-check ${isOpen || isMet ? '' : 'promise-check-short'}`}>
+      <PlanMark about="answer" />
       <p role="status">
         <span className="promise-check-word">{sentence}</span>
         {besides && ` ${words.wholeTrays(besides.cells, besides.below, besides.above)}`}

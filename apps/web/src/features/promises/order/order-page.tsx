@@ -12,6 +12,7 @@ import { useMessages } from '../../../messages/index.ts';
 import { Button, TextLink } from '../../../ui/action/index.ts';
 import { Callout, EmptyState } from '../../../ui/feedback/index.ts';
 import { PageHeader, Panel, Section } from '../../../ui/layout/index.ts';
+import { PlanMark } from '../../pot-life/plan-mark.tsx';
 import { AddKitSheet } from '../orders/add-kit-sheets.tsx';
 import { Progress } from '../marks/progress.tsx';
 import { LineCard } from './line/line-card.tsx';
@@ -54,6 +55,7 @@ function Order({ order }: { order: contracts.OrderPage }) {
         actions={<OrderActions order={order} />}
       />
       <div className="stack order-head">
+        {order.state === 'open' && <PlanMark about="page" />}
         {order.state !== 'open' && (
           <Callout tone="note">{order.state === 'done' ? words.isDone : words.isCancelled}</Callout>
         )}

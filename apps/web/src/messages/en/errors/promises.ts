@@ -23,6 +23,8 @@ export const promises = {
     `${supply} cannot serve this line: ${reasons.map((reason) => unfit[reason]).join(', ')}.`,
   'too-many-lines-share': ({ lines, plants }) =>
     `Not saved. ${lines} order lines now share ${plants} plants, too many to plan at once. Name fewer alternatives, or finish old orders first.`,
+  'promises-moved': () =>
+    'Not saved yet. Promises that share these plants are still being worked out. Send it again in a moment.',
   'nothing-reserved': ({ supply }) => `Nothing of ${supply} is held for this line.`,
   'pinned-by-others': ({ supply, available }) =>
     available === 0

@@ -2,7 +2,8 @@
 import { check } from './check.ts';
 import { day } from './day.ts';
 import { line } from './line.ts';
+import { plan } from './plan.ts';
 import { whatIf } from './what-if.ts';
 import { why } from './why.ts';
 
-export const promises = { line, day, check, why, whatIf };
+export const promises = { line, day, check, why, whatIf, plan };

@@ -23,6 +23,8 @@ export const promises = {
     `${supply} no sirve para este renglón: ${reasons.map((reason) => unfit[reason]).join(', ')}.`,
   'too-many-lines-share': ({ lines, plants }) =>
     `No se guardó. Ahora ${lines} líneas de pedido comparten ${plants} plantas, demasiadas para planearlas a la vez. Indique menos alternativas o termine primero pedidos viejos.`,
+  'promises-moved': () =>
+    'Aún no se guardó. Todavía se calculan las promesas que comparten estas plantas. Envíelo otra vez en un momento.',
   'nothing-reserved': ({ supply }) => `De ${supply} no hay nada reservado para este renglón.`,
   'pinned-by-others': ({ supply, available }) =>
     available === 0

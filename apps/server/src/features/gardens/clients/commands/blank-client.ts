@@ -3,8 +3,9 @@ import { OWNER } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { blankFilesOf } from '../../../files/blanking.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { loadClient } from '../../../clients/store.ts';
-import { blankClientData, openOrdersOf, sitesOf } from '../store.ts';
+import { blankClientData, loadClient, sitesOf } from '../../../clients/store.ts';
+import { blankOrdersOf } from '../../../orders/orders/store.ts';
+import { openOrdersOf } from '../store.ts';
 
 /** Nobody could plant or hand over what stays open for a client without a name, so open orders are settled first. */
 export const blankClient = command({
@@ -15,6 +16,7 @@ export const blankClient = command({
     await loadClient(context, input.clientId);
     const open = await openOrdersOf(context, input.clientId);
     if (open.length > 0) refuse('orders-are-open', { orders: open });
+    await blankOrdersOf(context, input.clientId);
     await blankClientData(context, input.clientId);
     await blankFilesOf(context, await sitesOf(context, input.clientId));
     context.touched.features.add('clients');

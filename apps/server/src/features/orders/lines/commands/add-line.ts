@@ -13,7 +13,6 @@ export const addLine = command({
     const order = await loadOpenOrder(context, orderId);
     await insertLines(context, orderId, await checkLines(context, order, [{ ...line, kit: null }], () => ''));
     context.touched.line(line.lineId);
-    context.touched.asksForMore = true;
     return { lineId: line.lineId };
   },
 });

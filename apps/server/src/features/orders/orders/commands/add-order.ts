@@ -27,7 +27,6 @@ export const addOrder = command({
     await insertOrder(context, { ...input, code });
     await insertLines(context, input.orderId, lines);
     for (const { lineId } of lines) context.touched.line(lineId);
-    context.touched.asksForMore = true;
     context.touched.features.add('orders');
     return { orderId: input.orderId, code };
   },

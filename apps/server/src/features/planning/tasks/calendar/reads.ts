@@ -6,6 +6,8 @@ const nurseryStateRow = z.strictObject({ name: z.string(), version: z.number() }
 
 /** What a calendar is written under: the nursery's name, and its version, which grows with every entry. */
 export async function readNurseryState({ tx, nurseryId }: ReadContext): Promise<{ name: string; version: number }> {
-  const row = await tx.row(nurseryStateRow)`SELECT name, version::int FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const row = await tx.row(
+    nurseryStateRow,
+  )`SELECT name, version::int FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
 }

@@ -15,13 +15,13 @@ const taskOrdersRow = z.strictObject({
 /** Open orders that are due by a day, with what lots are promised to them and what stands staged. */
 export async function readTaskOrders({ tx, nurseryId }: ReadContext, until: string): Promise<TaskOrder[]> {
   return tx.rows(taskOrdersRow)`
-    WITH orders AS MATERIALIZED (SELECT o.id, o.code, o.kind, o.due_on FROM garden_order o WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND o.due_on <= ${until}::date),
-    lines AS MATERIALIZED (SELECT l.id, l.order_id FROM orders o JOIN order_line l ON l.nursery_id = ${nurseryId}::uuid AND l.order_id = o.id AND l.withdrawn_on IS NULL),
-    promised AS MATERIALIZED (SELECT l.order_id, r.lot_id, r.units FROM lines l JOIN reservation r ON r.nursery_id = ${nurseryId}::uuid AND r.line_id = l.id AND r.lot_id IS NOT NULL),
+    WITH orders AS MATERIALIZED (SELECT o.id, o.code, o.kind, o.due_on FROM order_named o WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND o.due_on <= ${until}::date),
+    lines AS MATERIALIZED (SELECT l.id, l.order_id FROM orders o JOIN line_asked l ON l.nursery_id = ${nurseryId}::uuid AND l.order_id = o.id AND l.withdrawn_on IS NULL),
+    promised AS MATERIALIZED (SELECT l.order_id, r.lot_id, r.units FROM lines l JOIN units_reserved r ON r.nursery_id = ${nurseryId}::uuid AND r.line_id = l.id AND r.lot_id IS NOT NULL),
     to_pull AS (SELECT order_id, sum(units)::int AS units FROM promised GROUP BY 1),
-    staged AS (SELECT l.order_id, sum(a.units)::int AS units FROM lines l JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.line_id = l.id AND a.units > 0 GROUP BY 1),
+    staged AS (SELECT l.order_id, sum(a.units)::int AS units FROM lines l JOIN units_standing a ON a.nursery_id = ${nurseryId}::uuid AND a.line_id = l.id AND a.units > 0 GROUP BY 1),
     places AS (SELECT q.order_id, array_agg(DISTINCT a.place_id::text) AS ids FROM promised q
-        JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = q.lot_id AND a.kind = 'place' AND a.units > 0 GROUP BY 1)
+        JOIN units_standing a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = q.lot_id AND a.kind = 'place' AND a.units > 0 GROUP BY 1)
     SELECT o.id::text, o.code, o.kind, o.due_on::text AS "dueOn", coalesce(t.units, 0) AS "toPullUnits", coalesce(s.units, 0) AS "stagedUnits", coalesce(p.ids, '{}') AS "placeIds"
       FROM orders o LEFT JOIN to_pull t ON t.order_id = o.id LEFT JOIN staged s ON s.order_id = o.id LEFT JOIN places p ON p.order_id = o.id
      WHERE t.units > 0 OR s.units > 0`;
@@ -52,13 +52,13 @@ export async function readTaskPlantings({ tx, nurseryId }: ReadContext, since: s
        CROSS JOIN LATERAL (SELECT m.from_account_id, m.from_units FROM movement m
                             WHERE m.nursery_id = ${nurseryId}::uuid AND m.entry_id = e.id AND m.to_account_id = account_key('outside', 'outside', 'planted') OFFSET 0) m
        CROSS JOIN LATERAL (SELECT a.line_id, a.lot_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.id = m.from_account_id OFFSET 0) a
-       CROSS JOIN LATERAL (SELECT i.order_id FROM order_line i WHERE i.nursery_id = ${nurseryId}::uuid AND i.id = a.line_id OFFSET 0) i
-       CROSS JOIN LATERAL (SELECT l.plant_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = a.lot_id OFFSET 0) l
+       CROSS JOIN LATERAL (SELECT i.order_id FROM line_asked i WHERE i.nursery_id = ${nurseryId}::uuid AND i.id = a.line_id OFFSET 0) i
+       CROSS JOIN LATERAL (SELECT l.plant_id FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = a.lot_id OFFSET 0) l
        GROUP BY 1, 2, 3)
     SELECT o.id::text AS "orderId", o.code AS "orderCode", r.happened_on::text AS "plantedOn", sum(r.units)::int AS units,
            json_agg(json_build_object('name', p.scientific_name, 'dormantMonths', p.dormant_months, 'lastEmergenceMd', p.last_emergence_md) ORDER BY p.scientific_name) AS plants
       FROM rows r
-      JOIN garden_order o ON o.nursery_id = ${nurseryId}::uuid AND o.id = r.order_id
-      JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.id = r.plant_id
+      JOIN order_named o ON o.nursery_id = ${nurseryId}::uuid AND o.id = r.order_id
+      JOIN plant_named p ON p.nursery_id = ${nurseryId}::uuid AND p.id = r.plant_id
      GROUP BY o.id, o.code, r.happened_on`;
 }

@@ -35,8 +35,8 @@ export async function readTaskTests({ tx, nurseryId }: ReadContext): Promise<Tas
       SELECT DISTINCT ON (t.source_id) t.source_id, t.tested_on, t.to_repeat FROM viability_test t
        WHERE t.nursery_id = ${nurseryId}::uuid AND t.withdrawn_at IS NULL ORDER BY t.source_id, t.tested_on DESC, t.to_repeat)
     SELECT s.id::text AS "sourceId", s.code AS "sourceCode", p.scientific_name AS "plantName", t.tested_on::text AS "testedOn"
-      FROM last t JOIN source s ON s.nursery_id = ${nurseryId}::uuid AND s.id = t.source_id AND s.retired_at IS NULL
-      JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+      FROM last t JOIN source_named s ON s.nursery_id = ${nurseryId}::uuid AND s.id = t.source_id AND s.retired_at IS NULL
+      JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
      WHERE t.to_repeat`;
 }
 
@@ -56,6 +56,8 @@ export async function readTicks({ tx, nurseryId }: ReadContext, since: string): 
 const noticeRow = z.strictObject({ noticeDays: z.number() });
 
 export async function readNotice({ tx, nurseryId }: ReadContext): Promise<number> {
-  const row = await tx.row(noticeRow)`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const row = await tx.row(
+    noticeRow,
+  )`SELECT notice_days AS "noticeDays" FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return row?.noticeDays ?? 0;
 }

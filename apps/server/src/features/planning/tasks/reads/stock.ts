@@ -13,7 +13,7 @@ import type { ReadContext } from '../../../../trpc/operation.ts';
 /** What stands at places, by lot or batch, with where. */
 const standing = (nurseryId: string, holder: 'lot' | 'batch') => {
   const column = holder === 'lot' ? sql`a.lot_id` : sql`a.batch_id`;
-  return sql`SELECT ${column} AS id, sum(a.units)::int AS units, array_agg(a.place_id::text ORDER BY a.place_id) AS places FROM account a
+  return sql`SELECT ${column} AS id, sum(a.units)::int AS units, array_agg(a.place_id::text ORDER BY a.place_id) AS places FROM units_standing a
     WHERE a.nursery_id = ${nurseryId}::uuid AND a.kind = 'place' AND a.units > 0 AND ${column} IS NOT NULL GROUP BY 1`;
 };
 
@@ -43,7 +43,7 @@ export async function readTaskBatches(context: ReadContext): Promise<TaskBatch[]
            b.method, b.unit, b.started_on::text AS "startedOn", b.protocol_version_id::text AS "versionId", b.second_winter_on::text AS "secondWinterOn",
            CASE WHEN b.stage_position IS NULL OR b.protocol_version_id IS NULL THEN NULL ELSE json_build_object('position', b.stage_position, 'begunOn', b.stage_begun_on) END AS stage,
            CASE WHEN b.emerged_on IS NULL THEN NULL ELSE json_build_object('on', b.emerged_on, 'units', b.emerged_units) END AS "lastCount"
-      FROM batch b JOIN live ON live.id = b.id JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+      FROM batch b JOIN live ON live.id = b.id JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL`;
   return withStages(context, rows);
 }
@@ -79,10 +79,10 @@ export async function readTaskLots(
              THEN NULL ELSE l.ready_on END::text AS "readyOn",
            l.root_checked_on IS NOT NULL AS "rootChecked"
       FROM lot l JOIN live ON live.id = l.id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+      JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND (l.root_checked_on IS NULL OR l.plant_by_on <= ${leaveBy}::date)
-       AND NOT EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = 'mother-stock')`;
+       AND NOT EXISTS (SELECT 1 FROM lot_held h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.reason = 'mother-stock')`;
   const versions = await readVersionsOfLots(context);
   const looked = await readLooks(context, lookedSince);
   return withStages(
@@ -100,14 +100,14 @@ const versionsOfLotsRow = z.strictObject({ lotId: z.string(), versionId: z.strin
 async function readVersionsOfLots({ tx, nurseryId }: ReadContext): Promise<Map<string, string>> {
   const rows = await tx.rows(versionsOfLotsRow)`
     WITH RECURSIVE kin AS (
-      SELECT l.id AS lot_id, l.id AS at_id, l.container_id FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND l.root_checked_on IS NULL
+      SELECT l.id AS lot_id, l.id AS at_id, l.container_id FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND l.root_checked_on IS NULL
       UNION
       SELECT k.lot_id, p.id, k.container_id FROM kin k
         JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'lot'
-        JOIN lot p ON p.nursery_id = ${nurseryId}::uuid AND p.id = g.parent_id AND p.container_id = k.container_id)
+        JOIN lot_named p ON p.nursery_id = ${nurseryId}::uuid AND p.id = g.parent_id AND p.container_id = k.container_id)
     SELECT DISTINCT ON (k.lot_id) k.lot_id::text AS "lotId", b.protocol_version_id::text AS "versionId" FROM kin k
       JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'batch'
-      JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = g.parent_id AND b.protocol_version_id IS NOT NULL
+      JOIN batch_named b ON b.nursery_id = ${nurseryId}::uuid AND b.id = g.parent_id AND b.protocol_version_id IS NOT NULL
      ORDER BY k.lot_id, b.started_on DESC, b.id`;
   return new Map(rows.map(({ lotId, versionId }) => [lotId, versionId]));
 }

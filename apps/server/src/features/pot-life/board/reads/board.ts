@@ -11,10 +11,13 @@ import {
   EVERYONE,
   isDormant,
   potBand,
+  type PotBand,
 } from '@rootclock/domain';
 import * as z from 'zod/mini';
+import { sql } from '../../../../db/sql.ts';
 import { query, type ReadContext } from '../../../../trpc/operation.ts';
-import { bandEnds, boardConditions, openStock } from './filters.ts';
+import { inBand } from '../../../stock/table/reads/bands.ts';
+import { boardConditions, openStock } from './filters.ts';
 
 const storedEntry = z.strictObject({
   id: z.string(),
@@ -101,7 +104,7 @@ async function readSettings({ tx, nurseryId }: ReadContext): Promise<Pick<potLif
   const settings = await tx.row(settingsRow)`
     SELECT n.notice_days AS "noticeDays", coalesce((SELECT json_agg(json_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) ORDER BY w.opens_md) FROM planting_window w
              WHERE w.nursery_id = n.id AND w.retired_at IS NULL AND w.max_container_ml IS NULL AND w.region IS NULL), '[]') AS windows
-      FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
+      FROM nursery_settings n WHERE n.id = ${nurseryId}::uuid`;
   return settings ?? { noticeDays: 0, windows: [] };
 }
 
@@ -114,15 +117,15 @@ async function readStock(
   input: z.output<typeof potLife.readBoard>,
   noticeDays: number,
 ): Promise<Stored> {
-  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
+  const band = (name: PotBand) => inBand(sql`plant_by_on`, name, today, noticeDays);
   const stored = await tx.row(storedBoard)`
     WITH ${openStock(nurseryId)},
     counted AS (
-      SELECT count(*) FILTER (WHERE NOT mother AND plant_by_on < ${today}::date)::int AS past,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date)::int AS due,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on > ${dueUntil}::date AND plant_by_on <= ${comingUntil}::date)::int AS coming,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on > ${comingUntil}::date)::int AS ample,
-             count(*) FILTER (WHERE NOT mother AND plant_by_on IS NULL)::int AS unlimited,
+      SELECT count(*) FILTER (WHERE NOT mother AND ${band('past')})::int AS past,
+             count(*) FILTER (WHERE NOT mother AND ${band('due')})::int AS due,
+             count(*) FILTER (WHERE NOT mother AND ${band('coming')})::int AS coming,
+             count(*) FILTER (WHERE NOT mother AND ${band('ample')})::int AS ample,
+             count(*) FILTER (WHERE NOT mother AND ${band('unlimited')})::int AS unlimited,
              count(*) FILTER (WHERE mother)::int AS "mother-stock",
              count(*) FILTER (WHERE NOT mother AND plant_by_state = 'no-window')::int AS "no-window",
              count(*) FILTER (WHERE NOT mother AND plant_by_state = 'winter-carry')::int AS "winter-carry"
@@ -143,15 +146,15 @@ async function readStock(
                'reach', json_build_object('lot', r.lot_id IS NOT NULL, 'scientificName', rp.scientific_name, 'genus', r.genus, 'rootHabit', r.root_habit, 'containerName', rc.name)) END AS rule,
              CASE WHEN w.id IS NULL THEN NULL ELSE json_build_object('opensMd', w.opens_md, 'closesMd', w.closes_md) END AS window,
              coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = s.nursery_id AND h.lot_id = s.id AND h.released_on IS NULL), '{}') AS holds,
-             coalesce((SELECT json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM account a
-                         JOIN place o ON o.nursery_id = a.nursery_id AND o.id = a.place_id
+             coalesce((SELECT json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) FROM units_standing a
+                         JOIN place_named o ON o.nursery_id = a.nursery_id AND o.id = a.place_id
                         WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)), '[]') AS places
         FROM shown s
-        JOIN plant p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
-        LEFT JOIN container c ON c.nursery_id = s.nursery_id AND c.id = s.container_id
+        JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
+        LEFT JOIN container_named c ON c.nursery_id = s.nursery_id AND c.id = s.container_id
         LEFT JOIN pot_life_rule r ON r.nursery_id = s.nursery_id AND r.id = s.rule_id
-        LEFT JOIN plant rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id
-        LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
+        LEFT JOIN plant_named rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id
+        LEFT JOIN container_named rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
         LEFT JOIN planting_window w ON w.nursery_id = s.nursery_id AND w.id = s.window_id
        ORDER BY s.mother, s.plant_by_on ASC NULLS LAST, s.code)
     SELECT (SELECT to_json(counted) FROM counted) AS counts, coalesce((SELECT json_agg(l ORDER BY l."weekOn") FROM leaving l), '[]') AS weeks,

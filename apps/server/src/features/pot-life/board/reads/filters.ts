@@ -1,15 +1,9 @@
 import type { potLife } from '@rootclock/contracts';
-import { addDays } from '@rootclock/domain';
 import type * as z from 'zod/mini';
 import { join, sql, type Sql } from '../../../../db/sql.ts';
+import { inBand } from '../../../stock/table/reads/bands.ts';
 
 type Filter = z.output<typeof potLife.readBoard>;
-
-/** The ends of the bands as days, as `potBand` of the domain draws them. */
-export const bandEnds = (today: string, noticeDays: number) => ({
-  dueUntil: addDays(today, noticeDays),
-  comingUntil: addDays(today, 3 * noticeDays),
-});
 
 /** A condition on `s`, a row of what stands open with its clock. */
 export function boardConditions(filter: Filter, today: string, noticeDays: number): Sql {
@@ -21,7 +15,7 @@ export function boardConditions(filter: Filter, today: string, noticeDays: numbe
   if (filter.plantId) conditions.push(sql`s.plant_id = ${filter.plantId}::uuid`);
   if (filter.placeId) {
     conditions.push(
-      sql`EXISTS (SELECT 1 FROM account a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`,
+      sql`EXISTS (SELECT 1 FROM units_standing a WHERE a.nursery_id = s.nursery_id AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid AND coalesce(a.lot_id, a.batch_id) = s.id)`,
     );
   }
   if (filter.free) conditions.push(sql`s.free > 0`);
@@ -29,23 +23,14 @@ export function boardConditions(filter: Filter, today: string, noticeDays: numbe
 }
 
 function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: number): Sql {
-  const { dueUntil, comingUntil } = bandEnds(today, noticeDays);
   switch (show) {
-    case 'past':
-      return sql`s.plant_by_on < ${today}::date`;
-    case 'due':
-      return sql`s.plant_by_on BETWEEN ${today}::date AND ${dueUntil}::date`;
-    case 'coming':
-      return sql`s.plant_by_on > ${dueUntil}::date AND s.plant_by_on <= ${comingUntil}::date`;
-    case 'ample':
-      return sql`s.plant_by_on > ${comingUntil}::date`;
-    case 'unlimited':
-      return sql`s.plant_by_on IS NULL`;
     case 'mother-stock':
       return sql`s.mother`;
     case 'no-window':
     case 'winter-carry':
       return sql`s.plant_by_state = ${show}`;
+    default:
+      return inBand(sql`s.plant_by_on`, show, today, noticeDays);
   }
 }
 
@@ -56,8 +41,8 @@ function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: num
 export const openStock = (nurseryId: string): Sql => sql`
   live AS (
     SELECT coalesce(a.lot_id, a.batch_id) AS id, sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE k.kind <> 'quarantine') AS supply, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged
-      FROM account a LEFT JOIN place k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
-  promised AS (SELECT r.supply_id AS id, sum(r.units) AS units FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid GROUP BY 1),
+      FROM units_standing a LEFT JOIN place_named k ON k.nursery_id = a.nursery_id AND k.id = a.place_id WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 GROUP BY 1),
+  promised AS (SELECT r.supply_id AS id, sum(r.units) AS units FROM units_reserved r WHERE r.nursery_id = ${nurseryId}::uuid GROUP BY 1),
   held AS (SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother FROM hold h WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL GROUP BY h.lot_id),
   stock AS (
     SELECT 'lot' AS kind, 'plant' AS unit, l.nursery_id, l.id, l.code, l.plant_id, l.container_id, l.plant_by_on, l.plant_by_state, l.limit_on, l.next_opens_on, l.rule_id, l.window_id,
@@ -65,7 +50,7 @@ export const openStock = (nurseryId: string): Sql => sql`
            coalesce(live.on_hand, 0)::int AS on_hand, coalesce(live.staged, 0)::int AS staged, coalesce(promised.units, 0)::int AS reserved, coalesce(held.mother, false) AS mother,
            CASE WHEN held.id IS NULL THEN greatest(coalesce(live.supply, 0) - coalesce(promised.units, 0), 0) ELSE 0 END::int AS free
       FROM lot l LEFT JOIN live ON live.id = l.id LEFT JOIN promised ON promised.id = l.id LEFT JOIN held ON held.id = l.id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+      JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL
     UNION ALL
     SELECT 'batch', b.unit, b.nursery_id, b.id, b.code, b.plant_id, b.container_id, b.plant_by_on, b.plant_by_state, b.limit_on, b.next_opens_on, b.rule_id, b.window_id,

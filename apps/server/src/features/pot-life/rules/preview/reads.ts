@@ -25,9 +25,9 @@ async function named({ tx, nurseryId }: ReadContext, moves: readonly Move[]): Pr
   const ids = moves.map(({ subject }) => subject.id);
   const rows = await tx.rows(namedRow)`
     SELECT s.id::text, s.code, p.scientific_name AS "scientificName"
-      FROM (SELECT id, code, plant_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${ids}::uuid[])
-            UNION ALL SELECT id, code, plant_id FROM batch WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${ids}::uuid[])) s
-      JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.id = s.plant_id`;
+      FROM (SELECT id, code, plant_id FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${ids}::uuid[])
+            UNION ALL SELECT id, code, plant_id FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${ids}::uuid[])) s
+      JOIN plant_named p ON p.nursery_id = ${nurseryId}::uuid AND p.id = s.plant_id`;
   const byId = new Map(rows.map((row) => [row.id, row]));
   return moves.map(({ subject, fromOn, toOn, toState }) => ({
     kind: subject.kind,

@@ -28,7 +28,7 @@ export const listWindows = query({
         FROM planting_window WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL
        ORDER BY region NULLS FIRST, max_container_ml DESC NULLS FIRST, opens_md, id`;
     const nursery = await tx.row(windowsRow2)`
-      SELECT freeze_md AS "freezeMd", freeze_standing AS "freezeStanding", edition FROM nursery WHERE id = ${nurseryId}::uuid`;
+      SELECT freeze_md AS "freezeMd", freeze_standing AS "freezeStanding", edition FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
     return {
       windows,
       freezeMd: nursery?.freezeMd ?? '',

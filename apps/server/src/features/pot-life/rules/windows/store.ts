@@ -1,6 +1,7 @@
 import type { PlantingWindow } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { columns, editedRow, editedSettings } from '../../../../db/editions.ts';
+import { setInNursery } from '../../../../db/settings.ts';
 import { sql } from '../../../../db/sql.ts';
 import { found, refuse } from '../../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
@@ -66,8 +67,8 @@ export async function markWindowRetired({ tx, nurseryId, now }: CommandContext, 
   await tx.run`UPDATE planting_window SET retired_at = ${now} WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
 }
 
-export async function storeFreezeDay({ tx, nurseryId }: CommandContext, freezeMd: string): Promise<void> {
-  await tx.run`UPDATE nursery SET freeze_md = ${freezeMd}, freeze_standing = 'own setting' WHERE id = ${nurseryId}::uuid`;
+export async function storeFreezeDay(context: CommandContext, freezeMd: string): Promise<void> {
+  await setInNursery(context, sql`freeze_md = ${freezeMd}, freeze_standing = 'own setting'`);
 }
 
 export const windowEdits = editedRow<{ windowId: string }>({

@@ -67,11 +67,11 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
              'kit', (SELECT jsonb_build_object('name', h.name, 'units', l.kit_units) FROM kit h WHERE h.nursery_id = l.nursery_id AND h.id = l.kit_id),
              'alternatives', coalesce((SELECT jsonb_agg(jsonb_build_object('plantId', q.id, 'scientificName', q.scientific_name, 'containerId', d.id, 'containerCode', d.code, 'penalty', x.penalty)
                                                 ORDER BY x.penalty, q.scientific_name, d.code)
-                                         FROM line_alternative x JOIN plant q ON q.nursery_id = x.nursery_id AND q.id = x.plant_id JOIN container d ON d.nursery_id = x.nursery_id AND d.id = x.container_id
+                                         FROM line_alternative x JOIN plant_named q ON q.nursery_id = x.nursery_id AND q.id = x.plant_id JOIN container_named d ON d.nursery_id = x.nursery_id AND d.id = x.container_id
                                         WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id), '[]'),
              'staged', coalesce((SELECT jsonb_agg(jsonb_build_object('lotId', t.id, 'lotCode', t.code, 'scientificName', q.scientific_name, 'containerCode', d.code, 'units', a.units) ORDER BY t.code)
-                                   FROM account a JOIN lot t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id JOIN plant q ON q.nursery_id = t.nursery_id AND q.id = t.plant_id
-                                   JOIN container d ON d.nursery_id = t.nursery_id AND d.id = t.container_id
+                                   FROM units_standing a JOIN lot_named t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id JOIN plant_named q ON q.nursery_id = t.nursery_id AND q.id = t.plant_id
+                                   JOIN container_named d ON d.nursery_id = t.nursery_id AND d.id = t.container_id
                                   WHERE a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0), '[]'),
              'reservedUnits', g.reserved_units, 'stagedUnits', g.staged_units, 'deliveredUnits', g.delivered_units,
              'isNative', CASE WHEN s.region IS NOT NULL THEN s.region = ANY (p.native_regions) END,
@@ -79,14 +79,14 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
              'notNatives', CASE WHEN o.natives_only THEN (
                SELECT coalesce(jsonb_agg(DISTINCT jsonb_build_object('plantId', q.id, 'scientificName', q.scientific_name)), '[]')
                  FROM (SELECT l.plant_id UNION SELECT x.plant_id FROM line_alternative x WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id) a
-                 JOIN plant q ON q.nursery_id = l.nursery_id AND q.id = a.plant_id
+                 JOIN plant_named q ON q.nursery_id = l.nursery_id AND q.id = a.plant_id
                 WHERE s.region IS NULL OR s.region <> ALL (q.native_regions)) ELSE '[]' END,
              'namesakes', '[]'::jsonb) AS row
       FROM order_line l
-      JOIN garden_order o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
-      LEFT JOIN site s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
-      JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+      JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
+      LEFT JOIN site_named s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
+      JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+      JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       LEFT JOIN bed b ON b.nursery_id = l.nursery_id AND b.id = l.bed_id
       JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.order_id = ${orderId}::uuid
@@ -103,9 +103,9 @@ export async function readNamesakes(
 ): Promise<Map<string, Namesake[]>> {
   const rows = await tx.rows(namesakesRow)`
     SELECT DISTINCT n.plant_id::text AS of, p.id::text AS "plantId", p.scientific_name AS "scientificName"
-      FROM plant_name n
-      JOIN plant_name o ON o.nursery_id = n.nursery_id AND o.kind = 'common' AND o.name_key = n.name_key AND o.plant_id <> n.plant_id
-      JOIN plant p ON p.nursery_id = o.nursery_id AND p.id = o.plant_id AND p.retired_at IS NULL
+      FROM plant_called n
+      JOIN plant_called o ON o.nursery_id = n.nursery_id AND o.kind = 'common' AND o.name_key = n.name_key AND o.plant_id <> n.plant_id
+      JOIN plant_named p ON p.nursery_id = o.nursery_id AND p.id = o.plant_id AND p.retired_at IS NULL
      WHERE n.nursery_id = ${nurseryId}::uuid AND n.kind = 'common' AND n.plant_id = ANY (${[...plantIds]}::uuid[])
      ORDER BY "scientificName"`;
   const byPlant = new Map<string, Namesake[]>();
@@ -125,7 +125,7 @@ export async function readStandings(
 ): Promise<Map<string, { placeId: string; code: string; units: number }[]>> {
   const rows = await tx.rows(standingsRow)`
     SELECT a.lot_id::text AS "lotId", jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) AS places
-      FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+      FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
      WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[]) AND a.units > 0 AND w.kind <> 'quarantine' GROUP BY a.lot_id`;
   return new Map(rows.map(({ lotId, places }) => [lotId, places]));
 }
@@ -149,7 +149,7 @@ export async function readEntries(
     SELECT e.id::text, e.kind, e.happened_on::text AS "happenedOn", e.note, n.name AS "personName", max(u.units)::int AS units,
            EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
       FROM (SELECT m.entry_id, greatest(sum(m.from_units) FILTER (WHERE m.from_account_id = a.id), sum(m.to_units) FILTER (WHERE m.to_account_id = a.id)) AS units
-              FROM order_line l
+              FROM line_asked l
               JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id
               JOIN movement m ON m.nursery_id = a.nursery_id AND (m.from_account_id = a.id OR m.to_account_id = a.id)
              WHERE l.nursery_id = ${nurseryId}::uuid AND l.order_id = ${orderId}::uuid GROUP BY m.entry_id) u
@@ -170,7 +170,7 @@ export type OrderCircumstances = z.infer<typeof orderCircumstances>;
 export async function readCircumstances({ tx, nurseryId }: ReadContext, orderId: string): Promise<OrderCircumstances> {
   const row = await tx.row(orderCircumstances)`
     SELECT o.natives_only AS "nativesOnly", k.lead_days AS "leadDays", s.region, coalesce(s.livestock_near, false) AS "livestockNear", s.address AS "siteAddress"
-      FROM garden_order o JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
+      FROM order_named o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
   return row ?? { nativesOnly: false, leadDays: 0, region: null, livestockNear: false, siteAddress: null };
 }

@@ -52,8 +52,8 @@ export async function loadSupplies(
   const rows = await tx.rows(supplyRow)`
     WITH item AS MATERIALIZED (SELECT i.plant, i.container FROM jsonb_to_recordset(${pairs}::jsonb) AS i (plant uuid, container uuid)),
     wanted AS MATERIALIZED (
-      SELECT l.id FROM item i JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.plant_id = i.plant AND l.container_id = i.container AND l.closed_on IS NULL
-      UNION SELECT b.id FROM item i JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.plant_id = i.plant AND b.target_container_id = i.container AND b.cautious_units > 0
+      SELECT l.id FROM item i JOIN lot_named l ON l.nursery_id = ${nurseryId}::uuid AND l.plant_id = i.plant AND l.container_id = i.container AND l.closed_on IS NULL
+      UNION SELECT b.id FROM item i JOIN batch_named b ON b.nursery_id = ${nurseryId}::uuid AND b.plant_id = i.plant AND b.target_container_id = i.container AND b.cautious_units > 0
       UNION SELECT unnest(${[...ids]}::uuid[]))
     SELECT ${JUDGED} FROM judged_supply v
      WHERE v.nursery_id = ${nurseryId}::uuid AND v.id = ANY (ARRAY(SELECT id FROM wanted)) AND (v.kind = 'lot' OR v.is_open) AND v.container_id IS NOT NULL`;
@@ -94,10 +94,10 @@ export async function loadSeason({ tx, nurseryId, today }: ReadContext, regions:
   const row = await tx.row(season)`
     SELECT n.season_end_on::text AS "horizonOn",
            coalesce((SELECT jsonb_agg(jsonb_build_object('id', w.id, 'opensMd', w.opens_md, 'closesMd', w.closes_md, 'maxContainerMl', w.max_container_ml, 'region', w.region))
-                       FROM planting_window w
+                       FROM window_named w
                       WHERE w.nursery_id = n.id AND w.retired_at IS NULL
-                        AND EXISTS (SELECT 1 FROM planting_window x WHERE x.nursery_id = n.id AND x.retired_at IS NULL AND x.region = ANY (${[...regions]}::text[]))), '[]') AS windows
-      FROM nursery n WHERE n.id = ${nurseryId}::uuid`;
+                        AND EXISTS (SELECT 1 FROM window_named x WHERE x.nursery_id = n.id AND x.retired_at IS NULL AND x.region = ANY (${[...regions]}::text[]))), '[]') AS windows
+      FROM nursery_settings n WHERE n.id = ${nurseryId}::uuid`;
   if (!row) throw new Error('the nursery of this transaction is gone');
   return { ...row, horizonOn: seasonEndAhead(row.horizonOn, today) };
 }

@@ -4,6 +4,7 @@ import { command } from '../../../../trpc/operation.ts';
 import { loadScope } from '../../planning/load.ts';
 import { outlook, requireAccepted } from '../../planning/outlook.ts';
 import { saveReservations } from '../../planning/store.ts';
+import { planFirst } from '../../solving/plan-first.ts';
 import { requireOpenLine } from '../open-line.ts';
 import { pinning } from '../pinning.ts';
 import { loadSupply, takeRefusalBack } from '../store.ts';
@@ -21,7 +22,8 @@ export const pinReservation = command({
       [supply.kind === 'lot' ? 'lots' : 'batches']: [supplyId],
     });
     const { pin, floating, others } = pinning(scope, lineId, supply, units);
-    requireAccepted(outlook(scope, { reservations: [...others, ...floating, pin] }), acceptedShortages);
+    const then = outlook(scope, { reservations: [...others, ...floating, pin] }, planFirst);
+    requireAccepted(then, acceptedShortages);
     await saveReservations(context, floating, [pin]);
     context.touched.line(lineId);
     context.touched.features.add('promises');

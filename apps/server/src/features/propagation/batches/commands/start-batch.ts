@@ -15,11 +15,12 @@ import { useSeed } from '../../../sources/stores/use-seed.ts';
 import { openEntry, postMovements, requirePast, requireSince } from '../../../stock/ledger/post.ts';
 import { nextCodes } from '../../../stock/ledger/store.ts';
 import { requireOpenPlaces } from '../../../stock/lots/places.ts';
+import { insertBatch } from '../../../stock/store.ts';
 import { settleBatch } from '../history/settle.ts';
 import { forecastFor } from '../starting/expected.ts';
 import { drawPacks, loadPacks } from '../starting/from-packs.ts';
 import { setUp } from '../starting/under-protocol.ts';
-import { type ContainerFacts, insertBatch, loadContainer, loadPlant, loadSource } from '../store.ts';
+import { type ContainerFacts, loadContainer, loadPlant, loadSource } from '../store.ts';
 
 /**
  * Units come from outside, never from a mother lot: giving cuttings or divisions takes nothing off it. A lot that is used up is converted instead.

@@ -2,8 +2,8 @@ import { propagation } from '@rootclock/contracts';
 import { FIELD } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry } from '../../../stock/ledger/post.ts';
+import { insertObservation } from '../../../stock/lots/looking/store.ts';
 import { loadBatchSeen } from '../open.ts';
-import { insertThinning } from '../store.ts';
 
 /** Thinning is an observation: the cells stay, so nothing leaves the ledger. */
 export const thinBatch = command({
@@ -18,7 +18,7 @@ export const thinBatch = command({
       note: input.note,
       subjects: [{ kind: 'batch', id: batch.id }],
     });
-    await insertThinning(context, entryId, input.thinnedUnits ?? null);
+    await insertObservation(context, entryId, { kind: 'thinned', result: null, amount: input.thinnedUnits ?? null });
     return { entryId };
   },
 });

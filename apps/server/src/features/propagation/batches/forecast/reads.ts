@@ -11,7 +11,7 @@ export type ForecastSettings = z.infer<typeof forecastSettings>;
 
 export async function readForecastSettings({ tx, nurseryId }: ReadContext): Promise<ForecastSettings> {
   const row = await tx.row(forecastSettings)`
-    SELECT plan_confidence::float8 AS "planConfidence", prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit" FROM nursery WHERE id = ${nurseryId}::uuid`;
+    SELECT plan_confidence::float8 AS "planConfidence", prior_weight AS "priorWeight", evidence_limit AS "evidenceLimit" FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   if (!row) throw new Error('the nursery of a running read has no row');
   return row;
 }

@@ -1,8 +1,9 @@
 import { batchState } from '@rootclock/domain';
 import type { CommandContext } from '../../../../trpc/operation.ts';
+import { storeBatchState } from '../../../stock/store.ts';
 import { loadProtocolVersion, planOf } from '../../protocols/store.ts';
 import { loadBatch } from '../store.ts';
-import { loadBatchEntries, storeBatchState } from './store.ts';
+import { loadBatchEntries } from './store.ts';
 
 /**
  * Brings a batch's counts, clocks, stage, forecast and closing in line with its entries. Commands call it when they have written theirs, and the

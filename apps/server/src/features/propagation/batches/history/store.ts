@@ -1,6 +1,6 @@
-import { ENTRY_KINDS, type BatchEntry, type BatchState } from '@rootclock/domain';
+import { ENTRY_KINDS, type BatchEntry } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';
+import type { ReadContext } from '../../../../trpc/operation.ts';
 
 /** A forecast as an entry keeps it; those from before there was a usual yield have none. */
 const writtenForecast = z.strictObject({
@@ -62,23 +62,4 @@ export async function loadBatchEntries({ tx, nurseryId }: ReadContext, batchId: 
       LEFT JOIN batch_count c ON c.nursery_id = e.nursery_id AND c.entry_id = e.id AND c.batch_id = ${batchId}::uuid
      WHERE e.kind <> 'reverse' AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
      ORDER BY e.version`;
-}
-
-/** Writes what follows from the entries. Without a forecast among them what was expected of the batch stays as it is. */
-export async function storeBatchState(
-  { tx, nurseryId }: CommandContext,
-  batchId: string,
-  state: BatchState,
-): Promise<void> {
-  const { forecast, stage } = state;
-  await tx.run`
-    UPDATE batch SET emerged_units = ${state.emergedUnits}, emerged_on = ${state.emergedOn}::date, confined_on = ${state.confinedOn}::date,
-           container_on = ${state.containerOn}::date, second_winter_on = ${state.secondWinterOn}::date, closed_on = ${state.closedOn}::date,
-           target_container_id = CASE WHEN ${forecast !== null} THEN ${forecast?.targetContainerId ?? null}::uuid ELSE target_container_id END,
-           cautious_units = CASE WHEN ${forecast !== null} THEN ${forecast?.cautiousUnits ?? 0} ELSE cautious_units END,
-           usual_units = CASE WHEN ${forecast !== null} THEN ${forecast?.usualUnits ?? 0} ELSE usual_units END,
-           stage_position = ${stage?.position ?? null}, stage_kind = ${stage?.kind ?? null}, stage_begun_on = ${stage?.begunOn ?? null}::date,
-           stage_due_on = ${stage?.dueOn ?? null}::date, stage_late_on = ${stage?.lateOn ?? null}::date,
-           ready_on = CASE WHEN ${forecast !== null} THEN ${forecast?.readyOn ?? null}::date ELSE ready_on END
-     WHERE nursery_id = ${nurseryId}::uuid AND id = ${batchId}::uuid`;
 }

@@ -15,6 +15,7 @@ import {
 } from '@rootclock/domain';
 import { found } from '../../../../refusal.ts';
 import { query } from '../../../../trpc/operation.ts';
+import { type BatchTreatment, readBatchTreatments } from '../../../stock/treatments/reads.ts';
 import { loadBatchEntries } from '../history/store.ts';
 import { type CourseFigures, courseFigures } from './course/course.ts';
 import { type EarlierCourse, readEarlierCourses } from './course/reads.ts';
@@ -23,7 +24,6 @@ import { type DrawnBatch, type PottedLot, readDrawnBatches, readPottedLots } fro
 import { type BatchHead, readBatchHead } from './reads/head.ts';
 import { type BatchReservation, readBatchReservations } from './reads/reservations.ts';
 import { type BatchStoryEntry, readBatchStory } from './reads/story.ts';
-import { type BatchTreatment, readBatchTreatments } from './reads/treatments.ts';
 
 export interface BatchPage extends Omit<BatchHead, 'noticeDays' | 'protocolVersionId'> {
   /** The protocol it keeps, with its stages; null without one. */

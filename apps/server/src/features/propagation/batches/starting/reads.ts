@@ -20,7 +20,7 @@ export async function readStandingPacks({ tx, nurseryId }: ReadContext, plantId:
     SELECT b.id::text AS "batchId", b.code, b.source_id::text AS "sourceId", s.units, s.places AS "placeCodes", b.started_on::text AS "startedOn", b.seeds_sown AS "seedsSown",
            b.stage_due_on::text AS "stageDueOn"
       FROM batch b
-      JOIN LATERAL (SELECT sum(a.units)::int AS units, array_agg(w.code ORDER BY w.code) AS places FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+      JOIN LATERAL (SELECT sum(a.units)::int AS units, array_agg(w.code ORDER BY w.code) AS places FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                      WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0) s ON s.units > 0
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.unit = 'pack' AND b.closed_on IS NULL
      ORDER BY b.started_on, b.code`;
@@ -40,7 +40,7 @@ export async function readContainers(
   ids: readonly string[],
 ): Promise<StartContainer[]> {
   return tx.rows(startContainer)`
-    SELECT id::text, name, kind, cells, volume_ml AS "volumeMl" FROM container WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
+    SELECT id::text, name, kind, cells, volume_ml AS "volumeMl" FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
 }
 
 const sourceIdsRow = z.strictObject({ id: z.string() });
@@ -48,7 +48,7 @@ const sourceIdsRow = z.strictObject({ id: z.string() });
 export async function readSourceIds({ tx, nurseryId }: ReadContext, plantId: string): Promise<string[]> {
   const rows = await tx.rows(
     sourceIdsRow,
-  )`SELECT id::text FROM source WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND retired_at IS NULL ORDER BY code`;
+  )`SELECT id::text FROM source_named WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND retired_at IS NULL ORDER BY code`;
   return rows.map(({ id }) => id);
 }
 
@@ -63,6 +63,6 @@ export type PlantReach = z.infer<typeof plantReach>;
 
 export async function readPlantReach({ tx, nurseryId }: ReadContext, plantId: string): Promise<PlantReach | undefined> {
   const row = await tx.row(plantReach)`
-    SELECT scientific_name AS "scientificName", genus, root_habit AS "rootHabit", dormant_months AS "dormantMonths" FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid`;
+    SELECT scientific_name AS "scientificName", genus, root_habit AS "rootHabit", dormant_months AS "dormantMonths" FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${plantId}::uuid`;
   return row;
 }

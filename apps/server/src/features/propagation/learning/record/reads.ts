@@ -16,7 +16,7 @@ export type RecordPlant = z.infer<typeof recordPlant>;
 export async function readPlants({ tx, nurseryId }: ReadContext, plantIds: readonly string[]): Promise<RecordPlant[]> {
   return tx.rows(recordPlant)`
     SELECT id::text AS "plantId", code, scientific_name AS "scientificName", vernacular_name AS "vernacularName", genus, root_habit AS "rootHabit"
-      FROM plant WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...plantIds]}::uuid[]) ORDER BY scientific_name`;
+      FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...plantIds]}::uuid[]) ORDER BY scientific_name`;
 }
 
 /** The course of one batch of a plant, as days. */
@@ -53,7 +53,7 @@ export async function readBatchCourses({ tx, nurseryId }: ReadContext, plantId: 
        WHERE v.kind = 'root-ball' AND v.result = 'holds' AND ${stands(sql`e.id`)} GROUP BY s.subject_id),
     grown AS (
       SELECT f.batch_id, min(h.on_day) FILTER (WHERE l.root_checked_on IS NOT NULL) AS ready_on, bool_or(l.closed_on IS NULL) AS open, max(l.closed_on) AS ended_on
-        FROM family f JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = f.lot_id LEFT JOIN held h ON h.lot_id = l.id GROUP BY f.batch_id)
+        FROM family f JOIN lot_named l ON l.nursery_id = ${nurseryId}::uuid AND l.id = f.lot_id LEFT JOIN held h ON h.lot_id = l.id GROUP BY f.batch_id)
     SELECT o.method, o.started_on::text AS "startedOn", p.on_day::text AS "pottedOn", g.ready_on::text AS "readyOn",
            CASE WHEN o.closed_on IS NULL OR coalesce(g.open, false) THEN NULL ELSE greatest(o.closed_on, g.ended_on) END::text AS "endedOn"
       FROM own o LEFT JOIN potted p ON p.id = o.id LEFT JOIN grown g ON g.batch_id = o.id ORDER BY o.started_on, o.id`;
@@ -77,14 +77,14 @@ export type PotLife = z.infer<typeof potLife>;
 export async function readPotLives({ tx, nurseryId, today }: ReadContext, plantId: string): Promise<PotLife[]> {
   return tx.rows(potLife)`
     WITH pots AS MATERIALIZED (
-      SELECT l.id, l.container_id, c.name, l.container_on FROM lot l JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
+      SELECT l.id, l.container_id, c.name, l.container_on FROM lot l JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
        WHERE l.nursery_id = ${nurseryId}::uuid AND l.plant_id = ${plantId}::uuid AND l.container_on IS NOT NULL AND l.container_standing = 'recorded'),
     held AS MATERIALIZED (SELECT a.id, a.units, p.id AS lot_id, p.container_id, p.name, p.container_on FROM pots p JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = p.id),
     ends AS (
       SELECT h.container_id, h.name, greatest(0, e.happened_on - h.container_on) AS days, t.outside IS NOT DISTINCT FROM 'lost' AND e.cause IS DISTINCT FROM 'discarded' AS died, m.from_units AS units
         FROM held h JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = h.id JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
         JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id AND e.kind <> 'reverse'
-        LEFT JOIN lot n ON n.nursery_id = t.nursery_id AND n.id = t.lot_id
+        LEFT JOIN lot_named n ON n.nursery_id = t.nursery_id AND n.id = t.lot_id
        WHERE t.lot_id IS DISTINCT FROM h.lot_id AND NOT (e.kind IN ('split', 'merge') AND n.container_id = h.container_id)
          AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
       UNION ALL

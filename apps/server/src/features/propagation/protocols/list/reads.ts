@@ -24,7 +24,7 @@ type Beside = z.infer<typeof besideRow>;
 
 const loadBeside = ({ tx, nurseryId }: ReadContext, plantIds: readonly string[]) => tx.rows(besideRow)`
   SELECT q.id::text AS "protocolId", q.retired_at IS NOT NULL AS "isRetired", v.made_on::text AS "madeOn", v.standing,
-         (SELECT count(*)::int FROM batch b JOIN protocol_version w ON w.nursery_id = b.nursery_id AND w.id = b.protocol_version_id
+         (SELECT count(*)::int FROM batch_named b JOIN protocol_version w ON w.nursery_id = b.nursery_id AND w.id = b.protocol_version_id
            WHERE b.nursery_id = q.nursery_id AND w.protocol_id = q.id AND b.closed_on IS NULL) AS "openBatches"
     FROM protocol q JOIN protocol_version v ON v.nursery_id = q.nursery_id AND v.id = q.current_version_id
    WHERE q.nursery_id = ${nurseryId}::uuid AND q.plant_id = ANY (${[...plantIds]}::uuid[])`;
@@ -111,11 +111,11 @@ const loadPlants = (
   { key, code, method, plantId, have, retired, page, perPage }: Asked,
 ) => tx.rows(plantHead)`
   SELECT p.id::text AS "plantId", p.code, p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName", count(*) OVER ()::int AS total
-    FROM plant p
+    FROM plant_named p
     JOIN LATERAL (SELECT EXISTS (SELECT 1 FROM protocol q WHERE q.nursery_id = p.nursery_id AND q.plant_id = p.id AND (q.retired_at IS NOT NULL) = ${retired}
                                     AND (${method}::text IS NULL OR q.method = ${method})) AS any_protocol) h ON true
    WHERE p.nursery_id = ${nurseryId}::uuid AND (p.retired_at IS NULL OR h.any_protocol) AND (${plantId}::uuid IS NULL OR p.id = ${plantId}::uuid)
-     AND (${key} = '' OR p.code LIKE ${code} OR EXISTS (SELECT 1 FROM plant_name n WHERE n.nursery_id = p.nursery_id AND n.plant_id = p.id
+     AND (${key} = '' OR p.code LIKE ${code} OR EXISTS (SELECT 1 FROM plant_called n WHERE n.nursery_id = p.nursery_id AND n.plant_id = p.id
             AND (n.name_key LIKE ${`${key}%`} OR n.name_key LIKE ${`% ${key}%`})))
      AND CASE ${have} WHEN 'with' THEN h.any_protocol WHEN 'without' THEN NOT h.any_protocol ELSE h.any_protocol OR NOT ${retired} END
    ORDER BY p.scientific_name LIMIT ${perPage} OFFSET ${(page - 1) * perPage}`;

@@ -23,7 +23,7 @@ export async function readHead({ tx, nurseryId }: ReadContext, protocolId: strin
   const row = await tx.row(head)`
     SELECT q.id::text AS "protocolId", q.method, q.label, q.retired_at IS NOT NULL AS "isRetired", q.current_version_id::text AS "currentVersionId",
            jsonb_build_object('plantId', p.id, 'code', p.code, 'scientificName', p.scientific_name, 'vernacularName', p.vernacular_name, 'dormantMonths', p.dormant_months) AS plant
-      FROM protocol q JOIN plant p ON p.nursery_id = q.nursery_id AND p.id = q.plant_id
+      FROM protocol q JOIN plant_named p ON p.nursery_id = q.nursery_id AND p.id = q.plant_id
      WHERE q.nursery_id = ${nurseryId}::uuid AND q.id = ${protocolId}::uuid`;
   return found(row, 'protocol', 'protocolId');
 }
@@ -77,8 +77,8 @@ export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string)
          v.seeds_per_cell AS "seedsPerCell", v.texts, s.stages, b.batches, b.open AS "openBatches"
     FROM protocol_version v
     LEFT JOIN nursery_people() n ON n.person_id = v.person_id
-    LEFT JOIN container c ON c.nursery_id = v.nursery_id AND c.id = v.start_container_id
-    LEFT JOIN container t ON t.nursery_id = v.nursery_id AND t.id = v.target_container_id
+    LEFT JOIN container_named c ON c.nursery_id = v.nursery_id AND c.id = v.start_container_id
+    LEFT JOIN container_named t ON t.nursery_id = v.nursery_id AND t.id = v.target_container_id
     JOIN LATERAL (
       SELECT coalesce(jsonb_agg(jsonb_build_object(
                'position', g.position, 'kind', g.kind, 'shortDays', g.short_days, 'usualDays', g.usual_days, 'longDays', g.long_days,
@@ -86,10 +86,10 @@ export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string)
                'season', CASE WHEN g.season_from_md IS NULL THEN NULL ELSE jsonb_build_object('fromMd', g.season_from_md, 'toMd', g.season_to_md) END, 'rests', g.rests,
                'temperatureLowC', g.temperature_low_c, 'temperatureHighC', g.temperature_high_c, 'light', g.light, 'depthMm', g.depth_mm, 'medium', g.medium,
                'containerId', g.container_id, 'containerName', k.name, 'note', g.note) ORDER BY g.position), '[]') AS stages
-        FROM protocol_stage g LEFT JOIN container k ON k.nursery_id = g.nursery_id AND k.id = g.container_id
+        FROM protocol_stage g LEFT JOIN container_named k ON k.nursery_id = g.nursery_id AND k.id = g.container_id
        WHERE g.nursery_id = v.nursery_id AND g.version_id = v.id) s ON true
     JOIN LATERAL (SELECT count(*)::int AS batches, count(*) FILTER (WHERE b.closed_on IS NULL)::int AS open
-                    FROM batch b WHERE b.nursery_id = v.nursery_id AND b.protocol_version_id = v.id) b ON true
+                    FROM batch_named b WHERE b.nursery_id = v.nursery_id AND b.protocol_version_id = v.id) b ON true
    WHERE v.nursery_id = ${nurseryId}::uuid AND v.protocol_id = ${protocolId}::uuid
    ORDER BY v.number DESC`;
 
@@ -120,6 +120,6 @@ export async function readLetterhead({
 }: ReadContext): Promise<{ nurseryName: string; units: 'metric' | 'us' }> {
   const row = await tx.row(
     letterheadRow,
-  )`SELECT name AS "nurseryName", units FROM nursery WHERE id = ${nurseryId}::uuid`;
+  )`SELECT name AS "nurseryName", units FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
 }

@@ -20,7 +20,7 @@ export async function loadKnown({
 }: ReadContext): Promise<{ plantIds: Set<string>; protocols: KnownProtocol[] }> {
   const plants = await tx.rows(
     knownRow,
-  )`SELECT id::text FROM plant WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
+  )`SELECT id::text FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
   const protocols = await tx.rows(
     knownProtocol,
   )`SELECT id::text AS "protocolId", plant_id::text AS "plantId", method, label FROM protocol WHERE nursery_id = ${nurseryId}::uuid`;

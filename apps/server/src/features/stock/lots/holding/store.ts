@@ -43,7 +43,7 @@ export async function inheritHolds({ tx, nurseryId }: CommandContext, entryId: s
       SELECT g.child, 'treated', min(h.happened_on)
         FROM given g
         JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = g.parent_batch
-        JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id AND p.larval_host
+        JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id AND p.larval_host
         CROSS JOIN LATERAL treatments_of(b.nursery_id, ARRAY[b.id]) h
        GROUP BY g.child)
     INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on)

@@ -17,35 +17,35 @@ export async function loadLotRow({ tx, nurseryId }: ReadContext, lotId: string):
       jsonb_build_object('id', c.id, 'code', c.code, 'name', c.name, 'kind', c.kind, 'volumeMl', c.volume_ml, 'cells', c.cells) AS container,
       (SELECT jsonb_build_object('id', r.id, 'basis', r.basis, 'span', r.span, 'lotId', r.lot_id, 'plant', rp.scientific_name, 'genus', r.genus, 'rootHabit', r.root_habit,
           'container', rc.name, 'standing', r.standing, 'source', r.source, 'note', r.note)
-         FROM pot_life_rule r LEFT JOIN plant rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id LEFT JOIN container rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
+         FROM rule_named r LEFT JOIN plant_named rp ON rp.nursery_id = r.nursery_id AND rp.id = r.plant_id LEFT JOIN container_named rc ON rc.nursery_id = r.nursery_id AND rc.id = r.container_id
         WHERE r.nursery_id = l.nursery_id AND r.id = l.rule_id) AS rule,
       coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'name', w.name, 'kind', w.kind, 'units', a.units, 'closedUntilAt', w.closed_until_at, 'closedReason', w.closed_reason) ORDER BY w.code)
          FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
         WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), '[]') AS standing,
       coalesce((SELECT jsonb_agg(jsonb_build_object('lineId', a.line_id, 'orderId', o.id, 'orderCode', o.code, 'client', k.name, 'units', a.units) ORDER BY o.due_on, o.code)
-         FROM account a JOIN order_line i ON i.nursery_id = a.nursery_id AND i.id = a.line_id JOIN garden_order o ON o.nursery_id = i.nursery_id AND o.id = i.order_id
-         JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
+         FROM account a JOIN line_asked i ON i.nursery_id = a.nursery_id AND i.id = a.line_id JOIN order_named o ON o.nursery_id = i.nursery_id AND o.id = i.order_id
+         JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
         WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'staged' AND a.units > 0), '[]') AS staged,
       coalesce((SELECT jsonb_agg(jsonb_build_object('lineId', v.line_id, 'orderId', o.id, 'orderCode', o.code, 'client', k.name, 'units', v.units, 'dueOn', o.due_on, 'pinned', v.pinned) ORDER BY o.due_on, o.code)
-         FROM reservation v JOIN order_line i ON i.nursery_id = v.nursery_id AND i.id = v.line_id JOIN garden_order o ON o.nursery_id = i.nursery_id AND o.id = i.order_id
-         JOIN client k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
+         FROM units_reserved v JOIN line_asked i ON i.nursery_id = v.nursery_id AND i.id = v.line_id JOIN order_named o ON o.nursery_id = i.nursery_id AND o.id = i.order_id
+         JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
         WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), '[]') AS promised,
       coalesce((SELECT jsonb_agg(jsonb_build_object('id', h.id, 'reason', h.reason, 'heldOn', h.held_on, 'releasedOn', h.released_on, 'releaseReason', h.release_reason)
                                  ORDER BY h.released_on DESC NULLS FIRST, h.held_on DESC) FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id), '[]') AS holds,
       coalesce((SELECT jsonb_agg(jsonb_build_object('kind', g.parent_kind, 'id', g.parent_id, 'code', coalesce(pl.code, pb.code), 'container', pc.name, 'units', 0) ORDER BY coalesce(pl.code, pb.code))
          FROM lineage g LEFT JOIN lot pl ON pl.nursery_id = g.nursery_id AND pl.id = g.parent_id LEFT JOIN batch pb ON pb.nursery_id = g.nursery_id AND pb.id = g.parent_id
-         LEFT JOIN container pc ON pc.nursery_id = g.nursery_id AND pc.id = coalesce(pl.container_id, pb.container_id)
+         LEFT JOIN container_named pc ON pc.nursery_id = g.nursery_id AND pc.id = coalesce(pl.container_id, pb.container_id)
         WHERE g.nursery_id = l.nursery_id AND g.child_lot_id = l.id), '[]') AS parents,
       coalesce((SELECT jsonb_agg(jsonb_build_object('kind', 'lot', 'id', cl.id, 'code', cl.code, 'container', cc.name, 'units',
                    (SELECT coalesce(sum(a.units), 0)::int FROM account a WHERE a.nursery_id = cl.nursery_id AND a.lot_id = cl.id AND a.units > 0)) ORDER BY cl.code)
-         FROM lineage g JOIN lot cl ON cl.nursery_id = g.nursery_id AND cl.id = g.child_lot_id JOIN container cc ON cc.nursery_id = cl.nursery_id AND cc.id = cl.container_id
+         FROM lineage g JOIN lot cl ON cl.nursery_id = g.nursery_id AND cl.id = g.child_lot_id JOIN container_named cc ON cc.nursery_id = cl.nursery_id AND cc.id = cl.container_id
         WHERE g.nursery_id = l.nursery_id AND g.parent_id = l.id), '[]') AS children,
-      coalesce((SELECT jsonb_agg(jsonb_build_object('id', m.id, 'code', m.code) ORDER BY m.code) FROM source m WHERE m.nursery_id = l.nursery_id AND m.mother_lot_id = l.id), '[]') AS "cuttingsOf"
+      coalesce((SELECT jsonb_agg(jsonb_build_object('id', m.id, 'code', m.code) ORDER BY m.code) FROM source_named m WHERE m.nursery_id = l.nursery_id AND m.mother_lot_id = l.id), '[]') AS "cuttingsOf"
     FROM lot l
-    JOIN nursery n ON n.id = l.nursery_id
-    JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
-    JOIN source s ON s.nursery_id = l.nursery_id AND s.id = l.source_id
-    JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+    JOIN nursery_settings n ON n.id = l.nursery_id
+    JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+    JOIN source_named s ON s.nursery_id = l.nursery_id AND s.id = l.source_id
+    JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
    WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
   return row;
 }
@@ -60,7 +60,7 @@ const windowsRow = z.strictObject({
 
 export async function loadWindows({ tx, nurseryId }: ReadContext): Promise<PlantingWindow[]> {
   return tx.rows(windowsRow)`
-    SELECT id::text, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region FROM planting_window
+    SELECT id::text, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region FROM window_named
      WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
 }
 

@@ -1,19 +1,22 @@
 import type { stock } from '@rootclock/contracts';
-import { addDays, nameKey } from '@rootclock/domain';
+import { nameKey } from '@rootclock/domain';
 import type * as z from 'zod/mini';
 import { containing } from '../../../../db/like.ts';
 import { join, sql, type Sql } from '../../../../db/sql.ts';
 import type { ReadContext } from '../../../../trpc/operation.ts';
+import { inBand } from './bands.ts';
 
 type Filter = z.output<typeof stock.listLots>;
 
 const ON_HAND = sql`coalesce((SELECT sum(a.units) FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
-const RESERVED = sql`coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)`;
 const IS_HELD = sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL)`;
-const SUPPLY = sql`coalesce((SELECT sum(a.units) FROM account a JOIN place q ON q.nursery_id = a.nursery_id AND q.id = a.place_id AND q.kind <> 'quarantine'
-  WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0), 0)`;
-/** What may still be promised of the lot `l`, as promises see it: what stands outside quarantine places, less reserved; nothing of a held lot. */
-export const FREE = sql`CASE WHEN ${IS_HELD} THEN 0 ELSE greatest(0, ${SUPPLY} - ${RESERVED}) END`;
+const FREE = sql`f.free_units`;
+
+/** Free units of the lot `l` as `f`, joined only where they decide which lots are shown: once for each lot, and not at all for other lists. */
+export const freeUnits = ({ free, sort }: Filter): Sql =>
+  free || sort === 'free'
+    ? sql`CROSS JOIN LATERAL (SELECT free_units FROM free_units WHERE nursery_id = l.nursery_id AND lot_id = l.id OFFSET 0) f`
+    : sql``;
 
 const KEYS: Record<Filter['sort'], Sql> = {
   code: sql`l.code`,
@@ -43,38 +46,19 @@ export function conditionsOf({ nurseryId, today }: ReadContext, filter: Filter, 
   when(filter.text, named(nurseryId, filter.text));
   when(filter.free, sql`${FREE} > 0`);
   if (filter.held) conditions.push(heldBy(filter.held));
-  if (filter.band) conditions.push(inBand(filter.band, today, noticeDays));
+  if (filter.band === 'no-window') conditions.push(sql`l.plant_by_state = 'no-window'`);
+  else if (filter.band) conditions.push(inBand(sql`l.plant_by_on`, filter.band, today, noticeDays));
   return join(conditions, ' AND ');
 }
 
 function named(nurseryId: string, text: string): Sql {
   const key = nameKey(text);
   return sql`(l.code ILIKE ${containing(text)} OR p.scientific_name ILIKE ${containing(text)} OR l.plant_id IN (
-    SELECT n.plant_id FROM plant_name n WHERE n.nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND n.name_key LIKE ${containing(key)}))`;
+    SELECT n.plant_id FROM plant_called n WHERE n.nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND n.name_key LIKE ${containing(key)}))`;
 }
 
 function heldBy(held: NonNullable<Filter['held']>): Sql {
   if (held === 'none') return sql`NOT ${IS_HELD}`;
   if (held === 'any') return IS_HELD;
   return sql`EXISTS (SELECT 1 FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL AND h.reason = ${held})`;
-}
-
-/** The days of a band, as `potBand` of the domain draws them. */
-function inBand(band: NonNullable<Filter['band']>, today: string, noticeDays: number): Sql {
-  const due = addDays(today, noticeDays);
-  const coming = addDays(today, 3 * noticeDays);
-  switch (band) {
-    case 'past':
-      return sql`l.plant_by_on < ${today}::date`;
-    case 'due':
-      return sql`l.plant_by_on BETWEEN ${today}::date AND ${due}::date`;
-    case 'coming':
-      return sql`l.plant_by_on > ${due}::date AND l.plant_by_on <= ${coming}::date`;
-    case 'ample':
-      return sql`l.plant_by_on > ${coming}::date`;
-    case 'unlimited':
-      return sql`l.plant_by_on IS NULL`;
-    case 'no-window':
-      return sql`l.plant_by_state = 'no-window'`;
-  }
 }

@@ -13,7 +13,7 @@ import {
 import * as z from 'zod/mini';
 import { sql } from '../../../../db/sql.ts';
 import { query } from '../../../../trpc/operation.ts';
-import { conditionsOf, FREE, keyOf } from './conditions.ts';
+import { conditionsOf, freeUnits, keyOf } from './conditions.ts';
 
 const storedLot = z.strictObject({
   lotId: z.string(),
@@ -74,7 +74,9 @@ export const listLots = query({
   roles: EVERYONE,
   read: async (context, input): Promise<Page<LotRow>> => {
     const { tx, nurseryId, today } = context;
-    const nursery = await tx.row(notice)`SELECT notice_days AS "noticeDays" FROM nursery WHERE id = ${nurseryId}::uuid`;
+    const nursery = await tx.row(
+      notice,
+    )`SELECT notice_days AS "noticeDays" FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
     const noticeDays = nursery?.noticeDays ?? 0;
     const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
     const place = input.placeId ?? null;
@@ -85,7 +87,7 @@ export const listLots = query({
         SELECT p.id FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = ${place}::uuid
         UNION SELECT p.id FROM place p JOIN within w ON p.parent_id = w.id WHERE p.nursery_id = ${nurseryId}::uuid),
       matching AS MATERIALIZED (
-        SELECT l.id, l.code, ${keyOf(input)} AS key FROM lot l JOIN plant p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
+        SELECT l.id, l.code, ${keyOf(input)} AS key FROM lot l JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id ${freeUnits(input)}
          WHERE ${conditionsOf(context, input, noticeDays)}),
       shown AS (
         SELECT id, key FROM matching ORDER BY key ${direction}, code LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage})
@@ -97,14 +99,15 @@ export const listLots = query({
                CASE WHEN r.basis = 'confined' THEN l.confined_on ELSE l.container_on END::text AS "clockOn",
                CASE WHEN r.basis = 'confined' THEN l.confined_standing ELSE l.container_standing END = 'assumed' AS "clockAssumed", l.closed_on::text AS "closedOn",
                coalesce(u.places, '[]') AS places, coalesce(u.on_hand, 0)::int AS "onHandUnits", coalesce(u.staged, 0)::int AS "stagedUnits", coalesce(u.here, 0)::int AS here,
-               coalesce((SELECT sum(v.units) FROM reservation v WHERE v.nursery_id = l.nursery_id AND v.lot_id = l.id), 0)::int AS "reservedUnits", (${FREE})::int AS "freeUnits",
+               f.reserved_units AS "reservedUnits", f.free_units AS "freeUnits",
                coalesce((SELECT array_agg(h.reason ORDER BY h.reason) FROM hold h WHERE h.nursery_id = l.nursery_id AND h.lot_id = l.id AND h.released_on IS NULL), '{}') AS holds
           FROM shown
           CROSS JOIN LATERAL (SELECT * FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = shown.id OFFSET 0) l
-          CROSS JOIN LATERAL (SELECT * FROM plant WHERE nursery_id = l.nursery_id AND id = l.plant_id OFFSET 0) p
-          CROSS JOIN LATERAL (SELECT * FROM container WHERE nursery_id = l.nursery_id AND id = l.container_id OFFSET 0) c
-          CROSS JOIN LATERAL (SELECT * FROM source WHERE nursery_id = l.nursery_id AND id = l.source_id OFFSET 0) s
-          LEFT JOIN LATERAL (SELECT basis FROM pot_life_rule WHERE nursery_id = l.nursery_id AND id = l.rule_id OFFSET 0) r ON true
+          CROSS JOIN LATERAL (SELECT * FROM plant_named WHERE nursery_id = l.nursery_id AND id = l.plant_id OFFSET 0) p
+          CROSS JOIN LATERAL (SELECT * FROM container_named WHERE nursery_id = l.nursery_id AND id = l.container_id OFFSET 0) c
+          CROSS JOIN LATERAL (SELECT * FROM source_named WHERE nursery_id = l.nursery_id AND id = l.source_id OFFSET 0) s
+          CROSS JOIN LATERAL (SELECT reserved_units, free_units FROM free_units WHERE nursery_id = l.nursery_id AND lot_id = l.id OFFSET 0) f
+          LEFT JOIN LATERAL (SELECT basis FROM rule_named WHERE nursery_id = l.nursery_id AND id = l.rule_id OFFSET 0) r ON true
           LEFT JOIN LATERAL (
             SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) FILTER (WHERE a.kind = 'place') AS places,
                    sum(a.units) FILTER (WHERE a.kind = 'place') AS on_hand, sum(a.units) FILTER (WHERE a.kind = 'staged') AS staged,

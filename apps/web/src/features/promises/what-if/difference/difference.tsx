@@ -3,6 +3,7 @@ import type { promises } from '@rootclock/contracts';
 import { useMessages } from '../../../../messages/index.ts';
 import { EmptyState } from '../../../../ui/feedback/index.ts';
 import { DefinitionList, Panel } from '../../../../ui/layout/index.ts';
+import { PlanMark } from '../../../pot-life/plan-mark.tsx';
 import { ChangedLine } from './changed-line.tsx';
 import { isTouched, summaryOf } from './summary.ts';
 
@@ -27,6 +28,7 @@ export function Difference({ answer }: { answer: promises.WhatIf }) {
   const summary = summaryOf(words, others);
   return (
     <div className="stack">
+      <PlanMark about="answer" />
       <Panel>
         <div className="stack">
           {summary && <p>{summary}</p>}

@@ -22,7 +22,7 @@ const MOST = 5;
 export async function readEarlierCourses({ tx, nurseryId }: ReadContext, batchId: string): Promise<EarlierCourse[]> {
   return tx.rows(earlierCourse)`
     SELECT b.id::text AS "batchId", b.code, b.started_on::text AS "startedOn", b.unit, sown.units AS sown, seen.counts
-      FROM batch o
+      FROM batch_named o
       JOIN batch b ON b.nursery_id = o.nursery_id AND b.plant_id = o.plant_id AND b.method = o.method AND b.id <> o.id AND (b.started_on, b.code) < (o.started_on, o.code)
       JOIN LATERAL (
         SELECT CASE WHEN b.unit IN ('cell', 'piece') THEN (SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id)

@@ -22,15 +22,15 @@ export async function readPottedLots({ tx, nurseryId }: ReadContext, batchId: st
     SELECT l.id::text AS "lotId", l.code, l.container_id::text AS "containerId", c.name AS "containerName", l.potted_on::text AS "pottedOn",
            coalesce(potted.units, 0) AS "pottedUnits", coalesce(standing.units, 0) AS "standingUnits", l.plant_by_on::text AS "plantByOn", l.closed_on::text AS "closedOn"
       FROM lineage g
-      JOIN lot l ON l.nursery_id = g.nursery_id AND l.id = g.child_lot_id
-      JOIN container c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
+      JOIN lot_named l ON l.nursery_id = g.nursery_id AND l.id = g.child_lot_id
+      JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       LEFT JOIN LATERAL (
         SELECT sum(m.to_units)::int AS units
           FROM account f JOIN movement m ON m.nursery_id = f.nursery_id AND m.from_account_id = f.id
           JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
          WHERE f.nursery_id = g.nursery_id AND f.batch_id = ${batchId}::uuid AND t.lot_id = l.id
            AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.entry_id)) potted ON true
-      LEFT JOIN LATERAL (SELECT sum(a.units)::int AS units FROM account a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place') standing ON true
+      LEFT JOIN LATERAL (SELECT sum(a.units)::int AS units FROM units_standing a WHERE a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place') standing ON true
      WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = ${batchId}::uuid
      ORDER BY l.potted_on, l.code`;
 }

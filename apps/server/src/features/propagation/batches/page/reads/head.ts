@@ -83,23 +83,23 @@ export async function readBatchHead({ tx, nurseryId }: ReadContext, batchId: str
            b.seeds_sown AS "seedsSown", b.emerged_units AS "emergedUnits", b.emerged_on::text AS "emergedOn", b.confined_on::text AS "confinedOn",
            b.container_on::text AS "containerOn", b.target_container_id::text AS "targetContainerId", t.name AS "targetContainerName", b.cautious_units AS "cautiousUnits",
            b.usual_units AS "usualUnits", b.protocol_version_id::text AS "protocolVersionId", b.seeds_grams::float8 AS "seedsGrams",
-           (SELECT jsonb_build_object('batchId', k.id, 'code', k.code) FROM batch k WHERE k.nursery_id = b.nursery_id AND k.id = b.parent_batch_id) AS parent, b.ready_on::text AS "readyOn", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
+           (SELECT jsonb_build_object('batchId', k.id, 'code', k.code) FROM batch_named k WHERE k.nursery_id = b.nursery_id AND k.id = b.parent_batch_id) AS parent, b.ready_on::text AS "readyOn", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
            b.next_opens_on::text AS "nextOpensOn",
            CASE WHEN u.id IS NULL THEN NULL ELSE jsonb_build_object('basis', u.basis, 'span', u.span, 'standing', u.standing, 'source', u.source, 'note', u.note) END AS rule,
            b.second_winter_on::text AS "secondWinterOn", b.closed_on::text AS "closedOn", b.note, n.notice_days AS "noticeDays",
            jsonb_build_object('sourceId', s.id, 'code', s.code, 'kind', s.kind, 'provenance', s.provenance, 'seedZone', s.seed_zone, 'origin', s.origin,
              'gatheredOn', s.gathered_on, 'gatheredPrecision', s.gathered_precision, 'vendor', s.vendor, 'motherLotId', s.mother_lot_id, 'motherLotCode', l.code) AS source,
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'name', w.name, 'units', a.units) ORDER BY w.code)
-                       FROM account a JOIN place w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
+                       FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS places
       FROM batch b
-      JOIN nursery n ON n.id = b.nursery_id
-      JOIN plant p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
-      JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
-      LEFT JOIN lot l ON l.nursery_id = s.nursery_id AND l.id = s.mother_lot_id
-      LEFT JOIN container c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
-      LEFT JOIN container t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
-      LEFT JOIN pot_life_rule u ON u.nursery_id = b.nursery_id AND u.id = b.rule_id
+      JOIN nursery_settings n ON n.id = b.nursery_id
+      JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+      JOIN source_named s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
+      LEFT JOIN lot_named l ON l.nursery_id = s.nursery_id AND l.id = s.mother_lot_id
+      LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
+      LEFT JOIN container_named t ON t.nursery_id = b.nursery_id AND t.id = b.target_container_id
+      LEFT JOIN rule_named u ON u.nursery_id = b.nursery_id AND u.id = b.rule_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${batchId}::uuid`;
   return head;
 }

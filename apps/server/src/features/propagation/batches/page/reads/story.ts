@@ -58,11 +58,11 @@ export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: st
                        FROM movement m
                        JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
                        JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
-                       LEFT JOIN place fw ON fw.nursery_id = f.nursery_id AND fw.id = f.place_id
-                       LEFT JOIN place tw ON tw.nursery_id = t.nursery_id AND tw.id = t.place_id
-                       LEFT JOIN lot tl ON tl.nursery_id = t.nursery_id AND tl.id = t.lot_id
-                       LEFT JOIN batch fb ON fb.nursery_id = f.nursery_id AND fb.id = f.batch_id AND fb.id <> ${batchId}::uuid
-                       LEFT JOIN batch tb ON tb.nursery_id = t.nursery_id AND tb.id = t.batch_id AND tb.id <> ${batchId}::uuid
+                       LEFT JOIN place_named fw ON fw.nursery_id = f.nursery_id AND fw.id = f.place_id
+                       LEFT JOIN place_named tw ON tw.nursery_id = t.nursery_id AND tw.id = t.place_id
+                       LEFT JOIN lot_named tl ON tl.nursery_id = t.nursery_id AND tl.id = t.lot_id
+                       LEFT JOIN batch_named fb ON fb.nursery_id = f.nursery_id AND fb.id = f.batch_id AND fb.id <> ${batchId}::uuid
+                       LEFT JOIN batch_named tb ON tb.nursery_id = t.nursery_id AND tb.id = t.batch_id AND tb.id <> ${batchId}::uuid
                       WHERE m.nursery_id = e.nursery_id AND m.entry_id = e.id AND (f.batch_id = ${batchId}::uuid OR t.batch_id = ${batchId}::uuid)), '[]') AS movements
       FROM involved i
       JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = i.entry_id

@@ -29,11 +29,11 @@ export async function readGrowing(
       SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
     own AS MATERIALIZED (
       SELECT b.id, b.plant_id, b.method, coalesce(q.label, '') AS label
-        FROM batch b LEFT JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id LEFT JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id
+        FROM batch_named b LEFT JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id LEFT JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id
        WHERE b.nursery_id = ${nurseryId}::uuid AND ${ofPlants(sql`b.plant_id`, plantIds)}),
     grown AS MATERIALIZED (
       SELECT l.id, CASE WHEN l.root_checked_on IS NULL THEN NULL ELSE least(l.ready_on, l.root_checked_on) END AS ready_on
-        FROM lot l WHERE l.nursery_id = ${nurseryId}::uuid AND ${ofPlants(sql`l.plant_id`, plantIds)}),
+        FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND ${ofPlants(sql`l.plant_id`, plantIds)}),
     held AS MATERIALIZED (SELECT a.id, a.lot_id, a.units FROM grown g JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = g.id),
     came AS MATERIALIZED (
       SELECT h.lot_id, f.lot_id AS from_lot, f.batch_id AS from_batch, f.outside, m.entry_id, m.to_units AS units

@@ -1,14 +1,8 @@
-import * as z from 'zod/mini';
-import { raised } from '../../../db/editions.ts';
-import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
+import { raised } from '../../../../db/editions.ts';
+import { setInNursery } from '../../../../db/settings.ts';
+import { sql } from '../../../../db/sql.ts';
+import type { CommandContext } from '../../../../trpc/operation.ts';
 import type { NewRule } from './rows.ts';
-
-const plantIdsRow = z.strictObject({ id: z.string() });
-
-export async function loadPlantIds({ tx, nurseryId }: ReadContext): Promise<Set<string>> {
-  const rows = await tx.rows(plantIdsRow)`SELECT id::text FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
-  return new Set(rows.map(({ id }) => id));
-}
 
 /** Adds rules. One that is there already, retired ones included, or whose reach has a rule of the nursery's own is left out. */
 export async function insertRules({ tx, nurseryId }: CommandContext, rules: readonly NewRule[]): Promise<number> {
@@ -46,8 +40,9 @@ export async function beginSettings(
   context: CommandContext,
   settings: { freezeMd: string; freezeStanding: string; noticeDays: number },
 ): Promise<void> {
-  const { tx, nurseryId } = context;
-  await tx.run`
-    UPDATE nursery SET freeze_md = ${settings.freezeMd}, freeze_standing = ${settings.freezeStanding}, notice_days = ${settings.noticeDays}, ${raised(context)}
-     WHERE id = ${nurseryId}::uuid AND rules_version = 0`;
+  await setInNursery(
+    context,
+    sql`freeze_md = ${settings.freezeMd}, freeze_standing = ${settings.freezeStanding}, notice_days = ${settings.noticeDays}, ${raised(context)}`,
+    sql`rules_version = 0`,
+  );
 }

@@ -5,10 +5,10 @@ import type { Role } from '@rootclock/domain';
 import { repositoryRoot } from '@rootclock/server/config';
 import type { Page } from 'playwright-core';
 import { inject } from 'vitest';
-import { createApp } from '../../apps/server/src/app.ts';
+import { createApp } from '../../../apps/server/src/app.ts';
 import { launchBrowser } from './browser.ts';
-import type { TestDatabase } from './database.ts';
-import { sessionOf, type SignedInNursery } from './session.ts';
+import type { TestDatabase } from '../database.ts';
+import { sessionOf, type SignedInNursery } from '../session.ts';
 
 export const PHONE = { width: 360, height: 740 };
 export const DESK = { width: 1280, height: 800 };

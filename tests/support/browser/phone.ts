@@ -6,7 +6,7 @@ import type { Role } from '@rootclock/domain';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { inject } from 'vitest';
 import { launchOptions } from './browser.ts';
-import { sessionOf, type SignedInNursery } from './session.ts';
+import { sessionOf, type SignedInNursery } from '../session.ts';
 
 const SIZE = { width: 390, height: 844 };
 

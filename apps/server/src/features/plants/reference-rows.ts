@@ -1,16 +1,10 @@
 import { parseScientificName, plantCode } from '@rootclock/domain';
-import {
-  referenceContainers,
-  type ReferencePlant,
-  referencePlants,
-  referenceRules,
-  referenceWindows,
-} from '../../../reference/index.ts';
-import { derivedId } from '../../../derived-id.ts';
-import type { StoredContainer } from '../containers/store.ts';
-import type { NewName } from '../names/store.ts';
-import { handlingField } from '../own-facts.ts';
-import type { NewFact, NewPlant } from '../store.ts';
+import { referenceContainers, type ReferencePlant, referencePlants } from '../../reference/index.ts';
+import { derivedId } from '../../derived-id.ts';
+import type { StoredContainer } from './containers/store.ts';
+import type { NewName } from './names/store.ts';
+import { handlingField } from './own-facts.ts';
+import type { NewFact, NewPlant } from './store.ts';
 
 /** The id of a row of the reference data in a nursery: the same each time, so that loading again finds what is there. */
 export function referenceId(
@@ -110,36 +104,3 @@ export function factRows(nurseryId: string, plantIds: ReadonlySet<string>): NewF
 
 export const containerRows = (nurseryId: string): StoredContainer[] =>
   referenceContainers.map((container) => ({ ...container, id: referenceId(nurseryId, 'container', container.code) }));
-
-export interface NewRule {
-  id: string;
-  basis: string;
-  span: string | null;
-  genus: string | null;
-  rootHabit: string | null;
-  containerId: string | null;
-  carryMaxDays: number | null;
-  carryGraceDays: number | null;
-  standing: string;
-  source: string | null;
-  note: string;
-}
-
-export function ruleRows(nurseryId: string, containerIds: ReadonlyMap<string, string>): NewRule[] {
-  return referenceRules.map(({ code, basis, span, reach, winterCarry, standing, source, note }) => ({
-    id: referenceId(nurseryId, 'rule', code),
-    basis,
-    span,
-    standing,
-    source,
-    note,
-    genus: reach.genus ?? null,
-    rootHabit: reach.rootHabit ?? null,
-    containerId: reach.containerCode ? (containerIds.get(reach.containerCode) ?? null) : null,
-    carryMaxDays: winterCarry?.maxDays ?? null,
-    carryGraceDays: winterCarry?.graceDays ?? null,
-  }));
-}
-
-export const windowRows = (nurseryId: string) =>
-  referenceWindows.map(({ code, ...window }) => ({ ...window, id: referenceId(nurseryId, 'window', code) }));

@@ -1,7 +1,7 @@
 import { plants } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
-import { command } from '../../../trpc/operation.ts';
-import { loadReferenceData } from '../reference-load.ts';
+import { command } from '../../../../trpc/operation.ts';
+import { loadReferenceData } from '../reference/load.ts';
 
 /** What a new nursery begins with; harmless when given again. */
 export const loadReference = command({

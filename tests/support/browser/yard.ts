@@ -3,9 +3,9 @@ import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { repositoryRoot } from '@rootclock/server/config';
-import { createApp } from '../../apps/server/src/app.ts';
-import type { TestDatabase } from './database.ts';
-import type { TestNursery } from './nursery.ts';
+import { createApp } from '../../../apps/server/src/app.ts';
+import type { TestDatabase } from '../database.ts';
+import type { TestNursery } from '../nursery.ts';
 
 export const builtApp = process.env.ROOTCLOCK_WEB_ROOT ?? path.join(repositoryRoot, 'apps/web/dist');
 
