@@ -2,7 +2,7 @@ import { propagation } from '@rootclock/contracts';
 import { FIELD } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry } from '../../../stock/ledger/post.ts';
-import { insertObservation } from '../../../stock/lots/looking/store.ts';
+import { observed } from '../../../stock/lots/looking/store.ts';
 import { loadBatchSeen } from '../open.ts';
 
 /** Thinning is an observation: the cells stay, so nothing leaves the ledger. */
@@ -12,13 +12,16 @@ export const thinBatch = command({
   roles: FIELD,
   run: async (context, input) => {
     const batch = await loadBatchSeen(context, input.batchId, input.happenedOn);
-    const entryId = await openEntry(context, {
-      kind: 'observe',
-      happenedOn: input.happenedOn,
-      note: input.note,
-      subjects: [{ kind: 'batch', id: batch.id }],
-    });
-    await insertObservation(context, entryId, { kind: 'thinned', result: null, amount: input.thinnedUnits ?? null });
+    const entryId = await openEntry(
+      context,
+      {
+        kind: 'observe',
+        happenedOn: input.happenedOn,
+        note: input.note,
+        subjects: [{ kind: 'batch', id: batch.id }],
+      },
+      [observed(context, { kind: 'thinned', result: null, amount: input.thinnedUnits ?? null })],
+    );
     return { entryId };
   },
 });
