@@ -20,6 +20,7 @@ export function limitPatience(app: FastifyInstance, { patienceMs }: { patienceMs
       });
       if (!raw.complete) answerUnreadable(late, raw.socket);
     }, patienceMs);
-    raw.once('close', () => clearTimeout(timer));
+    // A request put in from within the server ends and never closes.
+    for (const over of ['end', 'close']) raw.once(over, () => clearTimeout(timer));
   });
 }
