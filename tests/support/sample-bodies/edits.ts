@@ -11,6 +11,11 @@ export interface TwoEdits {
 }
 
 export const twoEdits: Record<string, TwoEdits> = {
+  'files.editAttachment': {
+    theirs: { caption: 'In bud' },
+    mine: { caption: 'In full bloom at last' },
+    apart: { takenOn: '2026-05-17' },
+  },
   'people.changePerson': { theirs: { name: 'Wren North' }, mine: { name: 'Wren South' }, apart: { role: 'crew' } },
   'people.editNursery': { theirs: { noticeDays: 31 }, mine: { noticeDays: 32 }, apart: { region: 'MN' } },
   'plants.editPlant': {
