@@ -24,7 +24,8 @@ const read = (lotId: string) => story.as('viewer').stock.readLot({ lotId });
 describe('the page of a lot', () => {
   test('says by when it must be out, which rule binds, and the windows behind it', async () => {
     const { lotId } = await story.begin();
-    await crew().observeMany(sent({ lotIds: [lotId], kind: 'note', happenedOn }));
+    // The story's lot was written by hand; what its clocks read of changes here, so that they are reckoned.
+    await crew().observeMany(sent({ lotIds: [lotId], kind: 'root-ball', result: 'holds', happenedOn }));
     expect(await read(lotId)).toMatchObject({
       plantByOn: '2026-10-15',
       limitOn: '2027-04-14',
