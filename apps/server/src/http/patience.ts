@@ -1,3 +1,4 @@
+import { Socket } from 'node:net';
 import type { FastifyInstance } from 'fastify';
 import { answerUnreadable } from './failures.ts';
 import { isUpload } from './forgery.ts';
@@ -18,9 +19,10 @@ export function limitPatience(app: FastifyInstance, { patienceMs }: { patienceMs
       const late = Object.assign(new Error('a request that did not arrive in time'), {
         code: 'ERR_HTTP_REQUEST_TIMEOUT',
       });
-      if (!raw.complete) answerUnreadable(late, raw.socket);
-    }, patienceMs);
-    // A request put in from within the server ends and never closes.
+      // A request put in from within the server has no line that could be cut.
+      if (!raw.complete && raw.socket instanceof Socket) answerUnreadable(late, raw.socket);
+    }, patienceMs).unref();
+    // Such a request ends and never closes.
     for (const over of ['end', 'close']) raw.once(over, () => clearTimeout(timer));
   });
 }
