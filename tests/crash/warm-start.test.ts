@@ -122,8 +122,8 @@ describe('the compiled server', () => {
     expect(await ask(address, cookie, 'planning.readPlan')).toMatchObject({ lines: [], tooLate: [] });
   }, 600_000);
 
-  test('solves large allocations in a thread', async () => {
-    const inside = path.join(path.dirname(inject('program')), 'inside-features-promises-planning-apart.js');
+  test('plans promises in a thread', async () => {
+    const inside = path.join(path.dirname(inject('program')), 'inside-features-promises-solving.js');
     const worker = new Worker(pathToFileURL(inside));
     const answers: unknown[] = [];
     const answered = new Promise<void>((resolve, reject) => {
@@ -132,16 +132,21 @@ describe('the compiled server', () => {
     });
     worker.postMessage({
       question: {
-        today: '2027-04-20',
-        horizonOn: '2027-10-31',
-        supply: [{ id: 'S1', item: 'A', units: 40, readyOn: '2027-04-01', plantByOn: '2027-06-15', unitValue: 650 }],
-        demand: [{ id: 'D1', rank: 1, on: '2027-05-12', units: 30, refuses: [], accepts: [{ item: 'A', penalty: 0 }] }],
-        current: [],
+        name: 'plan',
+        asked: {
+          today: '2027-04-20',
+          horizonOn: '2027-10-31',
+          lines: [],
+          supplies: [],
+          reservations: [],
+          windows: [],
+          heirs: [],
+        },
       },
     });
     await answered;
     await worker.terminate();
-    expect(answers).toEqual([{ answer: [{ supply: 'S1', demand: 'D1', units: 30 }], error: null }]);
+    expect(answers).toEqual([{ answer: [], error: null }]);
   });
 
   test('names lines of its sources where it fails', () => {
