@@ -1,4 +1,4 @@
-// Every procedure by its path, asked as any role or as nobody, with whatever comes back told as data.
+// Every procedure by its path, asked as every role or as nobody, with whatever comes back told as data.
 import type { ErrorAnswer } from '@rootclock/contracts';
 import type { Role } from '@rootclock/domain';
 import { operations } from '../../apps/server/src/features/operations.ts';

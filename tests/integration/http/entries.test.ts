@@ -218,7 +218,7 @@ describe('the request that carries them', () => {
     expect(await codesOf('J%')).toEqual(['J1', 'J2', 'J3']);
   });
 
-  test('may be as large as any other, and not larger', async () => {
+  test('may be as large as the others, and not larger', async () => {
     await open();
     const large = (code: string) => entryOf('stock.addPlace', { ...bench(code), note: 'x'.repeat(200 * 1024) });
     const answer = await post([large('K1'), large('K2')]);

@@ -149,7 +149,7 @@ describe('asking what a change would do', () => {
     const [version] = await nursery.sql('SELECT version, rules_version FROM nursery WHERE id = $1', [
       nursery.nurseryId,
     ]);
-    // The second lot has not been reckoned yet: any command that changes rules does it.
+    // The second lot has not been reckoned yet: the next command that changes rules does it.
     await potLife().editRule(sent({ ruleId: rule!.id, span: 'P1Y', winterCarry: null, note: 'reckon anew' }));
     expect(before).toHaveLength(2);
     const preview = await nursery.as('viewer').potLife.previewChange({

@@ -9,7 +9,7 @@ const NURSERY = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 const REST = /^[0-9a-f]{62}$/;
 const HASH = /^[0-9a-f]{64}$/;
 
-/** Only the account that the server runs as has any business in there. */
+/** Nobody but the account that the server runs as has business in there. */
 const OWN_FOLDER = { recursive: true, mode: 0o700 } as const;
 const OWN_FILE = 0o600;
 

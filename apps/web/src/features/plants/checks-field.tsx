@@ -1,4 +1,4 @@
-/** ChecksField: any of several, in columns where there is room. */
+/** ChecksField: one or more of several, in columns where there is room. */
 import { FieldFrame, useField, type FieldProps } from '../../ui/fields/index.ts';
 import './plants.css';
 

@@ -1,4 +1,4 @@
-/** MonthsField: any of the twelve months, each a touch target of its own. */
+/** MonthsField: some of the twelve months, each a touch target of its own. */
 import { FieldFrame, useField, type FieldProps } from '../../ui/fields/index.ts';
 import { useMonthNames } from './facts/fact-value.tsx';
 import './plants.css';

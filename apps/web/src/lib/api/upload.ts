@@ -1,4 +1,4 @@
-/** The way of commands that a file goes with: a form of two parts, the entry as any command is sent and then the bytes. */
+/** The way of commands that a file goes with: a form of two parts, the entry as every command is sent and then the bytes. */
 import { CommandError, NO_ANSWER } from './failure.ts';
 import { heardFetch } from './heard-fetch.ts';
 

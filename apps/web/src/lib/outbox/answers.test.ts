@@ -279,7 +279,7 @@ describe('an entry that a file goes with', () => {
     expect(await (form.get('bytes') as Blob).text()).toBe('a photo');
   });
 
-  it('is refused, waits and is asked for again as any other', async () => {
+  it('is refused, waits and is asked for again like the others', async () => {
     const outcome = async (answer: Answer) => {
       vi.stubGlobal('fetch', answer);
       return send(withPhoto);

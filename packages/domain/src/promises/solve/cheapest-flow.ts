@@ -150,7 +150,7 @@ class Simplex {
     );
   }
 
-  /** The arc of the next block that cheapens most, of the first block that has any; −1 when none does. */
+  /** The arc of the next block that cheapens most, of the first block that has one; −1 when none does. */
   #cheapening(): number {
     const goals = this.#costs.length;
     const best = this.#best;

@@ -154,7 +154,7 @@ export class Filling {
     return 0;
   }
 
-  /** Reaches the supplies of a demand, or only those of which it has any. */
+  /** Reaches the supplies of a demand, or only those of which it has something. */
   #reachFrom(demand: number, onlyHeld = false): void {
     const { begin, members } = this.#pairsOfDemand;
     this.#seenDemand[demand] = this.#search;

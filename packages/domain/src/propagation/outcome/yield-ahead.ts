@@ -27,7 +27,7 @@ export interface YieldAhead extends ExpectedYield {
 }
 
 const rank = (kind: StageKind) => STAGE_KINDS.indexOf(kind);
-/** Stages that are learned as one are ahead as long as any of them is. */
+/** Stages that are learned as one are ahead as long as one of them is. */
 const aheadOf = (learned: readonly LearnedStage[], from: number) =>
   learned.filter(({ covers }) => covers.some((kind) => rank(kind) >= from));
 

@@ -12,7 +12,7 @@ interface NumberHandle {
 
 export interface UnitsFieldsProps {
   unit: BatchUnit;
-  /** Cells of the chosen tray, if it has any. */
+  /** Cells of the chosen tray, where it has some. */
   cells: number | null;
   /** Whether whole trays are counted. */
   counts: boolean;
