@@ -1,9 +1,9 @@
 // What a plan made anew of everything would reserve, beside what is stored: both by line and lot or batch.
 import { stock } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
-import { loadScope } from '../../apps/server/src/features/promises/planning/load.ts';
-import { planReservations } from '../../apps/server/src/features/promises/planning/plan.ts';
-import type { ScopeReservation } from '../../apps/server/src/features/promises/planning/scope.ts';
+import { loadScope } from '../../apps/server/src/features/promises/allocation/load.ts';
+import { planReservations } from '../../apps/server/src/features/promises/allocation/plan.ts';
+import type { ScopeReservation } from '../../apps/server/src/features/promises/allocation/scope.ts';
 import { query } from '../../apps/server/src/trpc/operation.ts';
 import type { TestNursery } from './nursery.ts';
 

@@ -1,6 +1,6 @@
 // One component of many lots and lines that share plants, as a plan reads it, without a database.
 import { chanceFrom } from '../../apps/server/src/demo/random.ts';
-import type { Scope, ScopeLine, ScopeSupply } from '../../apps/server/src/features/promises/planning/scope.ts';
+import type { Scope, ScopeLine, ScopeSupply } from '../../apps/server/src/features/promises/allocation/scope.ts';
 
 const LOTS_AN_ITEM = 20;
 /** Each line takes its own plant and the next ones, so that everything hangs together. */

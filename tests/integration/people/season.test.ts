@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { operations } from '../../../apps/server/src/features/operations.ts';
 import { createFirstOwner } from '../../../apps/server/src/features/people/sign-in.ts';
-import { loadSeason } from '../../../apps/server/src/features/promises/planning/supplies/store.ts';
+import { loadSeason } from '../../../apps/server/src/features/promises/allocation/supplies-store.ts';
 import { query } from '../../../apps/server/src/trpc/operation.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { readFreshPlan } from '../../support/fresh-plan.ts';

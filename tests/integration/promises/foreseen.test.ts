@@ -1,7 +1,7 @@
 // What was solved ahead is found again by what it is about, in whatever order its rows were read.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Scope, ScopeLine, ScopeSupply } from '../../../apps/server/src/features/promises/planning/scope.ts';
+import type { Scope, ScopeLine, ScopeSupply } from '../../../apps/server/src/features/promises/allocation/scope.ts';
 import { keyOf } from '../../../apps/server/src/features/promises/solving/solver.ts';
 
 const shuffled = <Row>(rows: readonly Row[], orders: readonly number[]): Row[] =>

@@ -3,7 +3,7 @@ import { stock as stockContracts } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { loadScope } from '../../../apps/server/src/features/promises/planning/load.ts';
+import { loadScope } from '../../../apps/server/src/features/promises/allocation/load.ts';
 import { query } from '../../../apps/server/src/trpc/operation.ts';
 import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { gardenStory } from '../../support/gardens.ts';

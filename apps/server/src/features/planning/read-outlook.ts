@@ -2,7 +2,7 @@ import { planning } from '@rootclock/contracts';
 import { EVERYONE, supplyOutlook } from '@rootclock/domain';
 import { found } from '../../refusal.ts';
 import { query, type ReadContext } from '../../trpc/operation.ts';
-import { itemOf } from '../promises/planning/scope.ts';
+import { itemOf } from '../promises/allocation/scope.ts';
 import { loadDemands, suppliesOf } from './facts/demands.ts';
 import { loadExpected } from './facts/store.ts';
 import { loadWearing } from './facts/wearing.ts';

@@ -1,8 +1,8 @@
 import { promises } from '@rootclock/contracts';
 import { EVERYONE, explainAssignments, traysIn } from '@rootclock/domain';
 import { query } from '../../trpc/operation.ts';
-import { loadScope } from './planning/load.ts';
-import { instanceOf, judgeAll } from './planning/plan.ts';
+import { loadScope } from './allocation/load.ts';
+import { instanceOf, judgeAll } from './allocation/plan.ts';
 import { requireOpenLine } from './reservations/open-line.ts';
 
 /** Why a line holds the plants that it holds: what else would serve it, when that must leave its pot and whom it is promised to. */

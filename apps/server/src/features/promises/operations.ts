@@ -9,7 +9,7 @@ import { explainLine } from './explain-line.ts';
 import { setLossAside } from './losses/commands/set-loss-aside.ts';
 import { listLosses } from './losses/reads.ts';
 import { offersFor } from './offers/offers-for.ts';
-import { planState } from './planning/plan-state.ts';
+import { planState } from './allocation/plan-state.ts';
 import { pinReservation } from './reservations/commands/pin-reservation.ts';
 import { releaseReservation } from './reservations/commands/release-reservation.ts';
 import { unpinReservation } from './reservations/commands/unpin-reservation.ts';

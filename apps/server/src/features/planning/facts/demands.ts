@@ -1,9 +1,9 @@
 import { latestOf, type PlanDemand, type PlanSupply, type Wearing } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { loadScope } from '../../promises/planning/load.ts';
-import { judgeAll } from '../../promises/planning/plan.ts';
-import { readyFor } from '../../promises/planning/judging.ts';
-import { itemOf, openUnits, type Scope, servedOn } from '../../promises/planning/scope.ts';
+import { loadScope } from '../../promises/allocation/load.ts';
+import { judgeAll } from '../../promises/allocation/plan.ts';
+import { readyFor } from '../../promises/allocation/judging.ts';
+import { itemOf, openUnits, type Scope, servedOn } from '../../promises/allocation/scope.ts';
 import type { ExpectedRow } from './store.ts';
 
 /** Everything that is wanted and everything there is, with the open lines by id for their names. */

@@ -1,7 +1,7 @@
 import type { PlanFacts, PlanSource, PlanSupply } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { loadClockRules } from '../../pot-life/clocks-store.ts';
-import type { ScopeLine } from '../../promises/planning/scope.ts';
+import type { ScopeLine } from '../../promises/allocation/scope.ts';
 import { loadSeedFacts } from '../../sources/stores/reads.ts';
 import { loadDemands, suppliesOf } from './demands.ts';
 import { loadPlanProtocols } from './protocols.ts';

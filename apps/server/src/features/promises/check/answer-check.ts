@@ -1,9 +1,9 @@
 import type { promises } from '@rootclock/contracts';
 import { compareText, inWholeTrays, plantsIn, promisableUnits, promise, takeOutPins, traysIn } from '@rootclock/domain';
-import { shortageExplainer } from '../planning/explain.ts';
-import { judge } from '../planning/judging.ts';
-import { instanceOf, judgeAll } from '../planning/plan.ts';
-import { itemOf, type Scope, type ScopeLine, servedOn } from '../planning/scope.ts';
+import { shortageExplainer } from '../allocation/explain.ts';
+import { judge } from '../allocation/judging.ts';
+import { instanceOf, judgeAll } from '../allocation/plan.ts';
+import { itemOf, type Scope, type ScopeLine, servedOn } from '../allocation/scope.ts';
 import type { KinItem } from './store.ts';
 
 const MOST_INSTEAD = 6;

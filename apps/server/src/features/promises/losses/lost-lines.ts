@@ -1,6 +1,6 @@
 import type { promises } from '@rootclock/contracts';
-import { type Judgement, judge } from '../planning/judging.ts';
-import { openUnits, type Scope, type ScopeLine, type ScopeReservation, type ScopeSupply } from '../planning/scope.ts';
+import { type Judgement, judge } from '../allocation/judging.ts';
+import { openUnits, type Scope, type ScopeLine, type ScopeReservation, type ScopeSupply } from '../allocation/scope.ts';
 
 export interface LostLine {
   lineId: string;

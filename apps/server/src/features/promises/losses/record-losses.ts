@@ -1,6 +1,6 @@
 import type { promises } from '@rootclock/contracts';
 import type { CommandContext } from '../../../trpc/operation.ts';
-import type { Scope, ScopeReservation } from '../planning/scope.ts';
+import type { Scope, ScopeReservation } from '../allocation/scope.ts';
 import { lostLines, wholeLines } from './lost-lines.ts';
 import { insertLosses, settleWhole } from './store.ts';
 

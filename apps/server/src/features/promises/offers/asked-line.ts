@@ -1,8 +1,8 @@
 import type { promises } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { loadScope } from '../planning/load.ts';
-import { itemOf, type Scope, type ScopeLine } from '../planning/scope.ts';
+import { loadScope } from '../allocation/load.ts';
+import { itemOf, type Scope, type ScopeLine } from '../allocation/scope.ts';
 import { loadItem, loadLeadDays, loadRegion } from './store.ts';
 
 type ItemInput = z.output<typeof promises.offersForItem>;

@@ -1,9 +1,9 @@
 import { promises } from '@rootclock/contracts';
 import { compareText, EVERYONE, inWholeTrays } from '@rootclock/domain';
 import { query } from '../../../trpc/operation.ts';
-import { type Judgement, judge, readyFor } from '../planning/judging.ts';
-import { loadScope } from '../planning/load.ts';
-import { openUnits, type Scope, type ScopeLine, type ScopeReservation, type ScopeSupply } from '../planning/scope.ts';
+import { type Judgement, judge, readyFor } from '../allocation/judging.ts';
+import { loadScope } from '../allocation/load.ts';
+import { openUnits, type Scope, type ScopeLine, type ScopeReservation, type ScopeSupply } from '../allocation/scope.ts';
 import { loadSupply } from '../reservations/store.ts';
 import { loadKinWishes } from './store.ts';
 

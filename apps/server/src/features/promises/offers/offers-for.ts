@@ -1,10 +1,10 @@
 import { promises } from '@rootclock/contracts';
 import { compareText, EVERYONE, inWholeTrays, MAX_UNITS } from '@rootclock/domain';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
-import { shortageExplainer } from '../planning/explain.ts';
-import { judge } from '../planning/judging.ts';
-import { loadScope } from '../planning/load.ts';
-import { type Scope, type ScopeLine, servedOn } from '../planning/scope.ts';
+import { shortageExplainer } from '../allocation/explain.ts';
+import { judge } from '../allocation/judging.ts';
+import { loadScope } from '../allocation/load.ts';
+import { type Scope, type ScopeLine, servedOn } from '../allocation/scope.ts';
 import { requireOpenLine } from '../reservations/open-line.ts';
 import { askedLine } from './asked-line.ts';
 

@@ -2,10 +2,10 @@ import { promises } from '@rootclock/contracts';
 import { EVERYONE, type LineFlag } from '@rootclock/domain';
 import { found } from '../../../refusal.ts';
 import { query } from '../../../trpc/operation.ts';
-import { shortageExplainer } from '../planning/explain.ts';
-import { judge } from '../planning/judging.ts';
-import { loadScope } from '../planning/load.ts';
-import type { Scope } from '../planning/scope.ts';
+import { shortageExplainer } from '../allocation/explain.ts';
+import { judge } from '../allocation/judging.ts';
+import { loadScope } from '../allocation/load.ts';
+import type { Scope } from '../allocation/scope.ts';
 import { orderConditions, readOrderRows } from './reads.ts';
 import {
   type Namesake,

@@ -1,8 +1,8 @@
 import { OWNER } from '@rootclock/domain';
 import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
-import { outlook, requireAccepted, shortensOthers, turnOf } from '../planning/outlook.ts';
-import type { Scope, ScopeLine } from '../planning/scope.ts';
+import { outlook, requireAccepted, shortensOthers, turnOf } from '../allocation/outlook.ts';
+import type { Scope, ScopeLine } from '../allocation/scope.ts';
 import { planFirst } from '../solving/plan-first.ts';
 import { nextRank, setRanks } from '../../orders/lines/store.ts';
 

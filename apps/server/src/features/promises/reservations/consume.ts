@@ -1,6 +1,6 @@
 import type { CommandContext } from '../../../trpc/operation.ts';
-import type { ScopeReservation } from '../planning/scope.ts';
-import { loadReservations, saveReservations } from '../planning/store.ts';
+import type { ScopeReservation } from '../allocation/scope.ts';
+import { loadReservations, saveReservations } from '../allocation/store.ts';
 
 /** Plants taken for a line use up what it had reserved of the same lot, pinned units first; the replan settles the rest. */
 export async function consumeReservations(

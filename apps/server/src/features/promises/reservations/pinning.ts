@@ -1,6 +1,6 @@
 import { found, refuse } from '../../../refusal.ts';
-import { judge } from '../planning/judging.ts';
-import { openUnits, type Scope, type ScopeReservation } from '../planning/scope.ts';
+import { judge } from '../allocation/judging.ts';
+import { openUnits, type Scope, type ScopeReservation } from '../allocation/scope.ts';
 import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import type { SupplyFacts } from './store.ts';
 

@@ -1,6 +1,6 @@
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { loadScope } from '../planning/load.ts';
-import { countOpenLines } from '../planning/store.ts';
+import { loadScope } from '../allocation/load.ts';
+import { countOpenLines } from '../allocation/store.ts';
 import { solver } from './solver.ts';
 
 const FEW_LINES = 100;

@@ -1,7 +1,7 @@
 import { ReckonFirst } from '../../../db/writing/reckon-first.ts';
 import { later } from '../../../later.ts';
 import { refuse } from '../../../refusal.ts';
-import type { Scope, ScopeReservation } from '../planning/scope.ts';
+import type { Scope, ScopeReservation } from '../allocation/scope.ts';
 import { NotSolvedInTime, solver } from './solver.ts';
 
 /** As long as a person waits for an answer; what is solved by then or later is found when the same command is sent again. */

@@ -1,9 +1,9 @@
 import type { promises } from '@rootclock/contracts';
 import { compareText } from '@rootclock/domain';
-import { shortageExplainer } from '../planning/explain.ts';
-import type { Judged } from '../planning/judging.ts';
-import { judgeAll, planReservations } from '../planning/plan.ts';
-import { openUnits, type Scope, type ScopeLine, type ScopeReservation, type ScopeSupply } from '../planning/scope.ts';
+import { shortageExplainer } from '../allocation/explain.ts';
+import type { Judged } from '../allocation/judging.ts';
+import { judgeAll, planReservations } from '../allocation/plan.ts';
+import { openUnits, type Scope, type ScopeLine, type ScopeReservation, type ScopeSupply } from '../allocation/scope.ts';
 import type { Trial } from './trial.ts';
 
 /** Units by line and lot or batch, pinned ones and floating ones together. */

@@ -1,8 +1,8 @@
 import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { loadScope } from '../planning/load.ts';
-import { changed, type ScopeChange } from '../planning/outlook.ts';
-import type { Scope, ScopeLine, ScopeReservation } from '../planning/scope.ts';
+import { loadScope } from '../allocation/load.ts';
+import { changed, type ScopeChange } from '../allocation/outlook.ts';
+import type { Scope, ScopeLine, ScopeReservation } from '../allocation/scope.ts';
 import { requireOpenLine } from '../reservations/open-line.ts';
 import { pinning } from '../reservations/pinning.ts';
 import { loadSupply, type SupplyFacts } from '../reservations/store.ts';

@@ -1,7 +1,7 @@
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { reckon } from '../../pot-life/reckon-clocks.ts';
 import { loadClockRules, loadClockSubjects } from '../../pot-life/clocks-store.ts';
-import type { Scope, ScopeSupply } from '../planning/scope.ts';
+import type { Scope, ScopeSupply } from '../allocation/scope.ts';
 import type { Stand } from './store.ts';
 
 /** A lot or batch as it would be: where it stands then, and for a batch what is expected of it then. */

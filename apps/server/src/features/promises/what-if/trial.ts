@@ -1,6 +1,6 @@
 import type { promises } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
-import type { Scope, ScopeLine } from '../planning/scope.ts';
+import type { Scope, ScopeLine } from '../allocation/scope.ts';
 
 export type Change = z.output<typeof promises.whatIf>;
 export type ChangeOf<Kind extends Change['kind']> = Extract<Change, { kind: Kind }>;

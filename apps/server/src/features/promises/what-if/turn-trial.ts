@@ -1,6 +1,6 @@
-import { changed, turnOf } from '../planning/outlook.ts';
-import { planReservations } from '../planning/plan.ts';
-import type { Scope } from '../planning/scope.ts';
+import { changed, turnOf } from '../allocation/outlook.ts';
+import { planReservations } from '../allocation/plan.ts';
+import type { Scope } from '../allocation/scope.ts';
 import type { Trial, TurnTrial } from './trial.ts';
 
 /** Lines that change and keep their turn where that leaves nobody else shorter, or where it is wished; else they go behind all others. */

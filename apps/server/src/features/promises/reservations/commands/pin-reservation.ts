@@ -1,9 +1,9 @@
 import { promises } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
-import { loadScope } from '../../planning/load.ts';
-import { outlook, requireAccepted } from '../../planning/outlook.ts';
-import { saveReservations } from '../../planning/store.ts';
+import { loadScope } from '../../allocation/load.ts';
+import { outlook, requireAccepted } from '../../allocation/outlook.ts';
+import { saveReservations } from '../../allocation/store.ts';
 import { planFirst } from '../../solving/plan-first.ts';
 import { requireOpenLine } from '../open-line.ts';
 import { pinning } from '../pinning.ts';

@@ -2,7 +2,7 @@ import { promises } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { loadReservations, saveReservations } from '../../planning/store.ts';
+import { loadReservations, saveReservations } from '../../allocation/store.ts';
 import { requireOpenLine } from '../open-line.ts';
 import { loadSupply } from '../store.ts';
 

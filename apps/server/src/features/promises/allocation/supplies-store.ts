@@ -1,8 +1,8 @@
 import { PLANT_BY_STATES, seasonEndAhead } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { sql } from '../../../../db/sql.ts';
-import type { ReadContext } from '../../../../trpc/operation.ts';
-import { itemOf, type ScopeSupply } from '../scope.ts';
+import { sql } from '../../../db/sql.ts';
+import type { ReadContext } from '../../../trpc/operation.ts';
+import { itemOf, type ScopeSupply } from './scope.ts';
 
 const supplyRow = z.strictObject({
   id: z.string(),

@@ -1,7 +1,7 @@
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { itemOf, type Scope } from './scope.ts';
 import { loadHeirs, loadReservations, loadScopeLines, type ScopeSeed } from './store.ts';
-import { loadSeason, loadSupplies } from './supplies/store.ts';
+import { loadSeason, loadSupplies } from './supplies-store.ts';
 
 /**
  * Loads what has to be looked at together with the seed. `after` is the command that is planned for: what took plants
