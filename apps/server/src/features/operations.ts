@@ -1,6 +1,6 @@
 import type { Operation } from '../trpc/operation.ts';
-import { filesOperations } from './files/operations.ts';
 import { clientsOperations } from './clients/operations.ts';
+import { filesOperations } from './files/operations.ts';
 import { gardensOperations } from './gardens/operations.ts';
 import { ordersOperations } from './orders/operations.ts';
 import { peopleOperations } from './people/operations.ts';

@@ -1,12 +1,12 @@
 import { seasonEndAhead } from '@rootclock/domain';
-import type { ForeseeRoll, RollDay } from '../db/writing/own-writes.ts';
 import type { Replan } from '../db/runner.ts';
+import type { ForeseeRoll, RollDay } from '../db/writing/own-writes.ts';
 import { openLinesOf } from './orders/lines/store.ts';
 import { purgeDoor } from './people/door/store.ts';
 import { noteRolledDay, setSeasonEnd } from './people/store.ts';
 import { reckonClocks } from './pot-life/reckon-clocks.ts';
-import { foreseePlan } from './promises/solving/foresee-plan.ts';
 import { replanPromises } from './promises/replan.ts';
+import { foreseePlan } from './promises/solving/foresee-plan.ts';
 import { keepBatchEvidence } from './propagation/learning/store.ts';
 
 /** After a command, in its own transaction: what was touched gets its clocks, what its batches tell, and then its promises reckoned anew. */

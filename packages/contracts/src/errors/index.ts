@@ -1,5 +1,5 @@
-import { filesErrors } from './files.ts';
 import { clientsErrors } from './clients.ts';
+import { filesErrors } from './files.ts';
 import { gardensErrors } from './gardens.ts';
 import { generalErrors } from './general.ts';
 import { ordersErrors } from './orders.ts';

@@ -1,5 +1,5 @@
-import type { OrderKind } from '../orders/order-words.ts';
 import type { CalendarDate } from '../kernel/dates.ts';
+import type { OrderKind } from '../orders/order-words.ts';
 import type { WinterDays } from '../stock/winter/expected-living.ts';
 
 /** Whom plants are wanted for: a client's order, or what the nursery expects to need beyond its orders. */

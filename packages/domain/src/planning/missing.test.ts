@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fromDayNumber, toDayNumber } from '../kernel/dates.ts';
-import { demandOf, supplyOf } from './sample-facts.ts';
 import { serveDemands } from './missing.ts';
+import { demandOf, supplyOf } from './sample-facts.ts';
 
 const shortOf = (...args: Parameters<typeof serveDemands>) =>
   serveDemands(...args).short.map(({ demand, units }) => [demand.id, units]);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chanceFrom } from './sample-chance.ts';
 import { productionPlan } from './plan.ts';
+import { chanceFrom } from './sample-chance.ts';
 import { demandOf, factsOf, known, noSolver, protocolOf, stage } from './sample-facts.ts';
 import type { PlanPassing } from './start/facts.ts';
 

@@ -1,14 +1,14 @@
-import { compareText } from '../kernel/text.ts';
 import { type CalendarDate, requireDate } from '../kernel/dates.ts';
-import { addSpan } from '../kernel/spans.ts';
 import { InputError, requireShare } from '../kernel/input.ts';
+import { addSpan } from '../kernel/spans.ts';
+import { compareText } from '../kernel/text.ts';
 import type { PlanGap, PlanLine, ProductionPlan } from './answer.ts';
 import type { PlanDemand, PlanSupply } from './demand-facts.ts';
-import { serveDemands } from './missing.ts';
 import { lineOf } from './line.ts';
+import { serveDemands } from './missing.ts';
 import { fitToSpace } from './space/fit.ts';
-import { standingArea, type StandingUnits } from './space/standing.ts';
 import type { SolveProgramme } from './space/programme.ts';
+import { standingArea, type StandingUnits } from './space/standing.ts';
 import { chooseStart, type Choice, isUnmet, type UnmetReason } from './start/choice.ts';
 import { draftStarts, type StartDraft, type WantedFor } from './start/draft.ts';
 import type { PlanContainer, PlanPlant, PlanProtocol, PlanSeasons, PlanSource } from './start/facts.ts';

@@ -1,9 +1,9 @@
+import type { StagePlan } from '../propagation/protocol/stages.ts';
 // A nursery in miniature, from which the tests of planning begin; each says what is different in its own.
 import type { PlanDemand, PlanSupply } from './demand-facts.ts';
 import type { PlanFacts } from './plan.ts';
 import type { SolveProgramme } from './space/programme.ts';
 import type { PlanContainer, PlanPassing, PlanProtocol, PlanSource } from './start/facts.ts';
-import type { StagePlan } from '../propagation/protocol/stages.ts';
 
 export const WINTER = { fromMd: '11-15', toMd: '03-31' };
 const stage = (kind: StagePlan['kind'], days: number, share = 1, more: Partial<StagePlan> = {}): StagePlan => ({

@@ -1,6 +1,6 @@
-import { compareText } from '../kernel/text.ts';
 import { InputError, requireOneOf, requireText, requireWhole } from '../kernel/input.ts';
 import { requireSpan } from '../kernel/spans.ts';
+import { compareText } from '../kernel/text.ts';
 import { ROOT_HABITS, type RootHabit } from '../plants/traits.ts';
 
 /**

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { InputError } from '../kernel/input.ts';
 import { explainShortage } from './explain-shortage.ts';
 import type { AllocationInstance } from './instance/instance.ts';
-import { judgeLot } from './judge-lot.ts';
 import { supplyServes } from './instance/supply-serves.ts';
+import { judgeLot } from './judge-lot.ts';
 
 const lot = {
   id: 'S1',

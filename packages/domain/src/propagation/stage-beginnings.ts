@@ -1,7 +1,7 @@
 import type { CalendarDate } from '../kernel/dates.ts';
+import type { StageBeginning } from './batch-stages.ts';
 import { isInSeason } from './protocol/season.ts';
 import { type ProtocolPlan, STAGE_KINDS, type StageKind, type StagePlan } from './protocol/stages.ts';
-import type { StageBeginning } from './batch-stages.ts';
 
 /** What an entry of a batch says of its stages. */
 export interface StageEvidence {

@@ -1,5 +1,5 @@
-import { halfDeviance, stirlingError } from './log-gamma.ts';
 import type { Tails } from './incomplete-beta.ts';
+import { halfDeviance, stirlingError } from './log-gamma.ts';
 
 const TWO_PI = 2 * Math.PI;
 const MOST_TERMS = 1_000_000;

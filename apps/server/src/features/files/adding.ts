@@ -1,8 +1,8 @@
 import type { files } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
-import { makePicture } from '../../files/pictures.ts';
-import { checkPaper } from '../../files/papers.ts';
 import type { NurseryFiles } from '../../files/file-store.ts';
+import { checkPaper } from '../../files/papers.ts';
+import { makePicture } from '../../files/pictures.ts';
 import { refuse } from '../../refusal.ts';
 import type { CommandContext } from '../../trpc/operation.ts';
 import { insertAttachment, insertFile, type StoredContent } from './store.ts';

@@ -1,5 +1,5 @@
-import { addKit } from './kits/commands/add-kit.ts';
 import { addKitLines } from './kits/commands/add-kit-lines.ts';
+import { addKit } from './kits/commands/add-kit.ts';
 import { editKit } from './kits/commands/edit-kit.ts';
 import { retireKit } from './kits/commands/retire-kit.ts';
 import { listKits } from './kits/list-kits.ts';

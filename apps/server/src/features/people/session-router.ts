@@ -1,5 +1,7 @@
 import { people } from '@rootclock/contracts';
 import * as z from 'zod/mini';
+import { derivedId } from '../../derived-id.ts';
+import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
 import {
   aloneProcedure,
   answered,
@@ -9,11 +11,9 @@ import {
   signedIn,
   signedInAs,
 } from '../../trpc/procedures.ts';
-import { derivedId } from '../../derived-id.ts';
-import { type Envelope, parseEnvelope, parseInput } from '../../trpc/input.ts';
-import { createCalendar, endCalendar, readCalendarAddress } from './calendar-address.ts';
 import { loadReference } from '../pot-life/rules/commands/load-reference.ts';
 import { loadReferenceProtocols } from '../propagation/protocols/commands/load-reference-protocols.ts';
+import { createCalendar, endCalendar, readCalendarAddress } from './calendar-address.ts';
 import { changeOwnPassword } from './commands/change-own-password.ts';
 import { DEMO_SIGN_INS } from './demo-sign-ins.ts';
 import type { Guesser } from './door/guessing.ts';

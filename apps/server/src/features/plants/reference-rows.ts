@@ -1,6 +1,6 @@
 import { parseScientificName, plantCode } from '@rootclock/domain';
-import { referenceContainers, type ReferencePlant, referencePlants } from '../../reference/index.ts';
 import { derivedId } from '../../derived-id.ts';
+import { referenceContainers, type ReferencePlant, referencePlants } from '../../reference/index.ts';
 import type { StoredContainer } from './containers/store.ts';
 import type { NewName } from './names/store.ts';
 import { handlingField } from './own-facts.ts';

@@ -1,5 +1,5 @@
-import { HANDLING_RULES, ROOT_HABITS, type ParsedName, type Standing } from '@rootclock/domain';
 import type { plants } from '@rootclock/contracts';
+import { HANDLING_RULES, ROOT_HABITS, type ParsedName, type Standing } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { columns, editedRow } from '../../db/editions.ts';
 import { setInNursery } from '../../db/settings.ts';

@@ -1,3 +1,4 @@
+import { readBoard } from './board-reads.ts';
 import { addRule } from './rules/commands/add-rule.ts';
 import { editRule } from './rules/commands/edit-rule.ts';
 import { retireRule } from './rules/commands/retire-rule.ts';
@@ -6,7 +7,6 @@ import { listRules } from './rules/reads.ts';
 import { addWindow } from './rules/windows/commands/add-window.ts';
 import { editWindow } from './rules/windows/commands/edit-window.ts';
 import { retireWindow } from './rules/windows/commands/retire-window.ts';
-import { readBoard } from './board-reads.ts';
 import { setFreezeDay } from './rules/windows/commands/set-freeze-day.ts';
 import { listWindows } from './rules/windows/reads.ts';
 

@@ -1,9 +1,9 @@
 import type { CommandContext } from '../../trpc/operation.ts';
-import { recordLosses } from './losses/record-losses.ts';
 import { loadScope } from './allocation/load.ts';
 import { keepReservations } from './allocation/plan.ts';
 import type { ScopeReservation } from './allocation/scope.ts';
 import { needsPlan, notePlanStale, notePlanWhole, saveReservations } from './allocation/store.ts';
+import { recordLosses } from './losses/record-losses.ts';
 import { solver } from './solving/solver.ts';
 
 /**

@@ -19,8 +19,8 @@ import { loadReferenceProtocols } from './protocols/commands/load-reference-prot
 import { restoreProtocol } from './protocols/commands/restore-protocol.ts';
 import { retireProtocol } from './protocols/commands/retire-protocol.ts';
 import { reviseProtocol } from './protocols/commands/revise-protocol.ts';
-import { listProtocols } from './protocols/reads.ts';
 import { readProtocol } from './protocols/page/read-protocol.ts';
+import { listProtocols } from './protocols/reads.ts';
 
 export const propagationOperations = {
   startBatch,

@@ -1,6 +1,6 @@
 import { addDays, type CalendarDate } from '../../kernel/dates.ts';
-import type { PlanContainer } from '../start/facts.ts';
 import type { StartDraft } from '../start/draft.ts';
+import type { PlanContainer } from '../start/facts.ts';
 import type { StartSize } from '../start/size.ts';
 import { PLAN_WEEKS, weekOf } from '../weeks.ts';
 

@@ -1,5 +1,6 @@
 import { type CalendarDate, earliestOf, latestOf } from '../../kernel/dates.ts';
 import { compareText } from '../../kernel/text.ts';
+import type { Shapes } from '../../statistics/beta-binomial.ts';
 import { type PlanDemand, planItem } from '../demand-facts.ts';
 import { weekStart } from '../weeks.ts';
 import { shareAtPotting, successOf } from './amounts.ts';
@@ -9,7 +10,6 @@ import type { PlanContainer, PlanPlant, PlanProtocol } from './facts.ts';
 import { type PlannedPotLife, plannedPotLife } from './pot-life.ts';
 import type { SourceWish } from './sources.ts';
 import type { StartTiming } from './timing.ts';
-import type { Shapes } from '../../statistics/beta-binomial.ts';
 
 /** Plants that a batch is to give for one demand. */
 export interface WantedFor {

@@ -1,9 +1,9 @@
 import { compareText } from '../../kernel/text.ts';
+import { plantsFrom } from './amounts.ts';
 import type { WantedFor } from './draft.ts';
 import type { StartDraft } from './draft.ts';
 import type { PlanSource } from './facts.ts';
 import { gramsFor, seedsOf, sizeFor, type StartSize, trayful } from './size.ts';
-import { plantsFrom } from './amounts.ts';
 import { inOrderOfUse, isFreshOn, sourcesFor } from './sources.ts';
 
 /** A batch with the source it is taken from, cut to what the seed allows. */

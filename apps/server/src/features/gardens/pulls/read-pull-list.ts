@@ -2,8 +2,8 @@ import { gardens, promises } from '@rootclock/contracts';
 import { compareText, EVERYONE } from '@rootclock/domain';
 import { productCautions } from '../../../reference/cautions.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
-import { readOrder } from '../../promises/orders/read-order.ts';
 import { readCircumstances } from '../../promises/orders/order-page-reads.ts';
+import { readOrder } from '../../promises/orders/read-order.ts';
 import { type PlantCare, readCare, readHolds, readPlaceStates } from './reads.ts';
 
 /** What to fetch for an order, place by place, with what a crew must know of each plant. */

@@ -1,9 +1,9 @@
 import { found, refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
+import { type LineFacts, loadLines } from '../../orders/lines/store.ts';
+import { loadOpenOrder, type OrderFacts } from '../../orders/orders/store.ts';
 import { requireSince } from '../../stock/ledger/post.ts';
 import { type LotFacts, loadLots } from '../../stock/lots/store.ts';
-import { loadOpenOrder, type OrderFacts } from '../../orders/orders/store.ts';
-import { type LineFacts, loadLines } from '../../orders/lines/store.ts';
 
 export interface OrderRows {
   order: OrderFacts;

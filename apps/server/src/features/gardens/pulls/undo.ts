@@ -1,6 +1,6 @@
 import { refuse } from '../../../refusal.ts';
-import type { Undo } from '../../stock/reversal/undo.ts';
 import { setState } from '../../orders/orders/store.ts';
+import type { Undo } from '../../stock/reversal/undo.ts';
 import { cancelling } from './details.ts';
 import { loadOrdersOf } from './store.ts';
 

@@ -2,9 +2,9 @@ import type { orders } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
 import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { requireWholeTrays } from '../lines/whole-trays.ts';
 import { loadContainers } from '../../stock/lots/store.ts';
 import { loadPlantNames } from '../lines/store.ts';
+import { requireWholeTrays } from '../lines/whole-trays.ts';
 import { isNameTaken } from './store.ts';
 
 /** A kit has a name of its own, and each of its components exists, stands in it once and comes in whole trays. */

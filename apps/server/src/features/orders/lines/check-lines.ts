@@ -2,12 +2,12 @@ import type { orders } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
 import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { requireWholeTrays } from './whole-trays.ts';
+import { loadBeds } from '../../clients/store.ts';
 import { loadContainers } from '../../stock/lots/store.ts';
 import { loadKit } from '../kits/store.ts';
-import { loadBeds } from '../../clients/store.ts';
 import { type AskedRegion, requireNatives } from '../orders/natives.ts';
 import { type LineRow, loadPlantNames } from './store.ts';
+import { requireWholeTrays } from './whole-trays.ts';
 
 type LineInput = z.output<typeof orders.orderLine>;
 

@@ -1,6 +1,6 @@
 import type { people } from '@rootclock/contracts';
-import { generateSecret, generateURI } from 'otplib';
 import { OWNER } from '@rootclock/domain';
+import { generateSecret, generateURI } from 'otplib';
 import type { Database } from '../../../db/pool.ts';
 import { requireRole } from '../../../db/runner.ts';
 import { found, Refusal, refuse } from '../../../refusal.ts';

@@ -1,8 +1,8 @@
 import { latestOf, type PlanDemand, type PlanSupply, type Wearing } from '@rootclock/domain';
 import type { ReadContext } from '../../../trpc/operation.ts';
+import { readyFor } from '../../promises/allocation/judging.ts';
 import { loadScope } from '../../promises/allocation/load.ts';
 import { judgeAll } from '../../promises/allocation/plan.ts';
-import { readyFor } from '../../promises/allocation/judging.ts';
 import { itemOf, openUnits, type Scope, servedOn } from '../../promises/allocation/scope.ts';
 import type { ExpectedRow } from './store.ts';
 

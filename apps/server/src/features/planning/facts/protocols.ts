@@ -7,9 +7,9 @@ import {
   sownIntoId,
   type ShareEvidence,
 } from '@rootclock/domain';
+import type { ReadContext } from '../../../trpc/operation.ts';
 import { loadEvidence, type StageEvidence } from '../../propagation/learning/evidence.ts';
 import { loadCurrentVersions, planOf, type ProtocolVersion } from '../../propagation/protocols/store.ts';
-import type { ReadContext } from '../../../trpc/operation.ts';
 import type { PlanSettings } from './store.ts';
 
 /** Of the interval that learning shows; the plan takes the posterior and not the interval. */

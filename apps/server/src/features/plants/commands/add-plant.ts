@@ -3,9 +3,9 @@ import { plants } from '@rootclock/contracts';
 import { GROWERS, parseScientificName, plantCode, requireDormantMonths } from '@rootclock/domain';
 import { refuse } from '../../../refusal.ts';
 import { command } from '../../../trpc/operation.ts';
-import { factsOf } from '../own-facts.ts';
 import { requireNewScientificName } from '../names/refusals.ts';
 import { findBearers, insertNames, keyOfName } from '../names/store.ts';
+import { factsOf } from '../own-facts.ts';
 import { clocksChanged, insertPlants, loadCodes, putFacts } from '../store.ts';
 
 export const addPlant = command({

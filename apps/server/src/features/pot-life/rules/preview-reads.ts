@@ -2,8 +2,8 @@ import { potLife } from '@rootclock/contracts';
 import { daysBetween, EVERYONE, type PlantByState } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
-import { reckon } from '../reckon-clocks.ts';
 import { type ClockSubject, loadClockRules, loadClockSubjects } from '../clocks-store.ts';
+import { reckon } from '../reckon-clocks.ts';
 import { changedRules } from './changed-rules.ts';
 
 const MOST_EXAMPLES = 6;

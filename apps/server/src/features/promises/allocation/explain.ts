@@ -1,7 +1,7 @@
 import { promises } from '@rootclock/contracts';
 import { compareText, explainShortage, inWholeTrays, plantsIn, traysIn } from '@rootclock/domain';
-import { instanceOf, judgeAll } from './plan.ts';
 import { readyFor } from './judging.ts';
+import { instanceOf, judgeAll } from './plan.ts';
 import { openUnits, type Scope, type ScopeLine } from './scope.ts';
 
 const MOST_CODES = 10;

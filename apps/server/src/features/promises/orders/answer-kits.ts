@@ -1,9 +1,9 @@
 import type { promises } from '@rootclock/contracts';
 import { plantsIn, promisableKits, takeOutPins, traysIn } from '@rootclock/domain';
-import { askOf } from '../check/answer-check.ts';
+import type { loadKit } from '../../orders/kits/store.ts';
 import { instanceOf, judgeAll } from '../allocation/plan.ts';
 import { itemOf, type Scope, type ScopeLine, servedOn } from '../allocation/scope.ts';
-import type { loadKit } from '../../orders/kits/store.ts';
+import { askOf } from '../check/answer-check.ts';
 
 /** Which kit was asked for, with everything it has to look at. */
 export interface AskedKits {

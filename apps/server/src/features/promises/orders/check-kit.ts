@@ -1,9 +1,9 @@
 import { promises } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
 import { queryThen } from '../../../trpc/operation.ts';
+import { loadKit } from '../../orders/kits/store.ts';
 import { askedLine } from '../offers/asked-line.ts';
 import { solver } from '../solving/solver.ts';
-import { loadKit } from '../../orders/kits/store.ts';
 import { answerKits, type AskedKits } from './answer-kits.ts';
 
 /** How many whole kits could be promised for a day, all components at once; each is looked at as a line behind all others. */

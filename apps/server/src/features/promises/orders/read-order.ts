@@ -6,7 +6,6 @@ import { shortageExplainer } from '../allocation/explain.ts';
 import { judge } from '../allocation/judging.ts';
 import { loadScope } from '../allocation/load.ts';
 import type { Scope } from '../allocation/scope.ts';
-import { orderConditions, readOrderRows } from './reads.ts';
 import {
   type Namesake,
   readCircumstances,
@@ -16,6 +15,7 @@ import {
   readStandings,
   type StoredLine,
 } from './order-page-reads.ts';
+import { orderConditions, readOrderRows } from './reads.ts';
 
 /** An order with its lines: what each wants, holds and lacks, why, and what to look out for. */
 export const readOrder = query({

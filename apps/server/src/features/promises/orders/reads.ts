@@ -1,5 +1,5 @@
-import { ORDER_KINDS, ORDER_STATES } from '@rootclock/domain';
 import type { promises } from '@rootclock/contracts';
+import { ORDER_KINDS, ORDER_STATES } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { containing } from '../../../db/like.ts';
 import { join, sql, type Sql } from '../../../db/sql.ts';

@@ -1,10 +1,10 @@
 import { OWNER } from '@rootclock/domain';
 import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
+import { nextRank, setRanks } from '../../orders/lines/store.ts';
 import { outlook, requireAccepted, shortensOthers, turnOf } from '../allocation/outlook.ts';
 import type { Scope, ScopeLine } from '../allocation/scope.ts';
 import { planFirst } from '../solving/plan-first.ts';
-import { nextRank, setRanks } from '../../orders/lines/store.ts';
 
 interface Wish {
   acceptedShortages: readonly { lineId: string; units: number }[];

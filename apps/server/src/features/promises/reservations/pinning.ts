@@ -1,7 +1,7 @@
 import { found, refuse } from '../../../refusal.ts';
+import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import { judge } from '../allocation/judging.ts';
 import { openUnits, type Scope, type ScopeReservation } from '../allocation/scope.ts';
-import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import type { SupplyFacts } from './store.ts';
 
 const sum = (rows: readonly ScopeReservation[]) => rows.reduce((units, row) => units + row.units, 0);

@@ -1,6 +1,6 @@
+import { planReservations } from '../allocation/plan.ts';
 import { answerCheck } from '../check/answer-check.ts';
 import { answerKits } from '../orders/answer-kits.ts';
-import { planReservations } from '../allocation/plan.ts';
 import { answerWhatIf } from '../what-if/answer-what-if.ts';
 
 /** Everything about promises that takes long where lines share much, by name: each a pure function of what was read. */

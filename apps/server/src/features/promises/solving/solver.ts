@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { Thread } from '../../../thread/thread.ts';
-import type { Scope, ScopeReservation } from '../allocation/scope.ts';
 import { planReservations } from '../allocation/plan.ts';
+import type { Scope, ScopeReservation } from '../allocation/scope.ts';
 import type { Reckoning, Reckonings } from './reckonings.ts';
 
 /** Nobody waits for a lock meanwhile, so that this may take long. */

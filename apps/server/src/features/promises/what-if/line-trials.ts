@@ -1,10 +1,10 @@
 import { found, refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { askedLine } from '../offers/asked-line.ts';
-import { loadItem } from '../offers/store.ts';
+import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import { loadScope } from '../allocation/load.ts';
 import { itemOf, type ScopeLine } from '../allocation/scope.ts';
-import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
+import { askedLine } from '../offers/asked-line.ts';
+import { loadItem } from '../offers/store.ts';
 import { requireOpenLine } from '../reservations/open-line.ts';
 import { loadOpenOrder } from './store.ts';
 import type { ChangeOf, Trial, TurnTrial } from './trial.ts';

@@ -1,12 +1,12 @@
 import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
+import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
 import { requireSince } from '../../stock/ledger/post.ts';
 import { requireOpenPlaces } from '../../stock/lots/open-places.ts';
-import { askedLine } from '../offers/asked-line.ts';
 import { loadScope } from '../allocation/load.ts';
 import { changed } from '../allocation/outlook.ts';
 import type { Scope, ScopeLine } from '../allocation/scope.ts';
-import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
+import { askedLine } from '../offers/asked-line.ts';
 import { restand } from './stands.ts';
 import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type TriedOrder } from './store.ts';
 import type { ChangeOf, Trial, TurnTrial } from './trial.ts';

@@ -1,6 +1,6 @@
 import type { ReadContext } from '../../../trpc/operation.ts';
-import { reckon } from '../../pot-life/reckon-clocks.ts';
 import { loadClockRules, loadClockSubjects } from '../../pot-life/clocks-store.ts';
+import { reckon } from '../../pot-life/reckon-clocks.ts';
 import type { Scope, ScopeSupply } from '../allocation/scope.ts';
 import type { Stand } from './store.ts';
 

@@ -2,8 +2,8 @@ import { bookableGrams } from '@rootclock/domain';
 import { refuse } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
 import { loadSource } from '../store.ts';
-import { insertSeedMovements } from './store.ts';
 import { requireSeed } from './require-seed.ts';
+import { insertSeedMovements } from './store.ts';
 
 export interface SeedUse {
   sourceId: string;

@@ -1,9 +1,9 @@
 import { found } from '../../../refusal.ts';
 import type { CommandContext } from '../../../trpc/operation.ts';
-import { treatment } from '../reversal/details.ts';
 import { openEntry, requirePast, requireSince } from '../ledger/post.ts';
 import { openHolds } from '../lots/holding-store.ts';
 import type { Selected } from '../lots/selection.ts';
+import { treatment } from '../reversal/details.ts';
 import { type Closing, closePlaces, dayOf, loadClosings, touchDescent, treatmentOf } from './store.ts';
 
 /** What was applied, as the person who applied it says. */

@@ -1,9 +1,9 @@
 import { gardens } from '@rootclock/contracts';
 import { OWNER } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
-import { blankFilesOf } from '../../../files/blanking.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { blankClientData, loadClient, sitesOf } from '../../../clients/store.ts';
+import { blankFilesOf } from '../../../files/blanking.ts';
 import { blankOrdersOf } from '../../../orders/orders/store.ts';
 import { openOrdersOf } from '../store.ts';
 

@@ -2,11 +2,11 @@ import { gardens } from '@rootclock/contracts';
 import { GROWERS, lotAt, type MovementDraft, moved, stagedFor } from '@rootclock/domain';
 import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
+import { loadOpenOrder, setState } from '../../../orders/orders/store.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
 import { requireOpenPlaces } from '../../../stock/lots/open-places.ts';
 import { cancelling } from '../details.ts';
 import { loadStaged } from '../store.ts';
-import { loadOpenOrder, setState } from '../../../orders/orders/store.ts';
 
 /**
  * The plants are free again. Even where nothing was pulled an entry says so: taking it back opens the order again, with the pulled plants it

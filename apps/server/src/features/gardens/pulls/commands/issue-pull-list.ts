@@ -1,8 +1,8 @@
 import { gardens } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
-import { pinLotsOf } from '../../../promises/reservations/store.ts';
 import { loadOpenOrder, setPullIssued } from '../../../orders/orders/store.ts';
+import { pinLotsOf } from '../../../promises/reservations/store.ts';
 
 /** Ties what is reserved from lots to the order, so that the list stays true while the crew walks it. Issued again it takes in what came since. */
 export const issuePullList = command({

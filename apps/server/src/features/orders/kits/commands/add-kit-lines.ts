@@ -3,8 +3,8 @@ import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { checkLines } from '../../lines/check-lines.ts';
-import { loadOpenOrder } from '../../orders/store.ts';
 import { insertLines } from '../../lines/store.ts';
+import { loadOpenOrder } from '../../orders/store.ts';
 import { loadKit } from '../store.ts';
 
 /** All lines of the kit or none: half a kit is not what was asked for. */

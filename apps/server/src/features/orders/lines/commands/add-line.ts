@@ -1,8 +1,8 @@
 import { orders } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
-import { checkLines } from '../check-lines.ts';
 import { loadOpenOrder } from '../../orders/store.ts';
+import { checkLines } from '../check-lines.ts';
 import { insertLines } from '../store.ts';
 
 export const addLine = command({

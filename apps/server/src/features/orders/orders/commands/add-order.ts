@@ -2,12 +2,12 @@ import { orders } from '@rootclock/contracts';
 import { dateParts, GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
-import { nextCodes } from '../../../stock/ledger/store.ts';
 import { loadClient, loadSite } from '../../../clients/store.ts';
+import { nextCodes } from '../../../stock/ledger/store.ts';
 import { checkLines } from '../../lines/check-lines.ts';
+import { insertLines } from '../../lines/store.ts';
 import { requireRegion } from '../natives.ts';
 import { insertOrder } from '../store.ts';
-import { insertLines } from '../../lines/store.ts';
 
 /** New lines come behind all others, so a new order never takes a plant from one that was promised before. */
 export const addOrder = command({

@@ -1,8 +1,8 @@
 import type { planning } from '@rootclock/contracts';
 import ical, { ICalCalendarMethod, ICalEventTransparency } from 'ical-generator';
-import { type CalendarWords, dayIn } from './words/words.ts';
 import { en } from './words/en.ts';
 import { es } from './words/es.ts';
+import { type CalendarWords, dayIn } from './words/words.ts';
 
 const WORDS = { en, es };
 export type CalendarLanguage = keyof typeof WORDS;

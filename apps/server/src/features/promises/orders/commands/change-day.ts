@@ -1,8 +1,8 @@
 import { promises } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { editing } from '../../../../trpc/editing.ts';
-import { loadScope } from '../../allocation/load.ts';
 import { dayEdits, loadOpenOrder, setDay } from '../../../orders/orders/store.ts';
+import { loadScope } from '../../allocation/load.ts';
 import { settleTurn } from '../turn.ts';
 
 export const changeDay = editing({

@@ -2,12 +2,12 @@ import { promises } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { editing } from '../../../../trpc/editing.ts';
+import { alternativesNamed, checkAlternatives, checkBeds } from '../../../orders/lines/check-lines.ts';
+import { lineEdits, loadOpenLine, updateLine } from '../../../orders/lines/store.ts';
+import { requireWholeTrays } from '../../../orders/lines/whole-trays.ts';
+import { requireNatives } from '../../../orders/orders/natives.ts';
 import { loadScope } from '../../allocation/load.ts';
 import { itemOf } from '../../allocation/scope.ts';
-import { requireWholeTrays } from '../../../orders/lines/whole-trays.ts';
-import { alternativesNamed, checkAlternatives, checkBeds } from '../../../orders/lines/check-lines.ts';
-import { requireNatives } from '../../../orders/orders/natives.ts';
-import { lineEdits, loadOpenLine, updateLine } from '../../../orders/lines/store.ts';
 import { settleTurn } from '../turn.ts';
 
 export const editLine = editing({

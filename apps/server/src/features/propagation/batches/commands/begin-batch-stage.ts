@@ -4,8 +4,8 @@ import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry } from '../../../stock/ledger/post.ts';
 import { loadProtocolVersion, planOf } from '../../protocols/store.ts';
-import { loadBatchEntries } from '../history/store.ts';
 import { settleBatch } from '../history/settle.ts';
+import { loadBatchEntries } from '../history/store.ts';
 import { loadOpenBatch } from '../open.ts';
 
 /** Somebody says that a stage began. It governs over what counts and pottings imply, and sets a day right that was said before. */

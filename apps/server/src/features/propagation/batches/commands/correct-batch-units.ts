@@ -4,8 +4,8 @@ import { found, refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { postEntry } from '../../../stock/ledger/post.ts';
 import { settleBatch } from '../history/settle.ts';
-import { type BatchFacts, loadPlace } from '../store.ts';
 import { loadOpenBatch } from '../open.ts';
+import { type BatchFacts, loadPlace } from '../store.ts';
 
 /** Cells or trays that are there and were not booked are found, those that are missing unexplained. */
 export const correctBatchUnits = command({

@@ -3,8 +3,8 @@ import { EVERYONE } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { query } from '../../../../trpc/operation.ts';
 import { loadProtocolVersion } from '../store.ts';
-import { readLetterhead } from './reads.ts';
 import { readProtocol } from './read-protocol.ts';
+import { readLetterhead } from './reads.ts';
 
 /** A version as it is printed. Asked for by the address of its page, not by a procedure. */
 export const readProtocolPaper = query({

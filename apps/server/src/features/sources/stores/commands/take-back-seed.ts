@@ -2,8 +2,8 @@ import { sources } from '@rootclock/contracts';
 import { FIELD, GROWERS, SEED_ARRIVALS } from '@rootclock/domain';
 import { found, refuse } from '../../../../refusal.ts';
 import { command, type CommandContext } from '../../../../trpc/operation.ts';
-import { loadSource, setSourceRetired } from '../../store.ts';
 import { countBatches } from '../../blends/store.ts';
+import { loadSource, setSourceRetired } from '../../store.ts';
 import {
   addCleaned,
   insertSeedMovements,

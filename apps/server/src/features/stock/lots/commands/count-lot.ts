@@ -3,9 +3,9 @@ import { FIELD, lotAt, moved, outside, recount } from '@rootclock/domain';
 import { found, refuse } from '../../../../refusal.ts';
 import { command, type CommandContext } from '../../../../trpc/operation.ts';
 import { postEntry, requireSince } from '../../ledger/post.ts';
-import { type LotFacts, loadLot, loadPlaces } from '../store.ts';
-import { countedAs, lastPlaceOf } from '../looking-store.ts';
 import { lotCount } from '../../reversal/details.ts';
+import { countedAs, lastPlaceOf } from '../looking-store.ts';
+import { type LotFacts, loadLot, loadPlaces } from '../store.ts';
 
 /** Where the count was taken: the place named, or the only one, or where the last of an empty lot stood. */
 async function countedPlace(

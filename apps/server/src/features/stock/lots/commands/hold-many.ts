@@ -3,8 +3,8 @@ import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry, requireSince } from '../../ledger/post.ts';
-import { loadSelectedLots } from '../selection.ts';
 import { openHolds } from '../holding-store.ts';
+import { loadSelectedLots } from '../selection.ts';
 
 /** A hold is on whole lots (a part is split off first). Lots that are held for this reason already are left as they are. */
 export const holdMany = command({

@@ -2,9 +2,9 @@ import { stock } from '@rootclock/contracts';
 import { FIELD, readinessAfter, type RootBallResult } from '@rootclock/domain';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry, requireSince } from '../../ledger/post.ts';
-import { loadSelection } from '../selection.ts';
-import { observed, readinessSet } from '../looking-store.ts';
 import { rootBallCheck } from '../../reversal/details.ts';
+import { observed, readinessSet } from '../looking-store.ts';
+import { loadSelection } from '../selection.ts';
 
 /** What was seen. Only the check of a root ball changes anything: until it holds, a lot is merely expected to be ready. */
 export const observeMany = command({

@@ -3,8 +3,8 @@ import { GROWERS } from '@rootclock/domain';
 import { refuse } from '../../../../refusal.ts';
 import { command } from '../../../../trpc/operation.ts';
 import { openEntry, requireSince } from '../../ledger/post.ts';
-import { loadLot } from '../store.ts';
 import { holdClosed, openHoldSince } from '../holding-store.ts';
+import { loadLot } from '../store.ts';
 
 export const releaseLot = command({
   name: 'releaseLot',

@@ -2,8 +2,8 @@ import { stock } from '@rootclock/contracts';
 import { EVERYONE } from '@rootclock/domain';
 import { query } from '../../../../trpc/operation.ts';
 import { loadLot } from '../store.ts';
-import { loadLotEntries } from './reads.ts';
 import { ENTRIES_SHOWN } from './read-lot.ts';
+import { loadLotEntries } from './reads.ts';
 
 export const readLotEntries = query({
   name: 'readLotEntries',

@@ -5,9 +5,9 @@ import type * as z from 'zod/mini';
 import { found, refuse } from '../../../../refusal.ts';
 import { command, type CommandContext } from '../../../../trpc/operation.ts';
 import { postEntry, requireSince } from '../../ledger/post.ts';
-import { springCount } from '../../reversal/details.ts';
 import { askIfDormant } from '../../lots/leaving/looks-dead.ts';
 import { type LotFacts, loadLots, loadPlaces, type PlaceFacts } from '../../lots/store.ts';
+import { springCount } from '../../reversal/details.ts';
 import { insertSpringCounts } from '../store.ts';
 
 type Count = z.output<typeof stock.countSpring>['counts'][number];
