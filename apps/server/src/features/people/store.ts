@@ -19,11 +19,11 @@ export async function revokeCalendar(tx: Tx, personId: string, at: Date): Promis
   await tx.run`SELECT revoke_calendar(${personId}::uuid, ${at})::text`;
 }
 
-const calendarOpenedAtRow = z.strictObject({ openedAt: z.date() });
+const calendarOpened = z.strictObject({ openedAt: z.date() });
 
 export async function calendarOpenedAt(tx: Tx, personId: string, at: Date): Promise<Date | null> {
   const row = await tx.row(
-    calendarOpenedAtRow,
+    calendarOpened,
   )`SELECT opened_at AS "openedAt" FROM calendar_opened_at(${personId}::uuid, ${at}) opened_at`;
   return row?.openedAt ?? null;
 }
@@ -48,10 +48,10 @@ export async function claimFirstOwner(
   return row?.claimed ?? false;
 }
 
-const setupFactsRow = z.strictObject({ anyNursery: z.boolean(), demo: z.boolean() });
+const setupState = z.strictObject({ anyNursery: z.boolean(), demo: z.boolean() });
 
 export async function setupFacts(tx: Tx): Promise<{ anyNursery: boolean; demo: boolean }> {
-  const row = await tx.row(setupFactsRow)`SELECT any_nursery() AS "anyNursery", demo_nursery() AS demo`;
+  const row = await tx.row(setupState)`SELECT any_nursery() AS "anyNursery", demo_nursery() AS demo`;
   return row ?? { anyNursery: false, demo: false };
 }
 
@@ -64,7 +64,7 @@ export interface Member {
   endedAt: string | null;
 }
 
-const membersRow = z.strictObject({
+const storedMember = z.strictObject({
   id: z.string(),
   edition: z.number(),
   name: z.string(),
@@ -75,7 +75,7 @@ const membersRow = z.strictObject({
 
 /** Everybody who is or was of this nursery, by name. */
 export async function loadMembers({ tx }: ReadContext): Promise<Member[]> {
-  const rows = await tx.rows(membersRow)`
+  const rows = await tx.rows(storedMember)`
     SELECT p.person_id::text AS id, e.edition, p.name, p.email, p.role, p.ended_at AS "endedAt" FROM nursery_people() p JOIN person_editions() e ON e.person_id = p.person_id
      ORDER BY p.ended_at IS NOT NULL, p.name, p.person_id`;
   return rows.map((row) => ({ ...row, endedAt: row.endedAt?.toISOString() ?? null }));
@@ -116,10 +116,10 @@ export async function replaceOwnPassword(
   return row?.replaced ?? false;
 }
 
-const nameOfNurseryRow = z.strictObject({ name: z.string() });
+const namedNursery = z.strictObject({ name: z.string() });
 
 export async function nameOfNursery({ tx, nurseryId }: ReadContext): Promise<string> {
-  const row = await tx.row(nameOfNurseryRow)`SELECT name FROM nursery WHERE id = ${nurseryId}::uuid`;
+  const row = await tx.row(namedNursery)`SELECT name FROM nursery WHERE id = ${nurseryId}::uuid`;
   return row?.name ?? '';
 }
 
@@ -157,7 +157,7 @@ export async function setSeasonEnd({ tx, nurseryId }: CommandContext, endOn: str
 
 export const nurseryEdits = editedSettings(columns('name', 'zone', 'region', 'units', 'noticeDays', 'seasonEndOn'));
 
-const personEditsRow = z.strictObject({ edition: z.nullable(z.number()) });
+const personEdition = z.strictObject({ edition: z.nullable(z.number()) });
 
 /** What an owner says of a person. Passwords are never shown, so that two new ones are no clash. */
 export const personEdits: Edits<{ personId: string }> = {
@@ -170,7 +170,7 @@ export const personEdits: Edits<{ personId: string }> = {
   },
   raise: async ({ tx, version }, { personId }, from) => {
     const row = await tx.row(
-      personEditsRow,
+      personEdition,
     )`SELECT raise_person_edition(${personId}::uuid, ${from}::int, ${version}::int) AS edition`;
     return found(row?.edition, 'person', 'personId');
   },

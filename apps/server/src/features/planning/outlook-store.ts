@@ -2,7 +2,7 @@ import type { planning } from '@rootclock/contracts';
 import * as z from 'zod/mini';
 import type { ReadContext } from '../../trpc/operation.ts';
 
-const itemsRow = z.strictObject({
+const askedItem = z.strictObject({
   demandUnits: z.number(),
   supplyUnits: z.number(),
   plantId: z.string(),
@@ -16,7 +16,7 @@ const itemsRow = z.strictObject({
 
 /** Every item that stands, is on the way, is ordered or expected, with its names. */
 export async function loadItems({ tx, nurseryId, today }: ReadContext): Promise<planning.OutlookItem[]> {
-  return tx.rows(itemsRow)`
+  return tx.rows(askedItem)`
     WITH row AS (
       SELECT l.plant_id, l.container_id, a.units AS supply, 0 AS demand FROM units_standing a JOIN lot_named l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id
        WHERE a.nursery_id = ${nurseryId}::uuid AND a.kind = 'place' AND a.units > 0
@@ -36,14 +36,14 @@ export async function loadItems({ tx, nurseryId, today }: ReadContext): Promise<
      ORDER BY sum(r.demand) > 0 DESC, p.scientific_name, c.name, c.id`;
 }
 
-const usualUnitsRow = z.strictObject({ id: z.string(), units: z.number() });
+const usualYield = z.strictObject({ id: z.string(), units: z.number() });
 
 /** The usual yields of batches, by id. */
 export async function loadUsualUnits(
   { tx, nurseryId }: ReadContext,
   batchIds: readonly string[],
 ): Promise<Map<string, number>> {
-  const rows = await tx.rows(usualUnitsRow)`
+  const rows = await tx.rows(usualYield)`
     SELECT id::text, greatest(usual_units, cautious_units) AS units FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...batchIds]}::uuid[])`;
   return new Map(rows.map(({ id, units }) => [id, units]));
 }

@@ -38,7 +38,7 @@ async function readHead({ tx, nurseryId }: ReadContext, plantId: string): Promis
   return found(row, 'plant', 'plantId');
 }
 
-const namesRow = z.strictObject({
+const plantName = z.strictObject({
   id: z.string(),
   kind: z.enum(['synonym', 'common']),
   name: z.string(),
@@ -46,7 +46,7 @@ const namesRow = z.strictObject({
   alsoMeans: z.array(z.strictObject({ plantId: z.string(), scientificName: z.string() })),
 });
 
-const readNames = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(namesRow)`
+const readNames = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(plantName)`
   SELECT n.id::text, n.kind, n.name, n.standing,
          coalesce((SELECT jsonb_agg(DISTINCT jsonb_build_object('plantId', o.id, 'scientificName', o.scientific_name))
                      FROM plant_name m JOIN plant o ON o.nursery_id = m.nursery_id AND o.id = m.plant_id
@@ -54,7 +54,7 @@ const readNames = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(n
     FROM plant_name n WHERE n.nursery_id = ${nurseryId}::uuid AND n.plant_id = ${plantId}::uuid AND n.kind <> 'scientific'
    ORDER BY n.kind, n.name`;
 
-const factsRow = z.strictObject({
+const plantFact = z.strictObject({
   field: z.string(),
   edition: z.number(),
   value: z.nullable(z.union([z.boolean(), z.string(), z.number(), z.array(z.string()), z.array(z.number())])),
@@ -63,10 +63,10 @@ const factsRow = z.strictObject({
   note: z.nullable(z.string()),
 });
 
-const readFacts = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(factsRow)`
+const readFacts = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(plantFact)`
   SELECT field, edition, value, standing, source, note FROM plant_fact WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid ORDER BY field`;
 
-const rulesRow = z.strictObject({
+const reachingRule = z.strictObject({
   id: z.string(),
   basis: z.enum(POT_LIFE_BASES),
   span: z.nullable(z.string()),
@@ -78,7 +78,7 @@ const rulesRow = z.strictObject({
 });
 
 /** Rules by their reach, the most particular first, as the clocks take them. */
-const readRules = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(rulesRow)`
+const readRules = ({ tx, nurseryId }: ReadContext, plantId: string) => tx.rows(reachingRule)`
   SELECT id, basis, span, reach, "containerName", "winterCarry", standing, note FROM (
     SELECT r.id::text, r.basis, r.span,
            CASE WHEN r.plant_id IS NOT NULL AND r.container_id IS NOT NULL THEN 'plant-container' WHEN r.plant_id IS NOT NULL THEN 'plant' WHEN r.genus IS NOT NULL THEN 'genus'

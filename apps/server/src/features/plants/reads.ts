@@ -3,7 +3,7 @@ import { HANDLING_RULES, ROOT_HABITS, TAXON_RANKS, EVERYONE, nameKey } from '@ro
 import * as z from 'zod/mini';
 import { query } from '../../trpc/operation.ts';
 
-const plantsRow = z.strictObject({
+const pageOfPlants = z.strictObject({
   rows: z.array(
     z.strictObject({
       scientificNameAuthorship: z.string(),
@@ -37,7 +37,7 @@ export const listPlants = query({
     // Letters only: a text without any must not become a code that all plants have.
     const letters = (text ?? '').replace(/[^A-Za-z]/g, '').toUpperCase();
     const code = letters === '' ? '' : `${letters}%`;
-    const found = await tx.row(plantsRow)`
+    const found = await tx.row(pageOfPlants)`
       WITH standing AS (
         SELECT l.plant_id, sum(a.units)::int AS units, count(DISTINCT l.id)::int AS lots
           FROM lot_named l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.lot_id = l.id AND a.kind = 'place' AND a.units > 0

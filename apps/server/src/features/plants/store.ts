@@ -47,10 +47,10 @@ export async function loadPlant({ tx, nurseryId }: ReadContext, id: string, fiel
   return found(row, 'plant', field);
 }
 
-const codesRow = z.strictObject({ code: z.string() });
+const plantCode = z.strictObject({ code: z.string() });
 
 export async function loadCodes({ tx, nurseryId }: ReadContext): Promise<Set<string>> {
-  const rows = await tx.rows(codesRow)`SELECT code FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
+  const rows = await tx.rows(plantCode)`SELECT code FROM plant WHERE nursery_id = ${nurseryId}::uuid`;
   return new Set(rows.map(({ code }) => code));
 }
 

@@ -40,7 +40,7 @@ const ORDER: Record<(typeof sources.SOURCE_SORTS)[number], Sql> = {
   units: sql`coalesce(held.units, 0)`,
 };
 
-const sourcesRow = z.strictObject({ ...sourceRow.shape, total: z.number() });
+const listedSource = z.strictObject({ ...sourceRow.shape, total: z.number() });
 
 export const listSources = query({
   name: 'listSources',
@@ -60,7 +60,7 @@ export const listSources = query({
         OR p.scientific_name ILIKE ${text})`);
     }
     const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
-    const rows = await tx.rows(sourcesRow)`
+    const rows = await tx.rows(listedSource)`
       WITH held AS (
         SELECT l.source_id, count(DISTINCT l.id)::int AS lots, sum(a.units)::int AS units
           FROM units_standing a JOIN lot_named l ON l.nursery_id = a.nursery_id AND l.id = a.lot_id

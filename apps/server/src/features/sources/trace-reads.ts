@@ -128,13 +128,13 @@ async function readSeed(context: ReadContext, sourceId: string, plantId: string)
   };
 }
 
-const namesRow = z.strictObject({ vernacularName: z.string(), motherLotCode: z.nullable(z.string()) });
+const sourceNames = z.strictObject({ vernacularName: z.string(), motherLotCode: z.nullable(z.string()) });
 
 async function readNames(
   { tx, nurseryId }: ReadContext,
   sourceId: string,
 ): Promise<{ vernacularName: string; motherLotCode: string | null }> {
-  const row = await tx.row(namesRow)`
+  const row = await tx.row(sourceNames)`
     SELECT p.vernacular_name AS "vernacularName", m.code AS "motherLotCode"
       FROM source s JOIN plant_named p ON p.nursery_id = s.nursery_id AND p.id = s.plant_id
                     LEFT JOIN lot_named m ON m.nursery_id = s.nursery_id AND m.id = s.mother_lot_id

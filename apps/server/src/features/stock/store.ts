@@ -93,11 +93,11 @@ export async function storeClocks(
   }
 }
 
-const pottedFromRow = z.strictObject({ only: z.boolean() });
+const parentage = z.strictObject({ only: z.boolean() });
 
 /** Whether the lot was potted from this batch and from nothing else. */
 export async function isPottedFrom({ tx, nurseryId }: ReadContext, lotId: string, batchId: string): Promise<boolean> {
-  const row = await tx.row(pottedFromRow)`
+  const row = await tx.row(parentage)`
     SELECT count(*) > 0 AND bool_and(parent_id = ${batchId}::uuid) AS only FROM lineage WHERE nursery_id = ${nurseryId}::uuid AND child_lot_id = ${lotId}::uuid`;
   return row?.only ?? false;
 }

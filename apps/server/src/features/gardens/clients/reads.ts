@@ -7,7 +7,7 @@ import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
 import { orderConditions, readAllOrderRows } from '../../promises/orders/reads.ts';
 
-const clientsRow = z.strictObject({
+const listedClient = z.strictObject({
   row: z.strictObject({
     id: z.string(),
     edition: z.number(),
@@ -31,7 +31,7 @@ async function readClients(
   page: number,
   perPage: number,
 ): Promise<{ rows: clients.ClientRow[]; total: number }> {
-  const rows = await tx.rows(clientsRow)`
+  const rows = await tx.rows(listedClient)`
     SELECT count(*) OVER ()::int AS total,
            jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'email', k.email, 'phone', k.phone, 'address', k.address, 'leadDays', k.lead_days, 'note', k.note, 'isBlanked', k.blanked_at IS NOT NULL,
              'sites', (SELECT count(*) FROM site_named s WHERE s.nursery_id = k.nursery_id AND s.client_id = k.id),
@@ -76,7 +76,7 @@ export const readClient = query({
   },
 });
 
-const sitesRow = z.strictObject({
+const listedSite = z.strictObject({
   row: z.strictObject({
     id: z.string(),
     edition: z.number(),
@@ -105,7 +105,7 @@ const sitesRow = z.strictObject({
 
 /** Sites `s` with their beds and how many plants were put into each. */
 export async function readSites({ tx, nurseryId }: ReadContext, where: Sql): Promise<clients.SiteRow[]> {
-  const rows = await tx.rows(sitesRow)`
+  const rows = await tx.rows(listedSite)`
     SELECT jsonb_build_object('id', s.id, 'edition', s.edition, 'clientId', s.client_id, 'clientName', k.name, 'name', s.name, 'address', s.address, 'region', s.region, 'livestockNear', s.livestock_near, 'note', s.note,
              'beds', coalesce((SELECT jsonb_agg(jsonb_build_object('id', b.id, 'edition', b.edition, 'siteId', b.site_id, 'name', b.name, 'areaCm2', b.area_cm2, 'sun', b.sun, 'moisture', b.moisture, 'note', b.note,
                                         'plantedUnits', (SELECT coalesce(sum(g.delivered_units), 0) FROM line_asked l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id

@@ -81,14 +81,14 @@ export async function readPlaceStates(
   return new Map(rows.map((row) => [row.id, row]));
 }
 
-const holdsRow = z.strictObject({ lotId: z.string(), reasons: z.array(z.string()) });
+const heldLot = z.strictObject({ lotId: z.string(), reasons: z.array(z.string()) });
 
 /** Reasons for which lots are held, by lot; a reservation never stands on one, but staged plants may. */
 export async function readHolds(
   { tx, nurseryId }: ReadContext,
   lotIds: readonly string[],
 ): Promise<Map<string, string[]>> {
-  const rows = await tx.rows(holdsRow)`
+  const rows = await tx.rows(heldLot)`
     SELECT lot_id::text AS "lotId", array_agg(reason ORDER BY reason) AS reasons FROM lot_held
      WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ANY (${[...lotIds]}::uuid[]) GROUP BY lot_id`;
   return new Map(rows.map(({ lotId, reasons }) => [lotId, reasons]));

@@ -24,14 +24,14 @@ export const storedKit = z.strictObject({
 });
 export type StoredKit = z.infer<typeof storedKit>;
 
-const kitsRow = z.strictObject({ row: storedKit });
+const kitRow = z.strictObject({ row: storedKit });
 
 /** Kits with their components; without ids all that are offered, by name. */
 export async function loadKits(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[] | null = null,
 ): Promise<StoredKit[]> {
-  const rows = await tx.rows(kitsRow)`
+  const rows = await tx.rows(kitRow)`
     SELECT jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'note', k.note, 'isRetired', k.retired_on IS NOT NULL,
              'components', (SELECT jsonb_agg(jsonb_build_object('plantId', p.id, 'scientificName', p.scientific_name, 'containerId', c.id, 'containerCode', c.code, 'containerName', c.name,
                                                                 'cells', c.cells, 'units', x.units) ORDER BY p.scientific_name, c.code, p.id, c.id)
@@ -50,14 +50,14 @@ export async function loadKit(context: ReadContext, id: string, field = 'kitId')
   return kit;
 }
 
-const nameTakenRow = z.strictObject({ taken: z.boolean() });
+const nameTaken = z.strictObject({ taken: z.boolean() });
 
 /** Whether another kit that is offered has this name. */
 export async function isNameTaken(
   { tx, nurseryId }: ReadContext,
   { kitId, name }: { kitId: string; name: string },
 ): Promise<boolean> {
-  const row = await tx.row(nameTakenRow)`
+  const row = await tx.row(nameTaken)`
     SELECT EXISTS (SELECT 1 FROM kit WHERE nursery_id = ${nurseryId}::uuid AND id <> ${kitId}::uuid AND lower(name) = lower(${name}) AND retired_on IS NULL) AS taken`;
   return row?.taken ?? false;
 }

@@ -51,7 +51,7 @@ export async function loadOpenLine(context: ReadContext, id: string): Promise<{ 
   return { line, order };
 }
 
-const plantNamesRow = z.strictObject({ id: z.string(), name: z.string() });
+const namedPlant = z.strictObject({ id: z.string(), name: z.string() });
 
 /** Scientific names of plants by id; one that is retired or not this nursery's answers as not found. */
 export async function loadPlantNames(
@@ -59,31 +59,31 @@ export async function loadPlantNames(
   ids: readonly string[],
   field: string,
 ): Promise<Map<string, string>> {
-  const rows = await tx.rows(plantNamesRow)`
+  const rows = await tx.rows(namedPlant)`
     SELECT id::text, scientific_name AS name FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
   const byId = new Map(rows.map(({ id, name }) => [id, name]));
   for (const id of ids) found(byId.get(id), 'plant', field);
   return byId;
 }
 
-const nativesRow = z.strictObject({ id: z.string(), scientificName: z.string(), nativeRegions: z.array(z.string()) });
+const nativePlant = z.strictObject({ id: z.string(), scientificName: z.string(), nativeRegions: z.array(z.string()) });
 
 /** What is known of where plants are native, by id. */
 export async function loadNatives(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[],
 ): Promise<Map<string, { scientificName: string; nativeRegions: string[] }>> {
-  const rows = await tx.rows(nativesRow)`
+  const rows = await tx.rows(nativePlant)`
     SELECT id::text, scientific_name AS "scientificName", native_regions AS "nativeRegions" FROM plant_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[])`;
   return new Map(rows.map(({ id, ...plant }) => [id, plant]));
 }
 
-const nextRankRow = z.strictObject({ rank: z.number() });
+const freeRank = z.strictObject({ rank: z.number() });
 
 /** The rank behind all others: what is promised later is served later. */
 export async function nextRank({ tx, nurseryId }: CommandContext): Promise<number> {
   const row = await tx.row(
-    nextRankRow,
+    freeRank,
   )`SELECT coalesce(max(rank), 0) + 1 AS rank FROM order_line WHERE nursery_id = ${nurseryId}::uuid`;
   return row?.rank ?? 1;
 }
@@ -171,7 +171,7 @@ export const lineEdits = editedRow<{ lineId: string }>({
   },
 });
 
-const openLineRow = z.strictObject({ id: z.string() });
+const openLine = z.strictObject({ id: z.string() });
 
 /** Open lines of these clients, whose leave-by days follow the client's lead, and of these sites, where they follow the region's planting windows. */
 export async function openLinesOf(
@@ -179,7 +179,7 @@ export async function openLinesOf(
   clientIds: ReadonlySet<string>,
   siteIds: ReadonlySet<string>,
 ): Promise<string[]> {
-  const rows = await tx.rows(openLineRow)`
+  const rows = await tx.rows(openLine)`
     SELECT l.id::text FROM garden_order o JOIN order_line l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
      WHERE o.nursery_id = ${nurseryId}::uuid AND (o.client_id = ANY (${[...clientIds]}::uuid[]) OR o.site_id = ANY (${[...siteIds]}::uuid[]))
        AND o.state = 'open' AND l.withdrawn_on IS NULL`;

@@ -25,7 +25,7 @@ export async function readRules({ tx, nurseryId }: ReadContext): Promise<RuleRow
      ORDER BY array_position(ARRAY['another-size', 'same-genus', 'same-habit'], r.kind), num_nonnulls(r.plant_id), num_nonnulls(r.genus), lower(r.genus), p.scientific_name`;
 }
 
-const substitutePlantsRow = z.strictObject({
+const knownPlant = z.strictObject({
   plantId: z.string(),
   scientificName: z.string(),
   genus: z.string(),
@@ -40,7 +40,7 @@ export async function readSubstitutePlants(
   { tx, nurseryId }: ReadContext,
   askedId: string | null = null,
 ): Promise<SubstitutePlant[]> {
-  return tx.rows(substitutePlantsRow)`
+  return tx.rows(knownPlant)`
     SELECT p.id::text AS "plantId", p.scientific_name AS "scientificName", p.genus, p.native_regions AS "nativeRegions",
            nullif(h.value, 'null') AS "heightCm", s.value #>> '{}' AS light, nullif(b.value, 'null') AS "bloomMonths"
       FROM plant_named p
@@ -59,12 +59,12 @@ export const standingItem = z.strictObject({
 });
 export type StandingItem = z.infer<typeof standingItem>;
 
-const standingItemsRow = z.strictObject({ kind: z.string(), cells: z.nullable(z.number()) });
+const askedContainer = z.strictObject({ kind: z.string(), cells: z.nullable(z.number()) });
 
 /** What the nursery has or grows in containers that may stand in for one, of the same kind and cells: open lots on hand outside quarantine, and batches that are to become them. */
 export async function readStandingItems({ tx, nurseryId }: ReadContext, containerId: string): Promise<StandingItem[]> {
   const asked = await tx.row(
-    standingItemsRow,
+    askedContainer,
   )`SELECT kind, cells FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${containerId}::uuid`;
   const { kind, cells } = found(asked, 'container', 'containerId');
   return tx.rows(standingItem)`

@@ -28,14 +28,14 @@ export async function loadSubstitutionRule(
   return rule;
 }
 
-const twinRuleRow = z.strictObject({ id: z.string() });
+const twinRule = z.strictObject({ id: z.string() });
 
 /** The rule of the same kind for the same plants, which a second one would contradict. */
 export async function findTwinRule(
   { tx, nurseryId }: ReadContext,
   { kind, reach }: SubstitutionRule,
 ): Promise<string | null> {
-  const row = await tx.row(twinRuleRow)`
+  const row = await tx.row(twinRule)`
     SELECT id::text FROM substitution_rule
      WHERE nursery_id = ${nurseryId}::uuid AND retired_on IS NULL AND kind = ${kind} AND plant_id IS NOT DISTINCT FROM ${reach.plantId ?? null}::uuid
        AND lower(genus) IS NOT DISTINCT FROM lower(${reach.genus ?? null}::text)`;

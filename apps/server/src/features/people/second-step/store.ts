@@ -55,13 +55,11 @@ export async function deleteSecondStep(tx: Tx, personId: string): Promise<void> 
   await tx.run`SELECT end_second_step(${personId}::uuid)::text`;
 }
 
-const secondStepsRow = z.strictObject({ personId: z.string() });
+const personAsked = z.strictObject({ personId: z.string() });
 
 /** Who of the nursery is asked for codes. */
 export async function loadSecondSteps(tx: Tx): Promise<string[]> {
-  const rows = await tx.rows(
-    secondStepsRow,
-  )`SELECT person_id::text AS "personId" FROM nursery_second_steps() ORDER BY 1`;
+  const rows = await tx.rows(personAsked)`SELECT person_id::text AS "personId" FROM nursery_second_steps() ORDER BY 1`;
   return rows.map(({ personId }) => personId);
 }
 

@@ -114,14 +114,14 @@ const POTTED = ['pricking-out', 'growing-on', 'hardening', 'root-check', 'ready'
 /** Days from potting to ready of a batch without a protocol (assumed). */
 const GROWS_ON_DAYS = 60;
 
-const benchesRow = z.strictObject({ capacityM2: z.nullable(z.number()), placeIds: z.array(z.string()) });
+const benchArea = z.strictObject({ capacityM2: z.nullable(z.number()), placeIds: z.array(z.string()) });
 
 /**
  * The bench area, and what stands on it. Where a place and places within it were both measured, the outer one's area counts, which holds the others.
  * What stands where nobody measured takes nothing of it.
  */
 export async function loadBenches({ tx, nurseryId }: ReadContext): Promise<BenchRows> {
-  const benches = await tx.row(benchesRow)`
+  const benches = await tx.row(benchArea)`
     WITH RECURSIVE tree AS (
       SELECT p.id, p.bench_area_m2 IS NOT NULL AS measured, p.bench_area_m2::float8 AS area FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.parent_id IS NULL AND p.retired_at IS NULL
       UNION ALL

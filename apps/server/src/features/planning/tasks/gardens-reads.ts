@@ -2,7 +2,7 @@ import { ORDER_KINDS, type TaskOrder, type TaskPlanting } from '@rootclock/domai
 import * as z from 'zod/mini';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
-const taskOrdersRow = z.strictObject({
+const openOrder = z.strictObject({
   id: z.string(),
   code: z.string(),
   kind: z.enum(ORDER_KINDS),
@@ -14,7 +14,7 @@ const taskOrdersRow = z.strictObject({
 
 /** Open orders that are due by a day, with what lots are promised to them and what stands staged. */
 export async function readTaskOrders({ tx, nurseryId }: ReadContext, until: string): Promise<TaskOrder[]> {
-  return tx.rows(taskOrdersRow)`
+  return tx.rows(openOrder)`
     WITH orders AS MATERIALIZED (SELECT o.id, o.code, o.kind, o.due_on FROM order_named o WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND o.due_on <= ${until}::date),
     lines AS MATERIALIZED (SELECT l.id, l.order_id FROM orders o JOIN line_asked l ON l.nursery_id = ${nurseryId}::uuid AND l.order_id = o.id AND l.withdrawn_on IS NULL),
     promised AS MATERIALIZED (SELECT l.order_id, r.lot_id, r.units FROM lines l JOIN units_reserved r ON r.nursery_id = ${nurseryId}::uuid AND r.line_id = l.id AND r.lot_id IS NOT NULL),
@@ -27,7 +27,7 @@ export async function readTaskOrders({ tx, nurseryId }: ReadContext, until: stri
      WHERE t.units > 0 OR s.units > 0`;
 }
 
-const taskPlantingsRow = z.strictObject({
+const planting = z.strictObject({
   orderId: z.string(),
   orderCode: z.string(),
   plantedOn: z.string(),
@@ -42,7 +42,7 @@ const taskPlantingsRow = z.strictObject({
  * expects none to be left at the end and begins with every account there is.
  */
 export async function readTaskPlantings({ tx, nurseryId }: ReadContext, since: string): Promise<TaskPlanting[]> {
-  return tx.rows(taskPlantingsRow)`
+  return tx.rows(planting)`
     WITH planted AS MATERIALIZED (
       SELECT e.id, e.happened_on FROM entry e
        WHERE e.nursery_id = ${nurseryId}::uuid AND e.kind = 'plant' AND e.happened_on >= ${since}::date

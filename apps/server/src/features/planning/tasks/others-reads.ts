@@ -21,7 +21,7 @@ export async function readTaskPlaces({ tx, nurseryId }: ReadContext): Promise<Pl
       FROM place WHERE nursery_id = ${nurseryId}::uuid`;
 }
 
-const taskTestsRow = z.strictObject({
+const lastTest = z.strictObject({
   sourceId: z.string(),
   sourceCode: z.string(),
   plantName: z.string(),
@@ -30,7 +30,7 @@ const taskTestsRow = z.strictObject({
 
 /** The last test of each source in use, where its replicates disagreed. */
 export async function readTaskTests({ tx, nurseryId }: ReadContext): Promise<TaskTest[]> {
-  return tx.rows(taskTestsRow)`
+  return tx.rows(lastTest)`
     WITH last AS (
       SELECT DISTINCT ON (t.source_id) t.source_id, t.tested_on, t.to_repeat FROM viability_test t
        WHERE t.nursery_id = ${nurseryId}::uuid AND t.withdrawn_at IS NULL ORDER BY t.source_id, t.tested_on DESC, t.to_repeat)

@@ -48,7 +48,7 @@ export async function readTaskBatches(context: ReadContext): Promise<TaskBatch[]
   return withStages(context, rows);
 }
 
-const taskLotsRow = z.strictObject({
+const standingLot = z.strictObject({
   id: z.string(),
   units: z.number(),
   code: z.string(),
@@ -70,7 +70,7 @@ export async function readTaskLots(
   { leaveBy, lookedSince }: { leaveBy: string; lookedSince: string },
 ): Promise<TaskLot[]> {
   const { tx, nurseryId } = context;
-  const rows = await tx.rows(taskLotsRow)`
+  const rows = await tx.rows(standingLot)`
     WITH live AS MATERIALIZED (${standing(nurseryId, 'lot')})
     SELECT l.id::text, l.code, p.scientific_name AS "plantName", live.places AS "placeIds", live.units, p.dormant_months AS "dormantMonths",
            CASE WHEN l.plant_by_on <= ${leaveBy}::date THEN l.plant_by_on END::text AS "plantByOn", l.potted_on::text AS "pottedOn",
@@ -91,14 +91,14 @@ export async function readTaskLots(
   );
 }
 
-const versionsOfLotsRow = z.strictObject({ lotId: z.string(), versionId: z.string() });
+const lotVersion = z.strictObject({ lotId: z.string(), versionId: z.string() });
 
 /**
  * The protocol that open lots were potted under, by lot: that of the batch they come from, also where they were split off or merged since, but not once
  * they were potted up, since other stages go with another pot.
  */
 async function readVersionsOfLots({ tx, nurseryId }: ReadContext): Promise<Map<string, string>> {
-  const rows = await tx.rows(versionsOfLotsRow)`
+  const rows = await tx.rows(lotVersion)`
     WITH RECURSIVE kin AS (
       SELECT l.id AS lot_id, l.id AS at_id, l.container_id FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND l.root_checked_on IS NULL
       UNION
@@ -112,11 +112,11 @@ async function readVersionsOfLots({ tx, nurseryId }: ReadContext): Promise<Map<s
   return new Map(rows.map(({ lotId, versionId }) => [lotId, versionId]));
 }
 
-const looksRow = z.strictObject({ lotId: z.string(), on: z.string() });
+const lastLook = z.strictObject({ lotId: z.string(), on: z.string() });
 
 /** The last day since `since` on which somebody looked at the root balls of a lot. */
 async function readLooks({ tx, nurseryId }: ReadContext, since: string): Promise<Map<string, string>> {
-  const rows = await tx.rows(looksRow)`
+  const rows = await tx.rows(lastLook)`
     SELECT s.subject_id::text AS "lotId", max(e.happened_on)::text AS on FROM entry e
       JOIN entry_subject s ON s.nursery_id = e.nursery_id AND s.entry_id = e.id AND s.subject_kind = 'lot'
      WHERE e.nursery_id = ${nurseryId}::uuid AND e.happened_on >= ${since}::date AND e.kind = 'observe' AND e.cause = 'root-ball'
@@ -135,7 +135,7 @@ async function withStages<Row extends { versionId: string | null }>(
 
 const NONE: StagePlan[] = [];
 
-const stagesRow = z.strictObject({
+const versionStages = z.strictObject({
   versionId: z.string(),
   stages: z.array(
     z.strictObject({
@@ -156,7 +156,7 @@ async function readStages(
   versionIds: readonly string[],
 ): Promise<Map<string, StagePlan[]>> {
   if (versionIds.length === 0) return new Map();
-  const rows = await tx.rows(stagesRow)`
+  const rows = await tx.rows(versionStages)`
     SELECT g.version_id::text AS "versionId", json_agg(json_build_object('kind', g.kind, 'shortDays', g.short_days, 'usualDays', g.usual_days, 'longDays', g.long_days,
              'share', g.share, 'season', CASE WHEN g.season_from_md IS NULL THEN NULL ELSE json_build_object('fromMd', g.season_from_md, 'toMd', g.season_to_md) END,
              'rests', g.rests) ORDER BY g.position) AS stages

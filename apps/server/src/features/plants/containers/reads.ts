@@ -3,7 +3,7 @@ import { CONTAINER_KINDS, STANDINGS, EVERYONE } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { query } from '../../../trpc/operation.ts';
 
-const containersRow = z.strictObject({
+const listedContainer = z.strictObject({
   id: z.string(),
   edition: z.number(),
   code: z.string(),
@@ -27,7 +27,7 @@ export const listContainers = query({
   name: 'listContainers',
   input: plants.listContainers,
   roles: EVERYONE,
-  read: ({ tx, nurseryId }, { retired }) => tx.rows(containersRow)`
+  read: ({ tx, nurseryId }, { retired }) => tx.rows(listedContainer)`
     SELECT c.id::text, c.edition, c.code, c.name, c.kind, c.volume_ml AS "volumeMl", c.depth_mm AS "depthMm", c.width_mm AS "widthMm", c.length_mm AS "lengthMm", c.cells,
            c.trade_class AS "tradeClass", c.standing, c.source, coalesce(c.note, '') AS note, c.retired_at IS NOT NULL AS "isRetired",
            coalesce(l.lots, 0) + coalesce(b.batches, 0) AS "inUse"

@@ -39,13 +39,11 @@ export async function loadContainer(
   return found(row, 'container', field);
 }
 
-const containerCodesRow = z.strictObject({ id: z.string(), code: z.string() });
+const containerCode = z.strictObject({ id: z.string(), code: z.string() });
 
 /** The ids of containers by their codes. */
 export async function loadContainerCodes({ tx, nurseryId }: ReadContext): Promise<Map<string, string>> {
-  const rows = await tx.rows(
-    containerCodesRow,
-  )`SELECT id::text, code FROM container WHERE nursery_id = ${nurseryId}::uuid`;
+  const rows = await tx.rows(containerCode)`SELECT id::text, code FROM container WHERE nursery_id = ${nurseryId}::uuid`;
   return new Map(rows.map(({ id, code }) => [code, id]));
 }
 

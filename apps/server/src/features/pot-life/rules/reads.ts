@@ -3,7 +3,7 @@ import { POT_LIFE_BASES, POT_LIFE_REACHES, ROOT_HABITS, STANDINGS, EVERYONE } fr
 import * as z from 'zod/mini';
 import { query } from '../../../trpc/operation.ts';
 
-const rulesRow = z.strictObject({
+const listedRule = z.strictObject({
   id: z.string(),
   edition: z.number(),
   basis: z.enum(POT_LIFE_BASES),
@@ -29,7 +29,7 @@ export const listRules = query({
   name: 'listRules',
   input: potLife.listRules,
   roles: EVERYONE,
-  read: ({ tx, nurseryId }) => tx.rows(rulesRow)`
+  read: ({ tx, nurseryId }) => tx.rows(listedRule)`
     WITH binding AS (
       SELECT rule_id, count(*)::int AS subjects
         FROM (SELECT rule_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL

@@ -17,22 +17,22 @@ export interface ScopeSeed {
   regions?: readonly string[];
 }
 
-const needsPlanRow = z.strictObject({ needed: z.boolean() });
+const planNeed = z.strictObject({ needed: z.boolean() });
 
 /**
  * Whether a command's lots and batches ask for a plan at all. One small statement, since many entries change no promise: it is asked for where
  * more is reserved than is there, where something reserved no longer serves, and where something gained that an open line could take.
  */
 export async function needsPlan({ tx, nurseryId, today, touched }: CommandContext): Promise<boolean> {
-  const row = await tx.row(needsPlanRow)`
+  const row = await tx.row(planNeed)`
     SELECT promises_need_plan(${nurseryId}::uuid, ${[...touched.lots]}::uuid[], ${[...touched.batches]}::uuid[], ${[...touched.gaining]}::uuid[], ${today}::date) AS needed`;
   return row?.needed ?? false;
 }
 
-const countOpenLinesRow = z.strictObject({ lines: z.number() });
+const openLineCount = z.strictObject({ lines: z.number() });
 
 export async function countOpenLines({ tx, nurseryId }: ReadContext): Promise<number> {
-  const row = await tx.row(countOpenLinesRow)`
+  const row = await tx.row(openLineCount)`
     SELECT count(*)::int AS lines FROM order_named o JOIN line_asked l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.state = 'open' AND l.withdrawn_on IS NULL`;
   return row?.lines ?? 0;
@@ -95,14 +95,14 @@ export async function loadReservations(
      ORDER BY line_id, supply_id, pinned`;
 }
 
-const heirsRow = z.strictObject({ fromId: z.string(), toId: z.string() });
+const heir = z.strictObject({ fromId: z.string(), toId: z.string() });
 
 /** What gave plants to another lot or batch in an entry, which has the id of its command. */
 export async function loadHeirs(
   { tx, nurseryId }: ReadContext,
   entryId: string,
 ): Promise<{ fromId: string; toId: string }[]> {
-  return tx.rows(heirsRow)`
+  return tx.rows(heir)`
     SELECT h.from_id::text AS "fromId", h.to_id::text AS "toId" FROM (
       SELECT DISTINCT coalesce(f.lot_id, f.batch_id) AS from_id, coalesce(t.lot_id, t.batch_id) AS to_id
         FROM movement m

@@ -40,7 +40,7 @@ const storedCause = z.strictObject({
 });
 type StoredCause = z.infer<typeof storedCause>;
 
-const storedRow = z.strictObject({
+const storedLoss = z.strictObject({
   plantId: z.string(),
   scientificName: z.string(),
   units: z.number(),
@@ -55,7 +55,7 @@ const storedRow = z.strictObject({
   causes: z.array(storedCause),
 });
 
-const lossesRow = z.strictObject({ row: storedRow, total: z.number() });
+const listedLoss = z.strictObject({ row: storedLoss, total: z.number() });
 
 /** Lines that lost plants and are still short, the nearest day first, with what happened to them. */
 export const listLosses = query({
@@ -63,7 +63,7 @@ export const listLosses = query({
   input: promises.listLosses,
   roles: EVERYONE,
   read: async ({ tx, nurseryId }, { page, perPage }): Promise<Page<promises.LossRow>> => {
-    const rows = await tx.rows(lossesRow)`
+    const rows = await tx.rows(listedLoss)`
       WITH lost AS MATERIALIZED (
         SELECT l.*, o.code AS order_code, o.due_on, o.client_id, o.site_id, g.filled, count(*) OVER ()::int AS total
           FROM (SELECT DISTINCT line_id FROM line_loss WHERE nursery_id = ${nurseryId}::uuid AND settled_on IS NULL) x

@@ -24,14 +24,14 @@ export async function loadItem(
   };
 }
 
-const kinWishesRow = z.strictObject({ plantId: z.string(), containerId: z.string() });
+const wishedItem = z.strictObject({ plantId: z.string(), containerId: z.string() });
 
 /** Items that open lines ask for, of a lot's or batch's plant and its genus. */
 export async function loadKinWishes(
   { tx, nurseryId }: ReadContext,
   supplyId: string,
 ): Promise<{ plantId: string; containerId: string }[]> {
-  return tx.rows(kinWishesRow)`
+  return tx.rows(wishedItem)`
     WITH own AS MATERIALIZED (
       SELECT p.genus FROM plant_named p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = coalesce(
         (SELECT plant_id FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid), (SELECT plant_id FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid)))

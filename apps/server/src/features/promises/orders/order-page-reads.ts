@@ -56,11 +56,11 @@ export const storedLine = z.strictObject({
 });
 export type StoredLine = z.infer<typeof storedLine>;
 
-const linesRow = z.strictObject({ row: storedLine });
+const lineRow = z.strictObject({ row: storedLine });
 
 /** The lines of an order, withdrawn ones last. */
 export async function readLines({ tx, nurseryId }: ReadContext, orderId: string): Promise<StoredLine[]> {
-  const rows = await tx.rows(linesRow)`
+  const rows = await tx.rows(lineRow)`
     SELECT jsonb_build_object('id', l.id, 'edition', l.edition, 'rank', l.rank, 'plantId', p.id, 'plantCode', p.code, 'scientificName', p.scientific_name, 'vernacularName', p.vernacular_name,
              'containerId', c.id, 'containerCode', c.code, 'containerName', c.name, 'bedId', b.id, 'bedName', b.name, 'units', l.units, 'seedZone', l.seed_zone,
              'wildType', l.wild_type, 'untreated', l.untreated, 'withdrawnOn', l.withdrawn_on,
@@ -94,14 +94,14 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
   return rows.map(({ row }) => row);
 }
 
-const namesakesRow = z.strictObject({ of: z.string(), plantId: z.string(), scientificName: z.string() });
+const namesakeOf = z.strictObject({ of: z.string(), plantId: z.string(), scientificName: z.string() });
 
 /** Other plants of the nursery that people call by a common name of these plants. */
 export async function readNamesakes(
   { tx, nurseryId }: ReadContext,
   plantIds: readonly string[],
 ): Promise<Map<string, Namesake[]>> {
-  const rows = await tx.rows(namesakesRow)`
+  const rows = await tx.rows(namesakeOf)`
     SELECT DISTINCT n.plant_id::text AS of, p.id::text AS "plantId", p.scientific_name AS "scientificName"
       FROM plant_called n
       JOIN plant_called o ON o.nursery_id = n.nursery_id AND o.kind = 'common' AND o.name_key = n.name_key AND o.plant_id <> n.plant_id
@@ -113,7 +113,7 @@ export async function readNamesakes(
   return byPlant;
 }
 
-const standingsRow = z.strictObject({
+const lotStanding = z.strictObject({
   lotId: z.string(),
   places: z.array(z.strictObject({ placeId: z.string(), code: z.string(), units: z.number() })),
 });
@@ -123,7 +123,7 @@ export async function readStandings(
   { tx, nurseryId }: ReadContext,
   lotIds: readonly string[],
 ): Promise<Map<string, { placeId: string; code: string; units: number }[]>> {
-  const rows = await tx.rows(standingsRow)`
+  const rows = await tx.rows(lotStanding)`
     SELECT a.lot_id::text AS "lotId", jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'units', a.units) ORDER BY w.code) AS places
       FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
      WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[]) AND a.units > 0 AND w.kind <> 'quarantine' GROUP BY a.lot_id`;

@@ -47,7 +47,7 @@ const KEYS: Record<Filter['sort'], Sql> = {
   short: SHORT,
 };
 
-const orderRowsRow = z.strictObject({
+const listedOrder = z.strictObject({
   row: z.nullable(
     z.strictObject({
       id: z.string(),
@@ -83,7 +83,7 @@ export async function readOrderRows(
   { sort, descending, page, perPage }: Filter,
 ): Promise<{ rows: OrderRow[]; total: number }> {
   const direction = descending ? sql`DESC` : sql`ASC`;
-  const rows = await tx.rows(orderRowsRow)`
+  const rows = await tx.rows(listedOrder)`
     WITH matching AS MATERIALIZED (
       SELECT o.id, o.code, ${KEYS[sort]} AS key
         FROM garden_order o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id

@@ -2,11 +2,11 @@ import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
-const pinLotsOfRow = z.strictObject({ units: z.number() });
+const pinnedUnits = z.strictObject({ units: z.number() });
 
 /** Pins all that is reserved from lots for these lines, and answers how many units are pinned then. */
 export async function pinLotsOf({ tx, nurseryId }: CommandContext, lineIds: readonly string[]): Promise<number> {
-  const rows = await tx.rows(pinLotsOfRow)`
+  const rows = await tx.rows(pinnedUnits)`
     WITH floating AS (
       DELETE FROM reservation WHERE nursery_id = ${nurseryId}::uuid AND line_id = ANY (${[...lineIds]}::uuid[]) AND lot_id IS NOT NULL AND NOT pinned
       RETURNING nursery_id, line_id, supply_id, lot_id, units)

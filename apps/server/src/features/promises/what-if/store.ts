@@ -47,14 +47,14 @@ export const stand = z.strictObject({
 });
 export type Stand = z.infer<typeof stand>;
 
-const standsRow = z.strictObject({ ...stand.shape, supplyId: z.string() });
+const standOf = z.strictObject({ ...stand.shape, supplyId: z.string() });
 
 /** Where each of these lots or batches stands. */
 export async function loadStands(
   { tx, nurseryId }: ReadContext,
   ids: readonly string[],
 ): Promise<Map<string, Stand[]>> {
-  const rows = await tx.rows(standsRow)`
+  const rows = await tx.rows(standOf)`
     SELECT coalesce(a.lot_id, a.batch_id)::text AS "supplyId", a.place_id::text AS "placeId", coalesce(w.kind = 'quarantine', false) AS "isQuarantine", w.winter_cover AS "isSheltered",
            l.order_id::text AS "lineOrderId", a.units
       FROM units_standing a

@@ -15,7 +15,7 @@ import { containing } from '../../../db/like.ts';
 import { join, sql, type Sql } from '../../../db/sql.ts';
 import { query } from '../../../trpc/operation.ts';
 
-const storedRow = z.strictObject({
+const storedBatch = z.strictObject({
   batchId: z.string(),
   code: z.string(),
   plantId: z.string(),
@@ -55,7 +55,7 @@ const storedRow = z.strictObject({
   closedOn: z.nullable(z.string()),
   dormantNow: z.boolean(),
 });
-type StoredRow = z.infer<typeof storedRow>;
+type StoredRow = z.infer<typeof storedBatch>;
 
 export interface BatchRow extends StoredRow {
   daysSinceStart: number;
@@ -75,7 +75,7 @@ const ORDER: Record<(typeof propagation.BATCH_SORTS)[number], Sql> = {
   stageDue: sql`b.stage_due_on`,
 };
 
-const batchesRow = z.strictObject({ ...storedRow.shape, total: z.number(), noticeDays: z.number() });
+const listedBatch = z.strictObject({ ...storedBatch.shape, total: z.number(), noticeDays: z.number() });
 
 export const listBatches = query({
   name: 'listBatches',
@@ -97,7 +97,7 @@ export const listBatches = query({
         OR b.plant_id IN (SELECT plant_id FROM plant_called WHERE nursery_id = ${nurseryId}::uuid AND ${key !== ''} AND name_key LIKE ${containing(key)}))`);
     }
     const direction = input.descending ? sql`DESC NULLS LAST` : sql`ASC NULLS LAST`;
-    const rows = await tx.rows(batchesRow)`
+    const rows = await tx.rows(listedBatch)`
       SELECT b.id::text AS "batchId", b.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
              b.method, b.unit, c.code AS "containerCode", c.name AS "containerName", b.started_on::text AS "startedOn", coalesce(begun.units, 0) AS "startedUnits",
              standing.units AS "standingUnits", standing.places AS "placeCodes", b.emerged_units AS "emergedUnits", b.emerged_on::text AS "emergedOn",

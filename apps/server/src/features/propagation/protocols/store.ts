@@ -138,7 +138,7 @@ export async function loadProtocol({ tx, nurseryId }: ReadContext, protocolId: s
   return found(row, 'protocol', 'protocolId');
 }
 
-const textsRow = z.strictObject({
+const storedTexts = z.strictObject({
   texts: z.strictObject({
     collection: z.string(),
     processing: z.string(),
@@ -157,7 +157,7 @@ const textsRow = z.strictObject({
 /** The texts of a version, which no schedule needs. */
 export async function loadTexts({ tx, nurseryId }: ReadContext, versionId: string): Promise<ProtocolContent['texts']> {
   const row = await tx.row(
-    textsRow,
+    storedTexts,
   )`SELECT texts FROM protocol_version WHERE nursery_id = ${nurseryId}::uuid AND id = ${versionId}::uuid`;
   return found(row, 'protocol', 'versionId').texts;
 }

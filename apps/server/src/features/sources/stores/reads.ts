@@ -112,11 +112,11 @@ export async function readSeedMovements(
      ORDER BY m.happened_on DESC, c.version DESC, m.id LIMIT ${MOST}`;
 }
 
-const gramsInRow = z.strictObject({ grams: z.number() });
+const receivedGrams = z.strictObject({ grams: z.number() });
 
 /** Grams that came into a store in all and were not taken back: what the grams left are measured against. */
 export async function readGramsIn({ tx, nurseryId }: ReadContext, sourceId: string): Promise<number> {
-  const row = await tx.row(gramsInRow)`
+  const row = await tx.row(receivedGrams)`
     SELECT coalesce(sum(m.grams), 0)::float8 AS grams FROM seed_movement m
      WHERE m.nursery_id = ${nurseryId}::uuid AND m.source_id = ${sourceId}::uuid AND m.grams > 0 AND m.reverses_id IS NULL
        AND NOT EXISTS (SELECT 1 FROM seed_movement r WHERE r.nursery_id = m.nursery_id AND r.reverses_id = m.id)`;

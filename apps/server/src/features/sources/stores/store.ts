@@ -59,13 +59,13 @@ export const seedStore = z.strictObject({
 });
 export type SeedStore = z.infer<typeof seedStore>;
 
-const seedStoresRow = z.strictObject({ ...seedStore.shape, sourceId: z.string() });
+const storeOfSource = z.strictObject({ ...seedStore.shape, sourceId: z.string() });
 
 export async function loadSeedStores(
   { tx, nurseryId }: ReadContext,
   sourceIds: readonly string[],
 ): Promise<Map<string, SeedStore>> {
-  const rows = await tx.rows(seedStoresRow)`
+  const rows = await tx.rows(storeOfSource)`
     SELECT t.source_id::text AS "sourceId", t.grams::float8 AS grams,
            (SELECT max(m.happened_on)::text FROM seed_movement m WHERE m.nursery_id = t.nursery_id AND m.source_id = t.source_id AND ${standing}) AS "lastOn"
       FROM seed_store t WHERE t.nursery_id = ${nurseryId}::uuid AND t.source_id = ANY (${[...sourceIds]}::uuid[])`;

@@ -18,7 +18,7 @@ export interface ViabilityTestRow extends Agreement {
   note: string;
 }
 
-const testsRow = z.strictObject({
+const storedTest = z.strictObject({
   note: z.string(),
   method: z.enum(VIABILITY_METHODS),
   testedOn: z.string(),
@@ -34,7 +34,7 @@ const testsRow = z.strictObject({
 
 /** All tests of a source, the latest first, those that were withdrawn among them. */
 export async function readTests({ tx, nurseryId }: ReadContext, sourceId: string): Promise<ViabilityTestRow[]> {
-  const rows = await tx.rows(testsRow)`
+  const rows = await tx.rows(storedTest)`
     SELECT id::text AS "testId", tested_on::text AS "testedOn", method, seeds_per_replicate AS "seedsPerReplicate", replicates, mean_share::float8 AS "meanShare",
            hard_share::float8 AS "hardShare", dormant_share::float8 AS "dormantShare", to_repeat AS "toRepeat", withdrawn_at IS NOT NULL AS withdrawn, note
       FROM viability_test WHERE nursery_id = ${nurseryId}::uuid AND source_id = ${sourceId}::uuid ORDER BY tested_on DESC, id`;

@@ -35,12 +35,12 @@ export async function loadIntakeGround(
   };
 }
 
-const takenLotsRow = z.strictObject({ id: z.string() });
+const takenLot = z.strictObject({ id: z.string() });
 
 /** Which of these lot ids are in use already. */
 export async function loadTakenLots({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<Set<string>> {
   const rows = await tx.rows(
-    takenLotsRow,
+    takenLot,
   )`SELECT id::text FROM lot WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...lotIds]}::uuid[])`;
   return new Set(rows.map((row) => row.id));
 }

@@ -3,7 +3,7 @@ import * as z from 'zod/mini';
 import { sql, type Sql } from '../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
-const openHoldsRow = z.strictObject({ lotId: z.string() });
+const heldLot = z.strictObject({ lotId: z.string() });
 
 /** Opens holds for lots that do not have them yet and answers which lots were held by this. Ids follow from entry, lot and reason. */
 export async function openHolds(
@@ -13,7 +13,7 @@ export async function openHolds(
   reason: HoldReason,
   heldOn: string,
 ): Promise<string[]> {
-  const rows = await tx.rows(openHoldsRow)`
+  const rows = await tx.rows(heldLot)`
     INSERT INTO hold (nursery_id, id, lot_id, reason, entry_id, held_on)
     SELECT ${nurseryId}::uuid, md5(${entryId} || '/' || l || '/' || ${reason})::uuid, l::uuid, ${reason}, ${entryId}::uuid, ${heldOn}::date
       FROM unnest(${[...lotIds]}::text[]) AS l
@@ -64,7 +64,7 @@ export const holdClosed = (
   UPDATE hold SET released_entry_id = ${commandId}::uuid, released_on = ${releasedOn}::date, release_reason = ${releaseReason}
    WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND reason = ${reason} AND released_on IS NULL`;
 
-const openHoldSinceRow = z.strictObject({ heldOn: z.string() });
+const openHold = z.strictObject({ heldOn: z.string() });
 
 /** Since when the open hold of that reason stands, or undefined when there is none. */
 export async function openHoldSince(
@@ -72,7 +72,7 @@ export async function openHoldSince(
   lotId: string,
   reason: HoldReason,
 ): Promise<string | undefined> {
-  const row = await tx.row(openHoldSinceRow)`
+  const row = await tx.row(openHold)`
     SELECT held_on::text AS "heldOn" FROM hold
      WHERE nursery_id = ${nurseryId}::uuid AND lot_id = ${lotId}::uuid AND reason = ${reason} AND released_on IS NULL`;
   return row?.heldOn;

@@ -3,11 +3,11 @@ import * as z from 'zod/mini';
 import { sql, type Sql } from '../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 
-const lastPlaceOfRow = z.strictObject({ placeId: z.string() });
+const lastPlace = z.strictObject({ placeId: z.string() });
 
 /** The place a lot last stood at, for one of which nothing is thought to be left. */
 export async function lastPlaceOf({ tx, nurseryId }: ReadContext, lotId: string): Promise<string | undefined> {
-  const row = await tx.row(lastPlaceOfRow)`
+  const row = await tx.row(lastPlace)`
     SELECT a.place_id::text AS "placeId" FROM account a
       LEFT JOIN LATERAL (SELECT max(e.version) AS version FROM movement m JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
                           WHERE m.nursery_id = a.nursery_id AND m.from_account_id = a.id) left_at ON true

@@ -38,18 +38,18 @@ export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, fiel
   return found(row, 'place', field);
 }
 
-const codeTakenRow = z.strictObject({ id: z.string() });
+const placeOfCode = z.strictObject({ id: z.string() });
 
 /** Whether another place has this code; codes differ by more than their case, since people shout them across a yard. */
 export async function isCodeTaken({ tx, nurseryId }: ReadContext, code: string, byOtherThan: string): Promise<boolean> {
-  const rows = await tx.rows(codeTakenRow)`
+  const rows = await tx.rows(placeOfCode)`
     SELECT id::text FROM place WHERE nursery_id = ${nurseryId}::uuid AND lower(code) = lower(${code}) AND id <> ${byOtherThan}::uuid LIMIT 1`;
   return rows.length > 0;
 }
 
 /** The place and all in which it lies, itself first. */
 export async function loadLineage({ tx, nurseryId }: ReadContext, id: string): Promise<string[]> {
-  const rows = await tx.rows(codeTakenRow)`
+  const rows = await tx.rows(placeOfCode)`
     WITH RECURSIVE above AS (
       SELECT id, parent_id FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid
       UNION SELECT p.id, p.parent_id FROM place p JOIN above a ON p.id = a.parent_id WHERE p.nursery_id = ${nurseryId}::uuid)

@@ -14,12 +14,12 @@ export interface NewTreatment {
   reentryAt: string | null;
 }
 
-const dayOfRow = z.strictObject({ day: z.string() });
+const dayInNursery = z.strictObject({ day: z.string() });
 
 /** The calendar day of an instant in the nursery's zone. */
 export async function dayOf({ tx, nurseryId }: ReadContext, at: string): Promise<string | undefined> {
   const row = await tx.row(
-    dayOfRow,
+    dayInNursery,
   )`SELECT (${at}::timestamptz AT TIME ZONE zone)::date::text AS day FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return row?.day;
 }

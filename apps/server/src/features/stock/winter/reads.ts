@@ -109,7 +109,7 @@ export async function readWinterCounts(
       FROM lots WHERE stood + written > 0 GROUP BY plant_id`;
 }
 
-const ledgerDaysRow = z.strictObject({
+const ledgerDay = z.strictObject({
   on: z.string(),
   units: z.number(),
   lost: z.number(),
@@ -126,7 +126,7 @@ export async function readLedgerDays(
   plantIds: readonly string[] | 'all',
 ): Promise<(LedgerDay & { plantId: string })[]> {
   const which = plantIds === 'all' ? sql`true` : sql`l.plant_id = ANY (${[...plantIds]}::uuid[])`;
-  return tx.rows(ledgerDaysRow)`
+  return tx.rows(ledgerDay)`
     WITH void AS MATERIALIZED (SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
     held AS MATERIALIZED (
       SELECT a.id, a.lot_id, l.plant_id FROM lot l JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'

@@ -27,7 +27,7 @@ export async function insertSpringCounts(
     SELECT ${nurseryId}::uuid, c.id, ${entryId}::uuid, c."lotId", c."placeId", ${countedOn}::date, c."upUnits", c."deadUnits", c."notUpUnits" FROM counts c`;
 }
 
-const countedSinceRow = z.strictObject({ lotId: z.string() });
+const countedLot = z.strictObject({ lotId: z.string() });
 
 /** Lots of an entry that were counted again since, by an entry that stands. */
 export async function findCountedSince(
@@ -35,7 +35,7 @@ export async function findCountedSince(
   lotIds: readonly string[],
   version: number,
 ): Promise<Set<string>> {
-  const rows = await tx.rows(countedSinceRow)`
+  const rows = await tx.rows(countedLot)`
     SELECT DISTINCT s.subject_id::text AS "lotId" FROM entry_subject s JOIN entry e ON e.nursery_id = s.nursery_id AND e.id = s.entry_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND s.subject_id = ANY (${[...lotIds]}::uuid[]) AND e.kind = 'count' AND e.version > ${version}
        AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)`;

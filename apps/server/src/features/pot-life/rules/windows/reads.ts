@@ -5,7 +5,7 @@ import { query } from '../../../../trpc/operation.ts';
 
 const freezeDay = z.strictObject({ freezeMd: z.string(), freezeStanding: z.enum(STANDINGS), edition: z.number() });
 
-const windowsRow = z.strictObject({
+const listedWindow = z.strictObject({
   id: z.string(),
   edition: z.number(),
   opensMd: z.string(),
@@ -23,7 +23,7 @@ export const listWindows = query({
   input: potLife.listWindows,
   roles: EVERYONE,
   read: async ({ tx, nurseryId }): Promise<potLife.WindowList> => {
-    const windows = await tx.rows(windowsRow)`
+    const windows = await tx.rows(listedWindow)`
       SELECT id::text, edition, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region, standing, source, note
         FROM planting_window WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL
        ORDER BY region NULLS FIRST, max_container_ml DESC NULLS FIRST, opens_md, id`;

@@ -16,14 +16,14 @@ export async function readForecastSettings({ tx, nurseryId }: ReadContext): Prom
   return row;
 }
 
-const startedUnitsRow = z.strictObject({ startedUnits: z.number(), seedsSown: z.nullable(z.number()) });
+const batchStart = z.strictObject({ startedUnits: z.number(), seedsSown: z.nullable(z.number()) });
 
 /** Units that the batch began with. */
 export async function readStartedUnits(
   { tx, nurseryId }: ReadContext,
   batchId: string,
 ): Promise<{ startedUnits: number; seedsSown: number | null }> {
-  const row = await tx.row(startedUnitsRow)`
+  const row = await tx.row(batchStart)`
     SELECT coalesce((SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits", b.seeds_sown AS "seedsSown"
       FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${batchId}::uuid`;
   return row ?? { startedUnits: 0, seedsSown: null };

@@ -10,7 +10,7 @@ const writtenForecast = z.strictObject({
   readyOn: z.nullable(z.string()),
 });
 
-const batchEntriesRow = z.strictObject({
+const storedEntry = z.strictObject({
   entryId: z.string(),
   version: z.number(),
   kind: z.enum(ENTRY_KINDS),
@@ -32,7 +32,7 @@ const batchEntriesRow = z.strictObject({
  * An entry that draws packs says of stages and yields what holds for the batch it made, and nothing of the packs it drew on.
  */
 export async function loadBatchEntries({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchEntry[]> {
-  return tx.rows(batchEntriesRow)`
+  return tx.rows(storedEntry)`
     WITH own AS (SELECT id, batch_id FROM account WHERE nursery_id = ${nurseryId}::uuid AND batch_id = ${batchId}::uuid),
     moved AS (
       SELECT m.entry_id,

@@ -43,11 +43,11 @@ export async function readContainers(
     SELECT id::text, name, kind, cells, volume_ml AS "volumeMl" FROM container_named WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...ids]}::uuid[]) AND retired_at IS NULL`;
 }
 
-const sourceIdsRow = z.strictObject({ id: z.string() });
+const sourceOffered = z.strictObject({ id: z.string() });
 
 export async function readSourceIds({ tx, nurseryId }: ReadContext, plantId: string): Promise<string[]> {
   const rows = await tx.rows(
-    sourceIdsRow,
+    sourceOffered,
   )`SELECT id::text FROM source_named WHERE nursery_id = ${nurseryId}::uuid AND plant_id = ${plantId}::uuid AND retired_at IS NULL ORDER BY code`;
   return rows.map(({ id }) => id);
 }

@@ -28,7 +28,7 @@ export async function readHead({ tx, nurseryId }: ReadContext, protocolId: strin
   return found(row, 'protocol', 'protocolId');
 }
 
-const versionsRow = z.strictObject({
+const protocolVersion = z.strictObject({
   versionId: z.string(),
   number: z.number(),
   madeOn: z.string(),
@@ -70,7 +70,7 @@ const versionsRow = z.strictObject({
 });
 
 /** The versions of a protocol by their numbers, the newest first, each with all it says: a protocol has few. */
-export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.rows(versionsRow)`
+export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.rows(protocolVersion)`
   SELECT v.id::text AS "versionId", v.number, v.made_on::text AS "madeOn", n.name AS "personName", v.standing, v.source, v.change_note AS "changeNote", v.start_unit AS "startUnit",
          CASE WHEN c.id IS NULL THEN NULL ELSE jsonb_build_object('id', c.id, 'name', c.name) END AS "startContainer",
          CASE WHEN t.id IS NULL THEN NULL ELSE jsonb_build_object('id', t.id, 'name', t.name) END AS "targetContainer",
@@ -93,7 +93,7 @@ export const readVersions = ({ tx, nurseryId }: ReadContext, protocolId: string)
    WHERE v.nursery_id = ${nurseryId}::uuid AND v.protocol_id = ${protocolId}::uuid
    ORDER BY v.number DESC`;
 
-const batchesRow = z.strictObject({
+const batchUnderProtocol = z.strictObject({
   batchId: z.string(),
   code: z.string(),
   versionNumber: z.number(),
@@ -104,14 +104,14 @@ const batchesRow = z.strictObject({
   emergedUnits: z.nullable(z.number()),
 });
 
-export const readBatches = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.rows(batchesRow)`
+export const readBatches = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.rows(batchUnderProtocol)`
   SELECT b.id::text AS "batchId", b.code, v.number AS "versionNumber", b.started_on::text AS "startedOn", b.closed_on::text AS "closedOn", b.unit, b.emerged_units AS "emergedUnits",
          coalesce((SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits"
     FROM batch b JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
    WHERE b.nursery_id = ${nurseryId}::uuid AND v.protocol_id = ${protocolId}::uuid
    ORDER BY b.started_on DESC, b.code DESC LIMIT 50`;
 
-const letterheadRow = z.strictObject({ nurseryName: z.string(), units: z.enum(['metric', 'us']) });
+const letterhead = z.strictObject({ nurseryName: z.string(), units: z.enum(['metric', 'us']) });
 
 /** What stands at the head of a printed page. */
 export async function readLetterhead({
@@ -119,7 +119,7 @@ export async function readLetterhead({
   nurseryId,
 }: ReadContext): Promise<{ nurseryName: string; units: 'metric' | 'us' }> {
   const row = await tx.row(
-    letterheadRow,
+    letterhead,
   )`SELECT name AS "nurseryName", units FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return found(row, 'nursery');
 }

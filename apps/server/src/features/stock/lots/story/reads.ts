@@ -50,7 +50,7 @@ export async function loadLotRow({ tx, nurseryId }: ReadContext, lotId: string):
   return row;
 }
 
-const windowsRow = z.strictObject({
+const openWindow = z.strictObject({
   id: z.string(),
   opensMd: z.string(),
   closesMd: z.string(),
@@ -59,7 +59,7 @@ const windowsRow = z.strictObject({
 });
 
 export async function loadWindows({ tx, nurseryId }: ReadContext): Promise<PlantingWindow[]> {
-  return tx.rows(windowsRow)`
+  return tx.rows(openWindow)`
     SELECT id::text, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region FROM window_named
      WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
 }
