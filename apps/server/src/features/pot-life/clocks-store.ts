@@ -2,6 +2,7 @@ import { POT_LIFE_BASES, ROOT_HABITS } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { sql } from '../../db/sql.ts';
 import type { ReadContext } from '../../trpc/operation.ts';
+import { plantingWindow } from '../stock/windows-reads.ts';
 
 /** A lot, or a batch in cells, as far as its clocks are concerned. */
 export const clockSubject = z.strictObject({
@@ -81,15 +82,7 @@ export const clockRules = z.strictObject({
       winterCarry: z.optional(z.nullable(z.strictObject({ maxDays: z.number(), graceDays: z.number() }))),
     }),
   ),
-  windows: z.array(
-    z.strictObject({
-      id: z.string(),
-      opensMd: z.string(),
-      closesMd: z.string(),
-      maxContainerMl: z.optional(z.nullable(z.number())),
-      region: z.optional(z.nullable(z.string())),
-    }),
-  ),
+  windows: z.array(plantingWindow),
   freezeMd: z.string(),
 });
 export type ClockRules = z.infer<typeof clockRules>;

@@ -80,6 +80,10 @@ export const scopeReservation = z.strictObject({
 });
 export type ScopeReservation = z.infer<typeof scopeReservation>;
 
+/** A lot or batch that gave plants to another. */
+export const scopeHeir = z.strictObject({ fromId: z.string(), toId: z.string() });
+export type ScopeHeir = z.infer<typeof scopeHeir>;
+
 /** Everything that has to be looked at together: lines and supplies that are linked by the items they share. */
 export interface Scope {
   today: string;
@@ -89,8 +93,8 @@ export interface Scope {
   reservations: ScopeReservation[];
   /** Windows of the regions in which sites of the scope lie, together with those for everywhere. */
   windows: PlantingWindow[];
-  /** Lots and batches that gave plants to others in the command that is planned for, its reversals included. */
-  heirs: { fromId: string; toId: string }[];
+  /** What gave plants to others in the command that is planned for, its reversals included. */
+  heirs: ScopeHeir[];
 }
 
 export const itemOf = (plantId: string, containerId: string) => `${plantId}@${containerId}`;

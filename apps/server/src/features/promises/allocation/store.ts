@@ -2,7 +2,14 @@ import * as z from 'zod/mini';
 import { setInNursery } from '../../../db/settings.ts';
 import { sql } from '../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
-import { scopeLine, scopeReservation, type ScopeLine, type ScopeReservation } from './scope.ts';
+import {
+  type ScopeHeir,
+  scopeHeir,
+  type ScopeLine,
+  scopeLine,
+  type ScopeReservation,
+  scopeReservation,
+} from './scope.ts';
 
 /** Where a plan begins: everything, or what is linked by items to these. */
 export interface ScopeSeed {
@@ -95,14 +102,9 @@ export async function loadReservations(
      ORDER BY line_id, supply_id, pinned`;
 }
 
-const heir = z.strictObject({ fromId: z.string(), toId: z.string() });
-
 /** What gave plants to another lot or batch in an entry, which has the id of its command. */
-export async function loadHeirs(
-  { tx, nurseryId }: ReadContext,
-  entryId: string,
-): Promise<{ fromId: string; toId: string }[]> {
-  return tx.rows(heir)`
+export async function loadHeirs({ tx, nurseryId }: ReadContext, entryId: string): Promise<ScopeHeir[]> {
+  return tx.rows(scopeHeir)`
     SELECT h.from_id::text AS "fromId", h.to_id::text AS "toId" FROM (
       SELECT DISTINCT coalesce(f.lot_id, f.batch_id) AS from_id, coalesce(t.lot_id, t.batch_id) AS to_id
         FROM movement m

@@ -1,7 +1,7 @@
 import { PLANT_BY_STATES, seasonEndAhead } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { sql } from '../../../db/sql.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
+import { plantingWindow } from '../../stock/windows-reads.ts';
 import { itemOf, type ScopeSupply } from './scope.ts';
 
 const supplyRow = z.strictObject({
@@ -31,13 +31,6 @@ const supplyRow = z.strictObject({
   pesticideStatement: z.nullable(z.string()),
 });
 
-const JUDGED = sql`
-  v.id::text, v.kind, v.code, v.plant_id::text AS "plantId", v.scientific_name AS "scientificName", v.container_id::text AS "containerId",
-  v.container_code AS "containerCode", v.container_ml AS "containerMl", v.cells, v.units, v.quarantined_units AS "quarantinedUnits", v.held,
-  v.ready_on::text AS "readyOn", v.root_checked AS "rootChecked", v.plant_by_on::text AS "plantByOn", v.plant_by_state AS "plantByState", v.limit_on::text AS "limitOn",
-  v.clock_on::text AS "clockOn", v.seed_zone AS "seedZone", v.origin, v.is_cultivar AS "isCultivar", v.native_regions AS "nativeRegions", v.source_kind AS "sourceKind",
-  v.pesticide_statement AS "pesticideStatement"`;
-
 /** Open lots of these items, and batches that are to become them; those named by id as well. Whether they were treated is added only where it is asked for. */
 export async function loadSupplies(
   context: ReadContext,
@@ -55,7 +48,12 @@ export async function loadSupplies(
       SELECT l.id FROM item i JOIN lot_named l ON l.nursery_id = ${nurseryId}::uuid AND l.plant_id = i.plant AND l.container_id = i.container AND l.closed_on IS NULL
       UNION SELECT b.id FROM item i JOIN batch_named b ON b.nursery_id = ${nurseryId}::uuid AND b.plant_id = i.plant AND b.target_container_id = i.container AND b.cautious_units > 0
       UNION SELECT unnest(${[...ids]}::uuid[]))
-    SELECT ${JUDGED} FROM judged_supply v
+    SELECT v.id::text, v.kind, v.code, v.plant_id::text AS "plantId", v.scientific_name AS "scientificName", v.container_id::text AS "containerId",
+           v.container_code AS "containerCode", v.container_ml AS "containerMl", v.cells, v.units, v.quarantined_units AS "quarantinedUnits", v.held,
+           v.ready_on::text AS "readyOn", v.root_checked AS "rootChecked", v.plant_by_on::text AS "plantByOn", v.plant_by_state AS "plantByState", v.limit_on::text AS "limitOn",
+           v.clock_on::text AS "clockOn", v.seed_zone AS "seedZone", v.origin, v.is_cultivar AS "isCultivar", v.native_regions AS "nativeRegions", v.source_kind AS "sourceKind",
+           v.pesticide_statement AS "pesticideStatement"
+      FROM judged_supply v
      WHERE v.nursery_id = ${nurseryId}::uuid AND v.id = ANY (ARRAY(SELECT id FROM wanted)) AND (v.kind = 'lot' OR v.is_open) AND v.container_id IS NOT NULL`;
   const treated = asksTreatments
     ? await loadTreated(
@@ -77,15 +75,7 @@ async function loadTreated({ tx, nurseryId }: ReadContext, ids: readonly string[
 
 export const season = z.strictObject({
   horizonOn: z.string(),
-  windows: z.array(
-    z.strictObject({
-      id: z.string(),
-      opensMd: z.string(),
-      closesMd: z.string(),
-      maxContainerMl: z.optional(z.nullable(z.number())),
-      region: z.optional(z.nullable(z.string())),
-    }),
-  ),
+  windows: z.array(plantingWindow),
 });
 export type Season = z.infer<typeof season>;
 

@@ -1,9 +1,10 @@
 import type { promises } from '@rootclock/contracts';
 import type * as z from 'zod/mini';
 import type { ReadContext } from '../../../trpc/operation.ts';
+import { loadSite, type SiteFacts } from '../../clients/store.ts';
 import { loadScope } from '../allocation/load.ts';
 import { itemOf, type Scope, type ScopeLine } from '../allocation/scope.ts';
-import { loadItem, loadLeadDays, loadRegion } from './store.ts';
+import { loadAskingClient, loadItem } from './store.ts';
 
 type ItemInput = z.output<typeof promises.offersForItem>;
 
@@ -24,10 +25,11 @@ export async function askedLine(
   context: ReadContext,
   input: ItemInput,
   { units = 1, alternatives = [], looksAt = [] }: AskedBesides = {},
-): Promise<{ scope: Scope; line: ScopeLine }> {
+): Promise<{ scope: Scope; line: ScopeLine; site: SiteFacts | null }> {
   const item = await loadItem(context, input.plantId, input.containerId);
-  const region = input.siteId === null ? null : await loadRegion(context, input.siteId);
-  const leadDays = input.clientId === null ? 0 : await loadLeadDays(context, input.clientId);
+  const site = input.siteId === null ? null : await loadSite(context, input.siteId);
+  const region = site?.region ?? null;
+  const client = input.clientId === null ? null : await loadAskingClient(context, input.clientId);
   const scope = await loadScope(context, {
     items: [input, ...alternatives, ...looksAt],
     asksTreatments: input.untreated,
@@ -38,10 +40,10 @@ export async function askedLine(
     orderId: '',
     orderCode: '',
     orderKind: input.siteId === null ? 'pickup' : 'installation',
-    clientName: '',
-    siteName: null,
+    clientName: client?.name ?? '',
+    siteName: site?.name ?? null,
     region,
-    leadDays,
+    leadDays: client?.leadDays ?? 0,
     rank: 1 + Math.max(0, ...scope.lines.map(({ rank }) => rank)),
     dueOn: input.on,
     plantId: input.plantId,
@@ -59,5 +61,5 @@ export async function askedLine(
     ],
     refusedIds: [],
   };
-  return { scope, line };
+  return { scope, line, site };
 }

@@ -41,20 +41,14 @@ export async function loadKinWishes(
       JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'`;
 }
 
-const regionRow = z.strictObject({ region: z.nullable(z.string()) });
+const askingClient = z.strictObject({ name: z.string(), leadDays: z.number() });
 
-export async function loadRegion({ tx, nurseryId }: ReadContext, siteId: string): Promise<string | null> {
-  const row = await tx.row(
-    regionRow,
-  )`SELECT region FROM site_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
-  return found(row, 'site', 'siteId').region;
-}
-
-const leadDaysRow = z.strictObject({ leadDays: z.number() });
-
-export async function loadLeadDays({ tx, nurseryId }: ReadContext, clientId: string): Promise<number> {
-  const row = await tx.row(
-    leadDaysRow,
-  )`SELECT lead_days AS "leadDays" FROM client_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
-  return found(row, 'client', 'clientId').leadDays;
+/** Who asks, and how long before the plant-by day plants must leave for them. One whose data were blanked is answered too. */
+export async function loadAskingClient(
+  { tx, nurseryId }: ReadContext,
+  clientId: string,
+): Promise<z.infer<typeof askingClient>> {
+  const row = await tx.row(askingClient)`
+    SELECT name, lead_days AS "leadDays" FROM client_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
+  return found(row, 'client', 'clientId');
 }

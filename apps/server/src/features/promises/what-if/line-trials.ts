@@ -1,12 +1,12 @@
 import { found, refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
+import { loadOpenOrder } from '../../orders/orders/store.ts';
 import { loadScope } from '../allocation/load.ts';
 import { itemOf, type ScopeLine } from '../allocation/scope.ts';
 import { askedLine } from '../offers/asked-line.ts';
 import { loadItem } from '../offers/store.ts';
 import { requireOpenLine } from '../reservations/open-line.ts';
-import { loadOpenOrder } from './store.ts';
 import type { ChangeOf, Trial, TurnTrial } from './trial.ts';
 
 type Alternatives = ChangeOf<'edit-line'>['alternatives'];
@@ -72,9 +72,7 @@ export async function addLine(
     kind: orderKind,
     dueOn,
     clientId,
-    clientName,
     siteId,
-    siteName,
     nativesOnly,
   } = await loadOpenOrder(context, orderId);
   await requireItems(context, alternatives);
@@ -85,7 +83,7 @@ export async function addLine(
   );
   requireWholeTrays(units, asked.cells, 'units');
   if (before.lines.some(({ id }) => id === lineId)) refuse('id-taken', { what: 'line' }, 'lineId');
-  const line: ScopeLine = { ...asked, id: lineId, orderId, orderCode, orderKind, clientName, siteName };
+  const line: ScopeLine = { ...asked, id: lineId, orderId, orderCode, orderKind };
   return { before, after: { ...before, lines: [...before.lines, line] }, own: new Set([lineId]), keepsRank: null };
 }
 

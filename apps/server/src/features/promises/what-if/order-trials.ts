@@ -1,14 +1,15 @@
 import { refuse } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 import { requireWholeTrays } from '../../orders/lines/whole-trays.ts';
+import { loadOpenOrder, type OrderFacts } from '../../orders/orders/store.ts';
 import { requireSince } from '../../stock/ledger/post.ts';
 import { requireOpenPlaces } from '../../stock/lots/open-places.ts';
 import { loadScope } from '../allocation/load.ts';
 import { changed } from '../allocation/outlook.ts';
-import type { Scope, ScopeLine } from '../allocation/scope.ts';
+import type { Scope } from '../allocation/scope.ts';
 import { askedLine } from '../offers/asked-line.ts';
 import { restand } from './stands.ts';
-import { loadClientName, loadOpenOrder, loadShelter, loadSite, loadStands, type TriedOrder } from './store.ts';
+import { loadShelter, loadStagedLots, loadStands, type StagedLot } from './store.ts';
 import type { ChangeOf, Trial, TurnTrial } from './trial.ts';
 
 export async function moveOrder(
@@ -27,12 +28,13 @@ export async function cancelOrder(
   { orderId, placeId }: ChangeOf<'cancel-order'>,
 ): Promise<Trial> {
   const order = await loadOpenOrder(context, orderId);
+  const staged = await loadStagedLots(context, orderId);
   const own = new Set(order.openLines);
-  const before = await loadScope(context, { lines: order.openLines, lots: order.staged.map(({ lotId }) => lotId) });
+  const before = await loadScope(context, { lines: order.openLines, lots: staged.map(({ lotId }) => lotId) });
   const without = { ...before, lines: before.lines.filter(({ id }) => !own.has(id)) };
   return {
     before,
-    after: order.staged.length === 0 ? without : await broughtBack(context, without, orderId, order, placeId),
+    after: staged.length === 0 ? without : await broughtBack(context, without, order, staged, placeId),
     own,
     keepsRank: null,
   };
@@ -41,12 +43,11 @@ export async function cancelOrder(
 async function broughtBack(
   context: ReadContext,
   scope: Scope,
-  orderId: string,
-  { code, staged }: TriedOrder,
+  { id: orderId, code, stagedUnits }: OrderFacts,
+  staged: readonly StagedLot[],
   placeId: string | null,
 ): Promise<Scope> {
-  if (placeId === null)
-    refuse('plants-are-staged', { order: code, units: staged.reduce((sum, { units }) => sum + units, 0) }, 'placeId');
+  if (placeId === null) refuse('plants-are-staged', { order: code, units: stagedUnits }, 'placeId');
   await requireOpenPlaces(context, [placeId]);
   const shelter = await loadShelter(context, placeId);
   const stands = await loadStands(
@@ -67,17 +68,18 @@ async function broughtBack(
 
 export async function addOrder(context: ReadContext, input: ChangeOf<'add-order'>): Promise<Trial> {
   requireSince(input.dueOn, context.today, 'dueOn');
-  const { scope: before, line: asked } = await askedLine(
+  const {
+    scope: before,
+    line,
+    site,
+  } = await askedLine(
     context,
     { ...input, on: input.dueOn, seedZone: input.seedZone ?? null, nativesOnly: false },
     { units: input.units },
   );
-  requireWholeTrays(input.units, asked.cells, 'units');
-  const clientName = input.clientId === null ? '' : await loadClientName(context, input.clientId);
-  const site = input.siteId === null ? null : await loadSite(context, input.siteId);
+  requireWholeTrays(input.units, line.cells, 'units');
   if (site && input.clientId !== null && site.clientId !== input.clientId)
     refuse('site-of-other-client', { site: site.name }, 'siteId');
-  const line: ScopeLine = { ...asked, clientName, siteName: site?.name ?? null };
   return { before, after: { ...before, lines: [...before.lines, line] }, own: new Set([line.id]), keepsRank: null };
 }
 

@@ -39,12 +39,10 @@ export async function restand(
       const { stands, expected } = change;
       if (sum(stands) === 0) return [];
       const readyOn = expected ? expected.readyOn : supply.readyOn;
-      // A lot's own ready day is not the one that serves orders: without one its plants count as ready, and its clock has none.
-      const reckonedOn = expected ? expected.readyOn : subject.readyOn;
       const { result } = reckon(
         {
           ...subject,
-          readyOn: reckonedOn,
+          readyOn,
           coldSheltered: stands.every(({ isSheltered }) => isSheltered ?? true),
           isLive: true,
         },

@@ -1,39 +1,17 @@
-import { ORDER_KINDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
-import { found, refuse } from '../../../refusal.ts';
+import { found } from '../../../refusal.ts';
 import type { ReadContext } from '../../../trpc/operation.ts';
 
-export const triedOrder = z.strictObject({
-  code: z.string(),
-  state: z.string(),
-  kind: z.enum(ORDER_KINDS),
-  dueOn: z.string(),
-  clientId: z.string(),
-  clientName: z.string(),
-  siteId: z.nullable(z.string()),
-  siteName: z.nullable(z.string()),
-  /** Of its site; null where it has none. */
-  region: z.nullable(z.string()),
-  nativesOnly: z.boolean(),
-  openLines: z.array(z.string()),
-  /** What was pulled for it, by lot. */
-  staged: z.array(z.strictObject({ lotId: z.string(), units: z.number() })),
-});
-export type TriedOrder = z.infer<typeof triedOrder>;
+const stagedLot = z.strictObject({ lotId: z.string(), units: z.number() });
+export type StagedLot = z.infer<typeof stagedLot>;
 
-/** An order that can still be changed. */
-export async function loadOpenOrder({ tx, nurseryId }: ReadContext, orderId: string): Promise<TriedOrder> {
-  const row = await tx.row(triedOrder)`
-    SELECT o.code, o.state, o.kind, o.due_on::text AS "dueOn", o.client_id::text AS "clientId", k.name AS "clientName", o.site_id::text AS "siteId", t.name AS "siteName", t.region, o.natives_only AS "nativesOnly",
-           coalesce((SELECT array_agg(l.id::text ORDER BY l.rank) FROM line_asked l WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id AND l.withdrawn_on IS NULL), '{}') AS "openLines",
-           coalesce((SELECT jsonb_agg(jsonb_build_object('lotId', s.lot_id, 'units', s.units) ORDER BY s.lot_id)
-                       FROM (SELECT a.lot_id, sum(a.units)::int AS units FROM line_asked l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
-                              WHERE l.nursery_id = o.nursery_id AND l.order_id = o.id GROUP BY a.lot_id) s), '[]') AS staged
-      FROM order_named o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
-     WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
-  const order = found(row, 'order', 'orderId');
-  if (order.state !== 'open') refuse('order-not-open', { order: order.code, state: order.state }, 'orderId');
-  return order;
+/** What was pulled for an order, by lot. */
+export async function loadStagedLots({ tx, nurseryId }: ReadContext, orderId: string): Promise<StagedLot[]> {
+  return tx.rows(stagedLot)`
+    SELECT a.lot_id::text AS "lotId", sum(a.units)::int AS units
+      FROM line_asked l JOIN units_standing a ON a.nursery_id = l.nursery_id AND a.line_id = l.id AND a.units > 0
+     WHERE l.nursery_id = ${nurseryId}::uuid AND l.order_id = ${orderId}::uuid
+     GROUP BY a.lot_id ORDER BY a.lot_id`;
 }
 
 /** Units of a lot or batch at one place, or pulled for a line. */
@@ -74,25 +52,4 @@ export async function loadShelter(
   const row = await tx.row(shelterRow)`
     SELECT kind = 'quarantine' AS "isQuarantine", winter_cover AS "isSheltered" FROM place_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${placeId}::uuid`;
   return found(row, 'place', 'placeId');
-}
-
-const clientNameRow = z.strictObject({ name: z.string() });
-
-export async function loadClientName({ tx, nurseryId }: ReadContext, clientId: string): Promise<string> {
-  const row = await tx.row(
-    clientNameRow,
-  )`SELECT name FROM client_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${clientId}::uuid`;
-  return found(row, 'client', 'clientId').name;
-}
-
-const siteRow = z.strictObject({ name: z.string(), clientId: z.string() });
-
-export async function loadSite(
-  { tx, nurseryId }: ReadContext,
-  siteId: string,
-): Promise<{ name: string; clientId: string }> {
-  const row = await tx.row(
-    siteRow,
-  )`SELECT name, client_id::text AS "clientId" FROM site_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${siteId}::uuid`;
-  return found(row, 'site', 'siteId');
 }

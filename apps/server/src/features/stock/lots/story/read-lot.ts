@@ -3,7 +3,8 @@ import { daysBetween, EVERYONE, isDormant, looksDeadTooSoon, potBand, windowsFor
 import { found } from '../../../../refusal.ts';
 import { query } from '../../../../trpc/operation.ts';
 import { loadTreatmentHistory } from '../../treatments/reads.ts';
-import { loadLotEntries, loadLotRow, loadWindows } from './reads.ts';
+import { loadWindows } from '../../windows-reads.ts';
+import { loadLotEntries, loadLotRow } from './reads.ts';
 
 /** Entries on the first page of a lot's story, and on each further one. */
 export const ENTRIES_SHOWN = 20;

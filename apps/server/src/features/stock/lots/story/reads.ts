@@ -1,5 +1,3 @@
-import type { PlantingWindow } from '@rootclock/domain';
-import * as z from 'zod/mini';
 import type { ReadContext } from '../../../../trpc/operation.ts';
 import { entryRow, lotRow, type EntryRow, type LotRow } from './rows.ts';
 
@@ -48,20 +46,6 @@ export async function loadLotRow({ tx, nurseryId }: ReadContext, lotId: string):
     JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
    WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = ${lotId}::uuid`;
   return row;
-}
-
-const openWindow = z.strictObject({
-  id: z.string(),
-  opensMd: z.string(),
-  closesMd: z.string(),
-  maxContainerMl: z.optional(z.nullable(z.number())),
-  region: z.optional(z.nullable(z.string())),
-});
-
-export async function loadWindows({ tx, nurseryId }: ReadContext): Promise<PlantingWindow[]> {
-  return tx.rows(openWindow)`
-    SELECT id::text, opens_md AS "opensMd", closes_md AS "closesMd", max_container_ml AS "maxContainerMl", region FROM window_named
-     WHERE nursery_id = ${nurseryId}::uuid AND retired_at IS NULL`;
 }
 
 /**
