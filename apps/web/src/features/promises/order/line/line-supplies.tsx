@@ -2,12 +2,12 @@
 import type { promises as contracts, promises } from '@rootclock/contracts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
 import { paths } from '../../../../lib/paths.ts';
+import { tellRefused } from '../../../../lib/tell-refused.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Menu, TextLink, type MenuAction } from '../../../../ui/action/index.ts';
 import { Badge, toast } from '../../../../ui/feedback/index.ts';
 import { SupplyClock } from '../../marks/supply-clock.tsx';
 import { Taxon } from '../../../plants/taxon.tsx';
-import { tellRefused } from '../../../orders/undo.ts';
 import { LineWhy } from './line-why.tsx';
 
 export interface LineSuppliesProps {
