@@ -2,8 +2,7 @@
 import type { clients as contracts } from '@rootclock/contracts';
 import { useFormat } from '../../lib/format/index.ts';
 import { useMessages } from '../../messages/index.ts';
-
-const CM2_PER_M2 = 10_000;
+import { CM2_PER_M2 } from './area.ts';
 
 export function useBedFacts(): (bed: contracts.BedRow) => string {
   const { clients, orders } = useMessages();

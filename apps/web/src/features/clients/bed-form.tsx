@@ -21,8 +21,7 @@ export interface BedSheetProps {
 }
 
 export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
-  const { clients, orders } = useMessages();
-  const words = clients;
+  const { clients: words, orders } = useMessages();
   const { units } = useSession().nursery;
   const [bedId] = useState(() => bed?.id ?? newId());
   const initial = {

@@ -11,8 +11,7 @@ import { toast } from '../../../ui/feedback/index.ts';
 import { ConfirmAgain } from '../../../ui/overlay/index.ts';
 
 export function BlankClient({ client }: { client: contracts.ClientRow }) {
-  const { clients } = useMessages();
-  const words = clients;
+  const { clients: words } = useMessages();
   const { mayBe } = useSession();
   const [asking, setAsking] = useState(false);
   const blank = useCommand('gardens.blankClient', { title: words.blank });

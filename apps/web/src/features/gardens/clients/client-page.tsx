@@ -29,8 +29,7 @@ export function ClientPage() {
 }
 
 function Client({ client }: { client: contracts.ClientPage }) {
-  const { clients, orders } = useMessages();
-  const words = clients;
+  const { clients: words, orders } = useMessages();
   const { mayBe } = useSession();
   const [open, setOpen] = useState<'edit' | 'site' | null>(() => (isMending('clients.editClient') ? 'edit' : null));
   const close = () => setOpen(null);

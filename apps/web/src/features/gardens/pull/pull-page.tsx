@@ -21,7 +21,6 @@ import { PageHeader } from '../../../ui/layout/index.ts';
 import { PlantCare, WorkCautions } from './pull-cautions.tsx';
 import { PullPlace } from './pull-place.tsx';
 import { NotOnTheList, StagedList } from './pull-rest.tsx';
-import '../../promises/marks/marks.css';
 import './pull.css';
 
 export function PullPage() {
