@@ -75,14 +75,14 @@ export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
           label={words.sun}
           optional
           empty={words.notKnown}
-          choices={BED_SUN.map((sun) => ({ value: sun, label: orders.sun[sun] }))}
+          choices={BED_SUN.map((sun) => ({ value: sun, label: words.sunIs[sun] }))}
           {...form.field('sun')}
         />
         <SelectField
           label={words.moisture}
           optional
           empty={words.notKnown}
-          choices={BED_MOISTURE.map((moisture) => ({ value: moisture, label: orders.moisture[moisture] }))}
+          choices={BED_MOISTURE.map((moisture) => ({ value: moisture, label: words.moistureIs[moisture] }))}
           {...form.field('moisture')}
         />
         <TextArea label={orders.note} optional rows={2} {...form.field('note')} />

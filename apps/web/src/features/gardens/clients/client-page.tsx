@@ -44,7 +44,7 @@ function Client({ client }: { client: contracts.ClientPage }) {
     <>
       <PageHeader
         back={{ to: paths.clients(), label: words.back }}
-        kicker={orders.client}
+        kicker={words.client}
         title={client.name}
         actions={
           <>
