@@ -1,5 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+// By its path, since vite packs only such imports into what Node reads of this file.
+import { INTERFACES } from '../../packages/contracts/src/interfaces.ts';
 import { keptFiles } from './kept-files.ts';
 import { packedFiles } from './packed-files.ts';
 
@@ -40,11 +42,6 @@ export default defineConfig({
   },
   server: {
     host: '127.0.0.1',
-    proxy: Object.fromEntries(
-      ['/trpc', '/live', '/calendar', '/health', '/ready', '/paper'].map((path) => [
-        path,
-        { target: server, changeOrigin: false },
-      ]),
-    ),
+    proxy: Object.fromEntries(INTERFACES.map((step) => [`/${step}`, { target: server, changeOrigin: false }])),
   },
 });

@@ -3,6 +3,7 @@
  * so that an update is there at the next opening. It does not push itself in front of the one before it: pages that are open keep the
  * files that they were built with until the last of them is closed.
  */
+import { NO_PAGE } from '@rootclock/contracts/interfaces';
 import { clientsClaim } from 'workbox-core';
 import { cleanupOutdatedCaches, matchPrecache, type PrecacheEntry, precache } from 'workbox-precaching';
 import { NavigationRoute, registerRoute } from 'workbox-routing';
@@ -12,8 +13,6 @@ declare const SHELL_FILES: PrecacheEntry[];
 
 /** A line that has not brought the page by then counts as none. */
 const PATIENCE_MS = 3_000;
-/** Addresses that programs ask at: a page is no answer to them. */
-const INTERFACES = /^\/(trpc|files|paper|calendar|live|health|ready|assets)(\/|\?|$)/;
 const PAGE = '/index.html';
 
 async function fromLineFirst(request: Request, address: string): Promise<Response> {
@@ -30,7 +29,7 @@ cleanupOutdatedCaches();
 const files = SHELL_FILES;
 precache(files);
 
-registerRoute(new NavigationRoute(({ request }) => fromLineFirst(request, PAGE), { denylist: [INTERFACES] }));
+registerRoute(new NavigationRoute(({ request }) => fromLineFirst(request, PAGE), { denylist: [NO_PAGE] }));
 const kept = new Set(files.map(({ url }) => url));
 registerRoute(
   ({ url, sameOrigin }) => sameOrigin && kept.has(url.pathname),

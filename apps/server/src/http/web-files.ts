@@ -1,14 +1,12 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import fastifyStatic from '@fastify/static';
+import { NO_PAGE } from '@rootclock/contracts/interfaces';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { notHere } from './failures.ts';
 
-/** Addresses that programs ask at: a page is no answer to them. */
-const INTERFACES = /^\/(trpc|files|paper|calendar|live|health|ready|assets)(\/|\?|$)/;
-
 const isScreen = ({ method, url, headers }: FastifyRequest) =>
-  (method === 'GET' || method === 'HEAD') && (headers.accept?.includes('text/html') ?? false) && !INTERFACES.test(url);
+  (method === 'GET' || method === 'HEAD') && (headers.accept?.includes('text/html') ?? false) && !NO_PAGE.test(url);
 
 /** The built web app, where there is one. */
 export async function serveWebFiles(app: FastifyInstance, webRoot: string | undefined): Promise<void> {

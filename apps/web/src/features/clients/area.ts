@@ -1,7 +1,7 @@
 /** A bed's area between what is typed, in m² or square feet, and the square centimetres that are kept. */
 import type { Units } from '../../lib/format/measures.ts';
 
-const CM2_PER_M2 = 10_000;
+export const CM2_PER_M2 = 10_000;
 /** Exact: a foot is 30.48 cm by definition. */
 const CM2_PER_SQUARE_FOOT = 30.48 ** 2;
 

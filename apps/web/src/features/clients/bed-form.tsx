@@ -21,8 +21,7 @@ export interface BedSheetProps {
 }
 
 export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
-  const { clients, orders } = useMessages();
-  const words = clients;
+  const { clients: words, orders } = useMessages();
   const { units } = useSession().nursery;
   const [bedId] = useState(() => bed?.id ?? newId());
   const initial = {
@@ -76,14 +75,14 @@ export function BedSheet({ siteId, bed, onClose }: BedSheetProps) {
           label={words.sun}
           optional
           empty={words.notKnown}
-          choices={BED_SUN.map((sun) => ({ value: sun, label: orders.sun[sun] }))}
+          choices={BED_SUN.map((sun) => ({ value: sun, label: words.sunIs[sun] }))}
           {...form.field('sun')}
         />
         <SelectField
           label={words.moisture}
           optional
           empty={words.notKnown}
-          choices={BED_MOISTURE.map((moisture) => ({ value: moisture, label: orders.moisture[moisture] }))}
+          choices={BED_MOISTURE.map((moisture) => ({ value: moisture, label: words.moistureIs[moisture] }))}
           {...form.field('moisture')}
         />
         <TextArea label={orders.note} optional rows={2} {...form.field('note')} />

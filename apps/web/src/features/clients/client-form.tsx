@@ -19,8 +19,7 @@ export interface ClientSheetProps {
 }
 
 export function ClientSheet({ client, onClose, onSaved }: ClientSheetProps) {
-  const { clients, orders } = useMessages();
-  const words = clients;
+  const { clients: words, orders } = useMessages();
   const [clientId] = useState(() => client?.id ?? newId());
   const form = useCommandForm({
     command: useCommand(client ? 'clients.editClient' : 'clients.addClient', {

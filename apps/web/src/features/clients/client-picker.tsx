@@ -21,7 +21,7 @@ export interface ClientPickerProps {
 const MOST_OFFERED = 12;
 
 export function ClientPicker({ value, onChange, name, optional = false }: ClientPickerProps) {
-  const { clients, orders } = useMessages();
+  const { clients } = useMessages();
   const [text, setText] = useState('');
   const asked = useRested(text);
   const query = useQuery(trpc.gardens.listClients.queryOptions({ search: asked, perPage: MOST_OFFERED }));
@@ -30,8 +30,8 @@ export function ClientPicker({ value, onChange, name, optional = false }: Client
     <ComboboxField
       name={name}
       optional={optional}
-      label={orders.client}
-      hint={orders.list.clientHint}
+      label={clients.client}
+      hint={clients.clientHint}
       value={value && { id: value.id, label: value.name }}
       options={offered.map((client) => ({
         id: client.id,

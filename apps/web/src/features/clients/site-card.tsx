@@ -6,8 +6,7 @@ import { RowLink } from '../../ui/action/index.ts';
 import { useBedFacts } from './bed-facts.ts';
 
 export function SiteCard({ site }: { site: contracts.SiteRow }) {
-  const { clients } = useMessages();
-  const words = clients;
+  const { clients: words } = useMessages();
   const factsOf = useBedFacts();
   return (
     <article className="panel site-card">

@@ -21,8 +21,7 @@ export interface SiteSheetProps {
 }
 
 export function SiteSheet({ clientId, site, onClose, onSaved }: SiteSheetProps) {
-  const { clients, orders } = useMessages();
-  const words = clients;
+  const { clients: words, orders } = useMessages();
   const [siteId] = useState(() => site?.id ?? newId());
   const { data: regions } = useQuery(trpc.plants.listRegions.queryOptions({}));
   const initial = {

@@ -1,11 +1,12 @@
 /** One photo, large, with what is said of it; whoever works in the field can put that right or take the photo away. */
 import { files as contracts } from '@rootclock/contracts';
 import { FIELD } from '@rootclock/domain';
-import { readFailure, sentenceOf, useSession } from '../../lib/api/index.ts';
+import { useSession } from '../../lib/api/index.ts';
 import { useDayHere } from '../../lib/clock/index.ts';
 import { Submit, useCommandForm } from '../../lib/form/index.ts';
 import { useFormat } from '../../lib/format/index.ts';
 import { useCommand } from '../../lib/outbox/index.ts';
+import { tellRefused } from '../../lib/tell-refused.ts';
 import { useMessages } from '../../messages/index.ts';
 import { Button } from '../../ui/action/index.ts';
 import { toast } from '../../ui/feedback/index.ts';
@@ -75,13 +76,12 @@ function RemoveButton({ attachmentId, onDone }: { attachmentId: string; onDone: 
   const { files: say } = useMessages();
   const remove = useCommand('files.removeAttachment', { title: say.remove });
   const restore = useCommand('files.restoreAttachment', { title: say.restored });
-  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
-  const bringBack = () => void restore.send({ attachmentId }).then(() => toast({ text: say.restored }), failed);
+  const bringBack = () => void restore.send({ attachmentId }).then(() => toast({ text: say.restored }), tellRefused);
   const takeAway = () =>
     void remove.send({ attachmentId }).then(() => {
       toast({ text: say.removed, undo: bringBack });
       onDone();
-    }, failed);
+    }, tellRefused);
   return (
     <Button look="danger" busy={remove.state === 'sending'} onClick={takeAway}>
       {say.remove}

@@ -2,17 +2,12 @@
  * Telling that an entry was saved, with the way to take it back. The undo goes through the outbox itself and not through a component: the
  * row that made the entry is often gone by the time somebody thinks again.
  */
-import { CommandError, readFailure, sentenceOf, type CommandBody } from '../../lib/api/index.ts';
+import type { CommandBody } from '../../lib/api/index.ts';
 import { newCommandId } from '../../lib/ids.ts';
 import { outbox } from '../../lib/outbox/index.ts';
+import { tellRefused } from '../../lib/tell-refused.ts';
 import { messages } from '../../messages/index.ts';
 import { toast } from '../../ui/feedback/index.ts';
-
-/** Says why something behind a button without a form was refused. */
-export function tellRefused(error: unknown): void {
-  if (error instanceof CommandError) toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
-  else throw error;
-}
 
 export function tellUndoable(text: string, entryId: string): void {
   toast({ text, undo: () => takeBack(entryId) });

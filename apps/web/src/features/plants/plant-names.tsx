@@ -2,10 +2,11 @@
 import type { plants as contracts } from '@rootclock/contracts';
 import { GROWERS } from '@rootclock/domain';
 import { useState } from 'react';
-import { readFailure, sentenceOf, useSession } from '../../lib/api/index.ts';
+import { useSession } from '../../lib/api/index.ts';
 import { newId } from '../../lib/ids.ts';
 import { useCommand } from '../../lib/outbox/index.ts';
 import { paths } from '../../lib/paths.ts';
+import { tellRefused } from '../../lib/tell-refused.ts';
 import { useMessages } from '../../messages/index.ts';
 import { Button, TextLink } from '../../ui/action/index.ts';
 import { toast } from '../../ui/feedback/index.ts';
@@ -45,10 +46,9 @@ function NameLine({
   const add = useCommand('plants.addPlantName', { title: `${say.addName}: ${name.name}` });
   const putBack = () => void add.send({ nameId: newId(), plantId: plant.id, kind: name.kind, name: name.name });
   const takeOff = () =>
-    void remove.send({ nameId: name.id }).then(
-      () => toast({ text: say.nameRemoved(name.name), undo: putBack }),
-      (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) }),
-    );
+    void remove
+      .send({ nameId: name.id })
+      .then(() => toast({ text: say.nameRemoved(name.name), undo: putBack }), tellRefused);
   return (
     <li className="plant-name-line">
       <span className="plant-name-words">

@@ -1,5 +1,5 @@
-import { readFailure, sentenceOf } from '../../lib/api/index.ts';
 import { useCommand } from '../../lib/outbox/index.ts';
+import { tellRefused } from '../../lib/tell-refused.ts';
 import { messages } from '../../messages/index.ts';
 import { toast } from '../../ui/feedback/index.ts';
 
@@ -7,9 +7,6 @@ import { toast } from '../../ui/feedback/index.ts';
 export function useReverse(): (entryId: string) => void {
   const reverse = useCommand('stock.reverseEntry');
   return (entryId) => {
-    reverse.send({ entryId }).then(
-      () => toast({ text: messages().propagation.page.undoDone }),
-      (error: unknown) => toast({ text: sentenceOf(readFailure(error)), tone: 'problem' }),
-    );
+    reverse.send({ entryId }).then(() => toast({ text: messages().propagation.page.undoDone }), tellRefused);
   };
 }

@@ -12,7 +12,6 @@ import { Sheet } from '../../ui/overlay/index.ts';
 import { ChangeDaySheet } from '../promises/order/change-day-sheet.tsx';
 import { EditLineSheet } from '../promises/order/line/line-sheets.tsx';
 import { OffersSheet } from '../promises/order/line/offers-sheet.tsx';
-import '../promises/marks/marks.css';
 import '../promises/order/order-page.css';
 
 /** Choosing other lots, taking another plant, moving the day, or leaving it at that. */

@@ -1,8 +1,11 @@
+import type { BedMoisture, BedSun } from '@rootclock/domain';
 import { days, plural } from './words.ts';
 
 /** Who gets plants, where their gardens are, and what stands there. */
 export const clients = {
   title: 'Clients',
+  client: 'Client',
+  clientHint: 'Type the beginning of the name.',
   caption: (count: number) => plural(count, { one: '# client', other: '# clients' }),
   searchLabel: 'Search by name',
   add: 'New client',
@@ -70,6 +73,8 @@ export const clients = {
   areaUnits: { metric: 'm²', us: 'sq ft' },
   sun: 'Light',
   moisture: 'Moisture',
+  sunIs: { 'full-sun': 'full sun', 'part-sun': 'part sun', shade: 'shade' } satisfies Record<BedSun, string>,
+  moistureIs: { dry: 'dry', medium: 'medium', moist: 'moist', wet: 'wet' } satisfies Record<BedMoisture, string>,
   notKnown: 'Not known',
   bedSaved: 'The bed is saved.',
   editBed: (bed: string) => `Change ${bed}`,

@@ -3,6 +3,8 @@ import { days, plural } from './words.ts';
 
 export const clients: typeof english = {
   title: 'Clientes',
+  client: 'Cliente',
+  clientHint: 'Escriba el comienzo del nombre.',
   caption: (count) => plural(count, { one: '# cliente', other: '# clientes' }),
   searchLabel: 'Buscar por nombre',
   add: 'Cliente nuevo',
@@ -71,6 +73,8 @@ export const clients: typeof english = {
   areaUnits: { metric: 'm²', us: 'pies²' },
   sun: 'Luz',
   moisture: 'Humedad',
+  sunIs: { 'full-sun': 'pleno sol', 'part-sun': 'sol parcial', shade: 'sombra' },
+  moistureIs: { dry: 'seco', medium: 'medio', moist: 'húmedo', wet: 'mojado' },
   notKnown: 'No se sabe',
   bedSaved: 'La jardinera está guardada.',
   editBed: (bed) => `Cambiar ${bed}`,

@@ -4,15 +4,14 @@ import { OWNER } from '@rootclock/domain';
 import { useState } from 'react';
 import { useSession } from '../../../lib/api/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
 import { ConfirmAgain } from '../../../ui/overlay/index.ts';
-import { tellRefused } from '../../orders/undo.ts';
 
 export function BlankClient({ client }: { client: contracts.ClientRow }) {
-  const { clients } = useMessages();
-  const words = clients;
+  const { clients: words } = useMessages();
   const { mayBe } = useSession();
   const [asking, setAsking] = useState(false);
   const blank = useCommand('gardens.blankClient', { title: words.blank });

@@ -29,8 +29,7 @@ export function ClientPage() {
 }
 
 function Client({ client }: { client: contracts.ClientPage }) {
-  const { clients, orders } = useMessages();
-  const words = clients;
+  const { clients: words, orders } = useMessages();
   const { mayBe } = useSession();
   const [open, setOpen] = useState<'edit' | 'site' | null>(() => (isMending('clients.editClient') ? 'edit' : null));
   const close = () => setOpen(null);
@@ -45,7 +44,7 @@ function Client({ client }: { client: contracts.ClientPage }) {
     <>
       <PageHeader
         back={{ to: paths.clients(), label: words.back }}
-        kicker={orders.client}
+        kicker={words.client}
         title={client.name}
         actions={
           <>

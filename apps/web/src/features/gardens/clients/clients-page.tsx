@@ -21,8 +21,7 @@ const PER_PAGE = 50;
 const LIST = { sort: 'name', filters: ['q'] } as const;
 
 export function ClientsPage() {
-  const { clients, ui } = useMessages();
-  const words = clients;
+  const { clients: words, ui } = useMessages();
   const { mayBe } = useSession();
   const navigate = useNavigate();
   const [adding, setAdding] = useState(false);
@@ -85,8 +84,7 @@ export function ClientsPage() {
 }
 
 function useColumns(): Column<contracts.ClientRow>[] {
-  const { clients } = useMessages();
-  const words = clients;
+  const { clients: words } = useMessages();
   const { dates } = useFormat();
   return [
     {

@@ -9,8 +9,7 @@ import { DataTable, type Column } from '../../../ui/table/index.ts';
 import { Taxon } from '../../plants/taxon.tsx';
 
 export function PlantedTable({ rows }: { rows: readonly contracts.PlantedRow[] }) {
-  const { clients } = useMessages();
-  const words = clients;
+  const { clients: words } = useMessages();
   const columns = useColumns();
   return (
     <DataTable
@@ -26,8 +25,7 @@ export function PlantedTable({ rows }: { rows: readonly contracts.PlantedRow[] }
 }
 
 function useColumns(): Column<contracts.PlantedRow>[] {
-  const { clients, orders } = useMessages();
-  const words = clients;
+  const { clients: words, orders } = useMessages();
   const { dates, numbers } = useFormat();
   return [
     { key: 'plant', header: orders.plant, title: true, cell: ({ scientificName }) => <Taxon name={scientificName} /> },

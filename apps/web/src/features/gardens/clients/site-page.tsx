@@ -27,8 +27,7 @@ export function SitePage() {
 }
 
 function Site({ site }: { site: gardensContracts.SitePage }) {
-  const { clients, orders } = useMessages();
-  const words = clients;
+  const { clients: words, orders } = useMessages();
   const { mayBe } = useSession();
   const factsOf = useBedFacts();
   const [open, setOpen] = useState<'site' | 'bed' | clientsContracts.BedRow | null>(() =>

@@ -12,16 +12,15 @@ import { useFormat } from '../../../lib/format/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
 import { Read } from '../../../lib/read/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button, ButtonLink } from '../../../ui/action/index.ts';
 import { Callout, EmptyState, toast } from '../../../ui/feedback/index.ts';
 import { DateField } from '../../../ui/fields/index.ts';
 import { PageHeader } from '../../../ui/layout/index.ts';
-import { tellRefused } from '../../orders/undo.ts';
 import { PlantCare, WorkCautions } from './pull-cautions.tsx';
 import { PullPlace } from './pull-place.tsx';
 import { NotOnTheList, StagedList } from './pull-rest.tsx';
-import '../../promises/marks/marks.css';
 import './pull.css';
 
 export function PullPage() {

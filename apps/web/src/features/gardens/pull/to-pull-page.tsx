@@ -45,7 +45,7 @@ export function ToPullPage() {
 }
 
 function useColumns(): Column<contracts.ToPullRow>[] {
-  const { gardens, orders } = useMessages();
+  const { gardens, orders, promises } = useMessages();
   const words = gardens.pull;
   const { dates } = useFormat();
   return [
@@ -67,7 +67,7 @@ function useColumns(): Column<contracts.ToPullRow>[] {
       key: 'toPull',
       header: words.toPullTitle,
       cell: (row) =>
-        [words.toPull(row.toPullUnits), row.stagedUnits > 0 && orders.pulled(row.stagedUnits)]
+        [words.toPull(row.toPullUnits), row.stagedUnits > 0 && promises.marks.pulled(row.stagedUnits)]
           .filter(Boolean)
           .join(' · '),
     },

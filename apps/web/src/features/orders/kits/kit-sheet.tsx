@@ -1,10 +1,10 @@
 /** KitSheet: a new kit, or a change of one. Lines that came with it before stay as they are. */
 import { orders as contracts } from '@rootclock/contracts';
 import { useState } from 'react';
-import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newCommandId, newId } from '../../../lib/ids.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -141,13 +141,10 @@ function RetireKit({ kit, onClose }: { kit: contracts.KitRow; onClose: () => voi
   const words = orders.kits;
   const retire = useCommand('orders.retireKit', { title: words.retire });
   const takeOut = () =>
-    void retire.send({ kitId: kit.id }).then(
-      () => {
-        toast({ text: words.retired(kit.name) });
-        onClose();
-      },
-      (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) }),
-    );
+    void retire.send({ kitId: kit.id }).then(() => {
+      toast({ text: words.retired(kit.name) });
+      onClose();
+    }, tellRefused);
   return (
     <Button busy={retire.state === 'sending' || retire.state === 'waiting'} onClick={takeOut}>
       {words.retire}

@@ -1,9 +1,10 @@
 /** Changes what is expected, or withdraws it. */
 import { planning as contracts } from '@rootclock/contracts';
-import { readFailure, sentenceOf, useSession } from '../../../lib/api/index.ts';
+import { useSession } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -43,13 +44,10 @@ export function EditDemandSheet({ row, onClose }: { row: contracts.ExpectedDeman
     },
   });
   const takeOut = () => {
-    withdraw.send({ demandId: row.demandId }).then(
-      () => {
-        toast({ text: say.withdrawn(row.scientificName) });
-        onClose();
-      },
-      (error: unknown) => toast({ text: sentenceOf(readFailure(error)), tone: 'problem' }),
-    );
+    withdraw.send({ demandId: row.demandId }).then(() => {
+      toast({ text: say.withdrawn(row.scientificName) });
+      onClose();
+    }, tellRefused);
   };
   return (
     <Sheet open onClose={onClose} title={say.changeTitle}>

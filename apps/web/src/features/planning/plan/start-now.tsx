@@ -1,7 +1,8 @@
 /** StartNow: one tap that starts a planned batch today at the place chosen above, and can be taken back. */
-import { readFailure, sentenceOf, useSession } from '../../../lib/api/index.ts';
+import { useSession } from '../../../lib/api/index.ts';
 import { newId } from '../../../lib/ids.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -17,10 +18,9 @@ export function StartNow({ row, what, placeId }: { row: PlanRow; what: string; p
   const command = useCommand('propagation.startBatch', { title: say.startOf(what) });
   if (placeCode === null) return <p className="plan-hint">{say.choosePlace}</p>;
   const start = () => {
-    command.send({ batchId: newId(), ...row.start, placeId, happenedOn: today, note: '' }).then(
-      ({ code, entryId }) => toast({ text: say.started(code), undo: () => reverse(entryId) }),
-      (error: unknown) => toast({ text: sentenceOf(readFailure(error)), tone: 'problem' }),
-    );
+    command
+      .send({ batchId: newId(), ...row.start, placeId, happenedOn: today, note: '' })
+      .then(({ code, entryId }) => toast({ text: say.started(code), undo: () => reverse(entryId) }), tellRefused);
   };
   const busy = command.state === 'sending' || command.state === 'waiting';
   return (

@@ -3,17 +3,10 @@
  * may be on their way at once. A task that a stage ends makes the entry that begins the stage; every tick can be taken back.
  */
 import { useCallback, useState } from 'react';
-import {
-  CommandError,
-  queryClient,
-  readFailure,
-  sentenceOf,
-  type CommandAnswer,
-  type CommandBody,
-  type CommandName,
-} from '../../../lib/api/index.ts';
+import { queryClient, type CommandAnswer, type CommandBody, type CommandName } from '../../../lib/api/index.ts';
 import { newCommandId } from '../../../lib/ids.ts';
 import { outbox } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { messages } from '../../../messages/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
 import { titleOf, type TaskRow } from './task-words.ts';
@@ -41,11 +34,6 @@ async function send<Name extends CommandName>(
   // Its row stays busy until the list is read again: a box that looks empty after it was ticked would be pressed twice.
   await queryClient.invalidateQueries({ queryKey: [['planning']] });
   return answer;
-}
-
-function tellRefused(error: unknown): void {
-  if (!(error instanceof CommandError)) throw error;
-  toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
 }
 
 async function openAgain(task: TaskRow): Promise<void> {

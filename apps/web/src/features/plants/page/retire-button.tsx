@@ -1,7 +1,7 @@
 /** Retires a plant, or takes it back. Nothing is lost by either, so it is done at once and can be undone. */
 import type { plants as contracts } from '@rootclock/contracts';
 import { useCommand } from '../../../lib/outbox/index.ts';
-import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -11,11 +11,12 @@ export function RetireButton({ plant }: { plant: contracts.PlantPage }) {
   const retire = useCommand('plants.retirePlant', { title: `${say.retire}: ${plant.scientificName}` });
   const restore = useCommand('plants.restorePlant', { title: `${say.restore}: ${plant.scientificName}` });
   const body = { plantId: plant.id };
-  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   const takeBack = () =>
-    void restore.send(body).then(() => toast({ text: say.restoredToast(plant.scientificName) }), failed);
+    void restore.send(body).then(() => toast({ text: say.restoredToast(plant.scientificName) }), tellRefused);
   const takeOut = () =>
-    void retire.send(body).then(() => toast({ text: say.retiredToast(plant.scientificName), undo: takeBack }), failed);
+    void retire
+      .send(body)
+      .then(() => toast({ text: say.retiredToast(plant.scientificName), undo: takeBack }), tellRefused);
   return (
     <Button
       busy={retire.state === 'sending' || restore.state === 'sending'}

@@ -13,39 +13,39 @@ export interface FlaggedPlant {
 const MOST_NAMED = 3;
 
 export function LineFlags({ line, region }: { line: FlaggedPlant; region: string | null }) {
-  const { orders } = useMessages();
+  const { promises } = useMessages();
   return line.flags.map((flag) => (
-    <Callout key={flag} tone={flag === 'ambiguous-name' ? 'note' : 'caution'} title={orders.flags[flag]}>
+    <Callout key={flag} tone={flag === 'ambiguous-name' ? 'note' : 'caution'} title={promises.marks.flags[flag]}>
       {flag === 'ambiguous-name' && <Namesakes line={line} />}
-      {flag === 'not-native' && orders.notNative(line.scientificName, region)}
-      {flag === 'livestock-near' && orders.livestockNear(line.scientificName)}
+      {flag === 'not-native' && promises.marks.notNative(line.scientificName, region)}
+      {flag === 'livestock-near' && promises.marks.livestockNear(line.scientificName)}
     </Callout>
   ));
 }
 
 function Namesakes({ line: { namesakes } }: { line: FlaggedPlant }) {
-  const { orders } = useMessages();
+  const { promises } = useMessages();
   const more = namesakes.length - MOST_NAMED;
   return (
     <p>
-      {orders.ambiguousName}{' '}
+      {promises.marks.ambiguousName}{' '}
       {namesakes.slice(0, MOST_NAMED).map(({ plantId, scientificName }, index) => (
         <span key={plantId}>
           {index > 0 && ', '}
           <Taxon name={scientificName} />
         </span>
       ))}
-      {more > 0 && ` ${orders.andMore(more)}`}
+      {more > 0 && ` ${promises.marks.andMore(more)}`}
     </p>
   );
 }
 
 /** The same in a word each, where the sentence stands elsewhere on the page. */
 export function FlagBadges({ flags }: { flags: readonly LineFlag[] }) {
-  const { orders } = useMessages();
+  const { promises } = useMessages();
   return flags.map((flag) => (
     <Badge key={flag} shape={flag === 'ambiguous-name' ? 'open' : 'half'}>
-      {orders.flags[flag]}
+      {promises.marks.flags[flag]}
     </Badge>
   ));
 }

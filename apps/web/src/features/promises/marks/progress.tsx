@@ -9,13 +9,13 @@ import { partsOf, type Counted, type Part } from './progress-parts.ts';
 import './progress.css';
 
 export function useProgressWords(kind: OrderKind) {
-  const { orders } = useMessages();
-  const delivered = kind === 'installation' ? orders.planted : orders.handedOver;
+  const { promises } = useMessages();
+  const delivered = kind === 'installation' ? promises.marks.planted : promises.marks.handedOver;
   const say: Record<Part, (count: number) => string> = {
     delivered,
-    staged: orders.pulled,
-    reserved: orders.reserved,
-    short: orders.short,
+    staged: promises.marks.pulled,
+    reserved: promises.marks.reserved,
+    short: promises.marks.short,
   };
   return (counted: Counted): string[] => partsOf(counted).map(({ part, units }) => say[part](units));
 }
@@ -27,7 +27,7 @@ export interface ProgressProps extends Counted {
 }
 
 export function Progress({ kind, label, ...counted }: ProgressProps) {
-  const { orders } = useMessages();
+  const { promises } = useMessages();
   const words = useProgressWords(kind);
   const parts = partsOf(counted);
   const texts = words(counted);
@@ -39,7 +39,7 @@ export function Progress({ kind, label, ...counted }: ProgressProps) {
           <span key={part} className={`progress-part progress-${part}`} style={{ flexGrow: units }} />
         ))}
       </div>
-      <ul className="progress-words" aria-label={label ?? orders.progress}>
+      <ul className="progress-words" aria-label={label ?? promises.marks.progress}>
         {parts.map(({ part }, index) => (
           <li key={part} className="progress-word">
             <span className={`progress-key progress-${part}`} aria-hidden="true" />
@@ -53,27 +53,31 @@ export function Progress({ kind, label, ...counted }: ProgressProps) {
 
 /** The one word that says where an order stands: what is short goes before all else. */
 export function StateBadge({ state, kind, ...counted }: Counted & { state: string; kind: OrderKind }) {
-  const { orders } = useMessages();
+  const { orders, promises } = useMessages();
   const { wantedUnits: wanted, shortUnits: short, stagedUnits: staged, deliveredUnits: delivered } = counted;
   if (state === 'cancelled') return <Badge shape="open">{orders.states.cancelled}</Badge>;
   if (state === 'done') return <Badge shape="full">{orders.states.done}</Badge>;
-  if (wanted === 0) return <Badge shape="open">{orders.noLines}</Badge>;
-  if (short > 0) return <Badge shape="over">{orders.short(short)}</Badge>;
+  if (wanted === 0) return <Badge shape="open">{promises.marks.noLines}</Badge>;
+  if (short > 0) return <Badge shape="over">{promises.marks.short(short)}</Badge>;
   if (delivered >= wanted)
     return (
       <Badge shape="full">
-        {kind === 'installation' ? orders.allPlanted(delivered) : orders.allHandedOver(delivered)}
+        {kind === 'installation' ? promises.marks.allPlanted(delivered) : promises.marks.allHandedOver(delivered)}
       </Badge>
     );
   if (staged > 0)
     return (
       <Badge shape="half">
-        {staged + delivered >= wanted && delivered === 0 ? orders.allPulled(staged) : orders.pulled(staged)}
+        {staged + delivered >= wanted && delivered === 0
+          ? promises.marks.allPulled(staged)
+          : promises.marks.pulled(staged)}
       </Badge>
     );
   if (delivered > 0)
     return (
-      <Badge shape="half">{kind === 'installation' ? orders.planted(delivered) : orders.handedOver(delivered)}</Badge>
+      <Badge shape="half">
+        {kind === 'installation' ? promises.marks.planted(delivered) : promises.marks.handedOver(delivered)}
+      </Badge>
     );
-  return <Badge shape="tied">{orders.allReserved(wanted)}</Badge>;
+  return <Badge shape="tied">{promises.marks.allReserved(wanted)}</Badge>;
 }

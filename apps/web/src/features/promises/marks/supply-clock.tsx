@@ -15,20 +15,20 @@ export interface SupplyClockProps {
 }
 
 export function SupplyClock({ clockOn, plantByOn, plantByState, tied, size = 28 }: SupplyClockProps) {
-  const { orders } = useMessages();
+  const { promises } = useMessages();
   const { today } = useSession();
   const { dates } = useFormat();
   const isPast = plantByOn !== null && plantByOn < today;
   const words =
     plantByOn === null
-      ? orders.noLimit
-      : (isPast ? orders.plantByPast : orders.plantBy)(plantByOn, dates.fromToday(plantByOn));
+      ? promises.marks.noLimit
+      : (isPast ? promises.marks.plantByPast : promises.marks.plantBy)(plantByOn, dates.fromToday(plantByOn));
   return (
     <span className="supply-clock">
       <PotSign share={potShare(clockOn, plantByOn, today)} past={isPast} dormant={false} tied={tied} size={size} />
       <span className={isPast ? 'supply-clock-past' : undefined}>
         {words}
-        {plantByState === 'no-window' && !isPast && `; ${orders.noWindow}`}
+        {plantByState === 'no-window' && !isPast && `; ${promises.marks.noWindow}`}
       </span>
     </span>
   );

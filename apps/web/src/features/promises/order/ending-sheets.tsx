@@ -7,13 +7,14 @@ import {
 import { useSession } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
 import { CheckboxField, TextArea } from '../../../ui/fields/index.ts';
 import { Form } from '../../../ui/form/index.ts';
 import { ConfirmAgain, Sheet } from '../../../ui/overlay/index.ts';
 import { SuggestedPlace } from '../../orders/pickers/suggested-place.tsx';
-import { tellRefused, tellUndoable } from '../../orders/undo.ts';
+import { tellUndoable } from '../../orders/undo.ts';
 import { TriedEdit } from '../what-if/difference/tried-edit.tsx';
 
 interface EndingProps {

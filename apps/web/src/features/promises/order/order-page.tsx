@@ -19,7 +19,6 @@ import { LineCard } from './line/line-card.tsx';
 import { AddLineSheet } from './line/line-sheets.tsx';
 import { OrderActions } from './order-actions.tsx';
 import { OrderStory } from './order-story.tsx';
-import '../marks/marks.css';
 import './order-page.css';
 
 export function OrderPage() {

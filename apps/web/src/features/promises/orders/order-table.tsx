@@ -65,13 +65,13 @@ function DueDay({ order }: { order: contracts.OrderRow }) {
 }
 
 function OrderState({ order }: { order: contracts.OrderRow }) {
-  const { orders } = useMessages();
+  const { promises } = useMessages();
   const words = useProgressWords(order.kind);
   return (
     <div className="order-state">
       <StateBadge {...order} />
       {order.wantedUnits > 0 && order.state !== 'cancelled' && (
-        <span>{[orders.wanted(order.wantedUnits), ...words({ ...order, shortUnits: 0 })].join(' · ')}</span>
+        <span>{[promises.marks.wanted(order.wantedUnits), ...words({ ...order, shortUnits: 0 })].join(' · ')}</span>
       )}
     </div>
   );

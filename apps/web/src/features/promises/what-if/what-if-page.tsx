@@ -16,7 +16,6 @@ import { Difference } from './difference/difference.tsx';
 import { KeepOrDrop } from './keep/keep-or-drop.tsx';
 import { useAskedChange } from './use-asked-change.ts';
 import { forKind, NOTHING, readChange, type WhatIfChange, type WhatIfValues } from './what-if-values.ts';
-import '../marks/marks.css';
 import './what-if.css';
 
 export function WhatIfPage() {

@@ -4,13 +4,13 @@ import { useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { paths } from '../../../lib/paths.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button, TextLink } from '../../../ui/action/index.ts';
 import { Badge, type BadgeShape, Callout, toast } from '../../../ui/feedback/index.ts';
 import { Section } from '../../../ui/layout/index.ts';
 import { StandingMark } from '../../../ui/sign/index.ts';
 import type { BatchPageData } from '../batch-page-data.ts';
-import { useFailure } from '../use-failure.ts';
 import { useReverse } from '../use-reverse.ts';
 import './stages.css';
 
@@ -120,13 +120,12 @@ function BeginToday({ batch, stage }: { batch: BatchPageData; stage: Stage }) {
   const { stages: say } = useMessages().propagation;
   const { today } = useSession();
   const reverse = useReverse();
-  const tell = useFailure();
   const name = say.names[stage.kind];
   const begin = useCommand('propagation.beginBatchStage', { title: `${say.beginTitle}: ${batch.code}, ${name}` });
   const send = () => {
     begin
       .send({ batchId: batch.batchId, position: stage.position, happenedOn: today, note: '' })
-      .then(({ entryId }) => toast({ text: say.began(name), undo: () => reverse(entryId) }), tell);
+      .then(({ entryId }) => toast({ text: say.began(name), undo: () => reverse(entryId) }), tellRefused);
   };
   return (
     <Button busy={begin.state === 'sending'} onClick={send}>

@@ -5,6 +5,7 @@ import { trpc, useSession } from '../../../lib/api/index.ts';
 import { useFormat } from '../../../lib/format/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
 import { Read } from '../../../lib/read/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -12,7 +13,6 @@ import { DefinitionList, Section } from '../../../ui/layout/index.ts';
 import type { BatchPageData } from '../batch-page-data.ts';
 import { SharesTable } from './shares-table.tsx';
 import type { ForecastSuggestion } from './suggestion.ts';
-import { useFailure } from '../use-failure.ts';
 import { useReverse } from '../use-reverse.ts';
 
 export function YieldsSection({ batch }: { batch: BatchPageData }) {
@@ -96,7 +96,6 @@ function TakeOver({ batch, cautiousUnits, usualUnits, readyOn }: TakeOverProps) 
   const { yields: say, sheet } = useMessages().propagation;
   const { today } = useSession();
   const reverse = useReverse();
-  const tell = useFailure();
   const command = useCommand('propagation.setBatchForecast', { title: `${sheet.forecastTitle}: ${batch.code}` });
   // The suggestion of a tray may be a moment older than a loss; where a unit is a plant, more than stand is never offered.
   const most = isUnitOnePlant(batch.unit) ? batch.standingUnits : Number.POSITIVE_INFINITY;
@@ -114,7 +113,7 @@ function TakeOver({ batch, cautiousUnits, usualUnits, readyOn }: TakeOverProps) 
       .send(body)
       .then(
         ({ entryId }) => toast({ text: say.taken(body.cautiousUnits, body.usualUnits), undo: () => reverse(entryId) }),
-        tell,
+        tellRefused,
       );
   };
   return (

@@ -1,9 +1,9 @@
 /** Changes the terms of a rule, or retires it. What that would move is said before it is done. */
 import { potLife as contracts } from '@rootclock/contracts';
-import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newId } from '../../../lib/ids.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -68,7 +68,6 @@ function RetireRule({ rule, onDone }: { rule: contracts.RuleRow; onDone: () => v
   const retire = useCommand('potLife.retireRule', { title: say.retire });
   const add = useCommand('potLife.addRule', { title: say.add });
   const { basis, span, lotId, plantId, containerId, genus, rootHabit, winterCarry, note } = rule;
-  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   // A retired rule stays retired: undoing makes the same rule anew.
   const putBack = () =>
     void add
@@ -80,12 +79,12 @@ function RetireRule({ rule, onDone }: { rule: contracts.RuleRow; onDone: () => v
         winterCarry,
         note,
       })
-      .then(() => toast({ text: say.saved }), failed);
+      .then(() => toast({ text: say.saved }), tellRefused);
   const takeOut = () =>
     void retire.send({ ruleId: rule.id }).then(() => {
       toast({ text: say.retired, undo: putBack });
       onDone();
-    }, failed);
+    }, tellRefused);
   return (
     <Button busy={retire.state === 'sending' || retire.state === 'waiting'} onClick={takeOut}>
       {say.retire}

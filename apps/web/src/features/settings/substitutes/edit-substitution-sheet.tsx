@@ -1,9 +1,9 @@
 /** Changes the penalty of a rule, or retires it. */
 import { orders as contracts } from '@rootclock/contracts';
-import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newId } from '../../../lib/ids.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -51,17 +51,16 @@ function RetireRule({ rule, onClose }: EditProps) {
   const retire = useCommand('orders.retireSubstitutionRule', { title: substitutes.retire });
   const add = useCommand('orders.addSubstitutionRule', { title: substitutes.add });
   const { kind, plantId, genus, penalty, note } = rule;
-  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   // A retired rule stays retired: undoing makes the same rule anew.
   const putBack = () =>
     void add
       .send({ ruleId: newId(), kind, reach: { plantId, genus }, penalty, note })
-      .then(() => toast({ text: substitutes.saved }), failed);
+      .then(() => toast({ text: substitutes.saved }), tellRefused);
   const takeOut = () =>
     void retire.send({ ruleId: rule.id }).then(() => {
       toast({ text: substitutes.retired, undo: putBack });
       onClose();
-    }, failed);
+    }, tellRefused);
   return (
     <Button busy={retire.state === 'sending' || retire.state === 'waiting'} onClick={takeOut}>
       {substitutes.retire}

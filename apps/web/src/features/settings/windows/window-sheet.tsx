@@ -2,10 +2,11 @@
 import { potLife as contracts } from '@rootclock/contracts';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { readFailure, sentenceOf, trpc } from '../../../lib/api/index.ts';
+import { trpc } from '../../../lib/api/index.ts';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newId } from '../../../lib/ids.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { useMessages } from '../../../messages/index.ts';
 import { Button } from '../../../ui/action/index.ts';
 import { toast } from '../../../ui/feedback/index.ts';
@@ -77,17 +78,16 @@ function RetireWindow({ window, onDone }: { window: contracts.WindowRow; onDone:
   const retire = useCommand('potLife.retireWindow', { title: say.retire });
   const add = useCommand('potLife.addWindow', { title: say.add });
   const { opensMd, closesMd, maxContainerMl, region, note } = window;
-  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
   // A retired window stays retired: undoing makes the same window anew.
   const putBack = () =>
     void add
       .send({ windowId: newId(), opensMd, closesMd, maxContainerMl, region, note })
-      .then(() => toast({ text: say.saved }), failed);
+      .then(() => toast({ text: say.saved }), tellRefused);
   const takeOut = () =>
     void retire.send({ windowId: window.id }).then(() => {
       toast({ text: say.retired, undo: putBack });
       onDone();
-    }, failed);
+    }, tellRefused);
   return (
     <Button busy={retire.state === 'sending' || retire.state === 'waiting'} onClick={takeOut}>
       {say.retire}

@@ -1,7 +1,7 @@
 /** `const tell = useUndoable(); tell('12 moved.', entryId)`: says what was done and offers to take it back as a whole. */
 import { useCallback } from 'react';
-import { readFailure, sentenceOf } from '../../../lib/api/index.ts';
 import { useCommand } from '../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../lib/tell-refused.ts';
 import { messages, useMessages } from '../../../messages/index.ts';
 import { toast, type ToastContent } from '../../../ui/feedback/index.ts';
 
@@ -11,10 +11,7 @@ export function useTakeBack(): (entryId: string) => void {
   const { send } = useCommand('stock.reverseEntry', { title: lots.story.takeBack });
   return useCallback(
     (entryId) => {
-      send({ entryId }).then(
-        () => toast({ text: messages().lots.sheets.undone }),
-        (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) }),
-      );
+      send({ entryId }).then(() => toast({ text: messages().lots.sheets.undone }), tellRefused);
     },
     [send],
   );

@@ -102,7 +102,6 @@ export const list = {
   newClient: 'New client',
   newSite: 'New site',
   siteHint: 'An installation needs one: its region decides what is native and when to plant.',
-  clientHint: 'Type the beginning of the name.',
   linesLegend: 'Plants',
   lineLegend: (number: number) => `Line ${number}`,
   addLine: 'Another line',

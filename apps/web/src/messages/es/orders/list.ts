@@ -103,7 +103,6 @@ export const list: typeof english = {
   newClient: 'Cliente nuevo',
   newSite: 'Sitio nuevo',
   siteHint: 'Una instalación lo necesita: su región decide qué es nativo y cuándo plantar.',
-  clientHint: 'Escriba el comienzo del nombre.',
   linesLegend: 'Plantas',
   lineLegend: (number) => `Renglón ${number}`,
   addLine: 'Otro renglón',

@@ -2,8 +2,9 @@ import type { promises as english } from '../../en/promises/index.ts';
 import { check } from './check.ts';
 import { day } from './day.ts';
 import { line } from './line.ts';
+import { marks } from './marks.ts';
 import { plan } from './plan.ts';
 import { whatIf } from './what-if.ts';
 import { why } from './why.ts';
 
-export const promises: typeof english = { line, day, check, why, whatIf, plan };
+export const promises: typeof english = { line, day, check, marks, why, whatIf, plan };

@@ -1,11 +1,11 @@
 /** What can be done with a line: change it, choose its lots, withdraw it. */
 import { useState } from 'react';
 import { useCommand } from '../../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../../lib/tell-refused.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Menu } from '../../../../ui/action/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
 import { ConfirmAgain } from '../../../../ui/overlay/index.ts';
-import { tellRefused } from '../../../orders/undo.ts';
 import { TriedEdit } from '../../what-if/difference/tried-edit.tsx';
 import type { LineCardProps } from './line-props.ts';
 import { EditLineSheet } from './line-sheets.tsx';

@@ -2,12 +2,12 @@
 import type { promises as contracts, promises } from '@rootclock/contracts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
 import { paths } from '../../../../lib/paths.ts';
+import { tellRefused } from '../../../../lib/tell-refused.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Menu, TextLink, type MenuAction } from '../../../../ui/action/index.ts';
 import { Badge, toast } from '../../../../ui/feedback/index.ts';
 import { SupplyClock } from '../../marks/supply-clock.tsx';
 import { Taxon } from '../../../plants/taxon.tsx';
-import { tellRefused } from '../../../orders/undo.ts';
 import { LineWhy } from './line-why.tsx';
 
 export interface LineSuppliesProps {
@@ -16,7 +16,7 @@ export interface LineSuppliesProps {
 }
 
 export function LineSupplies({ line, mayChange }: LineSuppliesProps) {
-  const { orders, promises } = useMessages();
+  const { promises } = useMessages();
   const words = promises.line;
   const commands = useSupplyCommands(line.id);
   if (line.reservations.length === 0 && line.staged.length === 0) return null;
@@ -27,7 +27,7 @@ export function LineSupplies({ line, mayChange }: LineSuppliesProps) {
           <div className="supply-words">
             <p className="supply-head">
               <TextLink to={paths.lot(staged.lotId)}>{staged.lotCode}</TextLink>
-              {orders.pulled(staged.units)}
+              {promises.marks.pulled(staged.units)}
             </p>
             <OtherItem line={line} supply={staged} />
           </div>
@@ -72,7 +72,7 @@ function SupplyRow({
   reservation: promises.ReservationRow;
   commands: ReturnType<typeof useSupplyCommands> | null;
 }) {
-  const { orders, promises } = useMessages();
+  const { promises } = useMessages();
   const words = promises.line;
   const { code, units, pinned, supplyId, supplyKind, readyOn, rootChecked, plantByOn, leaveByOn } = reservation;
   const leavesEarlier = leaveByOn !== null && leaveByOn !== plantByOn;
@@ -81,16 +81,20 @@ function SupplyRow({
       <div className="supply-words">
         <p className="supply-head">
           <TextLink to={supplyKind === 'lot' ? paths.lot(supplyId) : paths.batch(supplyId)}>{code}</TextLink>
-          {orders.reserved(units)}
+          {promises.marks.reserved(units)}
           {pinned && <Badge shape="tied">{words.tied}</Badge>}
           {supplyKind === 'batch' && <Badge shape="open">{words.batch}</Badge>}
         </p>
         <OtherItem line={line} supply={reservation} />
         <SupplyClock {...reservation} tied={pinned ? 'whole' : 'part'} />
-        {leavesEarlier && <p>{orders.leaveBy(leaveByOn)}</p>}
+        {leavesEarlier && <p>{promises.marks.leaveBy(leaveByOn)}</p>}
         {!rootChecked && (
           <p className="supply-note">
-            {supplyKind === 'lot' ? orders.notChecked : readyOn ? orders.readyOn(readyOn) : orders.readyUnknown}
+            {supplyKind === 'lot'
+              ? promises.marks.notChecked
+              : readyOn
+                ? promises.marks.readyOn(readyOn)
+                : promises.marks.readyUnknown}
           </p>
         )}
         {reservation.places.length > 0 && (

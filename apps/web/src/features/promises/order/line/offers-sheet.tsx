@@ -62,7 +62,7 @@ function Offer({
   offer: contracts.OfferRow;
   isTriedAtOnce: boolean;
 }) {
-  const { orders, promises } = useMessages();
+  const { promises } = useMessages();
   const words = promises.line;
   const [isTried, setTried] = useState(isTriedAtOnce);
   const reserved = line.reservations.filter(({ supplyId }) => supplyId === offer.supplyId);
@@ -104,10 +104,10 @@ function Offer({
       {!offer.rootChecked && (
         <p className="supply-note">
           {offer.supplyKind === 'lot'
-            ? orders.notChecked
+            ? promises.marks.notChecked
             : offer.readyOn
-              ? orders.readyOn(offer.readyOn)
-              : orders.readyUnknown}
+              ? promises.marks.readyOn(offer.readyOn)
+              : promises.marks.readyUnknown}
         </p>
       )}
       <Form {...form.props}>

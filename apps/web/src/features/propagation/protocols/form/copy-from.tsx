@@ -3,7 +3,8 @@ import type { propagation as contracts } from '@rootclock/contracts';
 import type { PropagationMethod } from '@rootclock/domain';
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { readFailure, sentenceOf, trpc } from '../../../../lib/api/index.ts';
+import { trpc } from '../../../../lib/api/index.ts';
+import { tellRefused } from '../../../../lib/tell-refused.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
@@ -34,7 +35,7 @@ export function CopyFrom({ method, onCopy }: CopyFromProps) {
       onCopy(protocol);
       toast({ text: say.copied(protocol.plant.scientificName) });
     } catch (error) {
-      toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
+      tellRefused(error);
     }
   };
   return (

@@ -1,6 +1,6 @@
 /** The owner's way to the reference protocols that a nursery does not have yet: told of while some are missing, and gone once they are here. */
 import { useCommand } from '../../../../lib/outbox/index.ts';
-import { readFailure, sentenceOf } from '../../../../lib/api/index.ts';
+import { tellRefused } from '../../../../lib/tell-refused.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
 import { Callout, toast } from '../../../../ui/feedback/index.ts';
@@ -9,11 +9,7 @@ export function LoadReferenceProtocols({ missing }: { missing: number }) {
   const { list: say } = useMessages().propagation.protocols;
   const load = useCommand('propagation.loadReferenceProtocols', { title: say.load });
   if (missing === 0) return null;
-  const begin = () =>
-    load.send({}).then(
-      ({ protocols }) => toast({ text: say.loaded(protocols) }),
-      (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) }),
-    );
+  const begin = () => load.send({}).then(({ protocols }) => toast({ text: say.loaded(protocols) }), tellRefused);
   return (
     <Callout
       tone="note"

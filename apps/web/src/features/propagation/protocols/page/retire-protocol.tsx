@@ -1,7 +1,7 @@
 /** Retires a protocol, or takes it back. Nothing is lost by either, so it is done at once and can be undone. */
 import type { propagation as contracts } from '@rootclock/contracts';
-import { readFailure, sentenceOf } from '../../../../lib/api/index.ts';
 import { useCommand } from '../../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../../lib/tell-refused.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
@@ -13,9 +13,9 @@ export function RetireProtocol({ protocol }: { protocol: contracts.ProtocolPage 
     title: `${say.restore}: ${protocol.plant.scientificName}`,
   });
   const body = { protocolId: protocol.protocolId };
-  const failed = (error: unknown) => toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
-  const takeBack = () => void restore.send(body).then(() => toast({ text: say.restoredToast }), failed);
-  const takeOut = () => void retire.send(body).then(() => toast({ text: say.retiredToast, undo: takeBack }), failed);
+  const takeBack = () => void restore.send(body).then(() => toast({ text: say.restoredToast }), tellRefused);
+  const takeOut = () =>
+    void retire.send(body).then(() => toast({ text: say.retiredToast, undo: takeBack }), tellRefused);
   return (
     <Button
       busy={retire.state === 'sending' || restore.state === 'sending'}

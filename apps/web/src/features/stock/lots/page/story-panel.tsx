@@ -2,11 +2,11 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { FIELD } from '@rootclock/domain';
 import { useState } from 'react';
-import { readFailure, sentenceOf, trpc, useSession } from '../../../../lib/api/index.ts';
+import { trpc, useSession } from '../../../../lib/api/index.ts';
 import { useFormat } from '../../../../lib/format/index.ts';
+import { tellRefused } from '../../../../lib/tell-refused.ts';
 import { useMessages } from '../../../../messages/index.ts';
 import { Button } from '../../../../ui/action/index.ts';
-import { toast } from '../../../../ui/feedback/index.ts';
 import { Section, Timeline } from '../../../../ui/layout/index.ts';
 import { useWithPhotos } from '../../../files/story.tsx';
 import type { Lot, LotEntry } from '../lot-data.ts';
@@ -33,7 +33,7 @@ function useStory(lot: Lot) {
       );
       setOlder({ entries: [...entries, ...page.entries], more: page.moreEntries });
     } catch (error) {
-      toast({ tone: 'problem', text: sentenceOf(readFailure(error)) });
+      tellRefused(error);
     } finally {
       setBusy(false);
     }

@@ -1,8 +1,8 @@
 /** `const tell = useSeedUndo(); tell('12 g put in.', movementId)`: says what was booked and offers to take it back. */
 import { useCommand } from '../../../../lib/outbox/index.ts';
+import { tellRefused } from '../../../../lib/tell-refused.ts';
 import { messages, useMessages } from '../../../../messages/index.ts';
 import { toast } from '../../../../ui/feedback/index.ts';
-import { tellRefused } from '../../tell-refused.ts';
 
 export function useTakeSeedBack(): (movementId: string) => void {
   const { seed } = useMessages();
