@@ -7,6 +7,8 @@ import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { repositoryRoot } from '@rootclock/server/config';
 import { afterEach, beforeEach, describe, expect, inject, test } from 'vitest';
+import { largeScope } from '../support/large-scope.ts';
+import { planReservations } from '../../apps/server/src/features/promises/allocation/plan.ts';
 import { ask, command, must } from '../support/process/http-nursery.ts';
 import { endAllServers, startServer } from '../support/process/server-process.ts';
 
@@ -130,23 +132,13 @@ describe('the compiled server', () => {
       worker.on('error', reject);
       worker.on('message', (told) => (told === 'ready' ? undefined : resolve(void answers.push(told))));
     });
-    worker.postMessage({
-      question: {
-        name: 'plan',
-        asked: {
-          today: '2027-04-20',
-          horizonOn: '2027-10-31',
-          lines: [],
-          supplies: [],
-          reservations: [],
-          windows: [],
-          heirs: [],
-        },
-      },
-    });
+    const scope = largeScope(20, 5, 1);
+    const plan = planReservations(scope);
+    expect(plan.length).toBeGreaterThan(0);
+    worker.postMessage({ question: { name: 'plan', asked: scope } });
     await answered;
     await worker.terminate();
-    expect(answers).toEqual([{ answer: [], error: null }]);
+    expect(answers).toEqual([{ answer: plan, error: null }]);
   });
 
   test('names lines of its sources where it fails', () => {

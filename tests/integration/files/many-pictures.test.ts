@@ -48,7 +48,7 @@ it.each(SUBJECTS.map((kind, at) => [MANY / SUBJECTS.length, kind, at] as const))
   },
 );
 
-it('makes of each what its row says, in kind and size', async () => {
+it('makes of them what their rows say, in kind and size', async () => {
   const rows = await nursery.sql<{
     sha256: string;
     view: string;
@@ -60,7 +60,7 @@ it('makes of each what its row says, in kind and size', async () => {
     'SELECT sha256, view_sha256 AS view, thumb_sha256 AS thumb, width, height, media_type AS type FROM file ORDER BY stored_at, id',
   );
   expect(rows.length).toBe(MANY);
-  for (const { sha256, view, thumb, width, height, type } of rows.slice(0, 30)) {
+  for (const { sha256, view, thumb, width, height, type } of rows.filter((_, at) => at % 7 === 0)) {
     const told = async (hash: string) => sharp((await nursery.files.read(nursery.nurseryId, hash)) ?? '').metadata();
     const [full, larger, smaller] = await Promise.all([told(sha256), told(view), told(thumb)]);
     expect(`image/${full.format}`).toBe(type);

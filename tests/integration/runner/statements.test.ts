@@ -98,10 +98,12 @@ describe('a command of every day', () => {
       ['giveFromLot', { ...entry, units: 1 }],
     ];
     const planless = new Set(['moveLot', 'moveMany', 'observeMany']);
+    const takesPlants = new Set(['loseFromLot', 'sellFromLot', 'giveFromLot']);
     expect(
       await beyond(asked, 0, (name, statements) => {
         expect({ name, loads: loadsScope(statements) }).toEqual({ name, loads: false });
         if (planless.has(name)) expect({ name, asks: asksForPlan(statements) }).toEqual({ name, asks: false });
+        if (takesPlants.has(name)) expect({ name, asks: asksForPlan(statements) }).toEqual({ name, asks: true });
       }),
     ).toEqual([]);
   });

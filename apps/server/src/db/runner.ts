@@ -35,7 +35,6 @@ const begunRow = z.strictObject({
   known_answer: z.unknown(),
   standing: z.nullable(z.enum(ROLES)),
 });
-type Begun = z.infer<typeof begunRow>;
 
 /** Leaves the transaction without a trace, carrying the answer that was stored when the command first took effect. */
 class AlreadyAnswered extends Error {
@@ -80,8 +79,7 @@ export function createRunner({
       const begun = await tx.row(
         begunRow,
       )`SELECT * FROM begin_command(${caller.nurseryId}::uuid, ${commandId}::uuid, nullif(${caller.personId}, '')::uuid)`;
-      if (!begun) refuse('not-found', { what: 'nursery' });
-      const state = begun as Begun;
+      const state = begun ?? refuse('not-found', { what: 'nursery' });
       // While this write waited for the nursery its person may have been removed, or given another role; a day rolls for nobody.
       const role = isRoll ? caller.role : (state.standing ?? refuse('not-signed-in', undefined));
       if (state.known_name !== null) {
