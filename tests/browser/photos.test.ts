@@ -124,7 +124,7 @@ describe.each([
     const broken = { ...(await jpeg(5)), buffer: (await jpeg(5)).buffer.subarray(0, 3000) };
     await chooser(page).setInputFiles(broken);
     await button(page, 'Save photo').click();
-    await page.getByText("This photo can't be read. It may be damaged. Take it again or choose another.").waitFor();
+    await page.getByText('This photo can’t be read. It may be damaged. Take it again or choose another.').waitFor();
     expect(await violationsOn(page)).toEqual([]);
     await button(page, 'Close').click();
     // Of a file on disk the browser learns no more than it asks for.

@@ -87,5 +87,5 @@ function Preview({ file }: { file: File }) {
     setAddress(made);
     return () => URL.revokeObjectURL(made);
   }, [file]);
-  return address && <img className="photo-large" src={address} alt={say.preview} />;
+  return address && <img className="photo-large" src={address} alt={say.preview} onError={() => setAddress(null)} />;
 }

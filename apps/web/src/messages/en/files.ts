@@ -8,7 +8,7 @@ export const files = {
   preview: 'The photo you chose',
   caption: 'Caption',
   day: 'Day',
-  dayHint: "Leave empty to use the photo's own day.",
+  dayHint: 'Leave empty to use the photo’s own day.',
   save: 'Save photo',
   savePaper: 'Save PDF',
   sending: 'Sending the file.',
