@@ -24,7 +24,7 @@ beforeAll(async () => {
   const placeId = await stock.addPlace({ code: 'B1' });
   const sourceId = await stock.addSource(plantId);
   for (let at = 0; at < LOTS; at += 1) await stock.addLot({ plantId, containerId, sourceId, placeId });
-  journey = await openJourney(database, nursery);
+  journey = await openJourney(database, nursery, { keepsShell: true });
 });
 afterAll(async () => {
   await journey.close();

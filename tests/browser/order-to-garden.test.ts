@@ -21,7 +21,7 @@ beforeEach(async () => {
     `INSERT INTO plant_name (nursery_id, id, plant_id, kind, name, name_key) VALUES ($1, $2, $3, 'scientific', 'Asclepias tuberosa', 'asclepias tuberosa')`,
     [nursery.nurseryId, randomUUID(), story.plantId],
   );
-  journey = await openJourney(database, nursery);
+  journey = await openJourney(database, nursery, { keepsShell: true });
   return async () => {
     await journey.close();
     await nursery.close();

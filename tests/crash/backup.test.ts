@@ -37,7 +37,8 @@ async function firstOwner(address: string): Promise<string> {
   return (await must(address, '', command('people.createFirstOwner', { ...owner, password: 'ten characters' }))).cookie;
 }
 
-const NURSERY = `INSERT INTO nursery (id, name, zone, season_end_on) VALUES (gen_random_uuid(), 'Kept', 'America/Chicago', '2027-10-31')`;
+/** Its day is rolled already, so that a server that starts writes nothing of its own. */
+const NURSERY = `INSERT INTO nursery (id, name, zone, season_end_on, rolled_on) VALUES (gen_random_uuid(), 'Kept', 'America/Chicago', '2027-10-31', '2999-01-01')`;
 
 /** Many rows of another nursery, so that taking a backup is not over in a blink. */
 const MANY = `

@@ -14,6 +14,7 @@ describe('settings', () => {
       demo: true,
       publicUrl: undefined,
       trustedProxies: [],
+      callersFolder: process.cwd(),
     });
   });
 

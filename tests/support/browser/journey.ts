@@ -20,8 +20,15 @@ export interface Journey {
   close(): Promise<void>;
 }
 
-/** Serves a nursery to a real browser. The server's clock is the nursery's, so a journey happens on the day that its test says. */
-export async function openJourney(database: TestDatabase, nursery: SignedInNursery): Promise<Journey> {
+/**
+ * Serves a nursery to a real browser. The server's clock is the nursery's, so a journey happens on the day that its test says. A page keeps nothing for a day
+ * without signal unless it is to: each new device would fetch the whole app for it, which takes a third of a journey's time.
+ */
+export async function openJourney(
+  database: TestDatabase,
+  nursery: SignedInNursery,
+  { keepsShell = false } = {},
+): Promise<Journey> {
   // A build of one's own may lie elsewhere, so that people who work in one clone do not overwrite each other's.
   const webRoot = process.env.ROOTCLOCK_WEB_ROOT ?? path.join(repositoryRoot, 'apps/web/dist');
   if (!existsSync(path.join(webRoot, 'index.html')))
@@ -37,7 +44,12 @@ export async function openJourney(database: TestDatabase, nursery: SignedInNurse
   return {
     address,
     open: async (role, viewport) => {
-      const context = await browser.newContext({ viewport, hasTouch: viewport.width < 640, locale: 'en-US' });
+      const context = await browser.newContext({
+        viewport,
+        hasTouch: viewport.width < 640,
+        locale: 'en-US',
+        serviceWorkers: keepsShell ? 'allow' : 'block',
+      });
       if (role !== null)
         await context.addCookies([
           {

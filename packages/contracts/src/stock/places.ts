@@ -3,7 +3,7 @@ import * as z from 'zod/mini';
 import { asRead, id, instant, monthDay, shortText, text } from '../fields.ts';
 
 /** A day of every year on which something is due there, such as 11-15. */
-const dueMd = z.optional(z.nullable(monthDay));
+const dueMd = z._default(z.nullable(monthDay), null);
 
 const place = {
   /** What is written on the place itself, such as B3. */
@@ -11,10 +11,10 @@ const place = {
   /** Empty becomes the code. */
   name: z._default(text(z.trim(), z.maxLength(120)), ''),
   kind: z.enum(PLACE_KINDS),
-  parentId: z.optional(z.nullable(id)),
+  parentId: z._default(z.nullable(id), null),
   winterCover: z._default(z.boolean(), false),
   /** Square metres plants can stand on; the database keeps hundredths. */
-  benchAreaM2: z.optional(z.nullable(z.number().check(z.gte(0.01), z.lte(999_999)))),
+  benchAreaM2: z._default(z.nullable(z.number().check(z.gte(0.01), z.lte(999_999))), null),
   coverMd: dueMd,
   baitMd: dueMd,
   uncoverMd: dueMd,

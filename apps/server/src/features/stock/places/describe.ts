@@ -16,15 +16,5 @@ export async function describePlace(
     if ((await loadLineage(context, parent.id)).includes(input.placeId))
       refuse('place-in-itself', { place: input.code }, 'parentId');
   }
-  return {
-    code: input.code,
-    name: input.name || input.code,
-    kind: input.kind,
-    parentId: input.parentId ?? null,
-    winterCover: input.winterCover,
-    benchAreaM2: input.benchAreaM2 ?? null,
-    coverMd: input.coverMd ?? null,
-    baitMd: input.baitMd ?? null,
-    uncoverMd: input.uncoverMd ?? null,
-  };
+  return { ...input, name: input.name || input.code };
 }

@@ -3,6 +3,7 @@ import { BATCH_UNITS, EVERYONE } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { found } from '../../../refusal.ts';
 import { query, type ReadContext } from '../../../trpc/operation.ts';
+import { PLACE_FIELDS } from './store.ts';
 import { placeFlat, placeTree, type PlaceRow } from './tree.ts';
 
 async function readTree({ tx, nurseryId, now }: ReadContext, retired: boolean): Promise<PlaceRow[]> {
@@ -10,8 +11,7 @@ async function readTree({ tx, nurseryId, now }: ReadContext, retired: boolean): 
     WITH standing AS (
       SELECT a.place_id, count(DISTINCT a.lot_id)::int AS lots, count(DISTINCT a.batch_id)::int AS batches, coalesce(sum(a.units) FILTER (WHERE a.lot_id IS NOT NULL), 0)::int AS units
         FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.kind = 'place' AND a.units > 0 GROUP BY a.place_id)
-    SELECT p.id::text AS "placeId", p.edition, p.parent_id::text AS "parentId", p.code, p.name, p.kind, p.winter_cover AS "winterCover",
-           p.bench_area_m2::float8 AS "benchAreaM2", p.cover_md AS "coverMd", p.bait_md AS "baitMd", p.uncover_md AS "uncoverMd", p.retired_at IS NOT NULL AS retired,
+    SELECT p.id::text AS "placeId", p.edition, ${PLACE_FIELDS}, p.retired_at IS NOT NULL AS retired,
            to_char(p.closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt", p.closed_reason AS "closedReason",
            coalesce(s.lots, 0) AS lots, coalesce(s.units, 0) AS units, coalesce(s.batches, 0) AS batches
       FROM place p LEFT JOIN standing s ON s.place_id = p.id

@@ -20,6 +20,11 @@ export const placeFields = z.strictObject({
 });
 export type PlaceFields = z.infer<typeof placeFields>;
 
+/** These fields of a row of `place`, the only row of its statement that has columns of these names. */
+export const PLACE_FIELDS = sql`
+  code, name, kind, parent_id::text AS "parentId", winter_cover AS "winterCover", bench_area_m2::float8 AS "benchAreaM2",
+  cover_md AS "coverMd", bait_md AS "baitMd", uncover_md AS "uncoverMd"`;
+
 export const placeState = z.strictObject({
   ...placeFields.shape,
   id: z.string(),
@@ -31,8 +36,7 @@ export type PlaceState = z.infer<typeof placeState>;
 
 export async function loadPlace({ tx, nurseryId }: ReadContext, id: string, field = 'placeId'): Promise<PlaceState> {
   const row = await tx.row(placeState)`
-    SELECT id::text, code, name, kind, parent_id::text AS "parentId", winter_cover AS "winterCover", bench_area_m2::float8 AS "benchAreaM2",
-           cover_md AS "coverMd", bait_md AS "baitMd", uncover_md AS "uncoverMd", closed_reason AS "closedReason",
+    SELECT id::text, ${PLACE_FIELDS}, closed_reason AS "closedReason",
            to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "closedUntilAt", retired_at IS NOT NULL AS retired
       FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ${id}::uuid`;
   return found(row, 'place', field);

@@ -1,21 +1,11 @@
-import { PLACE_KINDS } from '@rootclock/domain';
 import * as z from 'zod/mini';
+import { placeFields } from './store.ts';
 
 /** A place with what stands at it, as it comes from the database. */
 export const placeFlat = z.strictObject({
+  ...placeFields.shape,
   placeId: z.string(),
   edition: z.number(),
-  parentId: z.nullable(z.string()),
-  code: z.string(),
-  name: z.string(),
-  kind: z.enum(PLACE_KINDS),
-  winterCover: z.boolean(),
-  /** Square metres plants can stand on; null where nobody measured them. */
-  benchAreaM2: z.nullable(z.number()),
-  /** Days of every year on which the place is covered, baited against voles and uncovered. */
-  coverMd: z.nullable(z.string()),
-  baitMd: z.nullable(z.string()),
-  uncoverMd: z.nullable(z.string()),
   retired: z.boolean(),
   closedUntilAt: z.nullable(z.string()),
   closedReason: z.nullable(z.string()),

@@ -1,6 +1,6 @@
 /** PlaceForm: a new place, or one that is changed, in a sheet over the page. */
 import { stock as contracts } from '@rootclock/contracts';
-import { PLACE_KINDS, type PlaceKind } from '@rootclock/domain';
+import { PLACE_KINDS } from '@rootclock/domain';
 import { useState } from 'react';
 import { Submit, useCommandForm } from '../../../lib/form/index.ts';
 import { newId } from '../../../lib/ids.ts';
@@ -12,24 +12,11 @@ import { FieldGroup, Form } from '../../../ui/form/index.ts';
 import { Sheet } from '../../../ui/overlay/index.ts';
 import { MonthDayField } from '../../plants/month-day-field.tsx';
 import { type PickedPlace, PlacePicker } from './place-picker.tsx';
-
-export interface PlaceDraft {
-  placeId: string;
-  edition: number;
-  code: string;
-  name: string;
-  kind: PlaceKind;
-  parent: PickedPlace | null;
-  winterCover: boolean;
-  benchAreaM2: number | null;
-  coverMd: string;
-  baitMd: string;
-  uncoverMd: string;
-}
+import type { Story } from './place-story.tsx';
 
 export interface PlaceFormProps {
   /** The place that is changed; without one a new place is added. */
-  place?: PlaceDraft;
+  place?: Story;
   /** In which a new place lies at first, and whether that shelters it. */
   within?: PickedPlace & { winterCover: boolean };
   onClose: () => void;
@@ -52,20 +39,21 @@ function PlaceFields({ place, within, onClose }: PlaceFormProps) {
   const [placeId] = useState(() => place?.placeId ?? newId());
   const add = useCommand('stock.addPlace', { title: places.add });
   const edit = useCommand('stock.editPlace', { title: places.edit });
+  const above = place?.path.at(-1);
+  const parent = above && { id: above.placeId, code: above.code };
   const form = useCommandForm({
     command: place ? edit : add,
     contract: contracts.editPlace,
     initial: {
-      code: '',
-      name: '',
-      kind: '' as PlaceKind | '',
-      parent: (within ?? null) as PickedPlace | null,
-      winterCover: within?.winterCover ?? false,
-      benchAreaM2: null as number | null,
-      coverMd: '',
-      baitMd: '',
-      uncoverMd: '',
-      ...place,
+      code: place?.code ?? '',
+      name: place && place.name !== place.code ? place.name : '',
+      kind: place?.kind ?? ('' as const),
+      parent: (parent ?? within ?? null) as PickedPlace | null,
+      winterCover: place?.winterCover ?? within?.winterCover ?? false,
+      benchAreaM2: place?.benchAreaM2 ?? null,
+      coverMd: place?.coverMd ?? '',
+      baitMd: place?.baitMd ?? '',
+      uncoverMd: place?.uncoverMd ?? '',
     },
     body: ({ code, name, kind, parent, winterCover, benchAreaM2, coverMd, baitMd, uncoverMd }) => ({
       placeId,
@@ -83,7 +71,7 @@ function PlaceFields({ place, within, onClose }: PlaceFormProps) {
     fromBody: ({ parentId }, called) => ({
       parent:
         typeof parentId === 'string'
-          ? { id: parentId, code: called[parentId] ?? (place?.parent?.id === parentId ? place.parent.code : '') }
+          ? { id: parentId, code: called[parentId] ?? (parent?.id === parentId ? parent.code : '') }
           : null,
     }),
     onSaved: (_answer, { code }) => {

@@ -136,7 +136,6 @@ function PlaceActions({ place }: { place: Story }) {
   const retire = useCommand('stock.retirePlace', { title: `${places.retire}: ${place.code}` });
   const restore = useCommand('stock.restorePlace', { title: `${places.restore}: ${place.code}` });
   const said = { placeId: place.placeId, code: place.code, edition: place.edition, closedUntilAt: place.closedUntilAt };
-  const parent = place.path.at(-1);
   const bringBack = () =>
     void restore
       .send({ placeId: place.placeId })
@@ -171,24 +170,7 @@ function PlaceActions({ place }: { place: Story }) {
       {open === 'within' && (
         <PlaceForm within={{ id: place.placeId, code: place.code, winterCover: place.winterCover }} onClose={onClose} />
       )}
-      {open === 'edit' && (
-        <PlaceForm
-          place={{
-            placeId: place.placeId,
-            edition: place.edition,
-            code: place.code,
-            name: place.name === place.code ? '' : place.name,
-            kind: place.kind,
-            parent: parent ? { id: parent.placeId, code: parent.code } : null,
-            winterCover: place.winterCover,
-            benchAreaM2: place.benchAreaM2,
-            coverMd: place.coverMd ?? '',
-            baitMd: place.baitMd ?? '',
-            uncoverMd: place.uncoverMd ?? '',
-          }}
-          onClose={onClose}
-        />
-      )}
+      {open === 'edit' && <PlaceForm place={place} onClose={onClose} />}
     </>
   );
 }
