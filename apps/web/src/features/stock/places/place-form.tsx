@@ -40,7 +40,7 @@ function PlaceFields({ place, within, onClose }: PlaceFormProps) {
   const add = useCommand('stock.addPlace', { title: places.add });
   const edit = useCommand('stock.editPlace', { title: places.edit });
   const above = place?.path.at(-1);
-  const parent = above && { id: above.placeId, code: above.code };
+  const liesIn = above && { id: above.placeId, code: above.code };
   const form = useCommandForm({
     command: place ? edit : add,
     contract: contracts.editPlace,
@@ -48,7 +48,7 @@ function PlaceFields({ place, within, onClose }: PlaceFormProps) {
       code: place?.code ?? '',
       name: place && place.name !== place.code ? place.name : '',
       kind: place?.kind ?? ('' as const),
-      parent: (parent ?? within ?? null) as PickedPlace | null,
+      parent: (liesIn ?? within ?? null) as PickedPlace | null,
       winterCover: place?.winterCover ?? within?.winterCover ?? false,
       benchAreaM2: place?.benchAreaM2 ?? null,
       coverMd: place?.coverMd ?? '',
@@ -71,7 +71,7 @@ function PlaceFields({ place, within, onClose }: PlaceFormProps) {
     fromBody: ({ parentId }, called) => ({
       parent:
         typeof parentId === 'string'
-          ? { id: parentId, code: called[parentId] ?? (parent?.id === parentId ? parent.code : '') }
+          ? { id: parentId, code: called[parentId] ?? (liesIn?.id === parentId ? liesIn.code : '') }
           : null,
     }),
     onSaved: (_answer, { code }) => {
