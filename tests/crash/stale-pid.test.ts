@@ -1,5 +1,6 @@
 // After a reboot the number in postmaster.pid may belong to anything, and a disk may be too small to begin with.
 import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -64,6 +65,20 @@ describe('a postmaster.pid that names a living process', () => {
     const dataDir = await clusterNaming(other.pid);
     expect(await answers(await start(dataDir))).toBe(true);
     expect(await answers(other)).toBe(true);
+  });
+
+  test('that has ended, but nobody took notice of its end, does not stop the start', async () => {
+    // Its parent becomes a program that waits for no child.
+    const negligent = spawn('sh', ['-c', 'true & echo $!; exec sleep 600'], { stdio: ['ignore', 'pipe', 'ignore'] });
+    try {
+      const [told] = (await once(negligent.stdout, 'data')) as [Buffer];
+      const ended = Number(told.toString());
+      await expect.poll(() => isAlive(ended)).toBe(false);
+      expect(process.kill(ended, 0)).toBe(true);
+      expect(await answers(await start(await clusterNaming(ended)))).toBe(true);
+    } finally {
+      negligent.kill('SIGKILL');
+    }
   });
 
   test('that is a PostgreSQL of this folder is never taken for another, by whatever name the folder is called', async () => {

@@ -32,10 +32,13 @@ export async function stopPostgres(pid: number, withinMs = 25_000): Promise<void
 /** The number of no process, on any system: PostgreSQL takes a file that names it for one of a server that is gone. */
 const NOBODY = 2_147_483_647;
 
+/** A process that is ending says for a moment neither that it is gone nor which program it is. */
+const DOUBT_MS = 5_000;
+
 /**
  * Stops a server that was left behind on this cluster folder. A process that merely has the noted pid is not touched; since PostgreSQL would take
- * it for the server and not start, the file names nobody then. The rest of the file stays, by which PostgreSQL itself makes sure that no child of
- * a server that was killed still works on the files.
+ * it for the server and not start, and one that ended without its parent taking notice as well, the file names nobody then. The rest of the file
+ * stays, by which PostgreSQL itself makes sure that no child of a server that was killed still works on the files.
  */
 export async function stopOrphan(folder: string): Promise<void> {
   const file = path.join(folder, 'postmaster.pid');
@@ -46,6 +49,10 @@ export async function stopOrphan(folder: string): Promise<void> {
     return;
   }
   const pid = Number(noted.split('\n')[0]);
-  if (isPostgresOn(pid, folder)) await stopPostgres(pid);
-  else if (isAlive(pid) && isSurelyOther(pid, folder)) writeFileSync(file, noted.replace(/^\d+/, String(NOBODY)));
+  for (const until = Date.now() + DOUBT_MS; Date.now() < until; await pause(50)) {
+    if (isPostgresOn(pid, folder)) return stopPostgres(pid);
+    if (isAlive(pid) && !isSurelyOther(pid, folder)) continue;
+    writeFileSync(file, noted.replace(/^\d+/, String(NOBODY)));
+    return;
+  }
 }
