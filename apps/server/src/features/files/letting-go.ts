@@ -1,7 +1,8 @@
+import { lockNursery } from '../../db/nursery-row.ts';
 import type { Database } from '../../db/pool.ts';
 import type { LetGo } from '../../db/runner.ts';
 import type { FileStore } from '../../files/file-store.ts';
-import { hashesNeeded, lockNursery } from './store.ts';
+import { hashesNeeded } from './store.ts';
 
 interface Parts {
   database: Database;

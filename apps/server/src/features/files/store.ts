@@ -104,14 +104,6 @@ export async function blankAttachments(
   return rows.flatMap(({ hashes }) => hashes);
 }
 
-/** Holds all writes of a nursery back for as long as the transaction lasts. False where there is no such nursery here. */
-export async function lockNursery(tx: Tx, nurseryId: string): Promise<boolean> {
-  await tx.run`SELECT set_config('app.nursery', ${nurseryId}, true)`;
-  const row = await tx.row(keyRow)`
-    SELECT id::text FROM nursery WHERE id = ${nurseryId}::uuid FOR UPDATE`;
-  return row !== undefined;
-}
-
 /** Of these hashes those that a file's row still counts on. */
 export async function hashesNeeded(tx: Tx, nurseryId: string, hashes: readonly string[]): Promise<Set<string>> {
   const rows = await tx.rows(z.strictObject({ hash: z.string() }))`

@@ -2,7 +2,7 @@ import type { plants } from '@rootclock/contracts';
 import { HANDLING_RULES, ROOT_HABITS, type ParsedName, type Standing } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { columns, editedRow } from '../../db/editions.ts';
-import { setInNursery } from '../../db/settings.ts';
+import { setInNursery } from '../../db/nursery-row.ts';
 import { sql } from '../../db/sql.ts';
 import { found } from '../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../trpc/operation.ts';

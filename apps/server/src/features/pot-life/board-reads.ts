@@ -143,14 +143,14 @@ async function readStock(
     clocked AS (
       SELECT s.id, 'plant' AS unit, l.container_id, l.limit_on, l.next_opens_on, l.rule_id, l.window_id, l.confined_on, l.container_on,
              l.confined_standing, l.container_standing, l.ready_on, l.root_checked_on
-        FROM shown s JOIN lot l ON l.nursery_id = ${nurseryId}::uuid AND l.id = s.id
+        FROM shown s JOIN lot_told l ON l.nursery_id = ${nurseryId}::uuid AND l.id = s.id
       UNION ALL
       SELECT s.id, b.unit, b.container_id, b.limit_on, b.next_opens_on, b.rule_id, b.window_id, b.confined_on, b.container_on,
              'recorded', 'recorded', b.ready_on, NULL
-        FROM shown s JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = s.id),
+        FROM shown s JOIN batch_told b ON b.nursery_id = ${nurseryId}::uuid AND b.id = s.id),
     stood AS (
       SELECT s.id, json_agg(json_build_object('placeId', o.id, 'code', o.code, 'units', a.units) ORDER BY o.code) AS places
-        FROM shown s JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)
+        FROM shown s JOIN account_told a ON a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND (a.lot_id = s.id OR a.batch_id = s.id)
         JOIN place_named o ON o.nursery_id = a.nursery_id AND o.id = a.place_id GROUP BY s.id),
     page AS (
       SELECT s.kind, k.unit, s.id::text, s.code, p.id::text AS "plantId", p.scientific_name AS "scientificName",

@@ -45,7 +45,7 @@ export async function loadClockSubjects(
            l.container_id::text AS "containerId", c.volume_ml AS "containerMl", l.confined_on::text AS "confinedOn", l.container_on::text AS "containerOn",
            l.ready_on::text AS "readyOn", coalesce(s.sheltered, false) AS "coldSheltered", coalesce(s.units, 0) > 0 AS "isLive", l.closed_on::text AS "closedOn",
            jsonb_build_object('plantByOn', l.plant_by_on, 'state', l.plant_by_state, 'limitOn', l.limit_on, 'ruleId', l.rule_id, 'windowId', l.window_id, 'nextOpensOn', l.next_opens_on) AS stored
-      FROM lot l
+      FROM lot_told l
       JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
       JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
       LEFT JOIN LATERAL (SELECT sum(a.units) AS units, bool_and(coalesce(w.winter_cover, true)) AS sheltered
@@ -57,7 +57,7 @@ export async function loadClockSubjects(
            c.volume_ml, b.confined_on::text, b.container_on::text,
            b.ready_on::text, coalesce(s.sheltered, false), coalesce(s.units, 0) > 0, b.closed_on::text,
            jsonb_build_object('plantByOn', b.plant_by_on, 'state', b.plant_by_state, 'limitOn', b.limit_on, 'ruleId', b.rule_id, 'windowId', b.window_id, 'nextOpensOn', b.next_opens_on)
-      FROM batch b
+      FROM batch_told b
       JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
       LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
       LEFT JOIN LATERAL (SELECT sum(a.units) AS units, bool_and(w.winter_cover) AS sheltered

@@ -15,7 +15,7 @@ export function boardConditions(nurseryId: string, filter: Filter, today: string
   if (filter.plantId) conditions.push(sql`s.plant_id = ${filter.plantId}::uuid`);
   if (filter.placeId) {
     conditions.push(
-      sql`s.id IN (SELECT coalesce(a.lot_id, a.batch_id) FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid)`,
+      sql`s.id IN (SELECT coalesce(a.lot_id, a.batch_id) FROM units_standing a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0 AND a.place_id = ${filter.placeId}::uuid)`,
     );
   }
   if (filter.free) conditions.push(sql`s.free > 0`);
@@ -50,18 +50,18 @@ export const openStock = (nurseryId: string): Sql => sql`
                    CASE WHEN a.kind = 'staged' THEN a.units ELSE 0 END AS staged, 0 AS reserved,
                    CASE WHEN a.kind = 'place' AND a.place_id <> ALL (ARRAY(
                      SELECT q.id FROM place_named q WHERE q.nursery_id = ${nurseryId}::uuid AND q.kind = 'quarantine')) THEN a.units ELSE 0 END AS supply
-              FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0
+              FROM units_standing a WHERE a.nursery_id = ${nurseryId}::uuid AND a.units > 0
             UNION ALL
-            SELECT r.supply_id, 0, 0, r.units, 0 FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid) u
+            SELECT r.supply_id, 0, 0, r.units, 0 FROM units_reserved r WHERE r.nursery_id = ${nurseryId}::uuid) u
      GROUP BY u.id),
   stock AS MATERIALIZED (
     SELECT 'lot' AS kind, l.id, l.code, l.plant_id, l.plant_by_on, l.plant_by_state, coalesce(h.mother, false) AS mother,
            coalesce(u.on_hand, 0) AS on_hand, coalesce(u.staged, 0) AS staged, coalesce(u.reserved, 0) AS reserved,
            CASE WHEN h.id IS NULL THEN coalesce(u.free, 0) ELSE 0 END AS free, h.reasons AS holds
-      FROM lot l LEFT JOIN sums u ON u.id = l.id LEFT JOIN held h ON h.id = l.id
+      FROM lot_named l LEFT JOIN sums u ON u.id = l.id LEFT JOIN held h ON h.id = l.id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL
        AND l.container_id <> ALL (ARRAY(SELECT c.id FROM container_named c WHERE c.nursery_id = ${nurseryId}::uuid AND c.kind = 'ground'))
     UNION ALL
     SELECT 'batch', b.id, b.code, b.plant_id, b.plant_by_on, b.plant_by_state, false, u.on_hand, 0, u.reserved, u.free, NULL
-      FROM batch b JOIN sums u ON u.id = b.id AND u.on_hand > 0
+      FROM batch_named b JOIN sums u ON u.id = b.id AND u.on_hand > 0
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL)`;

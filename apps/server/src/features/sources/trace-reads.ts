@@ -160,7 +160,7 @@ async function readDescent(
         UNION ALL
         SELECT p.source_id, 'source' FROM source_part p WHERE p.nursery_id = ${nurseryId}::uuid AND p.part_source_id = d.id
         UNION ALL
-        SELECT g.child_lot_id, 'lot' FROM lineage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = d.id
+        SELECT g.child_lot_id, 'lot' FROM lineage_told g WHERE g.nursery_id = ${nurseryId}::uuid AND g.parent_id = d.id
         UNION ALL
         SELECT s.id, 'source' FROM source s WHERE s.nursery_id = ${nurseryId}::uuid AND s.mother_lot_id = d.id) y)
     SELECT id::text, kind FROM descent WHERE kind <> 'source'`;
@@ -169,10 +169,10 @@ async function readDescent(
 async function readBatches({ tx, nurseryId }: ReadContext, ids: readonly string[]): Promise<TracedBatch[]> {
   return tx.rows(tracedBatch)`
     SELECT b.id::text AS "batchId", b.code, s.code AS "sourceCode", b.method, b.unit, b.started_on::text AS "startedOn", b.closed_on::text AS "closedOn",
-           coalesce((SELECT sum(a.units)::int FROM account a WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), 0) AS units,
-           coalesce((SELECT sum(m.to_units)::int FROM movement m JOIN account a ON a.nursery_id = m.nursery_id AND a.id = m.to_account_id AND a.batch_id = b.id
+           coalesce((SELECT sum(a.units)::int FROM account_told a WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), 0) AS units,
+           coalesce((SELECT sum(m.to_units)::int FROM movement_told m JOIN account_told a ON a.nursery_id = m.nursery_id AND a.id = m.to_account_id AND a.batch_id = b.id
                       WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits"
-      FROM batch b JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
+      FROM batch_told b JOIN source s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ANY (${[...ids]}::uuid[]) ORDER BY b.started_on DESC, b.code LIMIT ${MOST}`;
 }
 
@@ -191,20 +191,20 @@ async function readLots({ tx, nurseryId }: ReadContext, ids: readonly string[]):
 async function readGardens({ tx, nurseryId }: ReadContext, lotIds: readonly string[]): Promise<TracedGarden[]> {
   return tx.rows(tracedGarden)`
     WITH accounts AS (
-      SELECT a.id, a.line_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[])),
+      SELECT a.id, a.line_id FROM account_told a WHERE a.nursery_id = ${nurseryId}::uuid AND a.lot_id = ANY (${[...lotIds]}::uuid[])),
     planted AS (
       SELECT m.entry_id AS told_by, a.line_id, m.from_units AS units, e.happened_on
-        FROM accounts a JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = a.id AND m.to_account_id = account_key('outside', 'outside', 'planted')
-        JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
+        FROM accounts a JOIN movement_told m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = a.id AND m.to_account_id = account_key('outside', 'outside', 'planted')
+        JOIN entry_told e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
       UNION ALL
       SELECT coalesce(e.reverses_id, e.id), a.line_id, -m.to_units, NULL
-        FROM accounts a JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.to_account_id = a.id AND m.from_account_id = account_key('outside', 'outside', 'planted')
-        JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id)
+        FROM accounts a JOIN movement_told m ON m.nursery_id = ${nurseryId}::uuid AND m.to_account_id = a.id AND m.from_account_id = account_key('outside', 'outside', 'planted')
+        JOIN entry_told e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id)
     SELECT o.id::text AS "orderId", o.code, c.name AS "clientName", t.name AS "siteName", sum(x.units)::int AS "plantedUnits",
            min(x.happened_on)::text AS "firstOn", max(x.happened_on)::text AS "lastOn"
       FROM planted x
       JOIN line_asked n ON n.nursery_id = ${nurseryId}::uuid AND n.id = coalesce(x.line_id,
-           (SELECT j.subject_id FROM entry_subject j WHERE j.nursery_id = ${nurseryId}::uuid AND j.entry_id = x.told_by AND j.subject_kind = 'line' ORDER BY j.subject_id LIMIT 1))
+           (SELECT j.subject_id FROM entry_about j WHERE j.nursery_id = ${nurseryId}::uuid AND j.entry_id = x.told_by AND j.subject_kind = 'line' ORDER BY j.subject_id LIMIT 1))
       JOIN order_named o ON o.nursery_id = n.nursery_id AND o.id = n.order_id
       JOIN client_named c ON c.nursery_id = o.nursery_id AND c.id = o.client_id
       LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id

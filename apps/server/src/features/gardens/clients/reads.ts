@@ -37,7 +37,7 @@ async function readClients(
              'sites', (SELECT count(*) FROM site_named s WHERE s.nursery_id = k.nursery_id AND s.client_id = k.id),
              'openOrders', (SELECT count(*) FROM order_named o WHERE o.nursery_id = k.nursery_id AND o.client_id = k.id AND o.state = 'open'),
              'nextDueOn', (SELECT min(o.due_on) FROM order_named o WHERE o.nursery_id = k.nursery_id AND o.client_id = k.id AND o.state = 'open')) AS row
-      FROM client k WHERE k.nursery_id = ${nurseryId}::uuid AND ${where}
+      FROM client_told k WHERE k.nursery_id = ${nurseryId}::uuid AND ${where}
      ORDER BY lower(k.name), k.id LIMIT ${perPage} OFFSET ${(page - 1) * perPage}`;
   return { rows: rows.map(({ row }) => row), total: rows[0]?.total ?? 0 };
 }
@@ -110,8 +110,8 @@ export async function readSites({ tx, nurseryId }: ReadContext, where: Sql): Pro
              'beds', coalesce((SELECT jsonb_agg(jsonb_build_object('id', b.id, 'edition', b.edition, 'siteId', b.site_id, 'name', b.name, 'areaCm2', b.area_cm2, 'sun', b.sun, 'moisture', b.moisture, 'note', b.note,
                                         'plantedUnits', (SELECT coalesce(sum(g.delivered_units), 0) FROM line_asked l JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
                                                           WHERE l.nursery_id = b.nursery_id AND l.bed_id = b.id)) ORDER BY b.name)
-                                 FROM bed b WHERE b.nursery_id = s.nursery_id AND b.site_id = s.id), '[]')) AS row
-      FROM site s JOIN client_named k ON k.nursery_id = s.nursery_id AND k.id = s.client_id
+                                 FROM bed_told b WHERE b.nursery_id = s.nursery_id AND b.site_id = s.id), '[]')) AS row
+      FROM site_told s JOIN client_named k ON k.nursery_id = s.nursery_id AND k.id = s.client_id
      WHERE s.nursery_id = ${nurseryId}::uuid AND ${where} ORDER BY lower(s.name), s.id`;
   return rows.map(({ row }) => row);
 }
@@ -138,15 +138,15 @@ async function readPlanted({ tx, nurseryId }: ReadContext, siteId: string): Prom
            p.id::text AS "plantId", p.scientific_name AS "scientificName", c.code AS "containerCode", sum(f.units)::int AS units, max(f.happened_on)::text AS "lastPlantedOn"
       FROM order_named o
       JOIN line_asked l ON l.nursery_id = o.nursery_id AND l.order_id = o.id
-      JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id
+      JOIN account_told a ON a.nursery_id = l.nursery_id AND a.line_id = l.id
       CROSS JOIN LATERAL (
-        SELECT m.from_units AS units, e.happened_on FROM movement m JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
+        SELECT m.from_units AS units, e.happened_on FROM movement_told m JOIN entry_told e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
          WHERE m.nursery_id = a.nursery_id AND m.from_account_id = a.id AND m.to_account_id = account_key('outside', 'outside', 'planted')
-           AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)) f
+           AND NOT EXISTS (SELECT 1 FROM entry_told r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)) f
       JOIN lot_named t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id
       JOIN plant_named p ON p.nursery_id = t.nursery_id AND p.id = t.plant_id
       JOIN container_named c ON c.nursery_id = t.nursery_id AND c.id = t.container_id
-      LEFT JOIN bed b ON b.nursery_id = l.nursery_id AND b.id = l.bed_id
+      LEFT JOIN bed_told b ON b.nursery_id = l.nursery_id AND b.id = l.bed_id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.site_id = ${siteId}::uuid
      GROUP BY b.id, b.name, o.id, o.code, l.id, t.id, t.code, p.id, p.scientific_name, c.code
      ORDER BY b.name NULLS LAST, p.scientific_name, t.code`;

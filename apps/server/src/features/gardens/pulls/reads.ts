@@ -77,7 +77,7 @@ export async function readPlaceStates(
   const rows = await tx.rows(placeState)`
     SELECT id::text, name, CASE WHEN closed_until_at > ${now} THEN to_char(closed_until_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') END AS "closedUntilAt",
            CASE WHEN closed_until_at > ${now} THEN closed_reason END AS "closedReason"
-      FROM place WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[])`;
+      FROM place_told WHERE nursery_id = ${nurseryId}::uuid AND id = ANY (${[...placeIds]}::uuid[])`;
   return new Map(rows.map((row) => [row.id, row]));
 }
 

@@ -68,7 +68,7 @@ export type ContainerRow = z.infer<typeof containerRow>;
 /** All of them, retired ones too: plants still stand in those. */
 export async function loadContainers({ tx, nurseryId }: ReadContext): Promise<ContainerRow[]> {
   return tx.rows(containerRow)`
-    SELECT id::text, code, name, kind, volume_ml AS "volumeMl", width_mm * length_mm AS "footprintMm2", cells FROM container WHERE nursery_id = ${nurseryId}::uuid`;
+    SELECT id::text, code, name, kind, volume_ml AS "volumeMl", width_mm * length_mm AS "footprintMm2", cells FROM container_told WHERE nursery_id = ${nurseryId}::uuid`;
 }
 
 export const sourceRow = z.strictObject({
@@ -123,10 +123,10 @@ const benchArea = z.strictObject({ capacityM2: z.nullable(z.number()), placeIds:
 export async function loadBenches({ tx, nurseryId }: ReadContext): Promise<BenchRows> {
   const benches = await tx.row(benchArea)`
     WITH RECURSIVE tree AS (
-      SELECT p.id, p.bench_area_m2 IS NOT NULL AS measured, p.bench_area_m2::float8 AS area FROM place p WHERE p.nursery_id = ${nurseryId}::uuid AND p.parent_id IS NULL AND p.retired_at IS NULL
+      SELECT p.id, p.bench_area_m2 IS NOT NULL AS measured, p.bench_area_m2::float8 AS area FROM place_told p WHERE p.nursery_id = ${nurseryId}::uuid AND p.parent_id IS NULL AND p.retired_at IS NULL
       UNION ALL
       SELECT c.id, t.measured OR c.bench_area_m2 IS NOT NULL, CASE WHEN NOT t.measured THEN c.bench_area_m2::float8 END
-        FROM tree t JOIN place c ON c.nursery_id = ${nurseryId}::uuid AND c.parent_id = t.id AND c.retired_at IS NULL)
+        FROM tree t JOIN place_told c ON c.nursery_id = ${nurseryId}::uuid AND c.parent_id = t.id AND c.retired_at IS NULL)
     SELECT sum(area) AS "capacityM2", coalesce(array_agg(id::text) FILTER (WHERE measured), '{}') AS "placeIds" FROM tree`;
   const placeIds = benches?.placeIds ?? [];
   if (placeIds.length === 0) return { capacityM2: null, standing: [] };
@@ -140,11 +140,11 @@ export async function loadBenches({ tx, nurseryId }: ReadContext): Promise<Bench
     UNION ALL
     SELECT b.id::text, 'batch', t.units, b.unit, b.container_id::text, c.kind, c.cells, b.target_container_id::text, b.cautious_units, b.plant_by_on::text,
            coalesce(b.stage_begun_on + w.days, b.ready_on - ${GROWS_ON_DAYS}::int)::text
-      FROM there t JOIN batch b ON b.nursery_id = ${nurseryId}::uuid AND b.id = t.batch_id
+      FROM there t JOIN batch_told b ON b.nursery_id = ${nurseryId}::uuid AND b.id = t.batch_id
       LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
       LEFT JOIN LATERAL (
         SELECT coalesce(sum(g.usual_days) FILTER (WHERE NOT g.kind = ANY (${POTTED})), 0)::int AS days
-          FROM protocol_stage g WHERE g.nursery_id = b.nursery_id AND g.version_id = b.protocol_version_id AND g.position >= b.stage_position) w ON b.stage_position IS NOT NULL`;
+          FROM stage_told g WHERE g.nursery_id = b.nursery_id AND g.version_id = b.protocol_version_id AND g.position >= b.stage_position) w ON b.stage_position IS NOT NULL`;
   return { capacityM2: benches?.capacityM2 ?? null, standing };
 }
 

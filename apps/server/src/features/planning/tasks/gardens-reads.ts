@@ -44,14 +44,14 @@ const planting = z.strictObject({
 export async function readTaskPlantings({ tx, nurseryId }: ReadContext, since: string): Promise<TaskPlanting[]> {
   return tx.rows(planting)`
     WITH planted AS MATERIALIZED (
-      SELECT e.id, e.happened_on FROM entry e
+      SELECT e.id, e.happened_on FROM entry_told e
        WHERE e.nursery_id = ${nurseryId}::uuid AND e.kind = 'plant' AND e.happened_on >= ${since}::date
-         AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)),
+         AND NOT EXISTS (SELECT 1 FROM entry_told r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)),
     rows AS MATERIALIZED (
       SELECT i.order_id, e.happened_on, l.plant_id, sum(m.from_units)::int AS units FROM planted e
-       CROSS JOIN LATERAL (SELECT m.from_account_id, m.from_units FROM movement m
+       CROSS JOIN LATERAL (SELECT m.from_account_id, m.from_units FROM movement_told m
                             WHERE m.nursery_id = ${nurseryId}::uuid AND m.entry_id = e.id AND m.to_account_id = account_key('outside', 'outside', 'planted') OFFSET 0) m
-       CROSS JOIN LATERAL (SELECT a.line_id, a.lot_id FROM account a WHERE a.nursery_id = ${nurseryId}::uuid AND a.id = m.from_account_id OFFSET 0) a
+       CROSS JOIN LATERAL (SELECT a.line_id, a.lot_id FROM account_told a WHERE a.nursery_id = ${nurseryId}::uuid AND a.id = m.from_account_id OFFSET 0) a
        CROSS JOIN LATERAL (SELECT i.order_id FROM line_asked i WHERE i.nursery_id = ${nurseryId}::uuid AND i.id = a.line_id OFFSET 0) i
        CROSS JOIN LATERAL (SELECT l.plant_id FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.id = a.lot_id OFFSET 0) l
        GROUP BY 1, 2, 3)

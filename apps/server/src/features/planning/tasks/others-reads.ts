@@ -18,7 +18,7 @@ export type PlaceRow = z.infer<typeof placeRow>;
 export async function readTaskPlaces({ tx, nurseryId }: ReadContext): Promise<PlaceRow[]> {
   return tx.rows(placeRow)`
     SELECT id::text, code, name, parent_id::text AS "parentId", retired_at IS NOT NULL AS "isRetired", cover_md AS "coverMd", bait_md AS "baitMd", uncover_md AS "uncoverMd"
-      FROM place WHERE nursery_id = ${nurseryId}::uuid`;
+      FROM place_told WHERE nursery_id = ${nurseryId}::uuid`;
 }
 
 const lastTest = z.strictObject({
@@ -32,7 +32,7 @@ const lastTest = z.strictObject({
 export async function readTaskTests({ tx, nurseryId }: ReadContext): Promise<TaskTest[]> {
   return tx.rows(lastTest)`
     WITH last AS (
-      SELECT DISTINCT ON (t.source_id) t.source_id, t.tested_on, t.to_repeat FROM viability_test t
+      SELECT DISTINCT ON (t.source_id) t.source_id, t.tested_on, t.to_repeat FROM viability_told t
        WHERE t.nursery_id = ${nurseryId}::uuid AND t.withdrawn_at IS NULL ORDER BY t.source_id, t.tested_on DESC, t.to_repeat)
     SELECT s.id::text AS "sourceId", s.code AS "sourceCode", p.scientific_name AS "plantName", t.tested_on::text AS "testedOn"
       FROM last t JOIN source_named s ON s.nursery_id = ${nurseryId}::uuid AND s.id = t.source_id AND s.retired_at IS NULL

@@ -43,7 +43,7 @@ export async function readTaskBatches(context: ReadContext): Promise<TaskBatch[]
            b.method, b.unit, b.started_on::text AS "startedOn", b.protocol_version_id::text AS "versionId", b.second_winter_on::text AS "secondWinterOn",
            CASE WHEN b.stage_position IS NULL OR b.protocol_version_id IS NULL THEN NULL ELSE json_build_object('position', b.stage_position, 'begunOn', b.stage_begun_on) END AS stage,
            CASE WHEN b.emerged_on IS NULL THEN NULL ELSE json_build_object('on', b.emerged_on, 'units', b.emerged_units) END AS "lastCount"
-      FROM batch b JOIN live ON live.id = b.id JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+      FROM batch_told b JOIN live ON live.id = b.id JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.closed_on IS NULL`;
   return withStages(context, rows);
 }
@@ -75,10 +75,10 @@ export async function readTaskLots(
     SELECT l.id::text, l.code, p.scientific_name AS "plantName", live.places AS "placeIds", live.units, p.dormant_months AS "dormantMonths",
            CASE WHEN l.plant_by_on <= ${leaveBy}::date THEN l.plant_by_on END::text AS "plantByOn", l.potted_on::text AS "pottedOn",
            -- What came in standing is expected to be ready from the first; nobody named a day on which to look.
-           CASE WHEN l.ready_on = l.potted_on AND (SELECT e.kind IN ('opening', 'receive', 'split', 'merge') FROM entry e WHERE e.nursery_id = l.nursery_id AND e.id = l.created_entry_id)
+           CASE WHEN l.ready_on = l.potted_on AND (SELECT e.kind IN ('opening', 'receive', 'split', 'merge') FROM entry_told e WHERE e.nursery_id = l.nursery_id AND e.id = l.created_entry_id)
              THEN NULL ELSE l.ready_on END::text AS "readyOn",
            l.root_checked_on IS NOT NULL AS "rootChecked"
-      FROM lot l JOIN live ON live.id = l.id
+      FROM lot_told l JOIN live ON live.id = l.id
       JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id AND c.kind <> 'ground'
       JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND (l.root_checked_on IS NULL OR l.plant_by_on <= ${leaveBy}::date)
@@ -103,10 +103,10 @@ async function readVersionsOfLots({ tx, nurseryId }: ReadContext): Promise<Map<s
       SELECT l.id AS lot_id, l.id AS at_id, l.container_id FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND l.closed_on IS NULL AND l.root_checked_on IS NULL
       UNION
       SELECT k.lot_id, p.id, k.container_id FROM kin k
-        JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'lot'
+        JOIN lineage_told g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'lot'
         JOIN lot_named p ON p.nursery_id = ${nurseryId}::uuid AND p.id = g.parent_id AND p.container_id = k.container_id)
     SELECT DISTINCT ON (k.lot_id) k.lot_id::text AS "lotId", b.protocol_version_id::text AS "versionId" FROM kin k
-      JOIN lineage g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'batch'
+      JOIN lineage_told g ON g.nursery_id = ${nurseryId}::uuid AND g.child_lot_id = k.at_id AND g.parent_kind = 'batch'
       JOIN batch_named b ON b.nursery_id = ${nurseryId}::uuid AND b.id = g.parent_id AND b.protocol_version_id IS NOT NULL
      ORDER BY k.lot_id, b.started_on DESC, b.id`;
   return new Map(rows.map(({ lotId, versionId }) => [lotId, versionId]));
@@ -117,10 +117,10 @@ const lastLook = z.strictObject({ lotId: z.string(), on: z.string() });
 /** The last day since `since` on which somebody looked at the root balls of a lot. */
 async function readLooks({ tx, nurseryId }: ReadContext, since: string): Promise<Map<string, string>> {
   const rows = await tx.rows(lastLook)`
-    SELECT s.subject_id::text AS "lotId", max(e.happened_on)::text AS on FROM entry e
-      JOIN entry_subject s ON s.nursery_id = e.nursery_id AND s.entry_id = e.id AND s.subject_kind = 'lot'
+    SELECT s.subject_id::text AS "lotId", max(e.happened_on)::text AS on FROM entry_told e
+      JOIN entry_about s ON s.nursery_id = e.nursery_id AND s.entry_id = e.id AND s.subject_kind = 'lot'
      WHERE e.nursery_id = ${nurseryId}::uuid AND e.happened_on >= ${since}::date AND e.kind = 'observe' AND e.cause = 'root-ball'
-       AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
+       AND NOT EXISTS (SELECT 1 FROM entry_told r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id)
      GROUP BY 1`;
   return new Map(rows.map(({ lotId, on }) => [lotId, on]));
 }
@@ -160,6 +160,6 @@ async function readStages(
     SELECT g.version_id::text AS "versionId", json_agg(json_build_object('kind', g.kind, 'shortDays', g.short_days, 'usualDays', g.usual_days, 'longDays', g.long_days,
              'share', g.share, 'season', CASE WHEN g.season_from_md IS NULL THEN NULL ELSE json_build_object('fromMd', g.season_from_md, 'toMd', g.season_to_md) END,
              'rests', g.rests) ORDER BY g.position) AS stages
-      FROM protocol_stage g WHERE g.nursery_id = ${nurseryId}::uuid AND g.version_id = ANY (${[...versionIds]}::uuid[]) GROUP BY 1`;
+      FROM stage_told g WHERE g.nursery_id = ${nurseryId}::uuid AND g.version_id = ANY (${[...versionIds]}::uuid[]) GROUP BY 1`;
   return new Map(rows.map(({ versionId, stages }) => [versionId, stages]));
 }

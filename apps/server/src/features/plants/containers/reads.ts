@@ -32,8 +32,8 @@ export const listContainers = query({
            c.trade_class AS "tradeClass", c.standing, c.source, coalesce(c.note, '') AS note, c.retired_at IS NOT NULL AS "isRetired",
            coalesce(l.lots, 0) + coalesce(b.batches, 0) AS "inUse"
       FROM container c
-      LEFT JOIN (SELECT container_id, count(*)::int AS lots FROM lot WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL GROUP BY 1) l ON l.container_id = c.id
-      LEFT JOIN (SELECT container_id, count(*)::int AS batches FROM batch WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL GROUP BY 1) b ON b.container_id = c.id
+      LEFT JOIN (SELECT container_id, count(*)::int AS lots FROM lot_told WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL GROUP BY 1) l ON l.container_id = c.id
+      LEFT JOIN (SELECT container_id, count(*)::int AS batches FROM batch_told WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL GROUP BY 1) b ON b.container_id = c.id
      WHERE c.nursery_id = ${nurseryId}::uuid AND (${retired} OR c.retired_at IS NULL)
      ORDER BY array_position(ARRAY['tray', 'pot', 'flat', 'ground'], c.kind), c.volume_ml NULLS LAST, c.code`,
 });

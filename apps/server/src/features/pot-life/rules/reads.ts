@@ -32,8 +32,8 @@ export const listRules = query({
   read: ({ tx, nurseryId }) => tx.rows(listedRule)`
     WITH binding AS (
       SELECT rule_id, count(*)::int AS subjects
-        FROM (SELECT rule_id FROM lot WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL
-              UNION ALL SELECT rule_id FROM batch WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL) bound
+        FROM (SELECT rule_id FROM lot_told WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL
+              UNION ALL SELECT rule_id FROM batch_told WHERE nursery_id = ${nurseryId}::uuid AND closed_on IS NULL) bound
        GROUP BY rule_id)
     SELECT r.id::text, r.edition, r.basis, r.span,
            CASE WHEN r.lot_id IS NOT NULL THEN 'lot' WHEN r.plant_id IS NOT NULL AND r.container_id IS NOT NULL THEN 'plant-container' WHEN r.plant_id IS NOT NULL THEN 'plant'

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { setInNursery } from '../../../db/settings.ts';
+import { setInNursery } from '../../../db/nursery-row.ts';
 import { sql } from '../../../db/sql.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';
 import {
@@ -58,7 +58,7 @@ export async function loadScopeLines({ tx, nurseryId }: ReadContext, seed: Scope
     accepts AS MATERIALIZED (
       SELECT id AS line_id, plant_id, container_id FROM open_line
       UNION ALL
-      SELECT a.line_id, a.plant_id, a.container_id FROM line_alternative a JOIN open_line l ON l.id = a.line_id WHERE a.nursery_id = ${nurseryId}::uuid),
+      SELECT a.line_id, a.plant_id, a.container_id FROM alternative_told a JOIN open_line l ON l.id = a.line_id WHERE a.nursery_id = ${nurseryId}::uuid),
     seed_line AS (
       SELECT unnest(${lines}::uuid[]) AS id
       UNION SELECT r.line_id FROM reservation r WHERE r.nursery_id = ${nurseryId}::uuid AND r.lot_id = ANY (${lots}::uuid[])
@@ -107,9 +107,9 @@ export async function loadHeirs({ tx, nurseryId }: ReadContext, entryId: string)
   return tx.rows(scopeHeir)`
     SELECT h.from_id::text AS "fromId", h.to_id::text AS "toId" FROM (
       SELECT DISTINCT coalesce(f.lot_id, f.batch_id) AS from_id, coalesce(t.lot_id, t.batch_id) AS to_id
-        FROM movement m
-        JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
-        JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
+        FROM movement_told m
+        JOIN account_told f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
+        JOIN account_told t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
        WHERE m.nursery_id = ${nurseryId}::uuid AND m.entry_id = ${entryId}::uuid) h
       LEFT JOIN lot_named x ON x.nursery_id = ${nurseryId}::uuid AND x.id = h.to_id
      WHERE h.from_id <> h.to_id ORDER BY x.code, h.to_id, h.from_id`;
@@ -148,6 +148,6 @@ const planStateRow = z.strictObject({ staleSince: z.nullable(z.string()) });
 /** Since when the plan waits to be solved, as an instant; null where it is solved. */
 export async function loadPlanState({ tx, nurseryId }: ReadContext): Promise<z.infer<typeof planStateRow>> {
   const row = await tx.row(planStateRow)`
-    SELECT to_char(plan_stale_since AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "staleSince" FROM nursery WHERE id = ${nurseryId}::uuid`;
+    SELECT to_char(plan_stale_since AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "staleSince" FROM nursery_settings WHERE id = ${nurseryId}::uuid`;
   return row ?? { staleSince: null };
 }

@@ -67,7 +67,7 @@ export const listLosses = query({
       WITH lost AS MATERIALIZED (
         SELECT l.*, o.code AS order_code, o.due_on, o.client_id, o.site_id, g.filled, count(*) OVER ()::int AS total
           FROM (SELECT DISTINCT line_id FROM line_loss WHERE nursery_id = ${nurseryId}::uuid AND settled_on IS NULL) x
-          JOIN order_line l ON l.nursery_id = ${nurseryId}::uuid AND l.id = x.line_id AND l.withdrawn_on IS NULL
+          JOIN line_told l ON l.nursery_id = ${nurseryId}::uuid AND l.id = x.line_id AND l.withdrawn_on IS NULL
           JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'
           CROSS JOIN LATERAL (SELECT s.reserved_units + s.staged_units + s.delivered_units AS filled FROM line_progress s WHERE s.nursery_id = l.nursery_id AND s.line_id = l.id OFFSET 0) g
          WHERE l.units > g.filled
@@ -81,15 +81,15 @@ export const listLosses = query({
                  SELECT jsonb_agg(jsonb_build_object('lossId', x.id, 'units', x.units, 'happenedOn', x.happened_on, 'source', x.cause, 'entryKind', e.kind, 'personName', w.name,
                           'subjects', coalesce((
                             SELECT jsonb_agg(jsonb_build_object('id', n.id, 'code', n.code) ORDER BY n.code) FROM named n WHERE n.id IN (
-                              SELECT s.subject_id FROM entry_subject s WHERE s.nursery_id = x.nursery_id AND s.entry_id = x.command_id
-                              UNION SELECT coalesce(a.lot_id, a.batch_id) FROM movement m JOIN account a ON a.nursery_id = m.nursery_id AND a.id IN (m.from_account_id, m.to_account_id)
+                              SELECT s.subject_id FROM entry_about s WHERE s.nursery_id = x.nursery_id AND s.entry_id = x.command_id
+                              UNION SELECT coalesce(a.lot_id, a.batch_id) FROM movement_told m JOIN account_told a ON a.nursery_id = m.nursery_id AND a.id IN (m.from_account_id, m.to_account_id)
                                      WHERE m.nursery_id = x.nursery_id AND m.entry_id = x.command_id)), '[]'),
                           'supplies', (SELECT jsonb_agg(jsonb_build_object('id', n.id, 'code', n.code, 'why', u.why) ORDER BY n.code)
                                          FROM jsonb_to_recordset(x.supplies) AS u ("supplyId" uuid, why text) JOIN named n ON n.id = u."supplyId")) ORDER BY d.version DESC)
                    FROM line_loss x
                    JOIN command_taken d ON d.nursery_id = x.nursery_id AND d.id = x.command_id
                    LEFT JOIN nursery_people() w ON w.person_id = d.person_id
-                   LEFT JOIN entry e ON e.nursery_id = x.nursery_id AND e.id = x.command_id
+                   LEFT JOIN entry_told e ON e.nursery_id = x.nursery_id AND e.id = x.command_id
                   WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id AND x.settled_on IS NULL)) AS row
         FROM lost l
         JOIN client_named k ON k.nursery_id = l.nursery_id AND k.id = l.client_id

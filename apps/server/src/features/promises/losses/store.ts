@@ -14,7 +14,7 @@ export async function insertLosses(
     INSERT INTO line_loss (nursery_id, line_id, command_id, cause, units, filled_before, supplies, happened_on)
     SELECT ${nurseryId}::uuid, x."lineId", ${commandId}::uuid, CASE WHEN e.id IS NULL THEN ${otherwise} ELSE 'entry' END, x.units, x."filledBefore", x.supplies, coalesce(e.happened_on, ${today}::date)
       FROM jsonb_to_recordset(${JSON.stringify(lost)}::jsonb) AS x ("lineId" uuid, units int, "filledBefore" int, supplies jsonb)
-      LEFT JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = ${commandId}::uuid`;
+      LEFT JOIN entry_told e ON e.nursery_id = ${nurseryId}::uuid AND e.id = ${commandId}::uuid`;
 }
 
 /** Answers whether there was anything to settle. */

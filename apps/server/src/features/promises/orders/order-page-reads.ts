@@ -64,10 +64,10 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
     SELECT jsonb_build_object('id', l.id, 'edition', l.edition, 'rank', l.rank, 'plantId', p.id, 'plantCode', p.code, 'scientificName', p.scientific_name, 'vernacularName', p.vernacular_name,
              'containerId', c.id, 'containerCode', c.code, 'containerName', c.name, 'bedId', b.id, 'bedName', b.name, 'units', l.units, 'seedZone', l.seed_zone,
              'wildType', l.wild_type, 'untreated', l.untreated, 'withdrawnOn', l.withdrawn_on,
-             'kit', (SELECT jsonb_build_object('name', h.name, 'units', l.kit_units) FROM kit h WHERE h.nursery_id = l.nursery_id AND h.id = l.kit_id),
+             'kit', (SELECT jsonb_build_object('name', h.name, 'units', l.kit_units) FROM kit_told h WHERE h.nursery_id = l.nursery_id AND h.id = l.kit_id),
              'alternatives', coalesce((SELECT jsonb_agg(jsonb_build_object('plantId', q.id, 'scientificName', q.scientific_name, 'containerId', d.id, 'containerCode', d.code, 'penalty', x.penalty)
                                                 ORDER BY x.penalty, q.scientific_name, d.code)
-                                         FROM line_alternative x JOIN plant_named q ON q.nursery_id = x.nursery_id AND q.id = x.plant_id JOIN container_named d ON d.nursery_id = x.nursery_id AND d.id = x.container_id
+                                         FROM alternative_told x JOIN plant_named q ON q.nursery_id = x.nursery_id AND q.id = x.plant_id JOIN container_named d ON d.nursery_id = x.nursery_id AND d.id = x.container_id
                                         WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id), '[]'),
              'staged', coalesce((SELECT jsonb_agg(jsonb_build_object('lotId', t.id, 'lotCode', t.code, 'scientificName', q.scientific_name, 'containerCode', d.code, 'units', a.units) ORDER BY t.code)
                                    FROM units_standing a JOIN lot_named t ON t.nursery_id = a.nursery_id AND t.id = a.lot_id JOIN plant_named q ON q.nursery_id = t.nursery_id AND q.id = t.plant_id
@@ -78,16 +78,16 @@ export async function readLines({ tx, nurseryId }: ReadContext, orderId: string)
              'poisonsLivestock', coalesce(s.livestock_near, false) AND 'keep-from-livestock' = ANY (p.handling),
              'notNatives', CASE WHEN o.natives_only THEN (
                SELECT coalesce(jsonb_agg(DISTINCT jsonb_build_object('plantId', q.id, 'scientificName', q.scientific_name)), '[]')
-                 FROM (SELECT l.plant_id UNION SELECT x.plant_id FROM line_alternative x WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id) a
+                 FROM (SELECT l.plant_id UNION SELECT x.plant_id FROM alternative_told x WHERE x.nursery_id = l.nursery_id AND x.line_id = l.id) a
                  JOIN plant_named q ON q.nursery_id = l.nursery_id AND q.id = a.plant_id
                 WHERE s.region IS NULL OR s.region <> ALL (q.native_regions)) ELSE '[]' END,
              'namesakes', '[]'::jsonb) AS row
-      FROM order_line l
+      FROM line_told l
       JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id
       LEFT JOIN site_named s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
       JOIN plant_named p ON p.nursery_id = l.nursery_id AND p.id = l.plant_id
       JOIN container_named c ON c.nursery_id = l.nursery_id AND c.id = l.container_id
-      LEFT JOIN bed b ON b.nursery_id = l.nursery_id AND b.id = l.bed_id
+      LEFT JOIN bed_told b ON b.nursery_id = l.nursery_id AND b.id = l.bed_id
       JOIN line_progress g ON g.nursery_id = l.nursery_id AND g.line_id = l.id
      WHERE l.nursery_id = ${nurseryId}::uuid AND l.order_id = ${orderId}::uuid
      ORDER BY l.withdrawn_on NULLS FIRST, l.rank`;
@@ -147,13 +147,13 @@ export async function readEntries(
 ): Promise<promises.OrderPage['entries']> {
   return tx.rows(entryOfOrder)`
     SELECT e.id::text, e.kind, e.happened_on::text AS "happenedOn", e.note, n.name AS "personName", max(u.units)::int AS units,
-           EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
+           EXISTS (SELECT 1 FROM entry_told r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
       FROM (SELECT m.entry_id, greatest(sum(m.from_units) FILTER (WHERE m.from_account_id = a.id), sum(m.to_units) FILTER (WHERE m.to_account_id = a.id)) AS units
               FROM line_asked l
-              JOIN account a ON a.nursery_id = l.nursery_id AND a.line_id = l.id
-              JOIN movement m ON m.nursery_id = a.nursery_id AND (m.from_account_id = a.id OR m.to_account_id = a.id)
+              JOIN account_told a ON a.nursery_id = l.nursery_id AND a.line_id = l.id
+              JOIN movement_told m ON m.nursery_id = a.nursery_id AND (m.from_account_id = a.id OR m.to_account_id = a.id)
              WHERE l.nursery_id = ${nurseryId}::uuid AND l.order_id = ${orderId}::uuid GROUP BY m.entry_id) u
-      JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = u.entry_id
+      JOIN entry_told e ON e.nursery_id = ${nurseryId}::uuid AND e.id = u.entry_id
       LEFT JOIN nursery_people() n ON n.person_id = e.person_id
      GROUP BY e.nursery_id, e.id, n.name ORDER BY e.version DESC`;
 }
@@ -170,7 +170,7 @@ export type OrderCircumstances = z.infer<typeof orderCircumstances>;
 export async function readCircumstances({ tx, nurseryId }: ReadContext, orderId: string): Promise<OrderCircumstances> {
   const row = await tx.row(orderCircumstances)`
     SELECT o.natives_only AS "nativesOnly", k.lead_days AS "leadDays", s.region, coalesce(s.livestock_near, false) AS "livestockNear", s.address AS "siteAddress"
-      FROM order_named o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
+      FROM order_named o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site_told s ON s.nursery_id = o.nursery_id AND s.id = o.site_id
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${orderId}::uuid`;
   return row ?? { nativesOnly: false, leadDays: 0, region: null, livestockNear: false, siteAddress: null };
 }

@@ -86,7 +86,7 @@ export async function readOrderRows(
   const rows = await tx.rows(listedOrder)`
     WITH matching AS MATERIALIZED (
       SELECT o.id, o.code, ${KEYS[sort]} AS key
-        FROM garden_order o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
+        FROM order_told o JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
        WHERE ${where}),
     shown AS (SELECT id, code, key FROM matching ORDER BY key ${direction}, code LIMIT ${perPage} OFFSET ${(page - 1) * perPage})
     SELECT c.total, x.row FROM (SELECT count(*)::int AS total FROM matching) c LEFT JOIN (
@@ -95,7 +95,7 @@ export async function readOrderRows(
                'reservedUnits', coalesce(u.reserved, 0), 'stagedUnits', coalesce(u.staged, 0), 'deliveredUnits', coalesce(u.delivered, 0),
                'shortUnits', CASE WHEN o.state = 'open' THEN coalesce(u.short, 0) ELSE 0 END) AS row
         FROM shown s
-        JOIN garden_order o ON o.nursery_id = ${nurseryId}::uuid AND o.id = s.id
+        JOIN order_told o ON o.nursery_id = ${nurseryId}::uuid AND o.id = s.id
         JOIN client_named k ON k.nursery_id = o.nursery_id AND k.id = o.client_id
         LEFT JOIN site_named t ON t.nursery_id = o.nursery_id AND t.id = o.site_id
         LEFT JOIN LATERAL (

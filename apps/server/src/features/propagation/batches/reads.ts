@@ -108,7 +108,7 @@ export const listBatches = query({
              b.closed_on IS NULL AND coalesce(b.stage_late_on < ${today}::date, false) AS "stageLate", b.plant_by_on::text AS "plantByOn", b.plant_by_state AS "plantByState", b.limit_on::text AS "limitOn",
              b.second_winter_on::text AS "secondWinterOn", b.closed_on::text AS "closedOn",
              extract(month FROM ${today}::date)::int = ANY (p.dormant_months) AS "dormantNow", n.notice_days AS "noticeDays", count(*) OVER ()::int AS total
-        FROM batch b
+        FROM batch_told b
         JOIN nursery_settings n ON n.id = b.nursery_id
         JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
         LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
@@ -116,7 +116,7 @@ export const listBatches = query({
         JOIN LATERAL (SELECT coalesce(sum(a.units), 0)::int AS units, coalesce(array_agg(w.code ORDER BY w.code) FILTER (WHERE a.units > 0), '{}') AS places
                         FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                        WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0) standing ON true
-        LEFT JOIN LATERAL (SELECT sum(m.to_units)::int AS units FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id) begun ON true
+        LEFT JOIN LATERAL (SELECT sum(m.to_units)::int AS units FROM movement_told m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id) begun ON true
        WHERE ${join(where, ' AND ')}
        ORDER BY ${ORDER[input.sort]} ${direction}, b.code
        LIMIT ${input.perPage} OFFSET ${(input.page - 1) * input.perPage}`;

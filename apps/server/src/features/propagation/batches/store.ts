@@ -39,7 +39,7 @@ export async function loadBatch({ tx, nurseryId }: ReadContext, id: string, fiel
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', a.place_id, 'placeCode', w.code, 'units', a.units) ORDER BY w.code)
                        FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS balances
-      FROM batch b JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
+      FROM batch_told b JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
                    JOIN source_named s ON s.nursery_id = b.nursery_id AND s.id = b.source_id
                    LEFT JOIN container_named c ON c.nursery_id = b.nursery_id AND c.id = b.container_id
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${id}::uuid`;

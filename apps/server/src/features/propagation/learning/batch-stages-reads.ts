@@ -47,7 +47,7 @@ export async function readBatchStages(
              k.missing_units + CASE WHEN u.of_seeds THEN k.potted_plants ELSE k.potted_units + k.lost_units END AS gone,
              (b.closed_on IS NOT NULL OR (b.second_winter_on IS NULL AND (k.potted_plants > 0 OR k.first_up_on + g.long_days < ${today}::date)))
                AND (k.counted_units IS NOT NULL OR k.potted_plants > 0 OR NOT k.was_discarded) AS decided
-        FROM batch b CROSS JOIN LATERAL (SELECT b.unit IN ('tray', 'pack') AS of_seeds) u
+        FROM batch_told b CROSS JOIN LATERAL (SELECT b.unit IN ('tray', 'pack') AS of_seeds) u
         JOIN batch_evidence k ON k.nursery_id = b.nursery_id AND k.batch_id = b.id AND k.speaks
         LEFT JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
         LEFT JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id

@@ -26,7 +26,7 @@ export async function readGrowing(
 ): Promise<GrownStage[]> {
   return tx.rows(grownStage)`
     WITH RECURSIVE void AS MATERIALIZED (
-      SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
+      SELECT unnest(ARRAY[id, reverses_id]) AS id FROM entry_told WHERE nursery_id = ${nurseryId}::uuid AND reverses_id IS NOT NULL),
     own AS MATERIALIZED (
       SELECT b.id, b.plant_id, b.method, coalesce(q.label, '') AS label
         FROM batch_named b LEFT JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id LEFT JOIN protocol q ON q.nursery_id = v.nursery_id AND q.id = v.protocol_id
@@ -34,15 +34,15 @@ export async function readGrowing(
     grown AS MATERIALIZED (
       SELECT l.id, CASE WHEN l.root_checked_on IS NULL THEN NULL ELSE least(l.ready_on, l.root_checked_on) END AS ready_on
         FROM lot_named l WHERE l.nursery_id = ${nurseryId}::uuid AND ${ofPlants(sql`l.plant_id`, plantIds)}),
-    held AS MATERIALIZED (SELECT a.id, a.lot_id, a.units FROM grown g JOIN account a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = g.id),
+    held AS MATERIALIZED (SELECT a.id, a.lot_id, a.units FROM grown g JOIN account_told a ON a.nursery_id = ${nurseryId}::uuid AND a.lot_id = g.id),
     came AS MATERIALIZED (
       SELECT h.lot_id, f.lot_id AS from_lot, f.batch_id AS from_batch, f.outside, m.entry_id, m.to_units AS units
-        FROM held h JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.to_account_id = h.id JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
+        FROM held h JOIN movement_told m ON m.nursery_id = ${nurseryId}::uuid AND m.to_account_id = h.id JOIN account_told f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
        WHERE f.lot_id IS DISTINCT FROM h.lot_id AND NOT EXISTS (SELECT 1 FROM void x WHERE x.id = m.entry_id)),
     went AS MATERIALIZED (
       SELECT h.lot_id, t.lot_id AS to_lot, t.outside, m.from_units AS units, g.ready_on IS NOT NULL AND e.happened_on >= g.ready_on AS ready
-        FROM held h JOIN grown g ON g.id = h.lot_id JOIN movement m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = h.id
-        JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id JOIN entry e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
+        FROM held h JOIN grown g ON g.id = h.lot_id JOIN movement_told m ON m.nursery_id = ${nurseryId}::uuid AND m.from_account_id = h.id
+        JOIN account_told t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id JOIN entry_told e ON e.nursery_id = m.nursery_id AND e.id = m.entry_id
        WHERE t.lot_id IS DISTINCT FROM h.lot_id AND NOT EXISTS (SELECT 1 FROM void x WHERE x.id = m.entry_id)),
     ends AS (
       SELECT lot_id, coalesce(sum(units) FILTER (WHERE ready OR outside IN ('planted', 'sold', 'given')), 0) AS passed,
@@ -59,7 +59,7 @@ export async function readGrowing(
     flows AS MATERIALIZED (
       SELECT c.lot_id, c.from_lot, c.from_batch, sum(c.units)::float8 / f.units AS part
         FROM came c JOIN fates f ON f.lot_id = c.lot_id AND f.units > 0
-        LEFT JOIN grown p ON p.id = c.from_lot LEFT JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = c.entry_id
+        LEFT JOIN grown p ON p.id = c.from_lot LEFT JOIN entry_told e ON e.nursery_id = ${nurseryId}::uuid AND e.id = c.entry_id
        WHERE (c.from_batch IS NOT NULL OR (c.from_lot IS NOT NULL AND (p.ready_on IS NULL OR e.happened_on < p.ready_on)))
        GROUP BY c.lot_id, c.from_lot, c.from_batch, f.units),
     traced (lot_id, batch_id, plant_id, method, label, part) AS (

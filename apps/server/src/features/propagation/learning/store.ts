@@ -1,7 +1,7 @@
 import { STANDINGS } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { columns, editedSettings } from '../../../db/editions.ts';
-import { setInNursery } from '../../../db/settings.ts';
+import { setInNursery } from '../../../db/nursery-row.ts';
 import { sql } from '../../../db/sql.ts';
 import { found } from '../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../trpc/operation.ts';

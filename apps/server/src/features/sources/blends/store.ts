@@ -22,7 +22,7 @@ const batchTally = z.strictObject({ batches: z.number() });
 /** How many batches were started from a source and stand. */
 export async function countBatches({ tx, nurseryId }: ReadContext, sourceId: string): Promise<number> {
   const row = await tx.row(batchTally)`
-    SELECT count(*)::int AS batches FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = ${sourceId}::uuid
-       AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = b.nursery_id AND r.reverses_id = b.created_entry_id)`;
+    SELECT count(*)::int AS batches FROM batch_told b WHERE b.nursery_id = ${nurseryId}::uuid AND b.source_id = ${sourceId}::uuid
+       AND NOT EXISTS (SELECT 1 FROM entry_told r WHERE r.nursery_id = b.nursery_id AND r.reverses_id = b.created_entry_id)`;
   return row?.batches ?? 0;
 }

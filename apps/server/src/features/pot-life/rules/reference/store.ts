@@ -1,5 +1,5 @@
 import { raised } from '../../../../db/editions.ts';
-import { setInNursery } from '../../../../db/settings.ts';
+import { setInNursery } from '../../../../db/nursery-row.ts';
 import { sql } from '../../../../db/sql.ts';
 import type { CommandContext } from '../../../../trpc/operation.ts';
 import type { NewRule } from './rows.ts';

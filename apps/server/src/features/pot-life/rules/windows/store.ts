@@ -1,7 +1,7 @@
 import type { PlantingWindow } from '@rootclock/domain';
 import * as z from 'zod/mini';
 import { columns, editedRow, editedSettings } from '../../../../db/editions.ts';
-import { setInNursery } from '../../../../db/settings.ts';
+import { setInNursery } from '../../../../db/nursery-row.ts';
 import { sql } from '../../../../db/sql.ts';
 import { found, refuse } from '../../../../refusal.ts';
 import type { CommandContext, ReadContext } from '../../../../trpc/operation.ts';

@@ -24,7 +24,7 @@ export async function readStartedUnits(
   batchId: string,
 ): Promise<{ startedUnits: number; seedsSown: number | null }> {
   const row = await tx.row(batchStart)`
-    SELECT coalesce((SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits", b.seeds_sown AS "seedsSown"
-      FROM batch b WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${batchId}::uuid`;
+    SELECT coalesce((SELECT sum(m.to_units)::int FROM movement_told m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits", b.seeds_sown AS "seedsSown"
+      FROM batch_told b WHERE b.nursery_id = ${nurseryId}::uuid AND b.id = ${batchId}::uuid`;
   return row ?? { startedUnits: 0, seedsSown: null };
 }

@@ -23,16 +23,16 @@ export async function readEarlierCourses({ tx, nurseryId }: ReadContext, batchId
   return tx.rows(earlierCourse)`
     SELECT b.id::text AS "batchId", b.code, b.started_on::text AS "startedOn", b.unit, sown.units AS sown, seen.counts
       FROM batch_named o
-      JOIN batch b ON b.nursery_id = o.nursery_id AND b.plant_id = o.plant_id AND b.method = o.method AND b.id <> o.id AND (b.started_on, b.code) < (o.started_on, o.code)
+      JOIN batch_told b ON b.nursery_id = o.nursery_id AND b.plant_id = o.plant_id AND b.method = o.method AND b.id <> o.id AND (b.started_on, b.code) < (o.started_on, o.code)
       JOIN LATERAL (
-        SELECT CASE WHEN b.unit IN ('cell', 'piece') THEN (SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id)
+        SELECT CASE WHEN b.unit IN ('cell', 'piece') THEN (SELECT sum(m.to_units)::int FROM movement_told m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id)
                     ELSE b.seeds_sown END AS units) sown ON sown.units > 0
       JOIN LATERAL (
         SELECT jsonb_agg(jsonb_build_object('on', c.counted_on, 'emergedUnits', c.emerged_units) ORDER BY c.counted_on, e.version) AS counts, count(*) AS many
-          FROM batch_count c JOIN entry e ON e.nursery_id = c.nursery_id AND e.id = c.entry_id
+          FROM batch_count c JOIN entry_told e ON e.nursery_id = c.nursery_id AND e.id = c.entry_id
          WHERE c.nursery_id = b.nursery_id AND c.batch_id = b.id
-           AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = c.nursery_id AND r.reverses_id = c.entry_id)) seen ON seen.many > 1
+           AND NOT EXISTS (SELECT 1 FROM entry_told r WHERE r.nursery_id = c.nursery_id AND r.reverses_id = c.entry_id)) seen ON seen.many > 1
      WHERE o.nursery_id = ${nurseryId}::uuid AND o.id = ${batchId}::uuid
-       AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.nursery_id = b.nursery_id AND r.reverses_id = b.created_entry_id)
+       AND NOT EXISTS (SELECT 1 FROM entry_told r WHERE r.nursery_id = b.nursery_id AND r.reverses_id = b.created_entry_id)
      ORDER BY b.started_on DESC, b.code DESC LIMIT ${MOST}`;
 }

@@ -79,7 +79,7 @@ export async function readBatchHead({ tx, nurseryId }: ReadContext, batchId: str
     SELECT b.id::text AS "batchId", b.code, p.id::text AS "plantId", p.code AS "plantCode", p.scientific_name AS "scientificName", p.vernacular_name AS "vernacularName",
            p.root_habit AS "rootHabit", p.dormant_months AS "dormantMonths", p.last_emergence_md AS "lastEmergenceMd", b.method, b.unit,
            b.container_id::text AS "containerId", c.name AS "containerName", c.kind AS "containerKind", c.cells AS "cellsPerTray", b.started_on::text AS "startedOn",
-           coalesce((SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits",
+           coalesce((SELECT sum(m.to_units)::int FROM movement_told m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits",
            b.seeds_sown AS "seedsSown", b.emerged_units AS "emergedUnits", b.emerged_on::text AS "emergedOn", b.confined_on::text AS "confinedOn",
            b.container_on::text AS "containerOn", b.target_container_id::text AS "targetContainerId", t.name AS "targetContainerName", b.cautious_units AS "cautiousUnits",
            b.usual_units AS "usualUnits", b.protocol_version_id::text AS "protocolVersionId", b.seeds_grams::float8 AS "seedsGrams",
@@ -92,7 +92,7 @@ export async function readBatchHead({ tx, nurseryId }: ReadContext, batchId: str
            coalesce((SELECT jsonb_agg(jsonb_build_object('placeId', w.id, 'code', w.code, 'name', w.name, 'units', a.units) ORDER BY w.code)
                        FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                       WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0), '[]') AS places
-      FROM batch b
+      FROM batch_told b
       JOIN nursery_settings n ON n.id = b.nursery_id
       JOIN plant_named p ON p.nursery_id = b.nursery_id AND p.id = b.plant_id
       JOIN source_named s ON s.nursery_id = b.nursery_id AND s.id = b.source_id

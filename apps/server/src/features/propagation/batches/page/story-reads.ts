@@ -42,22 +42,22 @@ export type BatchStoryEntry = z.infer<typeof batchStoryEntry>;
 
 export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: string): Promise<BatchStoryEntry[]> {
   return tx.rows(batchStoryEntry)`
-    WITH own AS (SELECT id FROM account WHERE nursery_id = ${nurseryId}::uuid AND batch_id = ${batchId}::uuid),
+    WITH own AS (SELECT id FROM account_told WHERE nursery_id = ${nurseryId}::uuid AND batch_id = ${batchId}::uuid),
     involved AS (
-      SELECT v.entry_id FROM movement v JOIN own o ON o.id = v.from_account_id WHERE v.nursery_id = ${nurseryId}::uuid
-      UNION SELECT v.entry_id FROM movement v JOIN own o ON o.id = v.to_account_id WHERE v.nursery_id = ${nurseryId}::uuid
-      UNION SELECT entry_id FROM entry_subject WHERE nursery_id = ${nurseryId}::uuid AND subject_id = ${batchId}::uuid)
+      SELECT v.entry_id FROM movement_told v JOIN own o ON o.id = v.from_account_id WHERE v.nursery_id = ${nurseryId}::uuid
+      UNION SELECT v.entry_id FROM movement_told v JOIN own o ON o.id = v.to_account_id WHERE v.nursery_id = ${nurseryId}::uuid
+      UNION SELECT entry_id FROM entry_about WHERE nursery_id = ${nurseryId}::uuid AND subject_id = ${batchId}::uuid)
     SELECT e.id::text AS "entryId", e.version::int, e.kind, e.happened_on::text AS "happenedOn", e.recorded_at AS "recordedAt", who.name AS "personName", e.cause, e.note,
            e.details, e.reverses_id::text AS "reversesId",
-           (SELECT r.id::text FROM entry r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS "reversedById",
+           (SELECT r.id::text FROM entry_told r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS "reversedById",
            (SELECT jsonb_build_object('countKind', c.count_kind, 'emergedUnits', c.emerged_units, 'unexplainedUnits', c.unexplained_units)
               FROM batch_count c WHERE c.nursery_id = e.nursery_id AND c.entry_id = e.id AND c.batch_id = ${batchId}::uuid) AS count,
-           (SELECT jsonb_build_object('kind', o.kind, 'result', o.result, 'amount', o.amount) FROM observation o WHERE o.nursery_id = e.nursery_id AND o.entry_id = e.id LIMIT 1) AS observed,
+           (SELECT jsonb_build_object('kind', o.kind, 'result', o.result, 'amount', o.amount) FROM observation_told o WHERE o.nursery_id = e.nursery_id AND o.entry_id = e.id LIMIT 1) AS observed,
            coalesce((SELECT jsonb_agg(jsonb_build_object('fromPlace', fw.code, 'toPlace', tw.code, 'toLotId', tl.id, 'toLotCode', tl.code, 'drawnFor', tb.code, 'drawnFrom', fb.code,
                        'outside', coalesce(f.outside, t.outside), 'fromUnits', m.from_units, 'toUnits', m.to_units) ORDER BY m.line)
-                       FROM movement m
-                       JOIN account f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
-                       JOIN account t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
+                       FROM movement_told m
+                       JOIN account_told f ON f.nursery_id = m.nursery_id AND f.id = m.from_account_id
+                       JOIN account_told t ON t.nursery_id = m.nursery_id AND t.id = m.to_account_id
                        LEFT JOIN place_named fw ON fw.nursery_id = f.nursery_id AND fw.id = f.place_id
                        LEFT JOIN place_named tw ON tw.nursery_id = t.nursery_id AND tw.id = t.place_id
                        LEFT JOIN lot_named tl ON tl.nursery_id = t.nursery_id AND tl.id = t.lot_id
@@ -65,7 +65,7 @@ export async function readBatchStory({ tx, nurseryId }: ReadContext, batchId: st
                        LEFT JOIN batch_named tb ON tb.nursery_id = t.nursery_id AND tb.id = t.batch_id AND tb.id <> ${batchId}::uuid
                       WHERE m.nursery_id = e.nursery_id AND m.entry_id = e.id AND (f.batch_id = ${batchId}::uuid OR t.batch_id = ${batchId}::uuid)), '[]') AS movements
       FROM involved i
-      JOIN entry e ON e.nursery_id = ${nurseryId}::uuid AND e.id = i.entry_id
+      JOIN entry_told e ON e.nursery_id = ${nurseryId}::uuid AND e.id = i.entry_id
       LEFT JOIN nursery_people() who ON who.person_id = e.person_id
      ORDER BY e.happened_on DESC, e.version DESC`;
 }

@@ -19,7 +19,7 @@ export async function readStandingPacks({ tx, nurseryId }: ReadContext, plantId:
   return tx.rows(standingPacks)`
     SELECT b.id::text AS "batchId", b.code, b.source_id::text AS "sourceId", s.units, s.places AS "placeCodes", b.started_on::text AS "startedOn", b.seeds_sown AS "seedsSown",
            b.stage_due_on::text AS "stageDueOn"
-      FROM batch b
+      FROM batch_told b
       JOIN LATERAL (SELECT sum(a.units)::int AS units, array_agg(w.code ORDER BY w.code) AS places FROM units_standing a JOIN place_named w ON w.nursery_id = a.nursery_id AND w.id = a.place_id
                      WHERE a.nursery_id = b.nursery_id AND a.batch_id = b.id AND a.units > 0) s ON s.units > 0
      WHERE b.nursery_id = ${nurseryId}::uuid AND b.plant_id = ${plantId}::uuid AND b.unit = 'pack' AND b.closed_on IS NULL

@@ -106,8 +106,8 @@ const batchUnderProtocol = z.strictObject({
 
 export const readBatches = ({ tx, nurseryId }: ReadContext, protocolId: string) => tx.rows(batchUnderProtocol)`
   SELECT b.id::text AS "batchId", b.code, v.number AS "versionNumber", b.started_on::text AS "startedOn", b.closed_on::text AS "closedOn", b.unit, b.emerged_units AS "emergedUnits",
-         coalesce((SELECT sum(m.to_units)::int FROM movement m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits"
-    FROM batch b JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
+         coalesce((SELECT sum(m.to_units)::int FROM movement_told m WHERE m.nursery_id = b.nursery_id AND m.entry_id = b.created_entry_id), 0) AS "startedUnits"
+    FROM batch_told b JOIN protocol_version v ON v.nursery_id = b.nursery_id AND v.id = b.protocol_version_id
    WHERE b.nursery_id = ${nurseryId}::uuid AND v.protocol_id = ${protocolId}::uuid
    ORDER BY b.started_on DESC, b.code DESC LIMIT 50`;
 

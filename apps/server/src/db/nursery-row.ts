@@ -1,4 +1,6 @@
+import * as z from 'zod/mini';
 import type { CommandContext } from '../trpc/operation.ts';
+import type { Tx } from './pool.ts';
 import { sql, type Sql } from './sql.ts';
 
 /**
@@ -11,4 +13,14 @@ export async function setInNursery(
   when: Sql = sql`true`,
 ): Promise<boolean> {
   return (await tx.run`UPDATE nursery SET ${settings} WHERE id = ${nurseryId}::uuid AND ${when}`) > 0;
+}
+
+const keyRow = z.strictObject({ id: z.string() });
+
+/** Holds all writes of a nursery back for as long as the transaction lasts. False where there is no such nursery here. */
+export async function lockNursery(tx: Tx, nurseryId: string): Promise<boolean> {
+  await tx.run`SELECT set_config('app.nursery', ${nurseryId}, true)`;
+  const row = await tx.row(keyRow)`
+    SELECT id::text FROM nursery WHERE id = ${nurseryId}::uuid FOR UPDATE`;
+  return row !== undefined;
 }
