@@ -41,8 +41,8 @@ function shown(show: NonNullable<Filter['show']>, today: string, noticeDays: num
  */
 export const openStock = (nurseryId: string): Sql => sql`
   held AS (
-    SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother, array_agg(h.reason ORDER BY h.reason) AS reasons FROM hold h
-     WHERE h.nursery_id = ${nurseryId}::uuid AND h.released_on IS NULL GROUP BY h.lot_id),
+    SELECT h.lot_id AS id, bool_or(h.reason = 'mother-stock') AS mother, array_agg(h.reason ORDER BY h.reason) AS reasons FROM lot_held h
+     WHERE h.nursery_id = ${nurseryId}::uuid GROUP BY h.lot_id),
   sums AS MATERIALIZED (
     SELECT u.id, sum(u.on_hand)::int AS on_hand, sum(u.staged)::int AS staged, sum(u.reserved)::int AS reserved,
            greatest(sum(u.supply) - sum(u.reserved), 0)::int AS free

@@ -36,7 +36,7 @@ export async function loadKinWishes(
       SELECT p.genus FROM plant_named p WHERE p.nursery_id = ${nurseryId}::uuid AND p.id = coalesce(
         (SELECT plant_id FROM lot_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid), (SELECT plant_id FROM batch_named WHERE nursery_id = ${nurseryId}::uuid AND id = ${supplyId}::uuid)))
     SELECT DISTINCT l.plant_id::text AS "plantId", l.container_id::text AS "containerId"
-      FROM own JOIN plant p ON p.nursery_id = ${nurseryId}::uuid AND p.genus = own.genus
+      FROM own JOIN plant_named p ON p.nursery_id = ${nurseryId}::uuid AND p.genus = own.genus
       JOIN line_asked l ON l.nursery_id = p.nursery_id AND l.plant_id = p.id AND l.withdrawn_on IS NULL
       JOIN order_named o ON o.nursery_id = l.nursery_id AND o.id = l.order_id AND o.state = 'open'`;
 }

@@ -146,7 +146,7 @@ export async function readEntries(
   orderId: string,
 ): Promise<promises.OrderPage['entries']> {
   return tx.rows(entryOfOrder)`
-    SELECT e.id::text, e.kind, e.happened_on::text AS "happenedOn", e.note, n.name AS "personName", max(u.units)::int AS units,
+    SELECT e.id::text, e.kind, e.happened_on::text AS "happenedOn", e.note, n.name AS "personName", u.units::int AS units,
            EXISTS (SELECT 1 FROM entry_told r WHERE r.nursery_id = e.nursery_id AND r.reverses_id = e.id) AS reversed
       FROM (SELECT m.entry_id, greatest(sum(m.from_units) FILTER (WHERE m.from_account_id = a.id), sum(m.to_units) FILTER (WHERE m.to_account_id = a.id)) AS units
               FROM line_asked l
@@ -155,7 +155,7 @@ export async function readEntries(
              WHERE l.nursery_id = ${nurseryId}::uuid AND l.order_id = ${orderId}::uuid GROUP BY m.entry_id) u
       JOIN entry_told e ON e.nursery_id = ${nurseryId}::uuid AND e.id = u.entry_id
       LEFT JOIN nursery_people() n ON n.person_id = e.person_id
-     GROUP BY e.nursery_id, e.id, n.name ORDER BY e.version DESC`;
+     ORDER BY e.version DESC`;
 }
 
 export const orderCircumstances = z.strictObject({
