@@ -166,7 +166,7 @@ async function asServer<T>(
   now: Date,
   work: (runner: ReturnType<typeof createRunner>) => Promise<T>,
 ): Promise<T> {
-  const database = openDatabase(url, 2);
+  const database = openDatabase(url, { connections: 2 });
   try {
     const runner = createRunner({ database, replan, rollDay, foreseeRoll, clock: () => now });
     const answer = await work(runner);

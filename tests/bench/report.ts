@@ -6,8 +6,14 @@ import type { AllocationFigures } from './measure/allocation.ts';
 import { type Aim, aimLines, shortened, table } from './page.ts';
 import { MOST_PLAN_MS, type PlanFigures } from './measure/plan.ts';
 import { MOST_PROMISE_MS, type PromiseFigures, type ReplanFigures } from './measure/promises.ts';
-import { LONG_MS, MOST_MORE_MS, MOST_TIMES, MOST_TIMES_LONGER_HISTORY, type ReadFigures } from './measure/reads.ts';
-import { LEAST_A_SECOND, MOST_P95_MS, type WriteFigures } from './measure/writes.ts';
+import {
+  MOST_BARE_BOARD_MS,
+  MOST_MORE_MS,
+  MOST_TIMES,
+  MOST_TIMES_LONGER_HISTORY,
+  type ReadFigures,
+} from './measure/reads.ts';
+import { LEAST_A_SECOND, MOST_TIMES_BARE, MOST_P95_MS, type WriteFigures } from './measure/writes.ts';
 import type { Nursery } from './nursery.ts';
 
 export interface Report {
@@ -33,17 +39,17 @@ function aimsOf({
   return [
     ...reads.flatMap((figures) => [
       {
-        aim: `${figures.read}: median at most ${MOST_MORE_MS} ms above the bare SQL`,
-        measured: figures.moreMs,
-        met: figures.met.withinMs,
+        aim: `${figures.read}: median at most ${MOST_TIMES} times the bare SQL, or ${MOST_MORE_MS} ms more`,
+        measured: figures.times,
+        met: figures.met.nearBare,
       },
-      ...(figures.met.withinTimes === null
+      ...(figures.met.bareIsQuick === null
         ? []
         : [
             {
-              aim: `${figures.read}: median at most ${MOST_TIMES} times the bare SQL, which takes ${LONG_MS} ms or more`,
-              measured: figures.times,
-              met: figures.met.withinTimes,
+              aim: `${figures.read}: bare SQL in less than ${MOST_BARE_BOARD_MS} ms`,
+              measured: figures.bare.medianMs,
+              met: figures.met.bareIsQuick,
             },
           ]),
       {
@@ -56,6 +62,11 @@ function aimsOf({
       aim: `stock commands: at least ${LEAST_A_SECOND} acknowledged a second with ${writes.clients} clients`,
       measured: writes.http.aSecond,
       met: writes.met.aSecond,
+    },
+    {
+      aim: `stock commands: at most ${MOST_TIMES_BARE} times as long as the bare SQL`,
+      measured: writes.ratio,
+      met: writes.met.nearBare,
     },
     {
       aim: `stock commands: 95 % answered in less than ${MOST_P95_MS} ms`,

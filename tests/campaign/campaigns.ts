@@ -23,5 +23,6 @@ export const campaigns: Record<string, Campaign> = {
     rounds: 4,
   },
   rubbish: { files: ['tests/access/rubbish.test.ts'], runs: 100, rounds: 4 },
+  'others-meanwhile': { files: ['tests/integration/promises/others-meanwhile.test.ts'], rounds: 3 },
   'every-screen': { files: ['tests/browser/every-screen.test.ts'], rounds: 1 },
 };

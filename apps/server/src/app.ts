@@ -66,7 +66,7 @@ export async function createApp(parts: AppParts): Promise<FastifyInstance> {
     patienceMs = 30_000,
   } = parts;
   const { secureCookies: secure = publicUrl?.protocol === 'https:' } = parts;
-  const database = openDatabase(databaseUrl, undefined, undefined, undefined, parts.sends);
+  const database = openDatabase(databaseUrl, parts.sends && { sends: parts.sends });
   const fault = await findRoleFault(database);
   if (fault) {
     await database.close();

@@ -154,7 +154,7 @@ describe('the timer of days', () => {
   });
 
   test('holds no connection while it waits, and none and no timer after it was stopped', async () => {
-    const one = openDatabase(database.url, 1);
+    const one = openDatabase(database.url, { connections: 1 });
     const { timer, look, isWaiting } = timerOn({
       database: one,
       runner: createRunner({ database: one, replan, rollDay, foreseeRoll, clock: server.clock.now }),

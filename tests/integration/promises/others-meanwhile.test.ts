@@ -5,12 +5,14 @@ import { createDatabase, type TestDatabase } from '../../support/database.ts';
 import { type GardenStory, gardenStory } from '../../support/gardens.ts';
 import { largeScope } from '../../support/large-scope.ts';
 import { openNursery, sent, type TestNursery } from '../../support/nursery.ts';
+import { isCampaign } from '../../support/tries.ts';
 
-const [LOTS, LINES] = [4_000, 1_000];
+const isAtLength = isCampaign('others-meanwhile');
+const [LOTS, LINES] = isAtLength ? [20_000, 5_000] : [4_000, 1_000];
 const ROUNDS = 3;
 const WARM_CALLS = 20;
-/** Loose, since this runs on machines that do much else; the full size is told in DEVELOPERS.md. */
-const AT_MOST = 4;
+/** How many times as long as otherwise. The suite's is loose, since it runs beside other tests; a campaign wants a machine of its own. */
+const AT_MOST = isAtLength ? { reads: 1.5, entries: 2 } : { reads: 4, entries: 4 };
 
 let database: TestDatabase;
 let nursery: TestNursery;
@@ -73,6 +75,14 @@ it('others read and book while a large component is solved', async () => {
     expect((await solving).length).toBeGreaterThan(LINES);
     await work(quiet, (calls) => calls >= done);
   }
-  expect(median(busy.reads) / median(quiet.reads)).toBeLessThan(AT_MOST);
-  expect(median(busy.entries) / median(quiet.entries)).toBeLessThan(AT_MOST);
+  const times = {
+    reads: median(busy.reads) / median(quiet.reads),
+    entries: median(busy.entries) / median(quiet.entries),
+  };
+  if (isAtLength)
+    console.log(
+      `${busy.reads.length} calls each while ${LOTS} lots were solved: ${JSON.stringify(times)} times as long`,
+    );
+  expect(times.reads).toBeLessThan(AT_MOST.reads);
+  expect(times.entries).toBeLessThan(AT_MOST.entries);
 });

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import * as z from 'zod/mini';
 import { raw } from '../../../apps/server/src/db/sql.ts';
 import { createApp } from '../../../apps/server/src/app.ts';
-import { openDatabase, PATIENCE_MS, type Database, type Tx } from '../../../apps/server/src/db/pool.ts';
+import { openDatabase, type Database, type Tx } from '../../../apps/server/src/db/pool.ts';
 import { Refusal } from '../../../apps/server/src/refusal.ts';
 import { errorAnswer } from '../../../apps/server/src/trpc/answer-error.ts';
 import { openLine } from '../../support/process/cut-line.ts';
@@ -103,7 +103,7 @@ describe('a connection on which something failed', () => {
     ['a value that cannot be written, within a transaction', (app) => app.transaction((tx) => textOf(tx, endless))],
     ['a statement that PostgreSQL refuses', (app) => app.run`SELECT nothing FROM nursery`],
   ])('answers the next one: %s', async (_, fail) => {
-    const app = openDatabase(database.url, 1);
+    const app = openDatabase(database.url, { connections: 1 });
     expect(await codeOf(fail(app))).toBe('fault');
     expect(await textOf(app, { day: 1 })).toEqual({ text: '{"day": 1}' });
     await app.close();
@@ -136,7 +136,7 @@ describe('nobody knows the outcome', () => {
   });
 
   test('when a transaction took longer than it may', async () => {
-    const app = openDatabase(database.url, 1, 50);
+    const app = openDatabase(database.url, { connections: 1, patienceMs: 50 });
     expect(
       await within(app, async (tx) => {
         for (;;) await tx.run`SELECT 1`;
@@ -147,7 +147,7 @@ describe('nobody knows the outcome', () => {
 
   test('when the database says nothing any more, be it asked within a transaction, without one, or to undo one', async () => {
     const line = await openLine(database.url);
-    const app = openDatabase(line.url, 1, 1_000);
+    const app = openDatabase(line.url, { connections: 1, patienceMs: 1_000 });
     const isSilent = () => line.behave('hangs');
     const isBack = () => line.behave('passes');
     expect(
@@ -175,7 +175,7 @@ describe('nobody knows the outcome', () => {
   });
 
   test('when no connection became free in time', async () => {
-    const app = openDatabase(database.url, 1, PATIENCE_MS, 2_000);
+    const app = openDatabase(database.url, { connections: 1, waitMs: 2_000 });
     await nursery.sql('SELECT pg_advisory_lock(1)');
     const before = codeOf(app.run`SELECT pg_advisory_xact_lock(1)::text`);
     await expect

@@ -103,7 +103,7 @@ describe('a look ahead at the day’s roll', () => {
     ],
   ])('that %s leaves the write as it is', async (_, foreseeRoll) => {
     const { lotId } = await stockOf(nursery).addReadyLot({ units: 10 });
-    const app = openDatabase(database.url, 2, 1500);
+    const app = openDatabase(database.url, { connections: 2, patienceMs: 1500 });
     const failures: unknown[] = [];
     const runner = createRunner({
       database: app,

@@ -8,7 +8,7 @@ import { CommandFailure } from './failure.ts';
 import { withNursery, type Addresses } from './nursery-database.ts';
 
 export async function isEmpty(databaseUrl: string): Promise<boolean> {
-  const database = openDatabase(databaseUrl, 1);
+  const database = openDatabase(databaseUrl, { connections: 1 });
   try {
     return !(await setupFacts(database)).anyNursery;
   } finally {

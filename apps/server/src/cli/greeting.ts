@@ -5,7 +5,7 @@ import { setupFacts } from '../features/people/store.ts';
 
 /** The lines for whoever started the server: the demo's people, or that the first visit makes the first owner. */
 export async function greeting(databaseUrl: string, addresses: string[]): Promise<string[]> {
-  const database = openDatabase(databaseUrl, 1);
+  const database = openDatabase(databaseUrl, { connections: 1 });
   try {
     const { anyNursery, demo } = await setupFacts(database);
     return [

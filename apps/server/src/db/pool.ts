@@ -23,16 +23,22 @@ export interface Database extends Statements {
 /** As long as statements under way may take to come back when the pool ends. */
 const CLOSE_WITHIN_MS = 2_000;
 
-/** As long as a transaction may take, and as long as it may wait for a connection. */
-export const PATIENCE_MS = 10_000;
+/** As long as a transaction may take, and may wait for a connection, unless it is said otherwise. */
+const PATIENCE_MS = 10_000;
+
+export interface PoolOptions {
+  connections?: number;
+  /** As long as a transaction may take. */
+  patienceMs?: number;
+  /** As long as it may wait for a connection. */
+  waitMs?: number;
+  /** Told of each statement as it is sent. */
+  sends?: (text: string) => void;
+}
 
 export function openDatabase(
   databaseUrl: string,
-  connections = 10,
-  patienceMs = PATIENCE_MS,
-  waitMs = patienceMs,
-  /** Told of each statement as it is sent. */
-  sends?: (text: string) => void,
+  { connections = 10, patienceMs = PATIENCE_MS, waitMs = patienceMs, sends }: PoolOptions = {},
 ): Database {
   const pool = new pg.Pool({
     connectionString: databaseUrl,

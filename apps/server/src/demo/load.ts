@@ -28,7 +28,7 @@ import { planUpkeep } from './seasons/upkeep.ts';
  */
 export async function loadDemo({ url, ownerUrl }: { url: string; ownerUrl: string }, now = new Date()): Promise<void> {
   // A first start on a busy machine may be slow, and nobody waits for a single command of it.
-  const database = openDatabase(url, 2, 60_000);
+  const database = openDatabase(url, { connections: 2, patienceMs: 60_000 });
   try {
     const stage = new Stage(database, dayIn(now, ZONE));
     await beginNursery(ownerUrl, stage);
