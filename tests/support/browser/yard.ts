@@ -3,6 +3,7 @@ import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { repositoryRoot } from '@rootclock/server/config';
+import type { Page } from 'playwright-core';
 import { createApp } from '../../../apps/server/src/app.ts';
 import type { TestDatabase } from '../database.ts';
 import type { TestNursery } from '../nursery.ts';
@@ -30,6 +31,10 @@ export async function openYard(database: TestDatabase, nursery: TestNursery) {
   };
 }
 
+/** Whether the page is that of the later build: by what no script changes. */
+export const isLaterBuild = async (page: Page): Promise<boolean> =>
+  (await page.locator('meta[name="build"][content="later"]').count()) === 1;
+
 /** The same app as a later build: another page, and a worker that knows it. */
 export async function laterBuild(): Promise<{ folder: string; remove: () => Promise<void> }> {
   const folder = await mkdtemp(path.join(tmpdir(), 'rootclock-build-'));
@@ -43,7 +48,7 @@ export async function laterBuild(): Promise<{ folder: string; remove: () => Prom
     const text = await readFile(file, 'utf8');
     const changed =
       name === 'index.html'
-        ? text.replace('<title>Rootclock</title>', '<title>Rootclock, later</title>')
+        ? text.replace('<title>', '<meta name="build" content="later" /><title>')
         : text.replace(/(url:`\/index\.html`,revision:`)[0-9a-f]+/, '$1later');
     if (changed === text) throw new Error(`${name} was not built as expected`);
     await writeFile(file, changed);
