@@ -31,7 +31,7 @@ afterAll(async () => {
   await database.drop();
 });
 
-/** A lot whose clock was reckoned, as any command that touches it does. */
+/** A lot whose clock was reckoned, as each command that touches it does. */
 async function addClockedLot(pottedOn: string, units = 11) {
   const lot = await stock.addReadyLot({ units, pottedOn });
   await nursery

@@ -9,7 +9,7 @@ export function KeptNotice() {
   const { dates } = useFormat();
   const since = useShownSince();
   return (
-    <div role="status">
+    <div role="status" className="page-notice">
       {since !== null && <Callout tone="note">{shell.keptSince(dates.instant(new Date(since).toISOString()))}</Callout>}
     </div>
   );

@@ -9,7 +9,7 @@ export function PlanMark({ about }: { about: 'page' | 'answer' }) {
   const { data } = useQuery(trpc.promises.planState.queryOptions({}));
   if (!data?.staleSince) return null;
   return (
-    <div role="status">
+    <div role="status" className={about === 'page' ? 'page-notice' : undefined}>
       <Callout tone="note">{promises.plan[about]}</Callout>
     </div>
   );
