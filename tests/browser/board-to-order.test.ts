@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import type { Page } from 'playwright-core';
+import type { Page, Route } from 'playwright-core';
 import { beforeEach, expect, it } from 'vitest';
 import { violationsOn } from '../support/browser/axe.ts';
 import { createDatabase, type TestDatabase } from '../support/database.ts';
@@ -70,6 +70,26 @@ it.each([
     await cardOf(page, await codeOf(urgent))
       .getByText('10 promised, 2 free to decline')
       .waitFor();
+  },
+  JOURNEY_MS,
+);
+
+it(
+  'an order for a client with one garden is saved for it, though that garden was not read yet',
+  async () => {
+    const lotId = await story.addLot({ units: 12 });
+    const page = await journey.open('grower', DESK);
+    await page.goto(`${journey.address}/gardens/new?lot=${lotId}`);
+    const held: Route[] = [];
+    await page.route(/gardens\.readClient/, (route) => void held.push(route));
+    await page.getByRole('combobox', { name: 'Client' }).fill('Fen');
+    await page.getByRole('option', { name: /Fen Hollow/ }).click();
+    await page.getByLabel('Day').fill('2026-06-01');
+    await page.getByRole('textbox', { name: 'Plants' }).fill('10');
+    await page.getByRole('button', { name: 'Save the order' }).click();
+    await page.getByRole('heading', { level: 1, name: /, Fen Hollow$/ }).waitFor();
+    expect(held.length).toBeGreaterThan(0);
+    expect(await nursery.sql('SELECT site_id FROM garden_order')).toEqual([{ site_id: story.siteId }]);
   },
   JOURNEY_MS,
 );

@@ -68,11 +68,15 @@ describe('a postmaster.pid that names a living process', () => {
   });
 
   test('that has ended, but nobody took notice of its end, does not stop the start', async () => {
-    // Its parent becomes a program that waits for no child.
-    const negligent = spawn('sh', ['-c', 'true & echo $!; exec sleep 600'], { stdio: ['ignore', 'pipe', 'ignore'] });
+    // Its parent becomes a program that waits for no child; the shell itself would take notice, so the end comes after.
+    const negligent = spawn('sh', ['-c', 'sleep 600 & echo $!; exec sleep 600'], {
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
     try {
       const [told] = (await once(negligent.stdout, 'data')) as [Buffer];
       const ended = Number(told.toString());
+      await expect.poll(() => readFileSync(`/proc/${negligent.pid}/comm`, 'utf8')).toBe('sleep\n');
+      process.kill(ended, 'SIGKILL');
       await expect.poll(() => isAlive(ended)).toBe(false);
       expect(process.kill(ended, 0)).toBe(true);
       expect(await answers(await start(await clusterNaming(ended)))).toBe(true);

@@ -23,9 +23,9 @@ describe('clients, sites and beds', () => {
     await as().clients.addClient(sent({ clientId: randomUUID(), name: 'Alder Lane', email: 'alder@example.test' }));
     await story.order([{ units: 3 }], { dueOn: '2026-06-01' });
     const all = await as('viewer').gardens.listClients({});
-    expect(all.rows.map(({ name, openOrders, nextDueOn, sites }) => ({ name, openOrders, nextDueOn, sites }))).toEqual([
-      { name: 'Alder Lane', openOrders: 0, nextDueOn: null, sites: 0 },
-      { name: 'Fen Hollow', openOrders: 1, nextDueOn: '2026-06-01', sites: 1 },
+    expect(all.rows).toMatchObject([
+      { name: 'Alder Lane', openOrders: 0, nextDueOn: null, sites: 0, onlySiteId: null },
+      { name: 'Fen Hollow', openOrders: 1, nextDueOn: '2026-06-01', sites: 1, onlySiteId: story.siteId },
     ]);
     expect((await as('viewer').gardens.listClients({ search: 'hollow' })).rows.map(({ name }) => name)).toEqual([
       'Fen Hollow',

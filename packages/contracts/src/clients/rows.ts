@@ -12,6 +12,8 @@ export interface ClientRow {
   /** Its personal data was blanked on request; the name says so. */
   isBlanked: boolean;
   sites: number;
+  /** The one site of a client with no other. */
+  onlySiteId: string | null;
   openOrders: number;
   /** The first day an open order of this client is due. */
   nextDueOn: string | null;

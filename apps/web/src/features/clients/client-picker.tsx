@@ -9,6 +9,8 @@ import { ComboboxField } from '../../ui/fields/index.ts';
 export interface PickedClient {
   id: string;
   name: string;
+  /** The one site of a client with no other, where it is known. */
+  onlySiteId?: string | null;
 }
 
 export interface ClientPickerProps {
@@ -37,7 +39,7 @@ export function ClientPicker({ value, onChange, name, optional = false }: Client
         id: client.id,
         label: client.name,
         detail: clients.sitesCount(client.sites),
-        meant: { id: client.id, name: client.name },
+        meant: { id: client.id, name: client.name, onlySiteId: client.onlySiteId },
       }))}
       answers={query.isPending ? null : asked}
       onText={setText}

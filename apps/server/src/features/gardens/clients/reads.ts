@@ -19,6 +19,7 @@ const listedClient = z.strictObject({
     note: z.string(),
     isBlanked: z.boolean(),
     sites: z.number(),
+    onlySiteId: z.nullable(z.string()),
     openOrders: z.number(),
     nextDueOn: z.nullable(z.string()),
   }),
@@ -35,6 +36,7 @@ async function readClients(
     SELECT count(*) OVER ()::int AS total,
            jsonb_build_object('id', k.id, 'edition', k.edition, 'name', k.name, 'email', k.email, 'phone', k.phone, 'address', k.address, 'leadDays', k.lead_days, 'note', k.note, 'isBlanked', k.blanked_at IS NOT NULL,
              'sites', (SELECT count(*) FROM site_named s WHERE s.nursery_id = k.nursery_id AND s.client_id = k.id),
+             'onlySiteId', (SELECT min(s.id::text) FROM site_named s WHERE s.nursery_id = k.nursery_id AND s.client_id = k.id HAVING count(*) = 1),
              'openOrders', (SELECT count(*) FROM order_named o WHERE o.nursery_id = k.nursery_id AND o.client_id = k.id AND o.state = 'open'),
              'nextDueOn', (SELECT min(o.due_on) FROM order_named o WHERE o.nursery_id = k.nursery_id AND o.client_id = k.id AND o.state = 'open')) AS row
       FROM client_told k WHERE k.nursery_id = ${nurseryId}::uuid AND ${where}

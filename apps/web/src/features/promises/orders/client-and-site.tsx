@@ -26,8 +26,9 @@ export function ClientAndSite({ client, siteId, isSiteNeeded, onChange }: Client
     enabled: client !== null,
   });
   const sites = data?.siteRows ?? [];
-  // A client with one garden means that one.
+  // A client with one garden means that one; who saves before the gardens are read means it too.
   const only = sites.length === 1 ? sites[0]?.id : undefined;
+  const siteOf = (next: PickedClient | null) => (isSiteNeeded && next?.onlySiteId) || '';
   useEffect(() => {
     if (only !== undefined && siteId === '' && isSiteNeeded) onChange({ siteId: only });
   }, [only, siteId, isSiteNeeded, onChange]);
@@ -36,7 +37,7 @@ export function ClientAndSite({ client, siteId, isSiteNeeded, onChange }: Client
       <ClientPicker
         name="clientId"
         value={client}
-        onChange={(next) => onChange({ client: next, siteId: next?.id === client?.id ? siteId : '' })}
+        onChange={(next) => onChange({ client: next, siteId: next?.id === client?.id ? siteId : siteOf(next) })}
       />
       <div>
         <Button onClick={() => setAdding('client')}>{words.newClient}</Button>
