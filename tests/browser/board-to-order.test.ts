@@ -37,6 +37,16 @@ const codeOf = async (lotId: string): Promise<string> =>
 const cardOf = (page: Page, code: string) =>
   page.getByRole('listitem').filter({ has: page.getByRole('link', { name: code, exact: true }) });
 
+/** Fills in the rest of a new order, for ten plants on one day, and saves it. */
+async function orderTen(page: Page): Promise<void> {
+  await page.getByRole('combobox', { name: 'Client' }).fill('Fen');
+  await page.getByRole('option', { name: /Fen Hollow/ }).click();
+  await page.getByLabel('Day').fill('2026-06-01');
+  await page.getByRole('textbox', { name: 'Plants' }).fill('10');
+  await page.getByRole('button', { name: 'Save the order' }).click();
+  await page.getByRole('heading', { level: 1, name: /, Fen Hollow$/ }).waitFor();
+}
+
 it.each([
   ['a phone', PHONE],
   ['a desk', DESK],
@@ -56,12 +66,7 @@ it.each([
     await page.getByRole('heading', { level: 1, name: 'New order' }).waitFor();
     expect(await page.getByRole('combobox', { name: 'Plant' }).inputValue()).toBe('Asclepias tuberosa');
     expect(await page.getByRole('combobox', { name: 'Container' }).inputValue()).toBe('tall-1l');
-    await page.getByRole('combobox', { name: 'Client' }).fill('Fen');
-    await page.getByRole('option', { name: /Fen Hollow/ }).click();
-    await page.getByLabel('Day').fill('2026-06-01');
-    await page.getByRole('textbox', { name: 'Plants' }).fill('10');
-    await page.getByRole('button', { name: 'Save the order' }).click();
-    await page.getByRole('heading', { level: 1, name: /, Fen Hollow$/ }).waitFor();
+    await orderTen(page);
     await page.getByRole('link', { name: await codeOf(urgent), exact: true }).waitFor();
     await page.getByText('10 reserved').first().waitFor();
     expect(await page.getByRole('link', { name: await codeOf(patient), exact: true }).count()).toBe(0);
@@ -82,12 +87,7 @@ it(
     await page.goto(`${journey.address}/gardens/new?lot=${lotId}`);
     const held: Route[] = [];
     await page.route(/gardens\.readClient/, (route) => void held.push(route));
-    await page.getByRole('combobox', { name: 'Client' }).fill('Fen');
-    await page.getByRole('option', { name: /Fen Hollow/ }).click();
-    await page.getByLabel('Day').fill('2026-06-01');
-    await page.getByRole('textbox', { name: 'Plants' }).fill('10');
-    await page.getByRole('button', { name: 'Save the order' }).click();
-    await page.getByRole('heading', { level: 1, name: /, Fen Hollow$/ }).waitFor();
+    await orderTen(page);
     expect(held.length).toBeGreaterThan(0);
     expect(await nursery.sql('SELECT site_id FROM garden_order')).toEqual([{ site_id: story.siteId }]);
   },

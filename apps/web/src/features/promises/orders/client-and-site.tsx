@@ -26,18 +26,17 @@ export function ClientAndSite({ client, siteId, isSiteNeeded, onChange }: Client
     enabled: client !== null,
   });
   const sites = data?.siteRows ?? [];
-  // A client with one garden means that one; who saves before the gardens are read means it too.
-  const only = sites.length === 1 ? sites[0]?.id : undefined;
-  const siteOf = (next: PickedClient | null) => (isSiteNeeded && next?.onlySiteId) || '';
+  // A client with one garden means that one, also for whoever saves before the gardens are read.
+  const only = client?.onlySiteId;
   useEffect(() => {
-    if (only !== undefined && siteId === '' && isSiteNeeded) onChange({ siteId: only });
+    if (only && siteId === '' && isSiteNeeded) onChange({ siteId: only });
   }, [only, siteId, isSiteNeeded, onChange]);
   return (
     <>
       <ClientPicker
         name="clientId"
         value={client}
-        onChange={(next) => onChange({ client: next, siteId: next?.id === client?.id ? siteId : siteOf(next) })}
+        onChange={(next) => onChange({ client: next, siteId: next?.id === client?.id ? siteId : '' })}
       />
       <div>
         <Button onClick={() => setAdding('client')}>{words.newClient}</Button>

@@ -43,7 +43,10 @@ export function NewOrderPage() {
   return isLoading || first.isLoading ? (
     <Skeleton />
   ) : (
-    <NewOrderForm known={data && !data.isBlanked ? { id: data.id, name: data.name } : null} asked={first.asked} />
+    <NewOrderForm
+      known={data && !data.isBlanked ? { id: data.id, name: data.name, onlySiteId: data.onlySiteId } : null}
+      asked={first.asked}
+    />
   );
 }
 
